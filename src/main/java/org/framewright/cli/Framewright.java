@@ -1,0 +1,94 @@
+package org.framewright.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The program's entry: {@code framewright COMMAND ...}. */
+@Command(
+    name = "framewright",
+    description = "Names, shot list, renames and hand-off for the day of a commercial shoot.",
+    mixinStandardHelpOptions = true,
+    version = "framewright 0.1.0",
+    subcommands = {})
+public final class Framewright implements Runnable {
+
+  @Override
+  public void run() {
+    throw new CommandLine.ParameterException(
+        new CommandLine(this), "Say what to do: framewright COMMAND.");
+  }
+
+  /** Runs one command and exits with its status. */
+  public static void main(String[] args) {
+    var out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    var err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    System.exit(run(out, err, args));
+  }
+
+  /** Runs one command with the given streams; returns the exit status of the contract. */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    var line =
+        new CommandLine(new Framewright())
+            .setOut(out)
+            .setErr(err)
+            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setParameterExceptionHandler(Framewright::usage)
+            .setExecutionExceptionHandler(Framewright::failed);
+    try {
+      return line.execute(args);
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  private static int usage(CommandLine.ParameterException e, String[] args) {
+    var line = e.getCommandLine();
+    line.getErr().println("framewright: " + e.getMessage());
+    line.getErr().println("See: " + line.getCommandSpec().qualifiedName() + " --help");
+    return ExitStatus.BAD_INPUT.code();
+  }
+
+  private static int failed(Exception e, CommandLine line, CommandLine.ParseResult parsed) {
+    var err = line.getErr();
+    switch (e) {
+      case CommandFailure failure -> {
+        err.println("framewright: " + failure.getMessage());
+        if (!failure.mend().isEmpty()) {
+          err.println(failure.mend());
+        }
+        return failure.status().code();
+      }
+      case NoSuchFileException missing -> {
+        err.println("framewright: there is no " + missing.getFile());
+        err.println("Check the path; nothing was changed.");
+        return ExitStatus.BAD_INPUT.code();
+      }
+      case AccessDeniedException denied -> {
+        err.println("framewright: no permission for " + denied.getFile());
+        err.println("Ask for access to it, or use a folder of your own.");
+        return ExitStatus.FAILED.code();
+      }
+      case FileSystemException files -> {
+        err.println("framewright: " + files.getFile() + ": " + files.getReason());
+        return ExitStatus.FAILED.code();
+      }
+      default -> {
+        var trace = new StringWriter();
+        e.printStackTrace(new PrintWriter(trace));
+        System.getLogger(Framewright.class.getName())
+            .log(System.Logger.Level.DEBUG, trace.toString());
+        err.println("framewright: " + e.getClass().getSimpleName() + ": " + e.getMessage());
+        err.println("This is a fault of the program; nothing more was done.");
+        return ExitStatus.FAILED.code();
+      }
+    }
+  }
+}

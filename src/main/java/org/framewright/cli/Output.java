@@ -1,0 +1,48 @@
+package org.framewright.cli;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.PrintWriter;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/**
+ * Where a reporting command writes: the result to standard output, as text or as one JSON document;
+ * progress and remarks to standard error. Mixed into each command that reports, as {@code @Mixin
+ * Output output}.
+ */
+final class Output {
+  private static final JsonMapper JSON =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(names = "--json", description = "Write the result as JSON.")
+  private boolean json;
+
+  boolean json() {
+    return json;
+  }
+
+  /** The result as text. */
+  PrintWriter out() {
+    return command.commandLine().getOut();
+  }
+
+  /** Progress and remarks. */
+  PrintWriter err() {
+    return command.commandLine().getErr();
+  }
+
+  /** Writes the result as JSON; maps, lists, strings, numbers, booleans and null. */
+  void write(Object document) {
+    try {
+      out().println(JSON.writeValueAsString(document));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

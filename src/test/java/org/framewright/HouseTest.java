@@ -1,0 +1,117 @@
+package org.framewright;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** The shape of the house: which room may know which, and the format of every source. */
+class HouseTest {
+  private static final Path MAIN = Path.of("src/main/java/org/framewright");
+
+  /** Each room, and the rooms that it may know. */
+  private static final Map<String, List<String>> ARROWS = new LinkedHashMap<>();
+
+  static {
+    ARROWS.put("naming", List.of());
+    ARROWS.put("renaming", List.of());
+    ARROWS.put("shotlist", List.of());
+    ARROWS.put("frames", List.of("shotlist"));
+    ARROWS.put("job", List.of("naming", "renaming", "shotlist", "frames"));
+    ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job"));
+    ARROWS.put("day", List.of("shotlist", "frames", "job"));
+    ARROWS.put(
+        "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
+    ARROWS.put(
+        "ui",
+        List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day", "sample"));
+    ARROWS.put(
+        "cli",
+        List.of(
+            "naming", "renaming", "shotlist", "frames", "job", "handoff", "day", "sample", "ui"));
+  }
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .importPackages("org.framewright");
+
+  @Test
+  void arrowsBetweenTheRoomsGoOneWay() {
+    ARROWS.forEach(
+        (room, known) -> {
+          var forbidden =
+              ARROWS.keySet().stream()
+                  .filter(other -> !other.equals(room) && !known.contains(other))
+                  .map(other -> "org.framewright." + other + "..")
+                  .toArray(String[]::new);
+          if (forbidden.length > 0) {
+            noClasses()
+                .that()
+                .resideInAPackage("org.framewright." + room + "..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(forbidden)
+                .allowEmptyShould(true)
+                .check(CLASSES);
+          }
+        });
+  }
+
+  @Test
+  void noTypeOfTheToolkitIsKnownOutsideTheUi() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.framewright.ui..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("javafx..", "org.controlsfx..")
+        .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  @Test
+  void everyRoomIsOnTheMapAndTellsItsDatasWay() throws Exception {
+    var rooms = new TreeSet<String>();
+    try (var folders = Files.list(MAIN)) {
+      folders
+          .filter(Files::isDirectory)
+          .forEach(folder -> rooms.add(folder.getFileName().toString()));
+    }
+    assertThat(ARROWS.keySet()).containsAll(rooms);
+    try (var folders = Files.walk(MAIN)) {
+      var silent =
+          folders
+              .filter(Files::isDirectory)
+              .filter(folder -> !folder.equals(MAIN))
+              .filter(folder -> !Files.exists(folder.resolve("package-info.java")))
+              .toList();
+      assertThat(silent).isEmpty();
+    }
+  }
+
+  @Test
+  void everySourceIsInTheHousesFormat() throws Exception {
+    var misformatted = new ArrayList<Path>();
+    for (var file : HouseFormat.sources()) {
+      var source = Files.readString(file);
+      if (!HouseFormat.formatted(source).equals(source)) {
+        misformatted.add(file);
+      }
+    }
+    assertThat(misformatted.stream().map(Path::toString).collect(Collectors.joining("\n")))
+        .as("Run mvn -q -Pformat to mend these")
+        .isEmpty();
+  }
+}
