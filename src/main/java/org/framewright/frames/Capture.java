@@ -1,0 +1,38 @@
+package org.framewright.frames;
+
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What a frame says of its own making.
+ *
+ * @param time Exif DateTimeOriginal with SubSecTimeOriginal, by the body's own clock
+ * @param offset Exif OffsetTimeOriginal, where the body wrote one
+ * @param camera the body
+ * @param rating -1 (rejected) to 5; the sidecar's, else the picture's own
+ */
+public record Capture(
+    Optional<LocalDateTime> time,
+    Optional<ZoneOffset> offset,
+    Optional<Camera> camera,
+    OptionalInt rating) {
+
+  /** Nothing is known. */
+  public static final Capture UNKNOWN =
+      new Capture(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.empty());
+
+  /** The instant of capture by the body's clock, taken in {@code zone} where no offset is told. */
+  public Optional<Instant> instant(ZoneId zone) {
+    return time.map(
+        local ->
+            offset.isPresent() ? local.toInstant(offset.get()) : local.atZone(zone).toInstant());
+  }
+
+  Capture withRating(OptionalInt newRating) {
+    return new Capture(time, offset, camera, newRating);
+  }
+}

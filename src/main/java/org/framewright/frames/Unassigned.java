@@ -1,0 +1,12 @@
+package org.framewright.frames;
+
+import java.util.Optional;
+
+/**
+ * A complete frame that no setup claims.
+ *
+ * @param frame the frame
+ * @param likely the setup that was on set nearest in time, where a time is known
+ * @param why in plain words
+ */
+public record Unassigned(Frame frame, Optional<String> likely, String why) {}

@@ -1,0 +1,17 @@
+/**
+ * Frames as they lie on the disk: which there are, whether they are whole, when and by which body
+ * they were taken, and which setup they belong to.
+ *
+ * <p>The data's way: {@link org.framewright.frames.FrameScanner} walks the frames folder, gathers
+ * the files of one stem into one {@link org.framewright.frames.Frame}, and for each file whose size
+ * and time have held asks its container whether it is whole and its Exif when it was taken; what
+ * was once read is kept until the file changes, so that a second scan costs no more than a listing.
+ * {@link org.framewright.frames.FrameWatcher} repeats the scan whenever the folder stirs and hands
+ * each new {@link org.framewright.frames.FrameScan} on. {@link org.framewright.frames.Attribution},
+ * a pure function, joins a scan with what the job knows (arrivals, what was on set when, frames
+ * moved by a person) and makes the {@link org.framewright.frames.Tally}. {@link
+ * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry. Every
+ * byte that is read counts as untrusted: readers are bounded, and what is broken becomes a {@link
+ * org.framewright.frames.Trouble}, never the end of a scan.
+ */
+package org.framewright.frames;
