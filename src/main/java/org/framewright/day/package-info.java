@@ -1,0 +1,9 @@
+/**
+ * How the day stands: what is done, how fast, when it will be finished and whether the disk holds
+ * it.
+ *
+ * <p>The way through: the job's setups with their states, the counted frames and the time of day go
+ * in; one summary comes out, with the pace as a moving average, a forecast that gives a range only
+ * where enough setups were shot to have one, and the space that the planned frames still need.
+ */
+package org.framewright.day;
