@@ -1,0 +1,12 @@
+package org.framewright.renaming;
+
+import java.nio.file.Path;
+
+/**
+ * A file that a person must look at.
+ *
+ * @param path relative to the root
+ * @param why what is wrong
+ * @param mend what would mend it
+ */
+public record StuckFile(Path path, String why, String mend) {}
