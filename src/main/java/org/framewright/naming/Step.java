@@ -1,0 +1,4 @@
+package org.framewright.naming;
+
+/** One step on the way from people's text to legal text: what a rule was given and what it made. */
+public record Step(String field, String given, String became, String rule) {}
