@@ -1,0 +1,130 @@
+package org.framewright.shotlist;
+
+import java.text.Normalizer;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+
+/** As what a column of a list is taken, by its heading. */
+public enum Heading {
+  SETUP("is the setup"),
+  TITLE("is the title"),
+  VIEWS("holds the views wanted"),
+  VIEW("is a view wanted"),
+  FRAMES("is the number of frames wanted"),
+  DAY("is the day"),
+  RACK("is the rack"),
+  MODEL("is the model"),
+  NOTE("is the note"),
+  /** Written by this program's own export; the job knows it better. */
+  TOLD("is told by the job, left out"),
+  OTHER("is kept as it is");
+
+  private final String told;
+
+  Heading(String told) {
+    this.told = told;
+  }
+
+  /** {@code is the setup}. */
+  public String told() {
+    return told;
+  }
+
+  private static final Map<String, Meaning> MEANINGS = new HashMap<>();
+
+  /**
+   * @param rank how surely the word means it; the lowest of a list's columns wins
+   */
+  private record Meaning(Heading heading, int rank) {}
+
+  static {
+    // English, German, French, Spanish, Italian, Dutch, Swedish: the words that lists use for
+    // these things. Common practice, no source.
+    mean(
+        SETUP,
+        "setup, setups, setup no, setup number, setup nr, setup code, setup id",
+        "look, looks, look no, look number, look nr, look code, look id, shot, shot no,"
+            + " shot number, shot nr, shot code, shot id, set up",
+        "code, no, nr, num, number, #, n, id, item no, item number, item code, item nr, nummer,"
+            + " numero, num ro, lfd nr, pos, position, code look, numero de look, kod, codice,"
+            + " codigo",
+        "item, garment no, garment number, garment code, style no, style number, style code, style,"
+            + " sku, article no, article number, article code, artikelnummer, artikel nr, ref,"
+            + " reference, referenz, referencia, riferimento, gtin, ean");
+    mean(
+        TITLE,
+        "title, setup title, look title, titel, titre, titulo, titolo",
+        "name, description, desc, setup name, look name, look description, bezeichnung,"
+            + " beschreibung, nom, designation, nombre, descripcion, nome, descrizione, naam,"
+            + " omschrijving, benamning, beskrivning",
+        "garment, garments, product, product name, article, item name, item description, piece,"
+            + " artikel, produkt, kleidungsstuck, produit, vetement, producto, prenda, prodotto,"
+            + " capo, room, person, subject, raum, plagg, item");
+    mean(
+        VIEWS,
+        "views, view, views wanted, wanted views, ansichten, ansicht, vues, vue, vistas, vista,"
+            + " viste, aanzichten, aanzicht, vyer, vy",
+        "angles, angle, perspectives, perspektive, perspektiven, winkel, angulos, angolazioni,"
+            + " hoeken");
+    mean(
+        FRAMES,
+        "frames wanted, wanted frames, number of frames, frame count, no of frames, frames",
+        "images, pictures, photos, images wanted, number of images, no of images, bilder,"
+            + " anzahl bilder, aufnahmen, nombre d images, fotos, numero de fotos, numero foto,"
+            + " aantal foto s, antal bilder",
+        "qty, quantity, count, anzahl, menge, quantite, cantidad, quantita, aantal, antal");
+    mean(
+        DAY,
+        "day, shoot day, shooting day, shoot date, date, tag, datum, drehtag, aufnahmetag, jour,"
+            + " dia, fecha, giorno, data, dag");
+    mean(
+        RACK,
+        "rack, rack no, rail, rack number, shelf, bag, box, stange, standerfach, regal, portant,"
+            + " rangement, perchero, estante, stand, rek, stang");
+    mean(
+        MODEL,
+        "model, models, talent, mannequin, modell, modele, modelo, modella, modello, cast");
+    mean(
+        NOTE,
+        "note, notes, remark, remarks, comment, comments, bemerkung, bemerkungen, notiz, notizen,"
+            + " anmerkung, anmerkungen, kommentar, hinweis, remarque, remarques, commentaire,"
+            + " commentaires, nota, notas, observaciones, comentarios, opmerking, opmerkingen,"
+            + " anteckning, kommentarer");
+    mean(
+        TOLD, "state, frames so far, signed off by, signed off at, changed since sign off, reason");
+  }
+
+  private static void mean(Heading heading, String... wordsByRank) {
+    for (var rank = 0; rank < wordsByRank.length; rank++) {
+      for (var word : wordsByRank[rank].split(", ", -1)) {
+        MEANINGS.putIfAbsent(word, new Meaning(heading, rank));
+      }
+    }
+  }
+
+  /** As what a heading is taken on its own, whatever its case, accents and punctuation. */
+  public static Heading of(String heading) {
+    var meaning = MEANINGS.get(plain(heading));
+    return meaning == null ? OTHER : meaning.heading();
+  }
+
+  /** How sure a heading is of its meaning, 0 the surest. */
+  static int rank(String heading) {
+    var meaning = MEANINGS.get(plain(heading));
+    return meaning == null ? Integer.MAX_VALUE : meaning.rank();
+  }
+
+  /** Lower case, without accents; runs of anything but letters and digits are one space. */
+  static String plain(String heading) {
+    var stripped = heading.strip();
+    if (stripped.equals("#")) {
+      return "#";
+    }
+    return Normalizer.normalize(stripped, Normalizer.Form.NFKD)
+        .replaceAll("\\p{M}+", "")
+        .toLowerCase(Locale.ROOT)
+        .replaceAll("[^\\p{L}\\p{N}]+", " ")
+        .strip();
+  }
+}

@@ -1,0 +1,117 @@
+package org.framewright.shotlist;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.function.Predicate;
+
+/**
+ * What differs between two lists, setup by setup.
+ *
+ * @param added in the new list only, in its order
+ * @param removed in the old list only, in its order, and nothing has been done on them
+ * @param changed in both, with other content
+ * @param kept in the old list only, but work has been done on them, so they stay
+ * @param reordered whether the setups that both lists hold stand in another order
+ */
+public record ListChange(
+    List<Setup> added,
+    List<Setup> removed,
+    List<Changed> changed,
+    List<Setup> kept,
+    boolean reordered) {
+
+  /** One setup, as it was and as it is to be. */
+  public record Changed(Setup before, Setup after) {
+
+    /** What changed, a phrase each: {@code title "Coat" -> "Long coat"}. */
+    public List<String> told() {
+      var told = new ArrayList<String>();
+      tell(told, "code", before.code(), after.code());
+      tell(told, "title", before.title(), after.title());
+      tell(told, "views", before.viewsText(), after.viewsText());
+      tell(told, "frames wanted", number(before), number(after));
+      var headings = new ArrayList<>(before.columns().keySet());
+      after.columns().keySet().stream()
+          .filter(heading -> !before.columns().containsKey(heading))
+          .forEach(headings::add);
+      for (var heading : headings) {
+        tell(
+            told,
+            heading,
+            before.columns().getOrDefault(heading, ""),
+            after.columns().getOrDefault(heading, ""));
+      }
+      return List.copyOf(told);
+    }
+
+    private static String number(Setup setup) {
+      return setup.framesWanted().isPresent() ? "" + setup.framesWanted().getAsInt() : "";
+    }
+
+    private static void tell(List<String> told, String what, String before, String after) {
+      if (!before.equals(after)) {
+        told.add(what + " \"" + before + "\" -> \"" + after + "\"");
+      }
+    }
+  }
+
+  public ListChange {
+    added = List.copyOf(added);
+    removed = List.copyOf(removed);
+    changed = List.copyOf(changed);
+    kept = List.copyOf(kept);
+  }
+
+  /** Whether the lists are the same. */
+  public boolean isEmpty() {
+    return added.isEmpty()
+        && removed.isEmpty()
+        && changed.isEmpty()
+        && kept.isEmpty()
+        && !reordered;
+  }
+
+  /** The difference when no work has been done yet. */
+  public static ListChange between(ShotList before, ShotList after) {
+    return between(before, after, setup -> false);
+  }
+
+  /**
+   * The difference; setups match by code, whatever its case and leading zeros.
+   *
+   * @param worked whether work has been done on a setup of the old list
+   */
+  public static ListChange between(ShotList before, ShotList after, Predicate<Setup> worked) {
+    var old = new HashMap<String, Setup>();
+    before.setups().forEach(setup -> old.put(Setup.likeness(setup.code()), setup));
+    var added = new ArrayList<Setup>();
+    var changed = new ArrayList<Changed>();
+    var shared = new ArrayList<String>();
+    for (var setup : after.setups()) {
+      var likeness = Setup.likeness(setup.code());
+      var was = old.get(likeness);
+      if (was == null) {
+        added.add(setup);
+        continue;
+      }
+      shared.add(likeness);
+      if (!was.equals(setup)) {
+        changed.add(new Changed(was, setup));
+      }
+    }
+    var still = new HashSet<>(shared);
+    var removed = new ArrayList<Setup>();
+    var kept = new ArrayList<Setup>();
+    var order = new ArrayList<String>();
+    for (var setup : before.setups()) {
+      if (still.contains(Setup.likeness(setup.code()))) {
+        order.add(Setup.likeness(setup.code()));
+      } else {
+        (worked.test(setup) ? kept : removed).add(setup);
+      }
+    }
+    return new ListChange(added, removed, changed, kept, !order.equals(shared));
+  }
+}

@@ -1,0 +1,28 @@
+package org.framewright.shotlist;
+
+import java.util.OptionalInt;
+
+/**
+ * A wanted angle of a setup.
+ *
+ * @param code as the list gives it, such as {@code F} or {@code front}; never blank
+ * @param frames how many frames are wanted of it, at least 1; empty when the list does not say
+ */
+public record View(String code, OptionalInt frames) {
+  public View {
+    if (code.isBlank()) {
+      throw new IllegalArgumentException("a view without a code");
+    }
+  }
+
+  /** A wanted view of which the list gives no number of frames. */
+  public View(String code) {
+    this(code, OptionalInt.empty());
+  }
+
+  /** As a list's cell shows it: {@code F} or {@code F:8}. */
+  @Override
+  public String toString() {
+    return frames.isPresent() ? code + ":" + frames.getAsInt() : code;
+  }
+}
