@@ -82,9 +82,7 @@ public enum Heading {
         RACK,
         "rack, rack no, rail, rack number, shelf, bag, box, stange, standerfach, regal, portant,"
             + " rangement, perchero, estante, stand, rek, stang");
-    mean(
-        MODEL,
-        "model, models, talent, mannequin, modell, modele, modelo, modella, modello, cast");
+    mean(MODEL, "model, models, talent, mannequin, modell, modele, modelo, modella, modello, cast");
     mean(
         NOTE,
         "note, notes, remark, remarks, comment, comments, bemerkung, bemerkungen, notiz, notizen,"

@@ -34,9 +34,7 @@ public record ShotList(List<Setup> setups) {
    */
   public Optional<Setup> setup(String code) {
     var wanted = Setup.likeness(code);
-    return setups.stream()
-        .filter(setup -> Setup.likeness(setup.code()).equals(wanted))
-        .findFirst();
+    return setups.stream().filter(setup -> Setup.likeness(setup.code()).equals(wanted)).findFirst();
   }
 
   /** The codes, in order. */
