@@ -1,0 +1,40 @@
+package org.framewright.ui;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.settings.Preferences;
+import org.framewright.ui.task.Tasks;
+
+/** What a screen may use of its surroundings. */
+public interface Desk {
+  /** Every text for people. */
+  Texts texts();
+
+  /** Work away from the interface thread. */
+  Tasks tasks();
+
+  /** What is kept between runs. */
+  Preferences preferences();
+
+  /** Asks for files and folders. */
+  FileChoosers files();
+
+  /** The time of day. */
+  Clock clock();
+
+  /** Questions over the page in front. */
+  Slips slips();
+
+  /** Tells a failure in plain words; what nobody foresaw goes to the log file, which is named. */
+  void trouble(Throwable failure);
+
+  /** Tells something that needs no answer and passes by. */
+  void tell(String text);
+
+  /** Opens a job folder in the background and shows its list. */
+  void openJob(Path folder);
+
+  /** Brings a page to the front by its id; nothing happens if there is none. */
+  void show(String screenId);
+}

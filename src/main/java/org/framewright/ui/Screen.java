@@ -1,0 +1,36 @@
+package org.framewright.ui;
+
+import java.util.List;
+import javafx.scene.Node;
+import org.framewright.ui.command.Command;
+
+/** One page of the shell: a view over its view model. */
+public interface Screen {
+  /** Stable, as in {@code board}. */
+  String id();
+
+  /** The page's word in the head line. */
+  String title();
+
+  /** The page itself; the same node each time. */
+  Node node();
+
+  /** Where the keys go when the page is shown. */
+  default Node focus() {
+    return node();
+  }
+
+  /** What the page can be told to do; asked for once, when it is first shown. */
+  default List<Command> commands() {
+    return List.of();
+  }
+
+  /** The page came to the front. */
+  default void onShown() {}
+
+  /** Another page came to the front. */
+  default void onHidden() {}
+
+  /** The page will not be shown again: listeners go, work stops. */
+  default void dispose() {}
+}

@@ -1,0 +1,200 @@
+package org.framewright.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.animation.PauseTransition;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.ListChangeListener;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.util.Duration;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
+import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.task.Running;
+import org.framewright.ui.task.Tasks;
+
+/**
+ * The window's inside: a head line with the job and the pages, the page in front, a foot line with
+ * what was just done and what is under way, and the slip layer over all of it.
+ */
+final class Shell {
+  /** Page keys, in the order of the pages; F1 is the key sheet. */
+  private static final List<KeyCode> PAGE_KEYS =
+      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7);
+
+  private static final Duration PASSING = Duration.seconds(6);
+
+  private final Texts texts;
+  private final Commands commands;
+  private final Tasks tasks;
+  private final SlipLayer slips;
+  private final StackPane root = new StackPane();
+  private final BorderPane page = new BorderPane();
+  private final Label title = new Label();
+  private final HBox words = new HBox();
+  private final ToggleGroup group = new ToggleGroup();
+  private final Label told = new Label();
+  private final HBox work = new HBox();
+  private final PauseTransition passing = new PauseTransition(PASSING);
+  private final List<Screen> screens = new ArrayList<>();
+  private final List<Command> pageCommands = new ArrayList<>();
+  private final ReadOnlyObjectWrapper<Screen> front = new ReadOnlyObjectWrapper<>();
+  private List<Command> appCommands = List.of();
+
+  Shell(Texts texts, Commands commands, Tasks tasks) {
+    this.texts = texts;
+    this.commands = commands;
+    this.tasks = tasks;
+    this.slips = new SlipLayer(texts);
+
+    title.getStyleClass().add("job-title");
+    title.setMinWidth(0);
+    HBox.setHgrow(title, Priority.SOMETIMES);
+    title.setMaxWidth(Double.MAX_VALUE);
+    words.getStyleClass().add("page-words");
+    words.setMinWidth(Region.USE_PREF_SIZE);
+    var head = new HBox(title, words);
+    head.getStyleClass().add("head-line");
+
+    told.getStyleClass().add("told");
+    told.setId("told");
+    told.setMaxWidth(Double.MAX_VALUE);
+    told.setMinWidth(0);
+    told.setAccessibleRole(AccessibleRole.TEXT);
+    HBox.setHgrow(told, Priority.ALWAYS);
+    work.getStyleClass().add("work");
+    var keys = new Label(texts.get("shell.allKeys"));
+    keys.getStyleClass().add("quiet");
+    keys.setMinWidth(Region.USE_PREF_SIZE);
+    var foot = new HBox(told, work, keys);
+    foot.getStyleClass().add("foot-line");
+
+    page.getStyleClass().add("page");
+    page.setTop(head);
+    page.setBottom(foot);
+    root.getStyleClass().add("table");
+    root.getChildren().addAll(page, slips.node());
+    passing.setOnFinished(_ -> told.setText(""));
+    tasks.running().addListener((ListChangeListener<Running>) _ -> showWork());
+  }
+
+  Parent root() {
+    return root;
+  }
+
+  Slips slips() {
+    return slips;
+  }
+
+  ReadOnlyObjectProperty<Screen> front() {
+    return front.getReadOnlyProperty();
+  }
+
+  /** Commands of the whole app; page keys are added to them. */
+  void appCommands(List<Command> list) {
+    appCommands = List.copyOf(list);
+    commands.app(appCommands);
+  }
+
+  /** Replaces the pages; the ones that go are disposed, the first comes to the front. */
+  void pages(String heading, List<Screen> next) {
+    if (front.get() != null) {
+      front.get().onHidden();
+      front.set(null);
+    }
+    screens.stream().filter(screen -> !next.contains(screen)).forEach(Screen::dispose);
+    screens.clear();
+    screens.addAll(next);
+    title.setText(heading);
+    words.getChildren().clear();
+    pageCommands.clear();
+    for (var i = 0; i < next.size(); i++) {
+      addPage(next.get(i), PAGE_KEYS.get(i));
+    }
+    var all = new ArrayList<>(appCommands);
+    all.addAll(pageCommands);
+    commands.screen(List.of());
+    commands.app(all);
+    next.stream().findFirst().ifPresent(this::show);
+  }
+
+  private void addPage(Screen screen, KeyCode key) {
+    var command =
+        Command.of(
+            "page." + screen.id(),
+            texts.get("shell.turnTo", screen.title()),
+            Keys.plain(key),
+            () -> show(screen));
+    pageCommands.add(command);
+    var word = new ToggleButton(screen.title());
+    word.setId("page-" + screen.id());
+    word.getStyleClass().add("page-word");
+    word.setToggleGroup(group);
+    word.setUserData(screen);
+    word.setFocusTraversable(false);
+    word.setTooltip(new Tooltip(command.key().getDisplayText()));
+    word.setOnAction(_ -> show(screen));
+    words.getChildren().add(word);
+  }
+
+  /** The page of that id, if the shell has it. */
+  Optional<Screen> screen(String id) {
+    return screens.stream().filter(screen -> screen.id().equals(id)).findFirst();
+  }
+
+  /** Brings a page to the front. */
+  void show(Screen screen) {
+    group.getToggles().forEach(toggle -> toggle.setSelected(screen.equals(toggle.getUserData())));
+    if (screen.equals(front.get())) {
+      screen.focus().requestFocus();
+      return;
+    }
+    if (front.get() != null) {
+      front.get().onHidden();
+    }
+    front.set(screen);
+    page.setCenter(screen.node());
+    commands.screen(screen.commands());
+    screen.onShown();
+    screen.focus().requestFocus();
+  }
+
+  /** Tells something in the foot line; it passes by. */
+  void tell(String text) {
+    told.setText(text);
+    told.setAccessibleText(text);
+    passing.playFromStart();
+  }
+
+  private void showWork() {
+    work.getChildren().clear();
+    if (!tasks.running().isEmpty()) {
+      var running = tasks.running().getFirst();
+      var bar = new ProgressBar();
+      bar.progressProperty().bind(running.progress());
+      bar.setAccessibleText(running.title());
+      var stop = new Button(texts.get("shell.stop"));
+      stop.setFocusTraversable(false);
+      stop.setOnAction(_ -> running.cancel());
+      var label = new Label(running.title());
+      label.setMinWidth(Region.USE_PREF_SIZE);
+      work.getChildren().addAll(label, bar, stop);
+    }
+  }
+}

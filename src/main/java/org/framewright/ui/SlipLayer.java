@@ -1,0 +1,141 @@
+package org.framewright.ui;
+
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.ObservableBooleanValue;
+import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextArea;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.framewright.ui.look.Texts;
+
+/**
+ * The layer over the page: one slip of paper at a time, which keeps the keys while it lies there.
+ */
+final class SlipLayer implements Slips {
+  private final StackPane layer = new StackPane();
+  private final ReadOnlyBooleanWrapper open = new ReadOnlyBooleanWrapper(false);
+  private final Texts texts;
+  private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
+  private Slip slip;
+  private Node before;
+
+  SlipLayer(Texts texts) {
+    this.texts = texts;
+    layer.getStyleClass().add("slip-layer");
+    layer.setVisible(false);
+    layer.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+  }
+
+  Node node() {
+    return layer;
+  }
+
+  @Override
+  public ObservableBooleanValue open() {
+    return open.getReadOnlyProperty();
+  }
+
+  @Override
+  public void show(Slip next) {
+    if (slip != null) {
+      dismiss();
+    }
+    slip = next;
+    before = layer.getScene().getFocusOwner();
+    layer.getChildren().setAll(paper(next));
+    layer.setVisible(true);
+    open.set(true);
+    layer.getScene().focusOwnerProperty().addListener(keepFocus);
+    layer.applyCss();
+    layer.layout();
+    next.focus().requestFocus();
+  }
+
+  @Override
+  public void dismiss() {
+    var gone = take();
+    if (gone != null) {
+      gone.dismissed().run();
+    }
+  }
+
+  private void answer() {
+    if (slip != null && slip.ready().get() && !slip.confirm().isEmpty()) {
+      take().answer().run();
+    }
+  }
+
+  private Slip take() {
+    var gone = slip;
+    if (gone != null) {
+      slip = null;
+      layer.getScene().focusOwnerProperty().removeListener(keepFocus);
+      layer.setVisible(false);
+      layer.getChildren().clear();
+      open.set(false);
+      if (before != null) {
+        before.requestFocus();
+      }
+    }
+    return gone;
+  }
+
+  private Region paper(Slip next) {
+    var title = new Label(next.title());
+    title.getStyleClass().add("slip-title");
+    title.setWrapText(true);
+    var later = new Button(texts.get(next.confirm().isEmpty() ? "slip.close" : "slip.leave"));
+    later.setOnAction(_ -> dismiss());
+    var buttons = new HBox(later);
+    buttons.getStyleClass().add("slip-buttons");
+    buttons.setAlignment(Pos.CENTER_RIGHT);
+    if (!next.confirm().isEmpty()) {
+      var confirm = new Button(next.confirm());
+      confirm.setId("slip-confirm");
+      confirm.getStyleClass().add("does-it");
+      confirm.disableProperty().bind(javafx.beans.binding.Bindings.not(next.ready()));
+      confirm.setOnAction(_ -> answer());
+      buttons.getChildren().add(confirm);
+    }
+    var paper = new VBox(title, next.body(), buttons);
+    paper.getStyleClass().add("slip");
+    paper.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    paper.setAccessibleRole(AccessibleRole.DIALOG);
+    paper.setAccessibleText(next.title());
+    return paper;
+  }
+
+  private void key(KeyEvent event) {
+    var focus = layer.getScene().getFocusOwner();
+    if (event.getCode() == KeyCode.ESCAPE) {
+      dismiss();
+      event.consume();
+    } else if (event.getCode() == KeyCode.ENTER
+        && !(focus instanceof ButtonBase)
+        && (!(focus instanceof TextArea) || event.isShortcutDown())) {
+      answer();
+      event.consume();
+    }
+  }
+
+  private void bringBack(Node now) {
+    for (var node = now; node != null; node = node.getParent()) {
+      if (layer.equals(node)) {
+        return;
+      }
+    }
+    if (slip != null && now != null) {
+      slip.focus().requestFocus();
+    }
+  }
+}

@@ -1,0 +1,85 @@
+package org.framewright.ui.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyEvent;
+
+/** The registry of commands: the app's and those of the screen in front. */
+public final class Commands {
+  private List<Command> app = List.of();
+  private List<Command> screen = List.of();
+
+  /** Replaces the commands that work on every screen. */
+  public void app(List<Command> commands) {
+    app = List.copyOf(commands);
+    refuseDoubles();
+  }
+
+  /** Replaces the commands of the screen in front. */
+  public void screen(List<Command> commands) {
+    screen = List.copyOf(commands);
+    refuseDoubles();
+  }
+
+  /** All that can be done now and here: the screen's first, then the app's. */
+  public List<Command> all() {
+    var all = new ArrayList<>(screen);
+    all.addAll(app);
+    return all;
+  }
+
+  /**
+   * Listens to a scene's keys before any control does. Typing stays with text fields, and Space and
+   * Enter with a focused button.
+   *
+   * @param silent while true, every key passes by: a slip is open and reads its own
+   */
+  public void listenTo(Scene scene, BooleanSupplier silent) {
+    scene.addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        event -> {
+          if (!silent.getAsBoolean()
+              && meant(event, scene.getFocusOwner()).filter(Command::fire).isPresent()) {
+            event.consume();
+          }
+        });
+  }
+
+  private Optional<Command> meant(KeyEvent event, Node focus) {
+    return all().stream()
+        .filter(command -> command.key().match(event))
+        .filter(command -> !belongsTo(focus, command.key()))
+        .findFirst();
+  }
+
+  private static boolean belongsTo(Node focus, KeyCodeCombination key) {
+    return switch (focus) {
+      case TextInputControl _ -> Keys.isTyping(key);
+      case ComboBoxBase<?> _ -> Keys.isTyping(key);
+      case ButtonBase _ -> key.getCode() == KeyCode.SPACE || key.getCode() == KeyCode.ENTER;
+      case null, default -> false;
+    };
+  }
+
+  private void refuseDoubles() {
+    var all = all();
+    for (var i = 0; i < all.size(); i++) {
+      for (var j = i + 1; j < all.size(); j++) {
+        if (all.get(i).key().equals(all.get(j).key())) {
+          throw new IllegalArgumentException(
+              "%s and %s share the key %s"
+                  .formatted(all.get(i).id(), all.get(j).id(), all.get(i).key().getName()));
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,45 @@
+package org.framewright.ui.command;
+
+import java.util.Set;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyCombination.ModifierValue;
+
+/** Makes key combinations and says what they mean to somebody who is typing. */
+public final class Keys {
+  private static final Set<KeyCode> NOT_TYPED =
+      Set.of(KeyCode.ESCAPE, KeyCode.PAGE_UP, KeyCode.PAGE_DOWN);
+
+  private Keys() {}
+
+  /** The key alone. */
+  public static KeyCodeCombination plain(KeyCode code) {
+    return new KeyCodeCombination(code);
+  }
+
+  /** With the platform's shortcut key: Ctrl, or Command on macOS. */
+  public static KeyCodeCombination shortcut(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN);
+  }
+
+  /** With Alt. */
+  public static KeyCodeCombination alt(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.ALT_DOWN);
+  }
+
+  /** With Shift. */
+  public static KeyCodeCombination shift(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.SHIFT_DOWN);
+  }
+
+  /** Whether a text field would take this combination as writing or as moving in the text. */
+  static boolean isTyping(KeyCodeCombination key) {
+    var modified =
+        key.getShortcut() == ModifierValue.DOWN
+            || key.getControl() == ModifierValue.DOWN
+            || key.getAlt() == ModifierValue.DOWN
+            || key.getMeta() == ModifierValue.DOWN;
+    return !modified && !key.getCode().isFunctionKey() && !NOT_TYPED.contains(key.getCode());
+  }
+}

@@ -1,0 +1,55 @@
+package org.framewright.ui.look;
+
+import java.util.Locale;
+import java.util.Objects;
+import javafx.scene.Scene;
+
+/** The two looks; both are one stylesheet with other values for the same semantic colours. */
+public enum Look {
+  /**
+   * A neutral grey surround for judging pictures (ISO 3664 asks for a neutral, dim surround of low
+   * chroma).
+   */
+  NEUTRAL,
+  /** Black on white, heavy strokes, for daylight on the screen. */
+  SUNLIGHT;
+
+  private static final String SHEET =
+      Objects.requireNonNull(Look.class.getResource("/org/framewright/ui/framewright.css"))
+          .toExternalForm();
+
+  /** The size that all others are told in, in pixels, at scale 1. */
+  private static final double BASE_PIXELS = 14;
+
+  /** The key of its name in the texts, and its word in the preferences. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The other one. */
+  public Look other() {
+    return this == NEUTRAL ? SUNLIGHT : NEUTRAL;
+  }
+
+  /** The look of that word; neutral for a word that is none. */
+  public static Look of(String word) {
+    return SUNLIGHT.word().equals(word) ? SUNLIGHT : NEUTRAL;
+  }
+
+  /**
+   * Dresses a scene.
+   *
+   * @param scale of everything, 1 for normal
+   */
+  public void dress(Scene scene, double scale) {
+    if (!scene.getStylesheets().contains(SHEET)) {
+      scene.getStylesheets().add(SHEET);
+    }
+    var classes = scene.getRoot().getStyleClass();
+    classes.removeAll(NEUTRAL.word(), SUNLIGHT.word());
+    classes.add(word());
+    scene
+        .getRoot()
+        .setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", BASE_PIXELS * scale));
+  }
+}

@@ -1,0 +1,48 @@
+package org.framewright.ui.look;
+
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+
+/** Every text for people, from the one bundle {@code org/framewright/ui/texts.properties}. */
+public final class Texts {
+  private final ResourceBundle bundle;
+  private final Locale locale;
+
+  private Texts(ResourceBundle bundle, Locale locale) {
+    this.bundle = bundle;
+    this.locale = locale;
+  }
+
+  /** The texts for a language; English where there are none. */
+  public static Texts in(Locale locale) {
+    return new Texts(ResourceBundle.getBundle("org.framewright.ui.texts", locale), locale);
+  }
+
+  /** A text as it stands. */
+  public String get(String key) {
+    return bundle.getString(key);
+  }
+
+  /**
+   * A text with values, written as ICU message format: {@code {0,plural,one{# file}other{#
+   * files}}}.
+   */
+  public String get(String key, Object... values) {
+    return new com.ibm.icu.text.MessageFormat(bundle.getString(key), locale).format(values);
+  }
+
+  /** Whether there is such a text. */
+  public boolean has(String key) {
+    try {
+      return !bundle.getString(key).isEmpty();
+    } catch (MissingResourceException _) {
+      return false;
+    }
+  }
+
+  /** The language that numbers and times are written for. */
+  public Locale locale() {
+    return locale;
+  }
+}

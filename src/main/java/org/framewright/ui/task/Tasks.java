@@ -1,0 +1,103 @@
+package org.framewright.ui.task;
+
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/**
+ * Runs work in the background and brings its outcome to the interface thread. All its methods are
+ * called on the interface thread.
+ */
+public final class Tasks {
+  /** A piece of work; it never touches the interface. */
+  @FunctionalInterface
+  public interface Work<T> {
+    /** Does it; an exception goes to the failure handler as it is. */
+    T run(Steps steps) throws Exception;
+  }
+
+  private final Executor background;
+  private final Executor ui;
+  private final ObservableList<Running> running = FXCollections.observableArrayList();
+  private final ObservableList<Running> shown = FXCollections.unmodifiableObservableList(running);
+
+  /**
+   * @param background where work runs; one thread of it makes a lane, in which work keeps its order
+   * @param ui the interface thread's queue, {@code Platform::runLater} in the app
+   */
+  public Tasks(Executor background, Executor ui) {
+    this.background = background;
+    this.ui = ui;
+  }
+
+  /** Runs everything at once on the caller's thread; for tests. */
+  public static Tasks immediate() {
+    return new Tasks(Runnable::run, Runnable::run);
+  }
+
+  /** What runs now, oldest first. */
+  public ObservableList<Running> running() {
+    return shown;
+  }
+
+  /** The interface thread's queue. */
+  public Executor ui() {
+    return ui;
+  }
+
+  /**
+   * Starts a piece of work.
+   *
+   * @param title what is being done, for people
+   * @param then gets the result on the interface thread, also when the work was cancelled but had a
+   *     result to give
+   * @param failed gets the failure on the interface thread
+   */
+  public <T> Running run(
+      String title, Work<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+    var task = new Running(title);
+    running.add(task);
+    var progress = new Latest<Double>(ui, task::progress);
+    var steps =
+        new Steps() {
+          @Override
+          public void step(long done, long total) {
+            progress.offer(total <= 0 ? -1.0 : Math.clamp((double) done / total, 0.0, 1.0));
+          }
+
+          @Override
+          public boolean cancelled() {
+            return task.cancelled();
+          }
+        };
+    background.execute(() -> work(task, work, steps, then, failed));
+    return task;
+  }
+
+  @SuppressWarnings("InterruptedExceptionSwallowed") // told to the failure handler like any other
+  private <T> void work(
+      Running task,
+      Work<T> work,
+      Steps steps,
+      Consumer<? super T> then,
+      Consumer<? super Exception> failed) {
+    Runnable outcome;
+    try {
+      var result = work.run(steps);
+      outcome = () -> then.accept(result);
+    } catch (Exception e) {
+      outcome = () -> failed.accept(e);
+    }
+    var told = outcome;
+    ui.execute(
+        () -> {
+          running.remove(task);
+          try {
+            told.run();
+          } finally {
+            task.finish();
+          }
+        });
+  }
+}
