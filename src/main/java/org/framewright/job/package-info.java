@@ -1,0 +1,17 @@
+/**
+ * The job folder, which is the whole truth about a job.
+ *
+ * <p>The way through: what people do becomes an {@link org.framewright.job.Event}, an {@link
+ * org.framewright.job.EventLog} makes it durable before anything else happens, and the state is the
+ * fold of all events of all stations, in the order of their stamps. Nothing else is kept: whoever
+ * has the folder has the job. A {@link org.framewright.job.Job} joins this with the convention that
+ * was copied in when the job began and with the frames on the disk; it counts the frames, and says
+ * which names they are to have.
+ *
+ * <p>Each station (a computer) only ever appends to a log of its own, so two of them on one shared
+ * folder write at the same time and lose nothing. A stamp is a hybrid logical clock (Kulkarni,
+ * Demirbas, Madappa, Avva and Leone, "Logical Physical Clocks", OPODIS 2014): an event that was
+ * made by somebody who had seen another one is always ordered after it, however wrong the clocks
+ * are, and the same events make the same state in whatever order their logs come in.
+ */
+package org.framewright.job;
