@@ -1,5 +1,6 @@
 package org.framewright.ui.task;
 
+import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.collections.FXCollections;
@@ -75,21 +76,25 @@ public final class Tasks {
     return task;
   }
 
-  @SuppressWarnings("InterruptedExceptionSwallowed") // told to the failure handler like any other
+  /**
+   * Runs a piece of work that is not listed among what runs: it is short and follows what somebody
+   * does.
+   *
+   * @param then gets the result on the interface thread
+   * @param failed gets the failure on the interface thread
+   */
+  public <T> void quietly(
+      Callable<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+    background.execute(() -> ui.execute(outcome(work, then, failed)));
+  }
+
   private <T> void work(
       Running task,
       Work<T> work,
       Steps steps,
       Consumer<? super T> then,
       Consumer<? super Exception> failed) {
-    Runnable outcome;
-    try {
-      var result = work.run(steps);
-      outcome = () -> then.accept(result);
-    } catch (Exception e) {
-      outcome = () -> failed.accept(e);
-    }
-    var told = outcome;
+    var told = outcome(() -> work.run(steps), then, failed);
     ui.execute(
         () -> {
           running.remove(task);
@@ -99,5 +104,16 @@ public final class Tasks {
             task.finish();
           }
         });
+  }
+
+  @SuppressWarnings("InterruptedExceptionSwallowed") // told to the failure handler like any other
+  private static <T> Runnable outcome(
+      Callable<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+    try {
+      var result = work.call();
+      return () -> then.accept(result);
+    } catch (Exception e) {
+      return () -> failed.accept(e);
+    }
   }
 }

@@ -1,0 +1,148 @@
+package org.framewright.ui.frames;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
+import org.framewright.frames.Tally;
+import org.framewright.frames.Unassigned;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.ShotList;
+import org.framewright.ui.frames.Heading.Kind;
+
+/**
+ * The frames of a job in the order of its list, under their headings: by setup, then by view, then
+ * by the time they were made. Frames that no setup claims come first, because somebody must look.
+ *
+ * @param headings all frames, the selects, the unassigned if there are any, then the setups that
+ *     have frames, each with its views where it has more than one
+ * @param tiles the complete frames
+ */
+record Shelf(List<Heading> headings, List<Tile> tiles) {
+  static final Shelf EMPTY =
+      new Shelf(List.of(new Heading(Kind.ALL, Optional.empty(), "", 0, 0)), List.of());
+
+  /** The frames under a heading. */
+  List<Tile> under(Heading heading) {
+    return heading.kind() == Kind.ALL ? tiles : tiles.stream().filter(heading::holds).toList();
+  }
+
+  /** Sorts the frames of a scan. */
+  static Shelf of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
+    var setupOrder = new HashMap<String, Integer>();
+    var titles = new HashMap<String, String>();
+    var viewOrder = new HashMap<Place, Integer>();
+    for (var setup : list.setups()) {
+      setupOrder.put(setup.code(), setupOrder.size());
+      titles.put(setup.code(), setup.title());
+      for (var i = 0; i < setup.views().size(); i++) {
+        viewOrder.put(new Place(setup.code(), Optional.of(setup.views().get(i).code())), i);
+      }
+    }
+    var likely = new HashMap<FrameId, String>();
+    for (Unassigned unassigned : tally.unassigned()) {
+      unassigned.likely().ifPresent(code -> likely.put(unassigned.frame().id(), code));
+    }
+    var tiles = new ArrayList<Tile>(frames.size());
+    for (var frame : frames) {
+      if (frame.complete()) {
+        tiles.add(
+            new Tile(
+                frame,
+                Optional.ofNullable(tally.places().get(frame.id())),
+                Optional.ofNullable(likely.get(frame.id())),
+                frame.knownAs().stream().anyMatch(selects::contains)));
+      }
+    }
+    tiles.sort(
+        Comparator.comparingInt((Tile tile) -> rank(tile, setupOrder))
+            .thenComparing(tile -> tile.place().map(Place::setup).orElse(""))
+            .thenComparingInt(tile -> tile.place().map(p -> viewRank(p, viewOrder)).orElse(0))
+            .thenComparing(tile -> tile.place().flatMap(Place::view).orElse(""))
+            .thenComparing(tile -> tile.frame().capture().time().orElse(LocalDateTime.MAX))
+            .thenComparing(tile -> tile.frame().folder())
+            .thenComparing(tile -> tile.frame().stem()));
+    return new Shelf(headings(tiles, titles), List.copyOf(tiles));
+  }
+
+  private static int rank(Tile tile, Map<String, Integer> order) {
+    return tile.place().map(p -> order.getOrDefault(p.setup(), Integer.MAX_VALUE)).orElse(-1);
+  }
+
+  /** Frames without a told view come after those with one. */
+  private static int viewRank(Place place, Map<Place, Integer> order) {
+    return place.view().isEmpty()
+        ? Integer.MAX_VALUE
+        : order.getOrDefault(place, Integer.MAX_VALUE - 1);
+  }
+
+  private static List<Heading> headings(List<Tile> tiles, Map<String, String> titles) {
+    var selects = 0;
+    var unassigned = 0;
+    var bySetup = new LinkedHashMap<String, LinkedHashMap<Place, int[]>>();
+    for (var tile : tiles) {
+      selects += tile.select() ? 1 : 0;
+      if (tile.place().isEmpty()) {
+        unassigned++;
+        continue;
+      }
+      var place = tile.place().get();
+      var counts =
+          bySetup
+              .computeIfAbsent(place.setup(), _ -> new LinkedHashMap<>())
+              .computeIfAbsent(place, _ -> new int[2]);
+      counts[0]++;
+      counts[1] += tile.select() ? 1 : 0;
+    }
+    var headings = new ArrayList<Heading>();
+    headings.add(new Heading(Kind.ALL, Optional.empty(), "", tiles.size(), selects));
+    headings.add(new Heading(Kind.SELECTS, Optional.empty(), "", selects, selects));
+    if (unassigned > 0) {
+      headings.add(new Heading(Kind.UNASSIGNED, Optional.empty(), "", unassigned, 0));
+    }
+    bySetup.forEach(
+        (setup, byPlace) -> {
+          var title = titles.getOrDefault(setup, "");
+          headings.add(
+              new Heading(
+                  Kind.SETUP,
+                  Optional.of(new Place(setup, Optional.empty())),
+                  title,
+                  byPlace.values().stream().mapToInt(counts -> counts[0]).sum(),
+                  byPlace.values().stream().mapToInt(counts -> counts[1]).sum()));
+          if (byPlace.size() > 1) {
+            byPlace.forEach(
+                (place, counts) ->
+                    headings.add(
+                        new Heading(Kind.VIEW, Optional.of(place), title, counts[0], counts[1])));
+          }
+        });
+    return List.copyOf(headings);
+  }
+
+  /** The setups of a list whose code or title holds every typed word. */
+  static List<Setup> matching(ShotList list, String typed) {
+    var words =
+        Pattern.compile("\\s+")
+            .splitAsStream(typed.toLowerCase(Locale.ROOT))
+            .filter(word -> !word.isEmpty())
+            .toList();
+    return list.setups().stream()
+        .filter(
+            setup -> {
+              var text = (setup.code() + " " + setup.title()).toLowerCase(Locale.ROOT);
+              return words.stream().allMatch(text::contains);
+            })
+        .toList();
+  }
+}

@@ -1,0 +1,141 @@
+package org.framewright.ui.renaming;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import org.framewright.renaming.PlannedRename;
+import org.framewright.renaming.Status;
+
+/**
+ * One line of the table: the files of a frame, which get their name together, or one file alone.
+ *
+ * @param from the name now, without folder; without ending where the line has several files
+ * @param to the name to be, likewise
+ * @param endings the endings of the files, in the plan's order, with their dot
+ * @param folder where they lie, relative to the root; empty for the root itself
+ * @param toFolder where they go; the same as {@code folder} nearly always
+ * @param why why it is blocked or was skipped; else empty
+ * @param mend what would mend that; else empty
+ * @param text what a filter looks in, in lower case
+ */
+record PlanLine(
+    Status status,
+    String from,
+    String to,
+    List<String> endings,
+    String folder,
+    String toFolder,
+    int files,
+    String why,
+    String mend,
+    String text) {
+
+  private static final List<Status> ORDER =
+      List.of(Status.BLOCKED, Status.SKIPPED, Status.READY, Status.DONE, Status.UNCHANGED);
+
+  /** Makes the lines of a plan: what needs a person first, the rest in the plan's order. */
+  static List<PlanLine> of(List<PlannedRename> renames) {
+    var groups = new LinkedHashMap<String, List<PlannedRename>>();
+    var alone = 0;
+    for (var rename : renames) {
+      var key = rename.group().isEmpty() ? "/" + alone++ : rename.group();
+      groups.computeIfAbsent(key, _ -> new ArrayList<>()).add(rename);
+    }
+    var lines = new ArrayList<PlanLine>();
+    for (var group : groups.values()) {
+      if (group.size() > 1 && areOneName(group)) {
+        lines.add(together(group));
+      } else {
+        group.forEach(rename -> lines.add(alone(rename)));
+      }
+    }
+    lines.sort(Comparator.comparingInt(line -> ORDER.indexOf(line.status())));
+    return List.copyOf(lines);
+  }
+
+  /** Whether every word typed is somewhere in this line; the words in lower case. */
+  boolean matches(List<String> words) {
+    return words.stream().allMatch(text::contains);
+  }
+
+  private static boolean areOneName(List<PlannedRename> group) {
+    var first = group.getFirst();
+    return group.stream()
+        .allMatch(
+            rename ->
+                rename.status() == first.status()
+                    && stem(rename.from()).equals(stem(first.from()))
+                    && stem(rename.to()).equals(stem(first.to()))
+                    && ending(rename.from()).equals(ending(rename.to()))
+                    && Objects.equals(rename.from().getParent(), first.from().getParent())
+                    && Objects.equals(rename.to().getParent(), first.to().getParent()));
+  }
+
+  /** The group's reason is that of the file that has one of its own: the first told. */
+  private static PlanLine together(List<PlannedRename> group) {
+    var first = group.getFirst();
+    var told = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
+    return line(
+        first.status(),
+        stem(first.from()),
+        stem(first.to()),
+        group.stream().map(rename -> ending(rename.from())).toList(),
+        first,
+        group.size(),
+        told);
+  }
+
+  private static PlanLine alone(PlannedRename rename) {
+    return line(
+        rename.status(),
+        rename.from().getFileName().toString(),
+        rename.to().getFileName().toString(),
+        List.of(),
+        rename,
+        1,
+        rename);
+  }
+
+  private static PlanLine line(
+      Status status,
+      String from,
+      String to,
+      List<String> endings,
+      PlannedRename where,
+      int files,
+      PlannedRename told) {
+    var folder = folder(where.from());
+    var text =
+        String.join(
+            " ", List.of(status.word(), folder, from, to, String.join(" ", endings), told.why()));
+    return new PlanLine(
+        status,
+        from,
+        to,
+        endings,
+        folder,
+        folder(where.to()),
+        files,
+        told.why(),
+        told.mend(),
+        text.toLowerCase(Locale.ROOT));
+  }
+
+  private static String folder(Path path) {
+    return path.getParent() == null ? "" : path.getParent().toString();
+  }
+
+  private static String stem(Path path) {
+    var name = path.getFileName().toString();
+    var dot = name.lastIndexOf('.');
+    return dot <= 0 ? name : name.substring(0, dot);
+  }
+
+  private static String ending(Path path) {
+    return path.getFileName().toString().substring(stem(path).length());
+  }
+}

@@ -1,0 +1,334 @@
+package org.framewright.ui.renaming;
+
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import javafx.collections.transformation.FilteredList;
+import org.framewright.renaming.Batch;
+import org.framewright.renaming.Guarantee;
+import org.framewright.renaming.Interrupted;
+import org.framewright.renaming.Outcome;
+import org.framewright.renaming.Plan;
+import org.framewright.renaming.Progress;
+import org.framewright.renaming.Recovery;
+import org.framewright.renaming.RenameRequest;
+import org.framewright.renaming.Renamer;
+import org.framewright.renaming.Status;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.task.Running;
+import org.framewright.ui.task.Steps;
+import org.framewright.ui.task.Tasks;
+
+/**
+ * The plan of new names, its batches, and what a crash left behind. One piece of work at a time:
+ * while names are looked at or changed, nothing else can be begun.
+ */
+final class RenamesModel {
+  private final Tasks tasks;
+  private final Texts texts;
+  private final Consumer<Throwable> trouble;
+  private final Runnable namesChanged;
+
+  private final ObservableList<PlanLine> all = FXCollections.observableArrayList();
+  private final FilteredList<PlanLine> lines = new FilteredList<>(all);
+  private final StringProperty filter = new SimpleStringProperty("");
+  private final ReadOnlyIntegerWrapper ready = new ReadOnlyIntegerWrapper();
+  private final ReadOnlyIntegerWrapper blocked = new ReadOnlyIntegerWrapper();
+  private final ReadOnlyIntegerWrapper unchanged = new ReadOnlyIntegerWrapper();
+  private final ReadOnlyObjectWrapper<Optional<Running>> running =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ObservableList<Batch> batches = FXCollections.observableArrayList();
+  private final ReadOnlyObjectWrapper<Optional<Interrupted>> interrupted =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Told>> told =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final BooleanBinding canRename;
+  private final BooleanBinding idle;
+
+  private Renamer renamer;
+  private Callable<List<RenameRequest>> wishes;
+
+  /** What lies in the folder now. */
+  private record Found(Plan plan, List<PlanLine> lines, Folder folder) {}
+
+  private record Folder(List<Batch> batches, Optional<Interrupted> interrupted) {}
+
+  /**
+   * @param namesChanged told on the interface thread when files got other names
+   */
+  RenamesModel(Tasks tasks, Texts texts, Consumer<Throwable> trouble, Runnable namesChanged) {
+    this.tasks = tasks;
+    this.texts = texts;
+    this.trouble = trouble;
+    this.namesChanged = namesChanged;
+    filter.addListener(_ -> narrow());
+    idle = Bindings.createBooleanBinding(() -> running.get().isEmpty(), running);
+    canRename =
+        Bindings.createBooleanBinding(
+            () -> idle.get() && interrupted.get().isEmpty() && ready.get() > 0,
+            idle,
+            interrupted,
+            ready);
+  }
+
+  /** The lines that the filter lets through: what needs a person first. */
+  ObservableList<PlanLine> lines() {
+    return lines;
+  }
+
+  /** Words that a line must have somewhere: a state, a part of a name, a reason. */
+  StringProperty filter() {
+    return filter;
+  }
+
+  /** Files that would get another name. */
+  ReadOnlyIntegerProperty ready() {
+    return ready.getReadOnlyProperty();
+  }
+
+  /** Files that cannot get their name. */
+  ReadOnlyIntegerProperty blocked() {
+    return blocked.getReadOnlyProperty();
+  }
+
+  /** Files that have their name. */
+  ReadOnlyIntegerProperty unchanged() {
+    return unchanged.getReadOnlyProperty();
+  }
+
+  /** The work under way. */
+  ReadOnlyObjectProperty<Optional<Running>> running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** Whether nothing is under way. */
+  BooleanBinding idle() {
+    return idle;
+  }
+
+  /** Whether there is something to rename and nothing in its way. */
+  BooleanBinding canRename() {
+    return canRename;
+  }
+
+  /** What was renamed, latest first. */
+  ObservableList<Batch> batches() {
+    return batches;
+  }
+
+  /** What a crash left behind. */
+  ReadOnlyObjectProperty<Optional<Interrupted>> interrupted() {
+    return interrupted.getReadOnlyProperty();
+  }
+
+  /** How the last work ended. */
+  ReadOnlyObjectProperty<Optional<Told>> told() {
+    return told.getReadOnlyProperty();
+  }
+
+  /** The plan that is shown. */
+  ReadOnlyObjectProperty<Optional<Plan>> plan() {
+    return plan.getReadOnlyProperty();
+  }
+
+  /**
+   * Turns to a folder and looks at it.
+   *
+   * @param wishes the names that its files shall have; asked in the background, each time afresh
+   */
+  void open(Renamer folder, Callable<List<RenameRequest>> wishes) {
+    this.renamer = folder;
+    this.wishes = wishes;
+    told.set(Optional.empty());
+    look();
+  }
+
+  /** Plans afresh; nothing is changed on disk. */
+  void look() {
+    if (renamer == null || !idle.get()) {
+      return;
+    }
+    begin(
+        texts.get("renaming.looking"),
+        _ -> {
+          var folder = folder();
+          var fresh = renamer.plan(wishes.call());
+          return new Found(fresh, PlanLine.of(fresh.renames()), folder);
+        },
+        this::show);
+  }
+
+  /** Renames what is ready. */
+  void rename() {
+    var now = plan.get();
+    if (!canRename.get() || now.isEmpty()) {
+      return;
+    }
+    begin(
+        texts.get("renaming.renaming", ready.get()),
+        steps -> renamer.apply(now.get(), progress(steps)),
+        outcome -> ended(outcome, "renaming.renamed"));
+  }
+
+  /** Whether a batch can be taken back now. */
+  boolean canUndo(Batch batch) {
+    return batch != null && batch.undoable() && idle.get() && interrupted.get().isEmpty();
+  }
+
+  /** Takes a batch back. */
+  void undo(Batch batch) {
+    if (!canUndo(batch)) {
+      return;
+    }
+    begin(
+        texts.get("renaming.undoing", batch.renames()),
+        steps -> renamer.undo(batch.id(), progress(steps)),
+        outcome -> ended(outcome, "renaming.undone"));
+  }
+
+  /** Puts in order what a crash left behind. */
+  void recover() {
+    if (!idle.get() || interrupted.get().isEmpty()) {
+      return;
+    }
+    begin(texts.get("renaming.recovering"), _ -> renamer.recover(), this::recovered);
+  }
+
+  /** Asks the work under way to stop; what it did is taken back. */
+  void stop() {
+    running.get().ifPresent(Running::cancel);
+  }
+
+  /** Puts the last message away. */
+  void heard() {
+    told.set(Optional.empty());
+  }
+
+  private <T> void begin(String title, Tasks.Work<T> work, Consumer<? super T> then) {
+    var over = new boolean[1];
+    var task =
+        tasks.run(
+            title,
+            work,
+            result -> {
+              over[0] = true;
+              running.set(Optional.empty());
+              then.accept(result);
+            },
+            failure -> {
+              over[0] = true;
+              running.set(Optional.empty());
+              trouble.accept(failure);
+            });
+    if (!over[0]) {
+      running.set(Optional.of(task));
+    }
+  }
+
+  private Folder folder() throws IOException {
+    return new Folder(renamer.batches().reversed(), renamer.interrupted());
+  }
+
+  private void show(Found found) {
+    plan.set(Optional.of(found.plan()));
+    all.setAll(found.lines());
+    ready.set(found.plan().ready());
+    blocked.set(found.plan().blocked());
+    unchanged.set(found.plan().unchanged());
+    batches.setAll(found.folder().batches());
+    interrupted.set(found.folder().interrupted());
+  }
+
+  private void ended(Outcome outcome, String done) {
+    told.set(Optional.of(tell(outcome, done)));
+    namesChanged.run();
+    look();
+  }
+
+  private Told tell(Outcome outcome, String done) {
+    return switch (outcome) {
+      case Outcome.Applied applied -> applied(applied, done);
+      case Outcome.Nothing _ -> Told.fine(texts.get("renaming.nothing"));
+      case Outcome.Cancelled _ -> Told.fine(texts.get("renaming.cancelled"));
+      case Outcome.RolledBack back ->
+          Told.needs(texts.get("renaming.rolledBack", back.why()), back.mend());
+      case Outcome.Halted halted ->
+          Told.needs(texts.get("renaming.halted", halted.why()), halted.mend());
+      case Outcome.Refused refused -> Told.needs(refused.why(), refused.mend());
+    };
+  }
+
+  private Told applied(Outcome.Applied applied, String done) {
+    var sentence = texts.get(done, applied.done());
+    var left =
+        applied.renames().stream().filter(rename -> rename.status() == Status.SKIPPED).toList();
+    if (!left.isEmpty()) {
+      return Told.needs(
+          sentence + " " + texts.get("renaming.skipped", left.size(), left.getFirst().why()),
+          left.getFirst().mend());
+    }
+    return Told.fine(
+        applied.guarantee() == Guarantee.NATIVE
+            ? sentence
+            : sentence + " " + applied.guarantee().words());
+  }
+
+  private void recovered(Recovery recovery) {
+    told.set(
+        Optional.of(
+            switch (recovery) {
+              case Recovery.Nothing _ -> Told.fine(texts.get("renaming.recoverNothing"));
+              case Recovery.RolledBack back ->
+                  Told.fine(texts.get("renaming.recoverBack", back.renames()));
+              case Recovery.Finished finished ->
+                  Told.fine(texts.get("renaming.recoverFinished", finished.renames()));
+              case Recovery.Stuck stuck ->
+                  new Told(
+                      true,
+                      texts.get("renaming.recoverStuck", stuck.files().size()),
+                      texts.get("renaming.recoverStuckMend"),
+                      stuck.files());
+              case Recovery.Refused refused -> Told.needs(refused.why(), refused.mend());
+            }));
+    namesChanged.run();
+    look();
+  }
+
+  private void narrow() {
+    var words =
+        Arrays.stream(filter.get().strip().toLowerCase(Locale.ROOT).split("\\s+"))
+            .filter(word -> !word.isEmpty())
+            .toList();
+    lines.setPredicate(words.isEmpty() ? null : line -> line.matches(words));
+  }
+
+  private static Progress progress(Steps steps) {
+    return new Progress() {
+      @Override
+      public void step(int done, int total) {
+        steps.step(done, total);
+      }
+
+      @Override
+      public boolean cancelled() {
+        return steps.cancelled();
+      }
+    };
+  }
+}
