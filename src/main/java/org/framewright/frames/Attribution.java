@@ -1,26 +1,190 @@
 package org.framewright.frames;
 
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.TreeMap;
 import java.util.function.Function;
 
-/** Which setup each frame belongs to. */
+/**
+ * Which setup each frame belongs to. What counts, before what: a person moved it; its name says so;
+ * the setup was on set when it arrived; the setup was on set when it was taken, by the body's clock
+ * put right. A frame that none of these places is unassigned.
+ *
+ * <p>An arrival counts where it is that of a frame just taken. Frames that were copied from a card,
+ * or that came while nobody watched, arrive long after they were taken, and go by their capture
+ * time. How long is long is measured against the other arrivals of the same body, see {@link
+ * BodyClock}.
+ *
+ * <p>The view is the one told with what places the frame, else the only view wanted of the setup.
+ */
 public final class Attribution {
   private Attribution() {}
 
-  /** Assigns each complete frame to a setup and counts. */
+  /** As the full form, with no views wanted and capture times in the zone of this computer. */
   public static Tally assign(
       List<Frame> frames,
       Map<FrameId, Instant> arrivals,
       List<OnSetSpan> spans,
       List<FrameMove> moves,
       Function<Frame, Optional<Place>> namedPlace) {
-    if (frames.isEmpty()) {
-      return new Tally(
-          new java.util.LinkedHashMap<>(), List.of(), List.of(), List.of(), Map.of(), 0, 0);
+    return assign(
+        frames,
+        arrivals,
+        spans,
+        moves,
+        namedPlace,
+        setup -> Optional.empty(),
+        ZoneId.systemDefault());
+  }
+
+  /**
+   * Assigns each complete frame to a setup and counts. Copies of one frame count once.
+   *
+   * @param frames of a scan
+   * @param arrivals when frames were first seen complete, by the station's clock
+   * @param spans what was on set when, in any order; where two overlap, the later begun counts
+   * @param moves what people said, in any order; of those for one frame the latest counts
+   * @param namedPlace what a frame's name says, by the job's convention
+   * @param onlyView the view of a setup of which only one is wanted, by the setup's code
+   * @param zone in which bodies that tell no offset keep their time
+   */
+  public static Tally assign(
+      List<Frame> frames,
+      Map<FrameId, Instant> arrivals,
+      List<OnSetSpan> spans,
+      List<FrameMove> moves,
+      Function<Frame, Optional<Place>> namedPlace,
+      Function<String, Optional<String>> onlyView,
+      ZoneId zone) {
+    var incomplete = frames.stream().filter(frame -> !frame.complete()).toList();
+    var complete = distinct(frames);
+    var clocks = BodyClock.measure(complete, arrivals, zone);
+    var latest = latest(moves);
+    var course = new SetCourse(spans);
+    var places = LinkedHashMap.<FrameId, Place>newLinkedHashMap(complete.size());
+    var unassigned = new ArrayList<Unassigned>();
+    int files = 0;
+    for (var frame : complete) {
+      files += frame.files().size();
+      var time = decisiveTime(frame, arrivals, clocks, zone);
+      var place =
+          moved(frame, latest)
+              .or(() -> namedPlace.apply(frame))
+              .or(() -> time.flatMap(course::at).map(SetCourse::place));
+      if (place.isPresent()) {
+        places.put(frame.id(), withView(place.get(), onlyView));
+      } else {
+        unassigned.add(unassigned(frame, time, course));
+      }
     }
-    throw new UnsupportedOperationException();
+    return new Tally(
+        count(places),
+        List.copyOf(unassigned),
+        incomplete,
+        clocks.values().stream().map(BodyClock::told).toList(),
+        places,
+        complete.size(),
+        files);
+  }
+
+  private static List<Frame> distinct(List<Frame> frames) {
+    var seen = new HashSet<FrameId>();
+    return frames.stream().filter(frame -> frame.complete() && seen.add(frame.id())).toList();
+  }
+
+  private static Map<FrameId, FrameMove> latest(List<FrameMove> moves) {
+    var latest = new HashMap<FrameId, FrameMove>();
+    moves.stream()
+        .sorted(Comparator.comparing(FrameMove::at))
+        .forEach(move -> latest.put(move.frame(), move));
+    return latest;
+  }
+
+  private static Optional<Place> moved(Frame frame, Map<FrameId, FrameMove> latest) {
+    return frame.knownAs().stream()
+        .flatMap(id -> Optional.ofNullable(latest.get(id)).stream())
+        .max(Comparator.comparing(FrameMove::at))
+        .filter(move -> !move.setup().isBlank())
+        .map(move -> new Place(move.setup(), move.view()));
+  }
+
+  /** When the frame was before the camera, as well as that is known. */
+  private static Optional<Instant> decisiveTime(
+      Frame frame, Map<FrameId, Instant> arrivals, Map<Camera, BodyClock> clocks, ZoneId zone) {
+    var arrival = BodyClock.arrival(frame, arrivals);
+    var clock = frame.capture().camera().map(clocks::get);
+    var captured =
+        frame
+            .capture()
+            .instant(zone)
+            .map(time -> clock.map(body -> body.putRight(time)).orElse(time));
+    if (arrival.isEmpty() || captured.isEmpty()) {
+      return arrival.or(() -> captured);
+    }
+    boolean justTaken =
+        clock.map(body -> body.isTethered(arrival.get(), captured.get())).orElse(true);
+    return justTaken ? arrival : captured;
+  }
+
+  private static Place withView(Place place, Function<String, Optional<String>> onlyView) {
+    return place.view().isPresent()
+        ? place
+        : new Place(place.setup(), onlyView.apply(place.setup()));
+  }
+
+  private static Unassigned unassigned(Frame frame, Optional<Instant> time, SetCourse course) {
+    if (time.isEmpty()) {
+      return new Unassigned(
+          frame, Optional.empty(), "neither its arrival nor its capture time is known");
+    }
+    var near = course.nearest(time.get());
+    var why =
+        near.map(span -> "nothing was on set; " + distance(span, time.get()))
+            .orElse("no setup was on set so far");
+    return new Unassigned(frame, near.map(OnSetSpan::setup), why);
+  }
+
+  private static String distance(OnSetSpan span, Instant time) {
+    boolean before = time.isBefore(span.from());
+    var apart =
+        before ? Duration.between(time, span.from()) : Duration.between(span.until().get(), time);
+    return "%s %s %s"
+        .formatted(
+            span.setup(),
+            before ? "came on set" : "left the set",
+            told(apart) + (before ? " later" : " before"));
+  }
+
+  private static String told(Duration apart) {
+    long seconds = apart.toSeconds();
+    if (seconds < 120) {
+      return seconds + " s";
+    }
+    return seconds < 7200 ? seconds / 60 + " min" : seconds / 3600 + " h";
+  }
+
+  private static SequencedMap<String, SetupTally> count(Map<FrameId, Place> places) {
+    var counts = new TreeMap<String, SequencedMap<String, Integer>>(NaturalOrder.INSTANCE);
+    for (var place : places.values()) {
+      counts
+          .computeIfAbsent(place.setup(), setup -> new TreeMap<>())
+          .merge(place.view().orElse(""), 1, Integer::sum);
+    }
+    var tallies = new LinkedHashMap<String, SetupTally>();
+    counts.forEach(
+        (setup, byView) ->
+            tallies.put(
+                setup, new SetupTally(byView.values().stream().mapToInt(n -> n).sum(), byView)));
+    return tallies;
   }
 }

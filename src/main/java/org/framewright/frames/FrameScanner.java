@@ -1,19 +1,242 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** Finds the frames below a folder; keeps what it read between scans. */
+/**
+ * Finds the frames below a folder. What was read of a file is kept until its size, its time or the
+ * file behind its name changes, so scan with one scanner again and again. Files whose name starts
+ * with a dot, temporary files, folders whose name starts with a dot and links are passed over.
+ *
+ * <p>A picture is complete when its size and time held over two looks at least {@link #SETTLE}
+ * apart (a file last written more than {@link #OLD} ago needs one look only), and its container is
+ * whole. One whose end is empty must have held for {@link #HOLLOW}.
+ *
+ * <p>Safe for use by several threads, one scan at a time.
+ */
 public final class FrameScanner {
+  /** How long size and time must hold. */
+  static final Duration SETTLE = Duration.ofMillis(100);
+
+  /** How old the last change of a file must be for a single look to do. */
+  static final Duration OLD = Duration.ofSeconds(2);
+
+  /** How long a file must hold whose last bytes are all zero. */
+  static final Duration HOLLOW = Duration.ofSeconds(5);
+
+  private final Path root;
+  private final InstantSource clock;
+  private final Map<Path, FolderFrames> folders = new TreeMap<>();
+  private final Map<Camera, Camera> bodies = new ConcurrentHashMap<>();
+  private final Map<Path, String> unreadable = new TreeMap<>();
+  private List<Trouble> twins = List.of();
+  private int framesBefore;
+
   /** A scanner of one folder and all below it. */
-  public FrameScanner(Path root) {}
+  public FrameScanner(Path root) {
+    this(root, InstantSource.system());
+  }
+
+  FrameScanner(Path root, InstantSource clock) {
+    this.root = root;
+    this.clock = clock;
+  }
 
   /**
-   * Scans the folder.
+   * Scans the folder. Where files were written just now, waits a moment and looks at those again;
+   * one that is still being written is then reported as incomplete.
    *
-   * @throws IOException where the folder itself cannot be read
+   * @throws IOException where the folder itself is missing or cannot be read
    */
-  public FrameScan scan() throws IOException {
-    return new FrameScan(java.util.List.of(), 0, java.util.List.of());
+  public synchronized FrameScan scan() throws IOException {
+    var look = look();
+    if (!look.unsettled().isEmpty()) {
+      try {
+        Thread.sleep(SETTLE.plusMillis(10));
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return look.scan();
+      }
+      look = look(look.unsettled());
+    }
+    return look.scan();
   }
+
+  /** One look at everything. */
+  synchronized Look look() throws IOException {
+    if (!Files.isDirectory(root)) {
+      throw Files.exists(root)
+          ? new NotDirectoryException(root.toString())
+          : new NoSuchFileException(root.toString());
+    }
+    unreadable.clear();
+    var seen = new HashSet<Path>();
+    walk(root, seen);
+    folders.keySet().retainAll(seen);
+    return finish();
+  }
+
+  /** One look at some files and folders; everything else is taken to be as it was. */
+  synchronized Look look(Collection<Path> hints) throws IOException {
+    for (var hint : hints) {
+      if (!hint.startsWith(root) || passedOver(hint)) {
+        continue;
+      }
+      try {
+        var attributes =
+            Files.readAttributes(hint, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+        if (attributes.isDirectory()) {
+          walk(hint, new HashSet<>());
+        } else if (attributes.isRegularFile()) {
+          folder(hint.getParent()).see(hint, attributes, clock.instant());
+        }
+      } catch (IOException e) {
+        forget(hint);
+      }
+    }
+    return finish();
+  }
+
+  private void forget(Path path) {
+    folders.keySet().removeIf(folder -> folder.startsWith(path) && !folder.equals(root));
+    var folder = folders.get(path.getParent());
+    if (folder != null) {
+      folder.forget(path);
+    }
+  }
+
+  private boolean passedOver(Path path) {
+    for (var name : root.relativize(path)) {
+      if (name.toString().startsWith(".")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private FolderFrames folder(Path path) {
+    return folders.computeIfAbsent(path, FolderFrames::new);
+  }
+
+  private void walk(Path from, Set<Path> seenFolders) throws IOException {
+    var now = clock.instant();
+    Files.walkFileTree(
+        from,
+        new SimpleFileVisitor<>() {
+          private final Map<Path, Set<String>> seen = new HashMap<>();
+
+          @Override
+          public FileVisitResult preVisitDirectory(Path dir, BasicFileAttributes attributes) {
+            if (!dir.equals(from) && dir.getFileName().toString().startsWith(".")) {
+              return FileVisitResult.SKIP_SUBTREE;
+            }
+            seenFolders.add(dir);
+            seen.put(dir, new HashSet<>());
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            if (attributes.isRegularFile()) {
+              var parent = file.getParent();
+              var name = folder(parent).see(file, attributes, now);
+              name.ifPresent(seen.get(parent)::add);
+            }
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException e) throws IOException {
+            if (file.equals(root)) {
+              throw e;
+            }
+            if (!(e instanceof NoSuchFileException)) {
+              unreadable.put(file, "it cannot be read; ask for access to it");
+              seenFolders.add(file);
+            }
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult postVisitDirectory(Path dir, IOException e) throws IOException {
+            if (e != null) {
+              unreadable.put(dir, "its listing broke off; what was seen of it before is kept");
+            } else {
+              folder(dir).keepOnly(seen.remove(dir));
+            }
+            return FileVisitResult.CONTINUE;
+          }
+        });
+  }
+
+  private Look finish() {
+    var now = clock.instant();
+    var due = new ArrayList<FolderFrames.Known>();
+    var unsettled = new ArrayList<Path>();
+    for (var folder : folders.values()) {
+      folder.sort(now, due, unsettled);
+    }
+    due.parallelStream().forEach(known -> known.read(now, bodies));
+    boolean changed = false;
+    var frames = new ArrayList<Frame>();
+    var troubles = new ArrayList<Trouble>();
+    int files = 0;
+    unreadable.forEach((path, message) -> troubles.add(new Trouble(path, message)));
+    for (var folder : folders.values()) {
+      changed |= folder.isChanged();
+      folder.gather(now);
+      frames.addAll(folder.frames());
+      troubles.addAll(folder.troubles());
+      files += folder.frameFiles();
+    }
+    if (changed || frames.size() != framesBefore) {
+      twins = twins(frames);
+      framesBefore = frames.size();
+    }
+    troubles.addAll(twins);
+    return new Look(
+        new FrameScan(List.copyOf(frames), files, List.copyOf(troubles)), List.copyOf(unsettled));
+  }
+
+  private static List<Trouble> twins(List<Frame> frames) {
+    var first = HashMap.<FrameId, Frame>newHashMap(frames.size());
+    var twins = new ArrayList<Trouble>();
+    for (var frame : frames) {
+      var other = first.putIfAbsent(frame.id(), frame);
+      if (other != null) {
+        twins.add(
+            new Trouble(
+                frame.primary().path(),
+                "it is a copy of %s; the two count as one frame"
+                    .formatted(other.primary().path())));
+      }
+    }
+    return List.copyOf(twins);
+  }
+
+  /**
+   * The outcome of one look.
+   *
+   * @param scan what was found
+   * @param unsettled the files that must be looked at again before they can count
+   */
+  record Look(FrameScan scan, List<Path> unsettled) {}
 }

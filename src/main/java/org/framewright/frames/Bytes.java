@@ -1,0 +1,198 @@
+package org.framewright.frames;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * A stretch of a file, read where it is asked for. Nothing outside the stretch can be read, no
+ * single reading is larger than {@link #MOST_AT_ONCE}, and all readings of one file together take
+ * no more than {@link #MOST_IN_ALL}: so a file that claims anything costs no more than that.
+ */
+final class Bytes implements Closeable {
+  /** Eight mebibytes: more than any preview or maker's note known. */
+  static final int MOST_AT_ONCE = 8 << 20;
+
+  /** Sixty-four mebibytes. */
+  static final long MOST_IN_ALL = 64L << 20;
+
+  private final File file;
+  private final long start;
+  private final long size;
+
+  private Bytes(File file, long start, long size) {
+    this.file = file;
+    this.start = start;
+    this.size = size;
+  }
+
+  static Bytes open(Path path) throws IOException {
+    var channel = FileChannel.open(path, StandardOpenOption.READ);
+    return new Bytes(new File(channel, true), 0, channel.size());
+  }
+
+  static Bytes of(byte[] content) {
+    return new Bytes(new File(content), 0, content.length);
+  }
+
+  long size() {
+    return size;
+  }
+
+  /** The same stretch, without the bound on all readings together: for one pass from end to end. */
+  Bytes unmetered() {
+    return new Bytes(file.unmetered(), start, size);
+  }
+
+  boolean holds(long offset, long length) {
+    return offset >= 0 && length >= 0 && offset <= size && length <= size - offset;
+  }
+
+  Bytes slice(long offset, long length) throws Malformed {
+    if (!holds(offset, length)) {
+      throw new Malformed(
+          "a part of %d bytes at byte %d lies outside its %d bytes"
+              .formatted(length, offset, size));
+    }
+    return new Bytes(file, start + offset, length);
+  }
+
+  byte[] read(long offset, int length) throws IOException {
+    if (!holds(offset, length)) {
+      throw new Malformed(
+          "it ends at byte %d, where a part reaches to byte %d"
+              .formatted(size, offset + Math.max(0, length)));
+    }
+    if (length > MOST_AT_ONCE) {
+      throw new Malformed("a part claims %d bytes, more than is sensible".formatted(length));
+    }
+    var into = new byte[length];
+    file.read(start + offset, into);
+    return into;
+  }
+
+  int u8(long offset) throws IOException {
+    if (!holds(offset, 1)) {
+      throw new Malformed("it ends at byte %d, in the middle of a part".formatted(size));
+    }
+    return file.at(start + offset) & 0xFF;
+  }
+
+  int u16(long offset, boolean bigEndian) throws IOException {
+    int first = u8(offset);
+    int second = u8(offset + 1);
+    return bigEndian ? first << 8 | second : second << 8 | first;
+  }
+
+  long u32(long offset, boolean bigEndian) throws IOException {
+    long first = u16(offset, bigEndian);
+    long second = u16(offset + 2, bigEndian);
+    return bigEndian ? first << 16 | second : second << 16 | first;
+  }
+
+  /** A 64-bit number; one that does not fit is told as the largest that does. */
+  long u64(long offset, boolean bigEndian) throws IOException {
+    long first = u32(offset, bigEndian);
+    long second = u32(offset + 4, bigEndian);
+    long value = bigEndian ? first << 32 | second : second << 32 | first;
+    return value < 0 ? Long.MAX_VALUE : value;
+  }
+
+  String ascii(long offset, int length) throws IOException {
+    return new String(read(offset, length), StandardCharsets.ISO_8859_1);
+  }
+
+  boolean startsWith(String text) throws IOException {
+    return holds(0, text.length()) && ascii(0, text.length()).equals(text);
+  }
+
+  @Override
+  public void close() throws IOException {
+    file.close();
+  }
+
+  /** The open file below all its stretches, with the piece of it that was read last. */
+  private static final class File implements Closeable {
+    private static final int PIECE = 16 << 10;
+
+    private final FileChannel channel;
+    private byte[] piece;
+    private long pieceStart;
+    private int pieceLength;
+    private final boolean metered;
+    private long spent;
+
+    File(FileChannel channel, boolean metered) {
+      this.channel = channel;
+      this.metered = metered;
+      this.piece = new byte[PIECE];
+    }
+
+    File(byte[] content) {
+      this.channel = null;
+      this.metered = false;
+      this.piece = content;
+      this.pieceLength = content.length;
+    }
+
+    File unmetered() {
+      return channel == null ? this : new File(channel, false);
+    }
+
+    byte at(long position) throws IOException {
+      load(position, 1);
+      return piece[(int) (position - pieceStart)];
+    }
+
+    void read(long position, byte[] into) throws IOException {
+      if (channel != null && into.length > PIECE) {
+        spend(into.length);
+        fill(position, ByteBuffer.wrap(into), into.length);
+        return;
+      }
+      load(position, into.length);
+      System.arraycopy(piece, (int) (position - pieceStart), into, 0, into.length);
+    }
+
+    private void load(long position, int length) throws IOException {
+      if (position >= pieceStart && position + length <= pieceStart + pieceLength) {
+        return;
+      }
+      pieceLength = 0;
+      pieceStart = position;
+      spend(PIECE);
+      pieceLength = fill(position, ByteBuffer.wrap(piece), length);
+    }
+
+    private int fill(long position, ByteBuffer into, int least) throws IOException {
+      while (into.hasRemaining()) {
+        int read = channel.read(into, position + into.position());
+        if (read < 0) {
+          break;
+        }
+      }
+      if (into.position() < least) {
+        throw new Malformed("it became shorter while it was read");
+      }
+      return into.position();
+    }
+
+    private void spend(int bytes) throws Malformed {
+      spent += bytes;
+      if (metered && spent > MOST_IN_ALL) {
+        throw new Malformed("its parts lead to more reading than is sensible");
+      }
+    }
+
+    @Override
+    public void close() throws IOException {
+      if (channel != null) {
+        channel.close();
+      }
+    }
+  }
+}

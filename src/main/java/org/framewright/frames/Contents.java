@@ -1,0 +1,103 @@
+package org.framewright.frames;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a container holds that matters here, gathered by the reader of its kind: the blocks of Exif,
+ * the previews, an XMP packet, and what is wrong with it. What was found before a fault stays.
+ */
+final class Contents {
+  private static final int MOST_PREVIEWS = 32;
+
+  private final List<Bytes> exif = new ArrayList<>();
+  private final List<Preview> previews = new ArrayList<>();
+  private final List<String> faults = new ArrayList<>();
+  private Bytes xmp;
+  private boolean hollow;
+  private int orientation = 1;
+
+  /** Reads a file's structure, whatever kind it is by its first bytes. */
+  static Contents of(Bytes file) throws IOException {
+    var contents = new Contents();
+    try {
+      if (file.size() == 0) {
+        contents.fault("it is empty");
+      } else if (JpegReader.claims(file)) {
+        JpegReader.read(file, contents);
+      } else if (TiffReader.claims(file)) {
+        TiffReader.read(file, contents);
+      } else if (IsoReader.claims(file)) {
+        IsoReader.read(file, contents);
+      } else if (RafReader.claims(file)) {
+        RafReader.read(file, contents);
+      } else if (PngReader.claims(file)) {
+        PngReader.read(file, contents);
+      } else {
+        contents.fault("its first bytes are those of no picture that is known here");
+      }
+    } catch (Malformed e) {
+      contents.fault(e.getMessage());
+    }
+    return contents;
+  }
+
+  /** A block of Exif in TIFF form. */
+  void exif(Bytes tiff) {
+    exif.add(tiff);
+  }
+
+  void preview(Preview preview) {
+    if (previews.size() < MOST_PREVIEWS) {
+      previews.add(preview);
+    }
+  }
+
+  void xmp(Bytes packet) {
+    if (xmp == null) {
+      xmp = packet;
+    }
+  }
+
+  void fault(String why) {
+    faults.add(why);
+  }
+
+  /** Its end holds nothing but zeros, as a file has whose room was taken before it was written. */
+  void hollow() {
+    hollow = true;
+  }
+
+  /** The way up, by Exif Orientation: 1 to 8. */
+  void orientation(int value) {
+    if (value >= 1 && value <= 8) {
+      orientation = value;
+    }
+  }
+
+  int orientation() {
+    return orientation;
+  }
+
+  List<Bytes> exif() {
+    return exif;
+  }
+
+  List<Preview> previews() {
+    return previews;
+  }
+
+  Optional<Bytes> xmp() {
+    return Optional.ofNullable(xmp);
+  }
+
+  Optional<String> fault() {
+    return faults.stream().findFirst();
+  }
+
+  boolean isHollow() {
+    return hollow;
+  }
+}

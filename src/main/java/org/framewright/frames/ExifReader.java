@@ -1,0 +1,240 @@
+package org.framewright.frames;
+
+import com.drew.imaging.tiff.TiffProcessingException;
+import com.drew.imaging.tiff.TiffReader;
+import com.drew.lang.RandomAccessReader;
+import com.drew.metadata.Directory;
+import com.drew.metadata.Metadata;
+import com.drew.metadata.exif.ExifDirectoryBase;
+import com.drew.metadata.exif.ExifIFD0Directory;
+import com.drew.metadata.exif.ExifTiffHandler;
+import java.io.IOException;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * What the Exif blocks of a file say of its making. The tags are those of CIPA DC-008 (Exif); the
+ * fields are taken apart by a library, over a reader that is bounded as all of {@link Bytes} is.
+ */
+final class ExifReader {
+  private static final int RATING = 0x4746;
+
+  /** Where bodies that write no BodySerialNumber name themselves in their maker's notes. */
+  private static final List<String> SERIAL_NAMES =
+      List.of("Camera Serial Number", "Serial Number", "Internal Serial Number");
+
+  private static final Pattern TIME =
+      Pattern.compile("(\\d{4})[:-](\\d{2})[:-](\\d{2})[ T](\\d{2}):(\\d{2}):(\\d{2}).*");
+
+  private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{2}):(\\d{2})");
+
+  private ExifReader() {}
+
+  /** Reads the blocks; what they do not tell, or tell in a way that makes no sense, is absent. */
+  static Capture read(List<Bytes> blocks) throws IOException {
+    var metadata = new Metadata();
+    for (var block : blocks) {
+      if (block.size() <= Integer.MAX_VALUE) {
+        parse(block, metadata);
+      }
+    }
+    var directories =
+        metadata.getDirectoriesOfType(ExifDirectoryBase.class).stream()
+            .map(Directory.class::cast)
+            .toList();
+    return new Capture(
+        time(directories), offset(directories), camera(directories, metadata), rating(metadata));
+  }
+
+  private static void parse(Bytes block, Metadata into) throws IOException {
+    try {
+      new TiffReader().processTiff(new Reader(block), new ExifTiffHandler(into, null, 0), 0);
+    } catch (TiffProcessingException | Malformed | RuntimeException | StackOverflowError e) {
+      // The library met something broken; what it had read until there still counts.
+      return;
+    }
+  }
+
+  private static Optional<LocalDateTime> time(List<Directory> directories) {
+    return time(
+            directories,
+            ExifDirectoryBase.TAG_DATETIME_ORIGINAL,
+            ExifDirectoryBase.TAG_SUBSECOND_TIME_ORIGINAL)
+        .or(
+            () ->
+                time(
+                    directories,
+                    ExifDirectoryBase.TAG_DATETIME_DIGITIZED,
+                    ExifDirectoryBase.TAG_SUBSECOND_TIME_DIGITIZED));
+  }
+
+  private static Optional<LocalDateTime> time(List<Directory> directories, int tag, int fraction) {
+    return texts(directories, tag)
+        .flatMap(text -> time(text).stream())
+        .findFirst()
+        .map(
+            time ->
+                texts(directories, fraction)
+                    .findFirst()
+                    .map(digits -> time.withNano(nanos(digits)))
+                    .orElse(time));
+  }
+
+  static Optional<LocalDateTime> time(String text) {
+    var match = TIME.matcher(text);
+    if (!match.matches()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          LocalDateTime.of(
+              number(match.group(1)),
+              number(match.group(2)),
+              number(match.group(3)),
+              number(match.group(4)),
+              number(match.group(5)),
+              number(match.group(6))));
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** Exif SubSecTime: the digits of the decimal fraction of the second. */
+  static int nanos(String digits) {
+    int nanos = 0;
+    int scale = 100_000_000;
+    for (int i = 0; i < digits.length() && scale > 0; i++) {
+      char digit = digits.charAt(i);
+      if (digit < '0' || digit > '9') {
+        break;
+      }
+      nanos += (digit - '0') * scale;
+      scale /= 10;
+    }
+    return nanos;
+  }
+
+  private static Optional<ZoneOffset> offset(List<Directory> directories) {
+    return texts(directories, ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL)
+        .flatMap(text -> offset(text).stream())
+        .findFirst();
+  }
+
+  static Optional<ZoneOffset> offset(String text) {
+    var match = OFFSET.matcher(text);
+    if (!match.matches()) {
+      return Optional.empty();
+    }
+    int minutes = number(match.group(2)) * 60 + number(match.group(3));
+    if (minutes > 18 * 60) {
+      return Optional.empty();
+    }
+    int sign = match.group(1).equals("-") ? -1 : 1;
+    return Optional.of(ZoneOffset.ofTotalSeconds(sign * minutes * 60));
+  }
+
+  private static int number(String digits) {
+    return Integer.parseInt(digits);
+  }
+
+  private static Optional<Camera> camera(List<Directory> directories, Metadata metadata) {
+    var make = texts(directories, ExifDirectoryBase.TAG_MAKE).findFirst().orElse("");
+    var model = texts(directories, ExifDirectoryBase.TAG_MODEL).findFirst().orElse("");
+    var serial =
+        texts(directories, ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER)
+            .findFirst()
+            .or(() -> serialOfMakersNotes(metadata))
+            .orElse("");
+    return make.isEmpty() && model.isEmpty() && serial.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Camera(make, model, serial));
+  }
+
+  private static Optional<String> serialOfMakersNotes(Metadata metadata) {
+    for (var name : SERIAL_NAMES) {
+      for (var directory : metadata.getDirectories()) {
+        if (!directory.getName().contains("Makernote")) {
+          continue;
+        }
+        for (var tag : directory.getTags()) {
+          if (tag.getTagName().equals(name)) {
+            var text = text(directory, tag.getTagType());
+            if (!text.isEmpty()) {
+              return Optional.of(text);
+            }
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static OptionalInt rating(Metadata metadata) {
+    for (var directory : metadata.getDirectoriesOfType(ExifIFD0Directory.class)) {
+      var told = directory.getInteger(RATING);
+      if (told != null && told >= 1 && told <= 5) {
+        return OptionalInt.of(told);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  private static Stream<String> texts(List<Directory> directories, int tag) {
+    return directories.stream()
+        .filter(directory -> directory.containsTag(tag))
+        .map(directory -> text(directory, tag))
+        .filter(text -> !text.isEmpty());
+  }
+
+  private static String text(Directory directory, int tag) {
+    var text = directory.getString(tag);
+    return text == null ? "" : text.replace('\0', ' ').strip();
+  }
+
+  /** The library's way of reading, over {@link Bytes}. */
+  private static final class Reader extends RandomAccessReader {
+    private final Bytes bytes;
+
+    Reader(Bytes bytes) {
+      this.bytes = bytes;
+    }
+
+    @Override
+    public int toUnshiftedOffset(int localOffset) {
+      return localOffset;
+    }
+
+    @Override
+    public byte getByte(int index) throws IOException {
+      return (byte) bytes.u8(index);
+    }
+
+    @Override
+    public byte[] getBytes(int index, int count) throws IOException {
+      return bytes.read(index, count);
+    }
+
+    @Override
+    protected void validateIndex(int index, int bytesRequested) throws IOException {
+      if (!isValidIndex(index, bytesRequested)) {
+        throw new Malformed("a field lies outside the file");
+      }
+    }
+
+    @Override
+    protected boolean isValidIndex(int index, int bytesRequested) {
+      return bytes.holds(index, bytesRequested);
+    }
+
+    @Override
+    public long getLength() {
+      return bytes.size();
+    }
+  }
+}

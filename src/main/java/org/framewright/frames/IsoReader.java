@@ -1,0 +1,274 @@
+package org.framewright.frames;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * ISO base media files (ISO/IEC 14496-12): boxes of size and type, one after another and inside
+ * each other. HEIF (ISO/IEC 23008-12) keeps its Exif as an item that {@code meta} locates; CR3
+ * keeps it in boxes of its own below {@code moov} (layout as published by open-source readers).
+ */
+final class IsoReader {
+  private static final String CR3_METADATA = "85c0b687820f11e08111f4ce462b6a48";
+  private static final String CR3_PREVIEW = "eaf42b5e1c984b88b9fbb7dc406e4d16";
+  private static final String CR3_XMP = "be7acfcb97a942e89c71999491e3afac";
+
+  private static final int MOST_BOXES = 4096;
+  private static final int MOST_ITEMS = 4096;
+
+  private record Box(String type, Bytes content) {}
+
+  private record Item(long id, String type) {}
+
+  private final Contents contents;
+  private int boxes;
+
+  private IsoReader(Contents contents) {
+    this.contents = contents;
+  }
+
+  static boolean claims(Bytes file) throws IOException {
+    return file.holds(4, 4) && file.ascii(4, 4).equals("ftyp");
+  }
+
+  static void read(Bytes file, Contents contents) throws IOException {
+    new IsoReader(contents).file(file);
+  }
+
+  private void file(Bytes file) throws IOException {
+    boolean data = false;
+    boolean index = false;
+    boolean cr3 = file.holds(8, 4) && file.ascii(8, 4).equals("crx ");
+    long at = 0;
+    while (at < file.size()) {
+      long size = sizeOf(file, at);
+      var box = box(file, at, size);
+      switch (box.type()) {
+        case "moov" -> {
+          index = true;
+          movie(box.content());
+        }
+        case "meta" -> {
+          index = true;
+          meta(file, box.content());
+        }
+        case "mdat" -> data = box.content().size() > 0;
+        case "uuid" -> special(box.content());
+        default -> {}
+      }
+      at += size;
+    }
+    if (!index || (cr3 && !data)) {
+      contents.fault("its picture data are missing");
+    }
+    TiffReader.tellIfHollow(file, contents);
+  }
+
+  /** The size of the box at an offset, its header included. */
+  private long sizeOf(Bytes within, long at) throws IOException {
+    if (++boxes > MOST_BOXES) {
+      throw new Malformed("it has more than %d boxes".formatted(MOST_BOXES));
+    }
+    long size = within.u32(at, true);
+    if (size == 0) {
+      return within.size() - at;
+    }
+    if (size == 1) {
+      size = within.u64(at + 8, true);
+      if (size < 16) {
+        throw new Malformed("a box at byte %d claims a size below its header's".formatted(at));
+      }
+    }
+    if (size < 8) {
+      throw new Malformed("a box at byte %d claims a size below its header's".formatted(at));
+    }
+    if (!within.holds(at, size)) {
+      throw new Malformed(
+          "a box at byte %d claims %d bytes, but only %d are left"
+              .formatted(at, size, within.size() - at));
+    }
+    return size;
+  }
+
+  private Box box(Bytes within, long at, long size) throws IOException {
+    int header = within.u32(at, true) == 1 ? 16 : 8;
+    return new Box(within.ascii(at + 4, 4), within.slice(at + header, size - header));
+  }
+
+  private List<Box> inside(Bytes within) throws IOException {
+    var found = new ArrayList<Box>();
+    long at = 0;
+    while (at + 8 <= within.size()) {
+      long size = sizeOf(within, at);
+      found.add(box(within, at, size));
+      at += size;
+    }
+    return found;
+  }
+
+  private void movie(Bytes movie) throws IOException {
+    for (var box : inside(movie)) {
+      if (box.type().equals("uuid")) {
+        special(box.content());
+      }
+    }
+  }
+
+  private void special(Bytes box) throws IOException {
+    if (!box.holds(0, 16)) {
+      return;
+    }
+    var rest = box.slice(16, box.size() - 16);
+    switch (HexFormat.of().formatHex(box.read(0, 16))) {
+      case CR3_METADATA -> cr3(rest);
+      case CR3_PREVIEW -> {
+        if (rest.size() > 8) {
+          for (var inner : inside(rest.slice(8, rest.size() - 8))) {
+            if (inner.type().equals("PRVW")) {
+              embedded(inner.content());
+            }
+          }
+        }
+      }
+      case CR3_XMP -> contents.xmp(rest);
+      default -> {}
+    }
+  }
+
+  private void cr3(Bytes boxesOfBody) throws IOException {
+    for (var box : inside(boxesOfBody)) {
+      switch (box.type()) {
+        case "CMT1" -> {
+          contents.exif(box.content());
+          TiffReader.readPreviews(box.content(), contents);
+        }
+        case "CMT2" -> contents.exif(box.content());
+        case "THMB" -> embedded(box.content());
+        default -> {}
+      }
+    }
+  }
+
+  /** A JPEG behind a short header of a box. */
+  private void embedded(Bytes box) throws IOException {
+    for (long at = 0; at < 32 && box.holds(at, 3); at++) {
+      if (box.u16(at, true) == 0xFFD8 && box.u8(at + 2) == 0xFF) {
+        contents.preview(Preview.jpeg(box.slice(at, box.size() - at)));
+        return;
+      }
+    }
+  }
+
+  private void meta(Bytes file, Bytes meta) throws IOException {
+    if (meta.size() < 4) {
+      throw new Malformed("its index is cut off");
+    }
+    var parts = new HashMap<String, Bytes>();
+    for (var box : inside(meta.slice(4, meta.size() - 4))) {
+      parts.putIfAbsent(box.type(), box.content());
+    }
+    if (!parts.containsKey("iinf") || !parts.containsKey("iloc")) {
+      return;
+    }
+    var places = places(file, parts.get("idat"), parts.get("iloc"));
+    for (var item : items(parts.get("iinf"))) {
+      var place = places.get(item.id());
+      if (place == null) {
+        continue;
+      }
+      switch (item.type()) {
+        case "Exif" -> exif(place);
+        case "jpeg" -> contents.preview(Preview.jpeg(place));
+        default -> {}
+      }
+    }
+  }
+
+  /** An Exif item starts with the distance from there to its TIFF header (23008-12, annex A). */
+  private void exif(Bytes item) throws IOException {
+    long skip = 4 + item.u32(0, true);
+    if (skip < item.size()) {
+      var tiff = item.slice(skip, item.size() - skip);
+      contents.exif(tiff);
+      TiffReader.readPreviews(tiff, contents);
+    }
+  }
+
+  private List<Item> items(Bytes iinf) throws IOException {
+    boolean wide = iinf.u8(0) != 0;
+    long start = wide ? 8 : 6;
+    var found = new ArrayList<Item>();
+    for (var box : inside(iinf.slice(start, Math.max(0, iinf.size() - start)))) {
+      var entry = box.content();
+      int version = entry.size() > 0 ? entry.u8(0) : 0;
+      if (box.type().equals("infe") && version >= 2) {
+        boolean wideId = version > 2;
+        long id = wideId ? entry.u32(4, true) : entry.u16(4, true);
+        found.add(new Item(id, entry.ascii(wideId ? 10 : 8, 4)));
+      }
+    }
+    return found;
+  }
+
+  /** Where the items lie that lie in one piece; that each lies inside the file is checked too. */
+  private Map<Long, Bytes> places(Bytes file, Bytes idat, Bytes iloc) throws IOException {
+    int version = iloc.u8(0);
+    int offsetSize = iloc.u8(4) >> 4;
+    int lengthSize = iloc.u8(4) & 15;
+    int baseSize = iloc.u8(5) >> 4;
+    int indexSize = version == 0 ? 0 : iloc.u8(5) & 15;
+    boolean wide = version >= 2;
+    long count = wide ? iloc.u32(6, true) : iloc.u16(6, true);
+    if (count > MOST_ITEMS) {
+      throw new Malformed("its index claims %d items".formatted(count));
+    }
+    long at = wide ? 10 : 8;
+    var places = new HashMap<Long, Bytes>();
+    for (long i = 0; i < count; i++) {
+      long id = wide ? iloc.u32(at, true) : iloc.u16(at, true);
+      at += wide ? 4 : 2;
+      int method = 0;
+      if (version > 0) {
+        method = iloc.u16(at, true) & 15;
+        at += 2;
+      }
+      at += 2;
+      long base = number(iloc, at, baseSize);
+      at += baseSize;
+      int extents = iloc.u16(at, true);
+      at += 2;
+      for (int e = 0; e < extents; e++) {
+        at += indexSize;
+        long offset = base + number(iloc, at, offsetSize);
+        at += offsetSize;
+        long length = number(iloc, at, lengthSize);
+        at += lengthSize;
+        var within = method == 0 ? file : method == 1 ? idat : null;
+        if (within == null) {
+          continue;
+        }
+        if (!within.holds(offset, length)) {
+          throw new Malformed(
+              "a part of its picture lies outside its %d bytes".formatted(file.size()));
+        }
+        if (extents == 1) {
+          places.put(id, within.slice(offset, length == 0 ? within.size() - offset : length));
+        }
+      }
+    }
+    return places;
+  }
+
+  private static long number(Bytes in, long at, int size) throws IOException {
+    return switch (size) {
+      case 0 -> 0;
+      case 4 -> in.u32(at, true);
+      case 8 -> in.u64(at, true);
+      default -> throw new Malformed("its index has numbers of %d bytes".formatted(size));
+    };
+  }
+}
