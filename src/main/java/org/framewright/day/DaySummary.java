@@ -1,0 +1,259 @@
+package org.framewright.day;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.SequencedMap;
+import java.util.TreeMap;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.OnSetSpan;
+import org.framewright.frames.SetupTally;
+import org.framewright.frames.Tally;
+import org.framewright.job.Job;
+import org.framewright.job.JobState;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+
+/**
+ * How the job stands at one moment.
+ *
+ * @param at the moment
+ * @param hours the hours that the forecast reckons with
+ * @param setups how many setups are in each state; states without any are left out
+ * @param frames complete frames
+ * @param unassigned of which no setup claims these
+ * @param pace how long setups took
+ * @param today what is left of the setups that the list plans for this day, pickups with them; none
+ *     where the list has no days
+ * @param all what is left of the whole job
+ * @param space the disk
+ * @param attention what a person should look at, a sentence each
+ */
+public record DaySummary(
+    Instant at,
+    DayHours hours,
+    SequencedMap<SetupState, Integer> setups,
+    int frames,
+    int unassigned,
+    Pace pace,
+    Optional<Forecast> today,
+    Forecast all,
+    Space space,
+    List<String> attention) {
+  public DaySummary {
+    setups = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(setups));
+    attention = List.copyOf(attention);
+  }
+
+  /** The summary of a job now, from a scan of its frames and their count. */
+  public static DaySummary of(Job job, FrameScan scan, Tally tally, DayHours hours)
+      throws IOException {
+    var now = job.now();
+    var state = job.state();
+    var counts = new EnumMap<SetupState, Integer>(SetupState.class);
+    var left = new ArrayList<Setup>();
+    for (var setup : job.shotList().setups()) {
+      var at = state.of(setup.code()).state();
+      counts.merge(at, 1, Integer::sum);
+      if (!at.done()) {
+        left.add(setup);
+      }
+    }
+    var pace = new Pace(times(state, hours, now));
+    return new DaySummary(
+        now,
+        hours,
+        new LinkedHashMap<>(counts),
+        tally.frames(),
+        tally.unassigned().size(),
+        pace,
+        today(job, state, left, LocalDate.ofInstant(now, hours.zone()))
+            .map(setups -> Forecast.of(setups, pace, hours, now)),
+        Forecast.of(left.size(), pace, hours, now),
+        space(job, scan, tally, left),
+        attention(job, state, tally));
+  }
+
+  /**
+   * The working time of each setup that was shot: from the moment it came on set until the next one
+   * did, or until it left when it was the day's last. A setup that was on set again has all of its
+   * times.
+   */
+  private static List<Duration> times(JobState state, DayHours hours, Instant now) {
+    var spans = state.spans();
+    var bySetup = new LinkedHashMap<String, Duration>();
+    for (int i = 0; i < spans.size(); i++) {
+      var span = spans.get(i);
+      var until = span.until().orElse(now);
+      if (i + 1 < spans.size() && sameDay(span, spans.get(i + 1), hours)) {
+        until = spans.get(i + 1).from();
+      } else {
+        var ticked = state.of(span.setup()).since().orElse(until);
+        until = ticked.isAfter(span.from()) && ticked.isBefore(until) ? ticked : until;
+      }
+      var time = hours.between(span.from(), until);
+      // Kept in the order in which setups were last on set.
+      var before = bySetup.remove(span.setup());
+      bySetup.put(span.setup(), before == null ? time : before.plus(time));
+    }
+    return bySetup.entrySet().stream()
+        .filter(
+            setup -> {
+              var is = state.of(setup.getKey()).state();
+              return is == SetupState.SHOT || is == SetupState.SIGNED_OFF;
+            })
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  private static boolean sameDay(OnSetSpan one, OnSetSpan next, DayHours hours) {
+    return LocalDate.ofInstant(one.from(), hours.zone())
+        .equals(LocalDate.ofInstant(next.from(), hours.zone()));
+  }
+
+  private static Optional<Integer> today(
+      Job job, JobState state, List<Setup> left, LocalDate today) {
+    var days = new HashMap<String, LocalDate>();
+    for (var setup : job.shotList().setups()) {
+      setup.day().flatMap(DaySummary::date).ifPresent(day -> days.put(setup.code(), day));
+    }
+    if (days.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        (int)
+            left.stream()
+                .filter(
+                    setup -> {
+                      var is = state.of(setup.code()).state();
+                      var day = days.get(setup.code());
+                      return is == SetupState.PICKUP
+                          || is == SetupState.ON_SET
+                          || (day != null && !day.isAfter(today));
+                    })
+                .count());
+  }
+
+  private static Optional<LocalDate> date(String text) {
+    try {
+      return Optional.of(LocalDate.parse(text.strip()));
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static Space space(Job job, FrameScan scan, Tally tally, List<Setup> left)
+      throws IOException {
+    long used =
+        scan.frames().stream()
+            .filter(Frame::complete)
+            .flatMap(frame -> frame.files().stream())
+            .mapToLong(file -> file.size())
+            .sum();
+    return new Space(
+        used,
+        tally.frames(),
+        planned(tally, left),
+        Files.getFileStore(job.framesFolder()).getUsableSpace());
+  }
+
+  /** The frames that the list still wants; a setup without a number gets the mean of the others. */
+  private static OptionalLong planned(Tally tally, List<Setup> left) {
+    var shot = tally.bySetup().values().stream().mapToInt(SetupTally::frames).average();
+    long planned = 0;
+    for (var setup : left) {
+      var counted = tally.bySetup().get(setup.code());
+      int have = counted == null ? 0 : counted.frames();
+      if (setup.wanted().isPresent()) {
+        planned += Math.max(0, setup.wanted().getAsInt() - have);
+      } else if (shot.isPresent()) {
+        planned += Math.max(0, Math.round(shot.getAsDouble()) - have);
+      } else {
+        return OptionalLong.empty();
+      }
+    }
+    return OptionalLong.of(planned);
+  }
+
+  private static List<String> attention(Job job, JobState state, Tally tally) {
+    var attention = new ArrayList<String>();
+    for (var setup : job.shotList().setups()) {
+      var status = state.of(setup.code());
+      switch (status.state()) {
+        case PICKUP ->
+            attention.add(
+                setup.code()
+                    + " is to be shot again"
+                    + status.reason().map(reason -> ": " + reason).orElse(""));
+        case DROPPED ->
+            attention.add(
+                setup.code()
+                    + " was dropped"
+                    + status.reason().map(reason -> ": " + reason).orElse(""));
+        case SHOT, SIGNED_OFF -> {
+          if (status.changedSinceSignOff()) {
+            attention.add(setup.code() + " got frames after its sign-off");
+          }
+          missingViews(setup, tally)
+              .ifPresent(views -> attention.add(setup.code() + " has no frame of " + views));
+        }
+        case TO_SHOOT, ON_SET -> {}
+      }
+    }
+    if (!tally.unassigned().isEmpty()) {
+      attention.add(tally.unassigned().size() + " frames belong to no setup yet");
+    }
+    if (!tally.incomplete().isEmpty()) {
+      attention.add(tally.incomplete().size() + " frames are not complete");
+    }
+    for (var clock : tally.cameras()) {
+      if (clock.offsetSeconds().isPresent() && Math.abs(clock.offsetSeconds().getAsDouble()) > 5) {
+        attention.add(clockTold(clock.camera().model(), clock.offsetSeconds().getAsDouble()));
+      }
+    }
+    return attention;
+  }
+
+  private static String clockTold(String model, double toAdd) {
+    long seconds = Math.round(Math.abs(toAdd));
+    var by =
+        seconds < 120
+            ? seconds + " s"
+            : seconds / 3600 > 0
+                ? seconds / 3600 + " h " + seconds % 3600 / 60 + " min"
+                : seconds / 60 + " min";
+    return "the clock of " + model + " is " + by + (toAdd < 0 ? " fast" : " slow");
+  }
+
+  /** The wanted views without a frame; nothing is told where frames have no views at all. */
+  private static Optional<String> missingViews(Setup setup, Tally tally) {
+    var counted = tally.bySetup().get(setup.code());
+    if (counted == null || setup.views().isEmpty()) {
+      return Optional.empty();
+    }
+    var have = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
+    have.putAll(counted.byView());
+    if (have.keySet().stream().allMatch(String::isEmpty)) {
+      return Optional.empty();
+    }
+    var missing =
+        setup.views().stream()
+            .map(view -> view.code())
+            .filter(code -> have.getOrDefault(code, 0) == 0)
+            .toList();
+    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", missing));
+  }
+}

@@ -1,0 +1,139 @@
+package org.framewright.handoff;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.framewright.job.Job;
+import org.framewright.naming.Built;
+import org.framewright.naming.Convention;
+import org.framewright.naming.FieldType;
+
+/** What lies beside the pictures: the index, the words for the retoucher, the bag's own data. */
+final class PackagePapers {
+  private static final DateTimeFormatter CAPTURED =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS", Locale.ROOT);
+
+  private PackagePapers() {}
+
+  /** RFC 4180, with a heading line. */
+  static String index(HandOffPlan plan, ZoneId zone) {
+    var csv = new StringBuilder();
+    row(csv, List.of("setup", "view", "original", "select", "rating", "captured", "files"));
+    for (var select : plan.selects()) {
+      var capture = select.frame().capture();
+      row(
+          csv,
+          List.of(
+              select.place().setup(),
+              select.place().view().orElse(""),
+              select.original(),
+              select.name(),
+              capture.rating().isPresent() ? "" + capture.rating().getAsInt() : "",
+              capture
+                  .time()
+                  .map(
+                      time ->
+                          time.format(CAPTURED)
+                              + capture.offset().map(ZoneOffset::getId).orElse(""))
+                  .orElse(""),
+              String.join(" ", select.files())));
+    }
+    return csv.toString();
+  }
+
+  private static void row(StringBuilder csv, List<String> cells) {
+    csv.append(cells.stream().map(PackagePapers::cell).collect(Collectors.joining(",")));
+    csv.append("\r\n");
+  }
+
+  private static String cell(String text) {
+    return text.matches("(?s).*[\",\r\n].*") ? '"' + text.replace("\"", "\"\"") + '"' : text;
+  }
+
+  static String readme(Job job, HandOffPlan plan, int number) {
+    var back =
+        retouched(job.convention(), plan.selects().getFirst())
+            .map(
+                name ->
+                    """
+                    Please send each one back under its name here with the version added, for example
+                      %s  for  %s
+                    """
+                        .formatted(name, plan.selects().getFirst().name()))
+            .orElse(
+                """
+                Please send each one back under its name here.
+                """);
+    return """
+        %s, hand-off %d
+
+        %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
+        of capture, and its name in the job.
+
+        To see that nothing was lost on the way, on Linux:
+          sha256sum -c SHA256SUMS
+        on macOS:
+          shasum -a 256 -c SHA256SUMS
+        or open this folder with any BagIt tool (RFC 8493).
+
+        %s
+        A raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
+        the photographer keeps the originals.
+        """
+        .formatted(job.name(), number, plan.selects().size(), plan.files(), back);
+  }
+
+  /** How the first version of a select would be called. */
+  static Optional<String> retouched(Convention convention, Select select) {
+    var kind = convention.kinds().get(Returns.RETOUCHED);
+    if (kind == null) {
+      return Optional.empty();
+    }
+    var values = new LinkedHashMap<>(select.fields());
+    for (var name : kind.fields().keySet()) {
+      var field = convention.fields().get(name);
+      if (!values.containsKey(name) && field != null) {
+        values.put(
+            name,
+            field.type() == FieldType.COUNTER || field.type() == FieldType.NUMBER
+                ? String.valueOf(Math.max(1, field.start()))
+                : field.example());
+      }
+    }
+    return convention.build(Returns.RETOUCHED, values) instanceof Built.Name name
+        ? Optional.of(name.text())
+        : Optional.empty();
+  }
+
+  /** Labels of RFC 8493, section 2.2.2. */
+  static SequencedMap<String, String> about(Job job, HandOffPlan plan, int number, ZoneId zone) {
+    var about = new LinkedHashMap<String, String>();
+    about.put("External-Identifier", job.name() + " hand-off " + number);
+    about.put(
+        "External-Description",
+        plan.selects().size()
+            + " selects of "
+            + setups(plan).size()
+            + " setups, "
+            + plan.chosenBy());
+    about.put("Bagging-Date", LocalDate.ofInstant(job.now(), zone).toString());
+    about.put("Bag-Software-Agent", "Framewright");
+    return about;
+  }
+
+  private static List<String> setups(HandOffPlan plan) {
+    return new ArrayList<>(
+        plan.selects().stream()
+            .map(select -> select.place().setup())
+            .collect(Collectors.toCollection(TreeSet::new)));
+  }
+}

@@ -1,0 +1,32 @@
+package org.framewright.handoff;
+
+import java.util.List;
+import java.util.SequencedMap;
+import org.framewright.frames.Frame;
+import org.framewright.frames.Place;
+
+/**
+ * A frame chosen for retouching, with the name that it travels under.
+ *
+ * @param frame the frame as it lies in the job
+ * @param original its name in the job, with its folder below the frames folder and without ending
+ * @param place the setup and view that it belongs to
+ * @param name its name in the package, without ending
+ * @param fields the name's fields, as the convention reads them back
+ * @param files each file's name in the package, in the order of the frame's files
+ */
+public record Select(
+    Frame frame,
+    String original,
+    Place place,
+    String name,
+    SequencedMap<String, String> fields,
+    List<String> files) {
+  public Select {
+    files = List.copyOf(files);
+  }
+
+  long bytes() {
+    return frame.files().stream().mapToLong(file -> file.size()).sum();
+  }
+}

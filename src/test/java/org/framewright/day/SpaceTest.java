@@ -1,0 +1,36 @@
+package org.framewright.day;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.OptionalLong;
+import org.junit.jupiter.api.Test;
+
+/** Figures: 40 looks of 25 frames of 60 MB are 60 GB; computed by hand. */
+class SpaceTest {
+  private static final long MB = 1_000_000L;
+
+  @Test
+  void fortyLooksOfTwentyFiveFramesNeedSixtyGigabytes() {
+    var space = new Space(25 * 60 * MB, 25, OptionalLong.of(40 * 25), 500_000 * MB);
+    assertThat(space.bytesPerFrame()).isEqualTo(60 * MB);
+    assertThat(space.needed()).hasValue(60_000 * MB);
+    assertThat(space.needed().getAsLong() / Math.pow(1024, 3)).isCloseTo(55.88, within(0.005));
+    assertThat(space.enough()).isTrue();
+  }
+
+  @Test
+  void warnsWhenLessThanATenthWouldBeLeft() {
+    var needed = 60_000 * MB;
+    assertThat(new Space(60 * MB, 1, OptionalLong.of(1000), needed).enough()).isFalse();
+    assertThat(new Space(60 * MB, 1, OptionalLong.of(1000), needed * 10 / 9 + 10).enough())
+        .isTrue();
+  }
+
+  @Test
+  void tellsNothingBeforeTheFirstFrame() {
+    var space = new Space(0, 0, OptionalLong.of(1000), 10);
+    assertThat(space.needed()).isEmpty();
+    assertThat(space.enough()).isTrue();
+  }
+}
