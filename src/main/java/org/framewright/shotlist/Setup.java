@@ -95,7 +95,7 @@ public record Setup(
    * What two codes share when names and people cannot tell them apart: case and leading zeros do
    * not count, so {@code 1} and {@code 001}, {@code a-12} and {@code A-012} are one.
    */
-  static String likeness(String code) {
+  public static String likeness(String code) {
     return code.strip().toUpperCase(Locale.ROOT).replaceAll("(?<!\\d)0+(?=\\d)", "");
   }
 }

@@ -1,0 +1,44 @@
+package org.framewright.job;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SequencedMap;
+import org.framewright.frames.FrameId;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+
+/** Something that happened to a job. What is written is never changed; the state is their fold. */
+sealed interface Event {
+
+  /** The job began, with these values of its convention's fields. */
+  record Began(SequencedMap<String, String> values) implements Event {}
+
+  /**
+   * The shot list was changed. Two stations that change different setups at the same time both
+   * prevail, since each says only what it changed.
+   *
+   * @param put setups that are new or changed
+   * @param removed codes of setups that are gone; those that were worked on stay nevertheless
+   * @param order every code in its new order
+   */
+  record ListChanged(List<Setup> put, List<String> removed, List<String> order) implements Event {}
+
+  /** A setup was ticked. */
+  record Marked(String setup, SetupState state, MarkDetails details) implements Event {}
+
+  /** An earlier event was taken back: the state is as if it had never been. */
+  record TakenBack(Stamp event) implements Event {}
+
+  /** Frames were seen to arrive. */
+  record Arrived(List<FrameId> frames) implements Event {}
+
+  /** A person moved frames to a setup. */
+  record Moved(List<FrameId> frames, String setup, Optional<String> view, String by)
+      implements Event {}
+
+  /** A person chose frames for retouching, or chose them no longer. */
+  record Selected(List<FrameId> frames, boolean selected, String by) implements Event {}
+
+  /** Written by a newer version; it stays in the log and has no effect here. */
+  record Unknown(String type) implements Event {}
+}

@@ -1,0 +1,261 @@
+package org.framewright.job;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SequencedMap;
+import java.util.zip.CRC32C;
+import org.framewright.frames.FrameId;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.View;
+
+/**
+ * One event as one line of JSON. The line's last member is {@code crc32c}, the checksum (RFC 3720,
+ * Castagnoli) of all bytes before the comma that precedes it, in eight hexadecimal digits.
+ */
+final class EventCodec {
+  private static final JsonMapper JSON = JsonMapper.builder().build();
+  private static final byte[] SEAL = ",\"crc32c\":\"".getBytes(StandardCharsets.US_ASCII);
+  private static final int SEAL_LENGTH = SEAL.length + 8 + 2;
+
+  private EventCodec() {}
+
+  /** A line could not be read as an event. */
+  static final class BadLine extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    BadLine(String message) {
+      super(message);
+    }
+  }
+
+  /** A line as read; {@code afterTorn} if its writer found a torn line before it. */
+  record Line(Entry entry, boolean afterTorn) {}
+
+  /** The line without its line feed. */
+  static byte[] encode(Line line) {
+    var entry = line.entry();
+    var json = JSON.createObjectNode();
+    json.put("station", entry.stamp().station());
+    json.put("number", entry.number());
+    json.put("time", entry.stamp().instant().toString());
+    json.put("count", entry.stamp().count());
+    json.put("clock", entry.at().toString());
+    if (line.afterTorn()) {
+      json.put("afterTorn", true);
+    }
+    body(entry.event(), json);
+    byte[] open;
+    try {
+      open = JSON.writeValueAsBytes(json);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+    int length = open.length - 1; // without the closing brace
+    var seal = new String(SEAL, StandardCharsets.US_ASCII) + checksum(open, length) + "\"}";
+    var sealed = Arrays.copyOf(open, length + SEAL_LENGTH);
+    System.arraycopy(seal.getBytes(StandardCharsets.US_ASCII), 0, sealed, length, SEAL_LENGTH);
+    return sealed;
+  }
+
+  private static void body(Event event, ObjectNode json) {
+    switch (event) {
+      case Event.Began began -> {
+        json.put("type", "began");
+        var values = json.putObject("values");
+        began.values().forEach(values::put);
+      }
+      case Event.ListChanged changed -> {
+        json.put("type", "list-changed");
+        var put = json.putArray("put");
+        changed.put().forEach(setup -> write(setup, put.addObject()));
+        var removed = json.putArray("removed");
+        changed.removed().forEach(removed::add);
+        var order = json.putArray("order");
+        changed.order().forEach(order::add);
+      }
+      case Event.Marked marked -> {
+        json.put("type", "marked");
+        json.put("setup", marked.setup());
+        json.put("state", marked.state().word());
+        marked.details().by().ifPresent(by -> json.put("by", by));
+        marked.details().view().ifPresent(view -> json.put("view", view));
+        marked.details().reason().ifPresent(reason -> json.put("reason", reason));
+      }
+      case Event.TakenBack taken -> {
+        json.put("type", "taken-back");
+        var of = json.putObject("event");
+        of.put("station", taken.event().station());
+        of.put("time", taken.event().instant().toString());
+        of.put("count", taken.event().count());
+      }
+      case Event.Arrived arrived -> {
+        json.put("type", "arrived");
+        write(arrived.frames(), json);
+      }
+      case Event.Moved moved -> {
+        json.put("type", "moved");
+        json.put("setup", moved.setup());
+        moved.view().ifPresent(view -> json.put("view", view));
+        json.put("by", moved.by());
+        write(moved.frames(), json);
+      }
+      case Event.Selected selected -> {
+        json.put("type", "selected");
+        json.put("selected", selected.selected());
+        json.put("by", selected.by());
+        write(selected.frames(), json);
+      }
+      case Event.Unknown unknown -> throw new IllegalArgumentException(unknown.type());
+    }
+  }
+
+  private static void write(List<FrameId> frames, ObjectNode json) {
+    var ids = json.putArray("frames");
+    frames.forEach(frame -> ids.add(frame.value()));
+  }
+
+  private static void write(Setup setup, ObjectNode json) {
+    json.put("code", setup.code());
+    json.put("title", setup.title());
+    var views = json.putArray("views");
+    for (var view : setup.views()) {
+      var node = views.addObject().put("code", view.code());
+      view.frames().ifPresent(frames -> node.put("frames", frames));
+    }
+    setup.framesWanted().ifPresent(frames -> json.put("framesWanted", frames));
+    var columns = json.putObject("columns");
+    setup.columns().forEach(columns::put);
+  }
+
+  /** The event of a line, given without its line feed. */
+  static Line decode(byte[] line) throws BadLine {
+    int length = line.length - SEAL_LENGTH;
+    if (length < 1
+        || !Arrays.equals(line, length, length + SEAL.length, SEAL, 0, SEAL.length)
+        || !checksum(line, length)
+            .equals(new String(line, length + SEAL.length, 8, StandardCharsets.US_ASCII))) {
+      throw new BadLine("its checksum does not fit its text");
+    }
+    try {
+      var json = JSON.readTree(line);
+      var station = text(json, "station");
+      var stamp = stamp(json, station);
+      var entry =
+          new Entry(
+              json.path("number").asLong(),
+              stamp,
+              Instant.parse(text(json, "clock")),
+              event(json, text(json, "type")));
+      return new Line(entry, json.path("afterTorn").asBoolean());
+    } catch (java.io.IOException | Missing | DateTimeException e) {
+      throw new BadLine("it is no event");
+    }
+  }
+
+  private static Event event(JsonNode json, String type) {
+    try {
+      return switch (type) {
+        case "began" -> new Event.Began(texts(json.path("values")));
+        case "list-changed" ->
+            new Event.ListChanged(
+                setups(json.path("put")), list(json, "removed"), list(json, "order"));
+        case "marked" ->
+            new Event.Marked(
+                text(json, "setup"),
+                SetupState.of(text(json, "state")).orElseThrow(Missing::new),
+                new MarkDetails(
+                    optional(json, "by"), optional(json, "view"), optional(json, "reason")));
+        case "taken-back" ->
+            new Event.TakenBack(stamp(json.path("event"), text(json.path("event"), "station")));
+        case "arrived" -> new Event.Arrived(frames(json));
+        case "moved" ->
+            new Event.Moved(
+                frames(json), text(json, "setup"), optional(json, "view"), text(json, "by"));
+        case "selected" ->
+            new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
+        default -> new Event.Unknown(type);
+      };
+    } catch (Missing | DateTimeException | IllegalArgumentException e) {
+      // A newer version may say more with a type that this one knows.
+      return new Event.Unknown(type);
+    }
+  }
+
+  private static Stamp stamp(JsonNode json, String station) throws Missing {
+    return new Stamp(
+        Instant.parse(text(json, "time")).toEpochMilli(), json.path("count").asInt(), station);
+  }
+
+  private static List<FrameId> frames(JsonNode json) throws Missing {
+    return list(json, "frames").stream().map(FrameId::new).toList();
+  }
+
+  private static List<Setup> setups(JsonNode nodes) throws Missing {
+    var setups = new ArrayList<Setup>();
+    for (var node : nodes) {
+      var views = new ArrayList<View>();
+      for (var view : node.path("views")) {
+        views.add(new View(text(view, "code"), number(view, "frames")));
+      }
+      setups.add(
+          new Setup(
+              text(node, "code"),
+              text(node, "title"),
+              views,
+              number(node, "framesWanted"),
+              texts(node.path("columns"))));
+    }
+    return setups;
+  }
+
+  private static SequencedMap<String, String> texts(JsonNode node) {
+    var texts = new LinkedHashMap<String, String>();
+    node.properties().forEach(field -> texts.put(field.getKey(), field.getValue().asText()));
+    return texts;
+  }
+
+  private static List<String> list(JsonNode json, String name) throws Missing {
+    if (!json.path(name).isArray()) {
+      throw new Missing();
+    }
+    var list = new ArrayList<String>();
+    json.path(name).forEach(node -> list.add(node.asText()));
+    return List.copyOf(list);
+  }
+
+  private static OptionalInt number(JsonNode json, String name) {
+    return json.path(name).isInt() ? OptionalInt.of(json.path(name).asInt()) : OptionalInt.empty();
+  }
+
+  private static Optional<String> optional(JsonNode json, String name) {
+    return json.path(name).isTextual() ? Optional.of(json.path(name).asText()) : Optional.empty();
+  }
+
+  private static String text(JsonNode json, String name) throws Missing {
+    return optional(json, name).orElseThrow(Missing::new);
+  }
+
+  private static String checksum(byte[] bytes, int length) {
+    var crc = new CRC32C();
+    crc.update(bytes, 0, length);
+    return HexFormat.of().toHexDigits((int) crc.getValue());
+  }
+
+  /** A member that must be there is not, or is not what it must be. */
+  private static final class Missing extends Exception {
+    private static final long serialVersionUID = 1L;
+  }
+}

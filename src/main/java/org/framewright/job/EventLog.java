@@ -1,0 +1,35 @@
+package org.framewright.job;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Where the events of a job are kept: in files in the job folder, or in any other store that can
+ * append durably.
+ */
+interface EventLog {
+
+  /**
+   * The events of every station that were not handed out before, in no particular order; each is
+   * handed out once.
+   */
+  List<Entry> news() throws IOException;
+
+  /**
+   * Appends an event, with a stamp after all that were handed out. It is durable when this returns,
+   * and is handed out by {@link #news} like any other.
+   *
+   * @throws IOException if it is not certain that the event was kept
+   */
+  void append(Event event) throws IOException;
+
+  /** What a person should know of the log as it was read last. */
+  List<String> warnings();
+
+  /** Whose events {@link #append} makes. */
+  String station();
+
+  /** The station's clock, or what other stations wrote if that was found ahead of it. */
+  Instant now();
+}
