@@ -1,14 +1,29 @@
 package org.framewright.naming;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.Set;
 
-/** How every name of a job is made. */
-@SuppressWarnings("DoNotCallSuggester")
+/**
+ * How every name of a job is made: typed fields, and patterns that show them. Immutable, and safe
+ * for several threads.
+ *
+ * <p>A sound convention, one whose {@link #check} finds no error, keeps this law: a name that
+ * {@link #build} makes is read by {@link #read} in exactly one way, as the same kind with the same
+ * values.
+ */
 public final class Convention {
   /** What came of reading a convention's file. */
   public sealed interface Parsed {
@@ -19,65 +34,248 @@ public final class Convention {
     record Faulty(List<Finding> findings) implements Parsed {}
   }
 
-  private Convention() {}
+  private final String title;
+  private final String about;
+  private final String yaml;
+  private final String source;
+  private final SequencedMap<String, Declared> fields;
+  private final SequencedMap<String, DeclaredKind> kinds;
+  private final SequencedMap<String, String> folders;
+  private final SequencedMap<String, List<Part>> folderParts;
+  private final Set<Target> targets;
+  private final int before;
+
+  Convention(
+      String title,
+      String about,
+      String yaml,
+      String source,
+      SequencedMap<String, Declared> fields,
+      SequencedMap<String, DeclaredKind> kinds,
+      SequencedMap<String, String> folders,
+      SequencedMap<String, List<Part>> folderParts,
+      Set<Target> targets,
+      int before) {
+    this.title = title;
+    this.about = about;
+    this.yaml = yaml;
+    this.source = source;
+    this.fields = fields;
+    this.kinds = kinds;
+    this.folders = folders;
+    this.folderParts = folderParts;
+    this.targets = targets;
+    this.before = before;
+  }
 
   /** Reads a convention. {@code sourceName} names the text in messages. */
   public static Parsed parse(String yaml, String sourceName) {
-    throw new UnsupportedOperationException(sourceName + yaml.length());
+    return new ConventionFile(yaml, sourceName).parse();
   }
 
-  /** Reads a convention from a UTF-8 file. */
+  /**
+   * Reads a convention from a UTF-8 file.
+   *
+   * @throws IOException if the file cannot be read; a file in another encoding is {@link
+   *     Parsed.Faulty}
+   */
   public static Parsed read(Path file) throws IOException {
-    return parse(Files.readString(file), file.toString());
+    var bytes = Files.readAllBytes(file);
+    try {
+      var text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      return parse(text.startsWith("\uFEFF") ? text.substring(1) : text, file.toString());
+    } catch (CharacterCodingException e) {
+      return new Parsed.Faulty(
+          List.of(
+              new Finding(
+                  Rule.BAD_CONVENTION,
+                  Severity.ERROR,
+                  "convention",
+                  1,
+                  1,
+                  file + " is not text in UTF-8",
+                  Optional.empty(),
+                  Optional.of("Save it as plain text in UTF-8."))));
+    }
   }
 
   public String title() {
-    throw new UnsupportedOperationException();
+    return title;
+  }
+
+  /** What it is for, in its author's words; may be empty. */
+  public String about() {
+    return about;
   }
 
   /** The text as read. */
   public String yaml() {
-    throw new UnsupportedOperationException();
+    return yaml;
+  }
+
+  /** The name of the file that it was read from, for messages. */
+  public String source() {
+    return source;
   }
 
   /** The fields by name, in file order. */
   public SequencedMap<String, Field> fields() {
-    throw new UnsupportedOperationException();
+    return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(fields));
   }
 
   /** The kinds of names by id, in file order. */
   public SequencedMap<String, Kind> kinds() {
-    throw new UnsupportedOperationException();
+    return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(kinds));
   }
 
   /** The folders inside a job by role; each a path with {@code /}, which may show fields. */
   public SequencedMap<String, String> folders() {
-    throw new UnsupportedOperationException();
+    return Collections.unmodifiableSequencedMap(folders);
   }
 
-  /** Builds a name of a kind from people's text, ISO 8601 dates and plain numbers. */
+  SequencedMap<String, Declared> declared() {
+    return fields;
+  }
+
+  SequencedMap<String, DeclaredKind> declaredKinds() {
+    return kinds;
+  }
+
+  SequencedMap<String, List<Part>> folderParts() {
+    return folderParts;
+  }
+
+  Set<Target> targets() {
+    return targets;
+  }
+
+  /** UTF-16 units kept free for the path of the folder that jobs lie in. */
+  int before() {
+    return before;
+  }
+
+  private DeclaredKind kind(String id) {
+    var kind = kinds.get(id);
+    if (kind == null) {
+      throw new IllegalArgumentException("There is no kind of name " + id + " in " + source);
+    }
+    return kind;
+  }
+
+  /**
+   * Builds a name of a kind.
+   *
+   * @param values people's text, ISO 8601 dates and plain numbers by field; an empty text is no
+   *     value, and fields that the kind does not show are left aside
+   * @throws IllegalArgumentException if there is no such kind
+   */
   public Built build(String kind, Map<String, String> values) {
-    throw new UnsupportedOperationException(kind + values);
+    var declared = kind(kind);
+    return new Builder(declared.place(), targets).build(declared.parts(), values);
   }
 
-  /** Builds a folder's path, relative to the job folder and with {@code /}. */
+  /**
+   * Builds a folder's path, relative to the job folder and with {@code /}.
+   *
+   * @throws IllegalArgumentException if there is no such role
+   */
   public Built buildFolder(String role, Map<String, String> values) {
-    throw new UnsupportedOperationException(role + values);
+    var parts = folderParts.get(role);
+    if (parts == null) {
+      throw new IllegalArgumentException("There is no folder for " + role + " in " + source);
+    }
+    return new Builder(new Declared.Place("folders." + role, 0, 0), targets).build(parts, values);
   }
 
   /** Reads a name, without its file ending, as any kind. */
   public Reading read(String name) {
-    throw new UnsupportedOperationException(name);
+    var readings = new ArrayList<Reading.One>();
+    DeclaredKind furthest = null;
+    Reader.Result best = null;
+    for (var kind : kinds.values()) {
+      if (kind.sameAs().isPresent()) {
+        continue;
+      }
+      var result = kind.reader().read(name);
+      for (var values : result.readings()) {
+        readings.add(new Reading.One(kind.id(), values));
+      }
+      if (best == null || result.reached() > best.reached()) {
+        best = result;
+        furthest = kind;
+      }
+    }
+    return reading(name, readings, furthest, best);
   }
 
-  /** Reads a name, without its file ending, as one kind. */
+  /**
+   * Reads a name, without its file ending, as one kind.
+   *
+   * @throws IllegalArgumentException if there is no such kind
+   */
   public Reading read(String name, String kind) {
-    throw new UnsupportedOperationException(name + kind);
+    var declared = kind(kind);
+    var result = declared.reader().read(name);
+    var readings = new ArrayList<Reading.One>();
+    result.readings().forEach(values -> readings.add(new Reading.One(kind, values)));
+    return reading(name, readings, declared, result);
   }
 
-  /** Numbers for a kind's counter that follow on those of the names that exist. */
+  private static Reading reading(
+      String name, List<Reading.One> readings, DeclaredKind kind, Reader.Result result) {
+    return switch (readings.size()) {
+      case 0 -> Expectation.of(name, kind, result);
+      case 1 -> readings.getFirst();
+      default ->
+          new Reading.Several(
+              List.copyOf(readings.subList(0, Math.min(Reader.MOST_READINGS, readings.size()))));
+    };
+  }
+
+  /**
+   * Numbers for a kind's counter that follow on those of the names that exist. Names of other kinds
+   * among them are left aside.
+   *
+   * @throws IllegalArgumentException if there is no such kind, or it shows no counter
+   */
   public Numbering numbering(String kind, Iterable<String> existing) {
-    throw new UnsupportedOperationException(kind + existing);
+    var declared = kind(kind);
+    var counter =
+        declared
+            .counter()
+            .map(fields::get)
+            .orElseThrow(() -> new IllegalArgumentException("No counter shows in a " + kind));
+    var largest = new HashMap<List<String>, Long>();
+    for (var name : existing) {
+      for (var values : declared.reader().read(name).readings()) {
+        var number = values.get(counter.name());
+        if (number != null) {
+          largest.merge(run(declared, counter, values), Long.valueOf(number), Math::max);
+        }
+      }
+    }
+    return values ->
+        largest.merge(run(declared, counter, values), counter.start(), (last, start) -> last + 1);
+  }
+
+  /** The values on which the counter restarts, as the kind shows them. */
+  private static List<String> run(DeclaredKind kind, Declared counter, Map<String, String> values) {
+    var run = new ArrayList<String>();
+    for (var name : counter.restarts()) {
+      var show = kind.shows().get(name);
+      if (show == null) {
+        continue;
+      }
+      var raw =
+          Optional.ofNullable(values.get(name)).or(() -> show.field().defaultValue()).orElse("");
+      run.add(
+          !raw.isBlank()
+                  && show.shape().settle(name, raw, new ArrayList<>())
+                      instanceof Shape.Settled.Text(String text, String value)
+              ? value
+              : raw);
+    }
+    return run;
   }
 
   /**
@@ -86,6 +284,6 @@ public final class Convention {
    * @param framesPlanned frames planned for each run of a counter; 0 if unknown
    */
   public List<Finding> check(long framesPlanned) {
-    throw new UnsupportedOperationException("" + framesPlanned);
+    return new Check(this).findings(framesPlanned);
   }
 }

@@ -1,0 +1,149 @@
+package org.framewright.naming;
+
+import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Builds one name: every value is settled first, so that every fault is told at once. */
+final class Builder {
+  private final Declared.Place place;
+  private final Set<Target> targets;
+  private final List<Finding> faults = new ArrayList<>();
+  private final List<Step> steps = new ArrayList<>();
+  private final SequencedMap<String, String> texts = new LinkedHashMap<>();
+  private final SequencedMap<String, String> settled = new LinkedHashMap<>();
+  private final SequencedMap<String, String> shown = new LinkedHashMap<>();
+
+  Builder(Declared.Place place, Set<Target> targets) {
+    this.place = place;
+    this.targets = targets;
+  }
+
+  Built build(List<Part> parts, Map<String, String> values) {
+    Part.eachShow(parts, show -> settle(show, values));
+    var name = new StringBuilder();
+    append(parts, name, true);
+    if (faults.isEmpty()) {
+      fits(name.toString());
+    }
+    if (!faults.isEmpty()) {
+      return new Built.Refused(List.copyOf(faults));
+    }
+    return new Built.Name(
+        Normalizer.normalize(name, Normalizer.Form.NFC), shown, List.copyOf(steps));
+  }
+
+  private void settle(Part.Show show, Map<String, String> values) {
+    var field = show.field();
+    var raw = values.getOrDefault(field.name(), "");
+    if (raw.isBlank()) {
+      raw = field.defaultValue().orElse("");
+    }
+    if (raw.isBlank() && field.type() != FieldType.FIXED) {
+      return;
+    }
+    switch (show.shape().settle(field.name(), raw, steps)) {
+      case Shape.Settled.Text(String text, String value) -> {
+        texts.put(field.name(), text);
+        settled.put(field.name(), value);
+      }
+      case Shape.Settled.Refused(String why, String mend) -> {
+        // A value is there, if a bad one, so that nothing else is said to be missing.
+        texts.put(field.name(), "");
+        fault(Rule.BAD_VALUE, field.label() + ": " + why, mend);
+      }
+    }
+  }
+
+  private void append(List<Part> parts, StringBuilder name, boolean shows) {
+    for (var part : parts) {
+      switch (part) {
+        case Part.Text(String text) -> name.append(shows ? text : "");
+        case Part.Run run -> append(run.parts(), name, shows(run, shows));
+        case Part.Show show when shows -> {
+          var field = show.field();
+          if (texts.containsKey(field.name())) {
+            name.append(texts.get(field.name()));
+            shown.put(field.name(), settled.getOrDefault(field.name(), ""));
+          } else {
+            fault(
+                Rule.MISSING_VALUE,
+                field.label() + ": a value is missing",
+                "Give " + field.name() + "=" + field.example() + ", or another.");
+          }
+        }
+        case Part.Show show -> {}
+      }
+    }
+  }
+
+  private boolean shows(Part.Run run, boolean around) {
+    var own = run.own().stream().map(show -> show.field().name()).toList();
+    var given = own.stream().filter(texts::containsKey).toList();
+    if (around && given.size() == own.size()) {
+      return true;
+    }
+    var all = new ArrayList<String>();
+    Part.eachShow(
+        run.parts(),
+        show -> {
+          if (show.field().type() != FieldType.FIXED && texts.containsKey(show.field().name())) {
+            all.add(show.field().name());
+          }
+        });
+    if (around && !all.isEmpty()) {
+      var missing = own.stream().filter(name -> !texts.containsKey(name)).toList();
+      fault(
+          Rule.MISSING_VALUE,
+          all.stream().collect(Collectors.joining(" and "))
+              + " shows only together with "
+              + String.join(" and ", missing),
+          "Give " + String.join(" and ", missing) + " too, or leave both out.");
+    }
+    return false;
+  }
+
+  private void fits(String name) {
+    for (var target : targets) {
+      for (var component : name.split("/", -1)) {
+        int length =
+            target.countsBytes()
+                ? component.getBytes(StandardCharsets.UTF_8).length
+                : component.length();
+        if (length > target.longest()) {
+          fault(
+              Rule.TOO_LONG,
+              "the name would have "
+                  + length
+                  + (target.countsBytes() ? " bytes" : " characters")
+                  + "; "
+                  + target.inWords()
+                  + " takes "
+                  + target.longest(),
+              "Shorten its longest value.");
+          return;
+        }
+      }
+    }
+  }
+
+  private void fault(Rule rule, String what, String mend) {
+    faults.add(
+        new Finding(
+            rule,
+            Severity.ERROR,
+            place.where(),
+            place.line(),
+            place.column(),
+            what,
+            Optional.empty(),
+            Optional.of(mend)));
+  }
+}

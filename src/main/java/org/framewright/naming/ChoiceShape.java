@@ -1,0 +1,92 @@
+package org.framewright.naming;
+
+import dk.brics.automaton.BasicAutomata;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.stream.Collectors;
+
+/** One of a few values: each value's meaning, and the text that shows it. */
+final class ChoiceShape implements Shape {
+  private final SequencedMap<String, String> meanings;
+  private final SequencedMap<String, String> shown;
+  private final Map<String, String> values = new HashMap<>();
+  private final Dfa texts;
+  private Loss loss;
+
+  ChoiceShape(SequencedMap<String, String> meanings, SequencedMap<String, String> shown) {
+    this.meanings = new LinkedHashMap<>(meanings);
+    this.shown = new LinkedHashMap<>(shown);
+    shown.forEach(
+        (value, text) -> {
+          var other = values.putIfAbsent(text, value);
+          if (other != null && loss == null) {
+            loss = new Loss(other, value);
+          }
+        });
+    texts = Dfa.of(BasicAutomata.makeStringUnion(values.keySet().toArray(CharSequence[]::new)));
+  }
+
+  @Override
+  public Dfa texts() {
+    return texts;
+  }
+
+  @Override
+  public Settled settle(String field, String raw, List<Step> steps) {
+    var given = raw.strip();
+    if (shown.containsKey(given)) {
+      return text(given);
+    }
+    var alike =
+        meanings.keySet().stream()
+            .filter(
+                value ->
+                    value.equalsIgnoreCase(given)
+                        || meanings.get(value).equalsIgnoreCase(given)
+                        || shown.get(value).equalsIgnoreCase(given))
+            .toList();
+    if (alike.size() == 1) {
+      var value = alike.getFirst();
+      steps.add(new Step(field, raw, value, "the value that it stands for"));
+      return text(value);
+    }
+    return new Settled.Refused(
+        "“" + raw + "” is none of its values",
+        "Give one of "
+            + meanings.entrySet().stream()
+                .map(
+                    e ->
+                        e.getValue().equals(e.getKey())
+                            ? e.getKey()
+                            : e.getKey() + " (" + e.getValue() + ")")
+                .collect(Collectors.joining(", "))
+            + "."
+            + Nearest.to(given, meanings.keySet())
+                .map(near -> " Is “" + near + "” meant?")
+                .orElse(""));
+  }
+
+  private Settled text(String value) {
+    return new Settled.Text(shown.get(value), value);
+  }
+
+  @Override
+  public String value(String text) {
+    return values.get(text);
+  }
+
+  @Override
+  public Optional<Loss> loss() {
+    return Optional.ofNullable(loss);
+  }
+
+  @Override
+  public String inWords() {
+    return shown.values().stream().limit(8).collect(Collectors.joining(", ", "one of ", ""))
+        + (shown.size() > 8 ? " ..." : "");
+  }
+}

@@ -1,0 +1,130 @@
+package org.framewright.naming;
+
+import dk.brics.automaton.Automaton;
+import dk.brics.automaton.State;
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+
+/**
+ * A deterministic automaton over UTF-16 units for a finite, non-empty set of non-empty texts.
+ * States are numbered from 0, the start, in breadth-first order, so that equal sets give equal
+ * numbers.
+ */
+final class Dfa {
+  final boolean[] accepts;
+  final char[][] from;
+  final char[][] upTo;
+  final int[][] target;
+
+  private Dfa(int states) {
+    accepts = new boolean[states];
+    from = new char[states][];
+    upTo = new char[states][];
+    target = new int[states][];
+  }
+
+  static Dfa of(Automaton automaton) {
+    automaton.determinize();
+    automaton.minimize();
+    var numbers = new IdentityHashMap<State, Integer>();
+    List<State> order = new ArrayList<>();
+    number(automaton.getInitialState(), numbers, order);
+    for (int i = 0; i < order.size(); i++) {
+      for (var t : order.get(i).getSortedTransitions(false)) {
+        number(t.getDest(), numbers, order);
+      }
+    }
+    var dfa = new Dfa(order.size());
+    for (int s = 0; s < order.size(); s++) {
+      var transitions = order.get(s).getSortedTransitions(false);
+      dfa.accepts[s] = order.get(s).isAccept();
+      dfa.from[s] = new char[transitions.size()];
+      dfa.upTo[s] = new char[transitions.size()];
+      dfa.target[s] = new int[transitions.size()];
+      for (int e = 0; e < transitions.size(); e++) {
+        dfa.from[s][e] = transitions.get(e).getMin();
+        dfa.upTo[s][e] = transitions.get(e).getMax();
+        dfa.target[s][e] = numbers.get(transitions.get(e).getDest());
+      }
+    }
+    return dfa;
+  }
+
+  private static void number(
+      State state, IdentityHashMap<State, Integer> numbers, List<State> order) {
+    if (numbers.putIfAbsent(state, order.size()) == null) {
+      order.add(state);
+    }
+  }
+
+  /** The texts of one literal. */
+  static Dfa of(String text) {
+    var dfa = new Dfa(text.length() + 1);
+    for (int i = 0; i < text.length(); i++) {
+      dfa.from[i] = new char[] {text.charAt(i)};
+      dfa.upTo[i] = new char[] {text.charAt(i)};
+      dfa.target[i] = new int[] {i + 1};
+    }
+    dfa.accepts[text.length()] = true;
+    dfa.from[text.length()] = new char[0];
+    dfa.upTo[text.length()] = new char[0];
+    dfa.target[text.length()] = new int[0];
+    return dfa;
+  }
+
+  int size() {
+    return accepts.length;
+  }
+
+  /** The state after a character, or -1. */
+  int step(int state, char c) {
+    var lows = from[state];
+    for (int e = 0; e < lows.length; e++) {
+      if (c >= lows[e] && c <= upTo[state][e]) {
+        return target[state][e];
+      }
+    }
+    return -1;
+  }
+
+  boolean contains(String text) {
+    int state = 0;
+    for (int i = 0; i < text.length() && state >= 0; i++) {
+      state = step(state, text.charAt(i));
+    }
+    return state >= 0 && accepts[state];
+  }
+
+  /** A shortest text. */
+  String shortest() {
+    return shortestFrom(0);
+  }
+
+  /** A shortest text that leads from a state to acceptance. */
+  String shortestFrom(int start) {
+    record Step(int state, Step before, char c) {}
+    var seen = new boolean[size()];
+    var queue = new ArrayList<Step>();
+    queue.add(new Step(start, null, ' '));
+    seen[start] = true;
+    for (int i = 0; i < queue.size(); i++) {
+      var step = queue.get(i);
+      if (accepts[step.state]) {
+        var text = new StringBuilder();
+        for (var s = step; s.before != null; s = s.before) {
+          text.append(s.c);
+        }
+        return text.reverse().toString();
+      }
+      for (int e = 0; e < target[step.state].length; e++) {
+        int next = target[step.state][e];
+        if (!seen[next]) {
+          seen[next] = true;
+          queue.add(new Step(next, step, from[step.state][e]));
+        }
+      }
+    }
+    throw new IllegalStateException("no text");
+  }
+}

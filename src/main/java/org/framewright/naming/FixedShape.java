@@ -1,0 +1,34 @@
+package org.framewright.naming;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Always the same text. */
+record FixedShape(String text, Dfa texts) implements Shape {
+  FixedShape(String text) {
+    this(text, Dfa.of(text));
+  }
+
+  @Override
+  public Settled settle(String field, String raw, List<Step> steps) {
+    return raw.isEmpty() || raw.equals(text)
+        ? new Settled.Text(text, text)
+        : new Settled.Refused(
+            "“" + raw + "” is given, and it is always “" + text + "”", "Leave this value out.");
+  }
+
+  @Override
+  public String value(String shown) {
+    return text;
+  }
+
+  @Override
+  public Optional<Loss> loss() {
+    return Optional.empty();
+  }
+
+  @Override
+  public String inWords() {
+    return "“" + text + "”";
+  }
+}

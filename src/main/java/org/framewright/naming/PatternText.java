@@ -1,0 +1,226 @@
+package org.framewright.naming;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Reads a pattern: literal text, {@code {field}} or {@code {field.shape}} or {@code {kind}} (RFC
+ * 6570 level 1 expressions), and optional runs in square brackets.
+ */
+final class PatternText {
+  /** Told of a fault: at which character, by which rule, what and what mends it. */
+  interface Fault {
+    void at(int position, Rule rule, String what, String mend);
+  }
+
+  /** Where an expression's name leads: the parts of a kind, or null where there is no such kind. */
+  interface Kinds {
+    List<Part> parts(String id, int position);
+  }
+
+  private static final int DEEPEST = 20;
+
+  private final String text;
+  private final Map<String, Declared> fields;
+  private final Set<String> kindIds;
+  private final Kinds kinds;
+  private final boolean folder;
+  private final Fault fault;
+  private final Map<String, String> shown = new HashMap<>();
+  private int at;
+
+  PatternText(
+      String text,
+      Map<String, Declared> fields,
+      Set<String> kindIds,
+      Kinds kinds,
+      boolean folder,
+      Fault fault) {
+    this.text = text;
+    this.fields = fields;
+    this.kindIds = kindIds;
+    this.kinds = kinds;
+    this.folder = folder;
+    this.fault = fault;
+  }
+
+  List<Part> parts() {
+    var parts = run(0);
+    int counters = 0;
+    var names = new ArrayList<Declared>();
+    Part.eachShow(parts, show -> names.add(show.field()));
+    for (var field : names) {
+      counters += field.type() == FieldType.COUNTER ? 1 : 0;
+    }
+    if (counters > 1) {
+      fault.at(
+          0,
+          Rule.BAD_CONVENTION,
+          "it shows " + counters + " counters",
+          "A name has one counter at most; make the other a number.");
+    }
+    if (parts.isEmpty()) {
+      fault.at(
+          0, Rule.BAD_CONVENTION, "it is empty", "Write fields and text, such as {day}_{take}.");
+    } else if (!folder && parts.stream().allMatch(Part.Run.class::isInstance)) {
+      fault.at(
+          0,
+          Rule.BAD_CONVENTION,
+          "everything in it is optional, so that a name could be empty",
+          "Show at least one field or text outside square brackets.");
+    }
+    return parts;
+  }
+
+  private List<Part> run(int depth) {
+    List<Part> parts = new ArrayList<>();
+    var literal = new StringBuilder();
+    while (at < text.length()) {
+      char c = text.charAt(at);
+      switch (c) {
+        case '{' -> {
+          flush(literal, parts);
+          expression(parts);
+        }
+        case '[' -> {
+          flush(literal, parts);
+          int start = at++;
+          if (depth >= DEEPEST) {
+            fault.at(
+                start,
+                Rule.BAD_CONVENTION,
+                "optional runs are nested deeper than " + DEEPEST,
+                "Put them beside one another.");
+            at = text.length();
+            return parts;
+          }
+          var run = new Part.Run(run(depth + 1));
+          if (at >= text.length()) {
+            fault.at(start, Rule.BAD_CONVENTION, "this [ is not closed", "Close it with ].");
+          } else {
+            at++;
+            if (run.own().isEmpty()) {
+              fault.at(
+                  start,
+                  Rule.BAD_CONVENTION,
+                  "this optional run shows no field of its own, so nothing says when it shows",
+                  "Put a field into it, or take the brackets away.");
+            }
+          }
+          parts.add(run);
+        }
+        case ']' -> {
+          if (depth > 0) {
+            flush(literal, parts);
+            return parts;
+          }
+          fault.at(at++, Rule.BAD_CONVENTION, "this ] closes nothing", "Open the run with [.");
+        }
+        case '}' ->
+            fault.at(at++, Rule.BAD_CONVENTION, "this } closes nothing", "Open the field with {.");
+        case '/' -> {
+          if (!folder) {
+            fault.at(
+                at,
+                Rule.BAD_CONVENTION,
+                "a name cannot contain a /",
+                "Put folders under folders:, and only the last part here.");
+          }
+          literal.append(c);
+          at++;
+        }
+        default -> {
+          literal.append(c);
+          at++;
+        }
+      }
+    }
+    flush(literal, parts);
+    return parts;
+  }
+
+  private static void flush(StringBuilder literal, List<Part> parts) {
+    if (!literal.isEmpty()) {
+      parts.add(new Part.Text(literal.toString()));
+      literal.setLength(0);
+    }
+  }
+
+  private void expression(List<Part> parts) {
+    int start = at;
+    int end = text.indexOf('}', at);
+    if (end < 0) {
+      fault.at(start, Rule.BAD_CONVENTION, "this { is not closed", "Close it with }.");
+      at = text.length();
+      return;
+    }
+    at = end + 1;
+    var name = text.substring(start + 1, end);
+    int dot = name.indexOf('.');
+    var fieldName = dot < 0 ? name : name.substring(0, dot);
+    var shapeName = dot < 0 ? "" : name.substring(dot + 1);
+    var field = fields.get(fieldName);
+    if (field != null && field.shapes().isEmpty()) {
+      // Its declaration is faulty, which is told where it stands.
+      shown.put(fieldName, "");
+      parts.add(new Part.Text("?"));
+    } else if (field != null) {
+      var shape = field.shapes().get(shapeName);
+      if (shape == null) {
+        fault.at(
+            start,
+            Rule.UNKNOWN_FIELD,
+            "the field " + fieldName + " has no shape “" + shapeName + "”",
+            "Declare it under fields."
+                + fieldName
+                + ".shapes."
+                + didYouMean(shapeName, field.shapes().keySet()));
+        return;
+      }
+      add(parts, new Part.Show(field, shape), start);
+    } else if (dot < 0 && kindIds.contains(name) && !folder) {
+      var inner = kinds.parts(name, start);
+      if (inner != null) {
+        Part.eachShow(inner, show -> remember(show, start));
+        parts.addAll(inner);
+      }
+    } else {
+      Set<String> known = new HashSet<>(fields.keySet());
+      known.addAll(kindIds);
+      fault.at(
+          start,
+          Rule.UNKNOWN_FIELD,
+          "there is no field “" + fieldName + "”",
+          Nearest.to(fieldName, known)
+              .map(near -> "Is {" + near + "} meant?")
+              .orElse("Declare it under fields."));
+    }
+  }
+
+  private static String didYouMean(String word, Set<String> known) {
+    return Nearest.to(word, known).map(near -> " Is “" + near + "” meant?").orElse("");
+  }
+
+  private void add(List<Part> parts, Part.Show show, int start) {
+    if (remember(show, start)) {
+      parts.add(show);
+    }
+  }
+
+  private boolean remember(Part.Show show, int start) {
+    var name = show.field().name();
+    if (shown.putIfAbsent(name, "") != null) {
+      fault.at(
+          start,
+          Rule.BAD_CONVENTION,
+          "the field " + name + " shows twice in one name",
+          "Show it once; a date can show year, month and day in one shape.");
+      return false;
+    }
+    return true;
+  }
+}

@@ -1,0 +1,36 @@
+package org.framewright.naming;
+
+import java.util.List;
+import java.util.Optional;
+
+/** How the values of a field show as text. */
+sealed interface Shape
+    permits TextShape, NumberShape, ChoiceShape, DateShape, GtinShape, FixedShape {
+
+  /** What came of a person's text. */
+  sealed interface Settled {
+    /** Legal: the text to show, and the field's value. */
+    record Text(String text, String value) implements Settled {}
+
+    /** Not to be made legal: why not, and what would mend it. */
+    record Refused(String why, String mend) implements Settled {}
+  }
+
+  /** Two values of the field that this shape shows alike. */
+  record Loss(String first, String second) {}
+
+  /** Every text that the field can show in this shape. */
+  Dfa texts();
+
+  /** Makes a person's text legal; the steps taken are added to {@code steps}. */
+  Settled settle(String field, String raw, List<Step> steps);
+
+  /** The field's value that a legal text shows. */
+  String value(String text);
+
+  /** What this shape cannot tell apart, if anything. */
+  Optional<Loss> loss();
+
+  /** What is wanted, for messages: {@code 2 to 6 capital letters and digits}. */
+  String inWords();
+}

@@ -1,0 +1,50 @@
+package org.framewright.naming;
+
+import java.util.Locale;
+
+/** A place that names travel to, and what it asks of them. */
+enum Target {
+  /** Microsoft, "Naming Files, Paths, and Namespaces"; NTFS and exFAT names, MS-FSCC 2.1.5.2. */
+  WINDOWS("Windows"),
+  /** APFS and HFS+: 255 units, folds case by default, compares normalised. */
+  MACOS("macOS"),
+  /** ext4, xfs, btrfs: 255 bytes, every byte but / and NUL. */
+  LINUX("Linux"),
+  /** Synchronised drives: what all of the three above can hold. */
+  CLOUD("a synchronised drive"),
+  /** POSIX.1 XBD 3.282: the portable file name character set, no leading hyphen. */
+  POSIX("a portable archive"),
+  /** UPDIG Image Receivers Guidelines v4: A-Z a-z 0-9 - _, 31 characters with the ending. */
+  RECEIVERS("image receivers");
+
+  /** A file's ending with its dot, as in {@code .jpeg}. */
+  static final int ENDING = 5;
+
+  private final String inWords;
+
+  Target(String inWords) {
+    this.inWords = inWords;
+  }
+
+  String id() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  String inWords() {
+    return inWords;
+  }
+
+  /** The most that a name without its ending may have, five units of ending set aside. */
+  int longest() {
+    return this == RECEIVERS ? 31 - ENDING : 255 - ENDING;
+  }
+
+  /** Whether the limit counts UTF-8 bytes; UTF-16 units otherwise. */
+  boolean countsBytes() {
+    return this == LINUX || this == CLOUD || this == POSIX;
+  }
+
+  boolean foldsCase() {
+    return this == WINDOWS || this == MACOS || this == CLOUD;
+  }
+}

@@ -1,0 +1,223 @@
+package org.framewright.naming;
+
+import dk.brics.automaton.Automaton;
+import dk.brics.automaton.BasicAutomata;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Free text within an alphabet: a code, some words, a person's name. */
+final class TextShape implements Shape {
+  /** How a person's name is put before it becomes words. */
+  enum Order {
+    AS_GIVEN,
+    FAMILY_FIRST,
+    FAMILY_ONLY,
+    INITIALS
+  }
+
+  /**
+   * @param separator what joins words; empty for a code, which is one piece
+   */
+  record Form(Alphabet alphabet, String separator, int shortest, int longest, Order order) {
+    boolean isOnePiece() {
+      return separator.isEmpty();
+    }
+  }
+
+  private final Form form;
+  private final Form main;
+  private final Dfa texts;
+
+  /**
+   * @param main the form of the field's main shape, whose text is the field's value
+   */
+  TextShape(Form form, Form main) {
+    this.form = form;
+    this.main = main;
+    this.texts = automaton(form);
+  }
+
+  Form form() {
+    return form;
+  }
+
+  private static Dfa automaton(Form form) {
+    var one = form.alphabet.one();
+    if (form.isOnePiece()) {
+      return Dfa.of(one.repeat(form.shortest, form.longest));
+    }
+    var word = one.repeat(1);
+    var more = BasicAutomata.makeString(form.separator).concatenate(word).repeat();
+    Automaton length = BasicAutomata.makeAnyChar().repeat(form.shortest, form.longest);
+    return Dfa.of(word.concatenate(more).intersection(length));
+  }
+
+  @Override
+  public Dfa texts() {
+    return texts;
+  }
+
+  @Override
+  public Settled settle(String field, String raw, List<Step> steps) {
+    return switch (legal(field, raw, form, steps)) {
+      case Settled.Text text ->
+          form.equals(main) ? text : new Settled.Text(text.text(), value(text.text()));
+      case Settled.Refused refused -> refused;
+    };
+  }
+
+  private static Settled legal(String field, String raw, Form form, List<Step> steps) {
+    var text = raw.strip();
+    if (form.order != Order.AS_GIVEN) {
+      text = step(field, text, ordered(text, form.order), "a person's name, " + told(form), steps);
+    }
+    text = step(field, text, LegalText.spelt(text, form.alphabet), "signs as words", steps);
+    text =
+        step(
+            field,
+            text,
+            LegalText.transliterated(text, form.alphabet),
+            form.alphabet.keepsAccents() ? "Latin letters" : "Latin letters without accents",
+            steps);
+    text =
+        step(
+            field,
+            text,
+            form.alphabet.letters().apply(text),
+            form.alphabet.letters() == Alphabet.Letters.UPPER ? "capital letters" : "small letters",
+            steps);
+    text = step(field, text, joined(text, form), told(form), steps);
+    text =
+        step(field, text, cut(text, form), "no longer than " + form.longest + " characters", steps);
+    if (text.length() < form.shortest) {
+      return new Settled.Refused(
+          text.isEmpty()
+              ? "nothing legal is left of “" + raw + "”"
+              : "“" + text + "” is shorter than " + form.shortest + " characters",
+          "Give " + words(form) + ".");
+    }
+    return new Settled.Text(text, text);
+  }
+
+  private static String step(
+      String field, String given, String became, String rule, List<Step> steps) {
+    if (!became.equals(given)) {
+      steps.add(new Step(field, given, became, rule));
+    }
+    return became;
+  }
+
+  private static String told(Form form) {
+    return switch (form.order) {
+      case FAMILY_FIRST -> "family name first";
+      case FAMILY_ONLY -> "family name only";
+      case INITIALS -> "initials";
+      case AS_GIVEN ->
+          form.isOnePiece()
+              ? "only " + form.alphabet.inWords()
+              : "words joined by “" + form.separator + "”";
+    };
+  }
+
+  /** A name as “given family” or “family, given”. */
+  private static String ordered(String name, Order order) {
+    int comma = name.indexOf(',');
+    List<String> words =
+        new ArrayList<>(Arrays.asList(name.replace(',', ' ').strip().split("\\s+")));
+    if (comma < 0 && words.size() > 1) {
+      words.addFirst(words.removeLast());
+    }
+    return switch (order) {
+      case AS_GIVEN -> name;
+      case FAMILY_FIRST -> String.join(" ", words);
+      case FAMILY_ONLY -> comma < 0 ? words.getFirst() : name.substring(0, comma).strip();
+      case INITIALS -> {
+        if (words.size() > 1) {
+          words.addLast(words.removeFirst());
+        }
+        yield words.stream()
+            .filter(word -> !word.isEmpty())
+            .map(word -> word.substring(0, word.offsetByCodePoints(0, 1)))
+            .collect(Collectors.joining());
+      }
+    };
+  }
+
+  private static String joined(String text, Form form) {
+    var pieces = new ArrayList<String>();
+    var piece = new StringBuilder();
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (form.alphabet.has(c)) {
+        piece.append(c);
+      } else if (c != '\'' && !piece.isEmpty()) {
+        pieces.add(piece.toString());
+        piece.setLength(0);
+      }
+    }
+    if (!piece.isEmpty()) {
+      pieces.add(piece.toString());
+    }
+    return String.join(form.separator, pieces);
+  }
+
+  /** Whole words as far as they fit, else the beginning of the first. */
+  private static String cut(String text, Form form) {
+    if (text.length() <= form.longest) {
+      return text;
+    }
+    if (!form.isOnePiece()) {
+      int end = text.lastIndexOf(form.separator, form.longest);
+      if (end >= form.shortest) {
+        return text.substring(0, end);
+      }
+    }
+    var start = text.substring(0, form.longest);
+    return form.isOnePiece() || !start.endsWith(form.separator)
+        ? start
+        : start.substring(0, start.length() - form.separator.length());
+  }
+
+  @Override
+  public String value(String text) {
+    if (form.equals(main)) {
+      return text;
+    }
+    var words = form.isOnePiece() ? text : text.replace(form.separator, main.separator);
+    return main.alphabet.letters().apply(words);
+  }
+
+  @Override
+  public Optional<Loss> loss() {
+    if (main.alphabet.letters() == Alphabet.Letters.MIXED
+        && form.alphabet.letters() != Alphabet.Letters.MIXED) {
+      var length = Math.max(1, form.shortest);
+      return Optional.of(new Loss("A".repeat(length), "a".repeat(length)));
+    }
+    return Optional.empty();
+  }
+
+  @Override
+  public String inWords() {
+    return words(form);
+  }
+
+  private static String words(Form form) {
+    var length =
+        form.shortest == form.longest
+            ? String.valueOf(form.longest)
+            : form.shortest + " to " + form.longest;
+    return form.isOnePiece()
+        ? length + " " + form.alphabet.inWords()
+        : "words of "
+            + form.alphabet.inWords()
+            + " joined by “"
+            + form.separator
+            + "”, "
+            + length
+            + " characters";
+  }
+}
