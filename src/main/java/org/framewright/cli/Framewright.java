@@ -15,7 +15,12 @@ import picocli.CommandLine.Command;
     description = "Names, shot list, renames and hand-off for the day of a commercial shoot.",
     mixinStandardHelpOptions = true,
     version = "framewright 0.1.0",
-    subcommands = {})
+    subcommands = {
+      RenameCommand.class,
+      UndoCommand.class,
+      RecoverCommand.class,
+      BatchesCommand.class,
+    })
 public final class Framewright implements Runnable {
 
   @Override
