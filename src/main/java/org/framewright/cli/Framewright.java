@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import org.framewright.job.JobException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -20,6 +21,10 @@ import picocli.CommandLine.Command;
       UndoCommand.class,
       RecoverCommand.class,
       BatchesCommand.class,
+      DayCommand.class,
+      DeliverCommand.class,
+      DemoCommand.class,
+      ReturnsCommand.class,
     })
 public final class Framewright implements Runnable {
 
@@ -70,6 +75,13 @@ public final class Framewright implements Runnable {
           err.println(failure.mend());
         }
         return failure.status().code();
+      }
+      case JobException job -> {
+        err.println("framewright: " + job.getMessage());
+        if (!job.mend().isEmpty()) {
+          err.println(job.mend());
+        }
+        return ExitStatus.BAD_INPUT.code();
       }
       case NoSuchFileException missing -> {
         err.println("framewright: there is no " + missing.getFile());
