@@ -49,10 +49,7 @@ final class DeliverCommand implements Callable<Integer> {
   private boolean preview;
 
   private static final class Chosen {
-    @Option(
-        names = "--rating",
-        paramLabel = "N",
-        description = "Frames rated N or higher, 1 to 5.")
+    @Option(names = "--rating", paramLabel = "N", description = "Frames rated N or higher, 1 to 5.")
     private Integer rating;
 
     @Option(

@@ -26,7 +26,9 @@ public final class DayTold {
         summary.frames()
             + " frames, "
             + size(summary.space().used())
-            + (summary.unassigned() > 0 ? "; " + summary.unassigned() + " belong to no setup" : ""));
+            + (summary.unassigned() > 0
+                ? "; " + summary.unassigned() + " belong to no setup"
+                : ""));
     summary
         .pace()
         .mean()

@@ -11,8 +11,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
@@ -108,8 +108,7 @@ public final class SampleDay {
       SampleFiles files, Path into, SampleCamera.Size size, Instant now)
       throws IOException, JobException {
     var noon = SampleSet.moment(2, 11, 40, Duration.ZERO);
-    var day =
-        new SampleDay(files, into, Duration.between(noon, now), size, Teller.NOBODY);
+    var day = new SampleDay(files, into, Duration.between(noon, now), size, Teller.NOBODY);
     day.begin();
     day.firstDay();
     day.secondMorning();
@@ -126,7 +125,8 @@ public final class SampleDay {
   private void begin() throws IOException, JobException {
     clock = new SampleClock(SampleSet.moment(1, 8, 30, shift), SampleSet.ZONE);
     teller.step("The job folder");
-    teller.tell("Everything here is invented: the label, the people, the garments and the cameras.");
+    teller.tell(
+        "Everything here is invented: the label, the people, the garments and the cameras.");
     var template = files.templates().resolve(TEMPLATE);
     var convention = convention(template);
     var values = new LinkedHashMap<String, String>();
@@ -193,9 +193,7 @@ public final class SampleDay {
           case ListReading.Understood read -> read;
           case ListReading.Refused refused ->
               throw new JobException(
-                  refused.faults().getFirst().toString(),
-                  "",
-                  refused.faults().getFirst().mend());
+                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().mend());
         };
     teller.tell(
         "The client's list "
@@ -203,7 +201,10 @@ public final class SampleDay {
             + " is understood ("
             + understood.form()
             + "); for example "
-            + understood.columns().stream().limit(3).map(Object::toString).collect(Collectors.joining(", "))
+            + understood.columns().stream()
+                .limit(3)
+                .map(Object::toString)
+                .collect(Collectors.joining(", "))
             + ".");
     for (var remark : understood.remarks()) {
       teller.tell("  " + remark);
@@ -241,7 +242,11 @@ public final class SampleDay {
             + files(set.handFolder())
             + " from body B.");
     teller.tell(
-        "       " + first.code() + " has " + counted(tally, first) + ". A raw file and its JPEG are one.");
+        "       "
+            + first.code()
+            + " has "
+            + counted(tally, first)
+            + ". A raw file and its JPEG are one.");
     clock.pass(Duration.ofMinutes(2));
     set.mark(first.code(), SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
     teller.tell(set.time() + "  Odette signs it off for the client.");
@@ -286,15 +291,14 @@ public final class SampleDay {
 
   /** The frames that were taken last with body A. */
   private static List<FrameId> latest(FrameScan scan, int count) {
-    return
-        scan.frames().stream()
-            .filter(frame -> frame.folder().endsWith("A"))
-            .sorted(
-                Comparator.comparing(
-                    frame -> frame.capture().time().orElseThrow(), Comparator.reverseOrder()))
-            .limit(count)
-            .map(Frame::id)
-            .toList();
+    return scan.frames().stream()
+        .filter(frame -> frame.folder().endsWith("A"))
+        .sorted(
+            Comparator.comparing(
+                frame -> frame.capture().time().orElseThrow(), Comparator.reverseOrder()))
+        .limit(count)
+        .map(Frame::id)
+        .toList();
   }
 
   private void lunch() {
@@ -308,7 +312,8 @@ public final class SampleDay {
     teller.step("Tuesday");
     set.goTo(2, 9, 0);
     set.tetherHand(false);
-    teller.tell(set.time() + "  The cable of body B is broken: its details stay on its card today.");
+    teller.tell(
+        set.time() + "  The cable of body B is broken: its details stay on its card today.");
     for (int i = 11; i <= 14; i++) {
       set.shootAndSignOff(set.setup(i));
     }
@@ -339,9 +344,11 @@ public final class SampleDay {
     int copied = set.copyCard();
     var tally = set.job().tally();
     teller.tell(
-        set.time() + "  The card of body B is copied into the job: " + copied + " frames that nobody saw arrive.");
-    teller.tell(
-        "       They go by the time they were taken. " + clocks(tally));
+        set.time()
+            + "  The card of body B is copied into the job: "
+            + copied
+            + " frames that nobody saw arrive.");
+    teller.tell("       They go by the time they were taken. " + clocks(tally));
     teller.tell(
         "       With that put right, 018 has "
             + counted(tally, set.setup(18))
@@ -371,8 +378,7 @@ public final class SampleDay {
                         + String.join(", ", changed.told())));
     change
         .kept()
-        .forEach(
-            setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));
+        .forEach(setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));
   }
 
   private void thirdDay() throws IOException, JobException {
@@ -388,7 +394,10 @@ public final class SampleDay {
         SetupState.PICKUP,
         MarkDetails.by("Odette").andReason("the train was creased"));
     teller.tell(
-        set.time() + "  " + named(gown) + " is shot, but the train was creased: a pickup for later.");
+        set.time()
+            + "  "
+            + named(gown)
+            + " is shot, but the train was creased: a pickup for later.");
     set.next(gown);
     for (int i = 23; i <= 27; i++) {
       lunch();
@@ -396,7 +405,9 @@ public final class SampleDay {
     }
     var late = set.setup(28);
     set.mark(
-        late.code(), SetupState.DROPPED, MarkDetails.by("Timo").andReason("the courier did not come"));
+        late.code(),
+        SetupState.DROPPED,
+        MarkDetails.by("Timo").andReason("the courier did not come"));
     teller.tell(set.time() + "  " + named(late) + " is dropped: the courier did not come.");
     set.shootAndSignOff(set.setup(29));
     set.shootAndSignOff(set.setup(30));
@@ -429,10 +440,7 @@ public final class SampleDay {
     var belt = set.setup(40);
     set.mark(belt.code(), SetupState.DROPPED, MarkDetails.by("Odette").andReason("sold out"));
     teller.tell(
-        set.time()
-            + "  28 and the pickup 22 are done. "
-            + named(belt)
-            + " is dropped: sold out.");
+        set.time() + "  28 and the pickup 22 are done. " + named(belt) + " is dropped: sold out.");
     teller.tell("       039 and 042 are left for the evening.");
   }
 
@@ -463,8 +471,7 @@ public final class SampleDay {
     var plan = renamer.plan(job.frameNames(job.scan()).requests());
     var target = firstReady(plan);
     var stray =
-        target.resolveSibling(
-            target.getFileName().toString().replaceFirst("\\.[^.]+$", ".xmp"));
+        target.resolveSibling(target.getFileName().toString().replaceFirst("\\.[^.]+$", ".xmp"));
     // Somebody's raw converter left a settings file under a name that a frame is about to get.
     Files.writeString(job.folder().resolve(stray), SampleCamera.xmp(0));
     plan = renamer.plan(job.frameNames(job.scan()).requests());
@@ -505,7 +512,8 @@ public final class SampleDay {
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.READY)
         .limit(4)
-        .forEach(rename -> teller.tell("  " + rename.from() + "  ->  " + rename.to().getFileName()));
+        .forEach(
+            rename -> teller.tell("  " + rename.from() + "  ->  " + rename.to().getFileName()));
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.BLOCKED)
         .forEach(
@@ -553,8 +561,7 @@ public final class SampleDay {
         .limit(3)
         .forEach(select -> teller.tell("  " + select.original() + "  ->  " + select.name()));
     plan.withheld()
-        .forEach(
-            withheld -> teller.tell("  withheld: " + withheld.what() + ", " + withheld.why()));
+        .forEach(withheld -> teller.tell("  withheld: " + withheld.what() + ", " + withheld.why()));
     var target = into.resolve(job.name() + " hand-off 1");
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
@@ -594,8 +601,7 @@ public final class SampleDay {
     teller.step("What comes back");
     var selects = delivered.get().plan().selects();
     var folder = Files.createDirectories(into.resolve("from Bram"));
-    var retoucher =
-        new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
+    var retoucher = new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
     for (var select : selects.subList(1, selects.size())) {
       var name = delivered.get().handOff().retouchedName(select).orElse(select.name());
       var exposure =
@@ -613,7 +619,8 @@ public final class SampleDay {
             + " selects came back under the name that the convention gives them.");
     returns.answers().stream()
         .filter(answer -> answer.state() != Returns.State.ANSWERED)
-        .forEach(answer -> teller.tell("  " + answer.select() + " " + answer.state().words() + "."));
+        .forEach(
+            answer -> teller.tell("  " + answer.select() + " " + answer.state().words() + "."));
     returns
         .extras()
         .forEach(extra -> teller.tell("  " + extra.file() + " answers none: " + extra.why()));

@@ -33,8 +33,8 @@ public record SampleFrame(String stem, Instant arrived, SequencedMap<String, byt
    * Writes the files whole, each under a temporary name first, with the time of arrival as their
    * time of modification.
    *
-   * @throws FileAlreadyExistsException where a file of that name is there: the folder
-   *     of another card is wanted, as in a camera
+   * @throws FileAlreadyExistsException where a file of that name is there: the folder of another
+   *     card is wanted, as in a camera
    */
   public List<Path> writeTo(Path folder) throws IOException {
     Files.createDirectories(folder);

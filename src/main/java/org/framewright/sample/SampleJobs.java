@@ -136,8 +136,7 @@ public final class SampleJobs {
   private static void frames(Job job, ShotList list, int count, Instant now)
       throws IOException, JobException {
     var camera =
-        new SampleCamera(
-            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
     int worked = Math.max(1, list.setups().size() / 2);
     var date = LocalDate.ofInstant(now, SampleSet.ZONE).toString();
     for (int i = 0; i < count; i++) {
@@ -189,9 +188,7 @@ public final class SampleJobs {
     }
     if (worked < list.setups().size()) {
       job.mark(
-          list.setups().get(worked).code(),
-          SetupState.ON_SET,
-          MarkDetails.by("Timo").andView("F"));
+          list.setups().get(worked).code(), SetupState.ON_SET, MarkDetails.by("Timo").andView("F"));
     }
   }
 }
