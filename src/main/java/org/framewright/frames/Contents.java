@@ -65,10 +65,7 @@ final class Contents {
     faults.add(why);
   }
 
-  /**
-   * It may yet be written: its end holds nothing but zeros, as in a file whose room was taken
-   * before, or something of its description lies behind its end.
-   */
+  /** Its end holds nothing but zeros, as a file has whose room was taken before it was written. */
   void hollow() {
     hollow = true;
   }

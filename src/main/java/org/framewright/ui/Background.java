@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import java.time.Duration;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -11,20 +12,44 @@ import java.util.concurrent.TimeUnit;
  * @param work for anything
  * @param job one thread on which everything that touches the open job happens, in order
  * @param settings one thread that writes the preferences
+ * @param pictures few threads that read pictures
+ * @param again does something every so often, on any thread
  */
-record Background(Executor work, Executor job, Executor settings) implements AutoCloseable {
+record Background(Executor work, Executor job, Executor settings, Executor pictures, Again again)
+    implements AutoCloseable {
+  private static final int PICTURE_READERS = 2;
+
+  /** Does something again and again until it is closed. */
+  @FunctionalInterface
+  interface Again {
+    AutoCloseable every(Duration pause, Runnable action);
+  }
 
   /** Real threads; none of them keeps the program alive. */
   static Background threads() {
     return new Background(
         Executors.newThreadPerTaskExecutor(Thread.ofVirtual().name("work-", 0).factory()),
         lane("job"),
-        lane("settings"));
+        lane("settings"),
+        Executors.newFixedThreadPool(
+            PICTURE_READERS, Thread.ofPlatform().daemon().name("pictures-", 0).factory()),
+        Background::timer);
   }
 
   /** Everything at once on the caller's thread. */
   static Background immediate() {
-    return new Background(Runnable::run, Runnable::run, Runnable::run);
+    return new Background(
+        Runnable::run, Runnable::run, Runnable::run, Runnable::run, (_, _) -> () -> {});
+  }
+
+  private static AutoCloseable timer(Duration pause, Runnable action) {
+    var timer =
+        Executors.newSingleThreadScheduledExecutor(
+            Thread.ofPlatform().daemon().name("again").factory());
+    var _ =
+        timer.scheduleWithFixedDelay(
+            action, pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
+    return timer::shutdownNow;
   }
 
   private static ExecutorService lane(String name) {
@@ -46,8 +71,10 @@ record Background(Executor work, Executor job, Executor settings) implements Aut
         }
       }
     }
-    if (work instanceof ExecutorService service) {
-      service.shutdownNow();
+    for (var executor : new Executor[] {work, pictures}) {
+      if (executor instanceof ExecutorService service) {
+        service.shutdownNow();
+      }
     }
   }
 }

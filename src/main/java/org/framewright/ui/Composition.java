@@ -3,6 +3,8 @@ package org.framewright.ui;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
@@ -13,12 +15,17 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
+import org.framewright.frames.Thumbnails;
+import org.framewright.job.Job;
+import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.KeySheet;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Look;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.LogFile;
 import org.framewright.ui.settings.Places;
 import org.framewright.ui.settings.Preferences;
@@ -31,6 +38,17 @@ final class Composition implements Desk, AutoCloseable {
   private static final double SMALLEST = 0.8;
   private static final double LARGEST = 2.0;
   private static final double STEP = 0.1;
+  private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
+  private static final String WIDTH = "window.width";
+  private static final String HEIGHT = "window.height";
+  private static final String X = "window.x";
+  private static final String Y = "window.y";
+  private static final String MAXIMISED = "window.maximised";
+  private static final String LOOK = "look";
+  private static final String SCALE = "scale";
+  private static final String RECENT_JOBS = "recent.jobs";
+  private static final String REMINDED = "safety.reminded";
+  private static final String NEVER = "never again";
 
   private final Stage stage;
   private final Clock clock;
@@ -43,6 +61,11 @@ final class Composition implements Desk, AutoCloseable {
   private final Commands commands = new Commands();
   private final Shell shell;
   private final Scene scene;
+  private JobSession session;
+  private FramePictures pictures;
+  private BoardScreen board;
+  private ClientWindow client;
+  private AutoCloseable otherStations;
 
   Composition(
       Stage stage,
@@ -79,6 +102,8 @@ final class Composition implements Desk, AutoCloseable {
     stage.setMinHeight(520);
     stage.setScene(scene);
     shell.pages(texts.get("app.name"), startPages());
+    findPlace();
+    stage.setOnHiding(_ -> keepPlace());
     stage.show();
   }
 
@@ -128,18 +153,26 @@ final class Composition implements Desk, AutoCloseable {
                 sheet::fire));
   }
 
+  private Look look() {
+    return Look.of(preferences.get(LOOK).orElse(""));
+  }
+
   private void dress() {
-    Look.of(preferences.get("look").orElse("")).dress(scene, preferences.number("scale", 1));
+    look().dress(scene, preferences.number(SCALE, 1));
+    if (client != null) {
+      client.dress(look(), preferences.number(SCALE, 1));
+    }
   }
 
   private void otherLook() {
-    preferences.put("look", Look.of(preferences.get("look").orElse("")).other().word());
+    preferences.put(LOOK, look().other().word());
     dress();
+    tell(texts.get("look." + look().word()));
   }
 
   private void scale(double by) {
-    var next = Math.clamp(preferences.number("scale", 1) + by, SMALLEST, LARGEST);
-    preferences.put("scale", Math.round(next * 10) / 10.0);
+    var next = Math.clamp(preferences.number(SCALE, 1) + by, SMALLEST, LARGEST);
+    preferences.put(SCALE, Math.round(next * 10) / 10.0);
     dress();
   }
 
@@ -203,7 +236,90 @@ final class Composition implements Desk, AutoCloseable {
 
   @Override
   public void openJob(Path folder) {
-    throw new UnsupportedOperationException("not yet: " + folder);
+    var lane = background.job();
+    tasks.run(
+        texts.get("app.opening", folder.getFileName().toString()),
+        _ -> JobSession.begin(Job.open(folder, clock), lane, tasks.ui()),
+        this::opened,
+        this::trouble);
+  }
+
+  private void opened(JobSession next) {
+    closeJob();
+    session = next;
+    var folder = next.job().folder();
+    preferences.remember(RECENT_JOBS, folder.toString());
+    pictures = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
+    shell.pages(next.view().get().name(), jobPages(next));
+    stage.setTitle(texts.get("app.title", next.view().get().name()));
+    next.watch(clock);
+    otherStations = background.again().every(OTHER_STATIONS, next::refresh);
+    next.view().get().warnings().forEach(this::tell);
+    remind();
+  }
+
+  private void closeJob() {
+    if (session == null) {
+      return;
+    }
+    closeClient();
+    try {
+      otherStations.close();
+    } catch (Exception e) {
+      trouble(e);
+    }
+    session.close();
+    session = null;
+  }
+
+  /** The pages of an open job, in the order of their keys. */
+  private List<Screen> jobPages(JobSession open) {
+    board = new BoardScreen(this, open, pictures, this::turnClient);
+    return List.of(board);
+  }
+
+  private void turnClient() {
+    if (client != null && client.showing().get()) {
+      closeClient();
+      return;
+    }
+    closeClient();
+    client = new ClientWindow(session, pictures, texts, stage, board::askWhoAgrees);
+    client.dress(look(), preferences.number(SCALE, 1));
+    client.show();
+  }
+
+  private void closeClient() {
+    if (client != null) {
+      client.dispose();
+      client = null;
+    }
+  }
+
+  /** Once a day, until it is dismissed for good. */
+  private void remind() {
+    var today = LocalDate.now(clock).toString();
+    if (preferences
+        .get(REMINDED)
+        .filter(kept -> kept.equals(today) || kept.equals(NEVER))
+        .isPresent()) {
+      return;
+    }
+    preferences.put(REMINDED, today);
+    var reminder = new SafetyReminder(texts);
+    shell
+        .slips()
+        .show(
+            Slip.asking(
+                texts.get("safety.title"),
+                reminder.node(),
+                reminder.focus(),
+                texts.get("safety.do"),
+                () -> {
+                  if (reminder.neverAgain()) {
+                    preferences.put(REMINDED, NEVER);
+                  }
+                }));
   }
 
   @Override
@@ -211,10 +327,32 @@ final class Composition implements Desk, AutoCloseable {
     shell.screen(screenId).ifPresent(shell::show);
   }
 
+  /** The window goes where it was, if that is still on a display. */
+  private void findPlace() {
+    var x = preferences.number(X, Double.NaN);
+    var y = preferences.number(Y, Double.NaN);
+    if (!Double.isNaN(x)
+        && !Double.isNaN(y)
+        && !javafx.stage.Screen.getScreensForRectangle(x, y, 100, 100).isEmpty()) {
+      stage.setX(x);
+      stage.setY(y);
+    }
+    stage.setMaximized(preferences.number(MAXIMISED, 0) == 1);
+  }
+
+  private void keepPlace() {
+    preferences.put(MAXIMISED, stage.isMaximized() ? 1 : 0);
+    if (!stage.isMaximized() && !stage.isFullScreen()) {
+      preferences.put(WIDTH, scene.getWidth());
+      preferences.put(HEIGHT, scene.getHeight());
+      preferences.put(X, stage.getX());
+      preferences.put(Y, stage.getY());
+    }
+  }
+
   @Override
   public void close() {
-    preferences.put("window.width", scene.getWidth());
-    preferences.put("window.height", scene.getHeight());
+    closeJob();
     shell.pages("", List.of());
     background.close();
   }

@@ -1,10 +1,10 @@
 package org.framewright.ui.frames;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ObjectProperty;
@@ -13,16 +13,15 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import javafx.beans.value.ChangeListener;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.framewright.frames.FrameId;
-import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
-import org.framewright.job.Job;
-import org.framewright.job.JobState;
 import org.framewright.shotlist.Setup;
-import org.framewright.shotlist.ShotList;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
@@ -31,12 +30,10 @@ import org.framewright.ui.task.Tasks;
  * and moving frames are on the disk before they are shown.
  */
 final class FramesModel {
-  private final Job job;
-  private final Tasks tasks;
+  private final JobSession session;
   private final Texts texts;
   private final Supplier<String> person;
   private final Consumer<Throwable> trouble;
-  private final Consumer<JobState> changed;
 
   private final ObservableList<Heading> headings = FXCollections.observableArrayList();
   private final ObjectProperty<Heading> heading = new SimpleObjectProperty<>();
@@ -44,28 +41,29 @@ final class FramesModel {
   private final StringProperty filter = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Shelf> shelf = new ReadOnlyObjectWrapper<>(Shelf.EMPTY);
   private final Choice<FrameId> choice = new Choice<>();
-  private final Newest<FrameScan, Shelf> sorting;
-  private FrameScan scan = new FrameScan(List.of(), 0, List.of());
+  private final Newest<JobView, Shelf> sorting;
+  private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
   private boolean replacing;
 
   /**
    * @param person who marks and moves
-   * @param changed told on the interface thread when the job's state changed by this page
    */
   FramesModel(
-      Job job,
+      JobSession session,
       Tasks tasks,
       Texts texts,
       Supplier<String> person,
-      Consumer<Throwable> trouble,
-      Consumer<JobState> changed) {
-    this.job = job;
-    this.tasks = tasks;
+      Consumer<Throwable> trouble) {
+    this.session = session;
     this.texts = texts;
     this.person = person;
     this.trouble = trouble;
-    this.changed = changed;
-    this.sorting = new Newest<>(tasks, this::sort, this::show, trouble);
+    this.sorting =
+        new Newest<>(
+            tasks,
+            job -> Shelf.of(job.scan().frames(), job.tally(), job.list(), job.state().selects()),
+            this::show,
+            trouble);
     headings.setAll(Shelf.EMPTY.headings());
     heading.set(headings.getFirst());
     heading.addListener(
@@ -75,6 +73,8 @@ final class FramesModel {
           }
         });
     filter.addListener(_ -> fill());
+    session.view().addListener(follow);
+    sort(session.view().get());
   }
 
   /** What the frames are gathered under. */
@@ -85,6 +85,12 @@ final class FramesModel {
   /** The heading that is looked at. */
   ObjectProperty<Heading> heading() {
     return heading;
+  }
+
+  /** Goes on to another heading, as far as there is one. */
+  void turnHeading(int by) {
+    var at = headings.indexOf(heading.get());
+    heading.set(headings.get(Math.clamp((long) at + by, 0, headings.size() - 1)));
   }
 
   /** The frames under it that the filter lets through. */
@@ -107,14 +113,23 @@ final class FramesModel {
     return choice;
   }
 
-  /** The job's list. */
-  ShotList list() {
-    return job.shotList();
+  /** The frame that the keys are on. */
+  Optional<Tile> current() {
+    var at = choice.cursor().get();
+    return at >= 0 && at < tiles.size() ? Optional.of(tiles.get(at)) : Optional.empty();
   }
 
   /** The setups that frames can be moved to, by what was typed of them. */
   List<Setup> destinations(String typed) {
-    return Shelf.matching(job.shotList(), typed);
+    return Shelf.matching(session.view().get().list(), typed);
+  }
+
+  /** The places that a setup has for frames: itself, then each of its views. */
+  List<Place> places(Setup setup) {
+    var places = new ArrayList<Place>();
+    places.add(new Place(setup.code(), Optional.empty()));
+    setup.views().forEach(v -> places.add(new Place(setup.code(), Optional.of(v.code()))));
+    return places;
   }
 
   /** Where the chosen frames are now, in words; for the question where to. */
@@ -131,22 +146,6 @@ final class FramesModel {
         : String.join(", ", places);
   }
 
-  /** The frames lie like this now. */
-  void show(FrameScan now) {
-    scan = now;
-    sorting.offer(now);
-  }
-
-  /** Sorts again: the list, the marks or the names changed. */
-  void again() {
-    sorting.offer(scan);
-  }
-
-  /** Looks at the disk. */
-  void look() {
-    tasks.quietly(job::scan, this::show, trouble);
-  }
-
   /**
    * Marks the chosen frames as selects; if all of them are, they are none any more. The mark shows
    * when it is written.
@@ -158,34 +157,25 @@ final class FramesModel {
     }
     var selects = tiles.stream().filter(Tile::select).map(tile -> tile.frame().id()).toList();
     var mark = !Set.copyOf(selects).containsAll(chosen);
-    write(() -> job.select(chosen, mark, person.get()));
+    session.change("", job -> job.select(chosen, mark, person.get()), _ -> {}, trouble);
   }
 
   /** Moves the chosen frames to a setup. */
   void move(Place to) {
     var chosen = choice.inOrder();
     if (!chosen.isEmpty()) {
-      write(() -> job.moveFrames(chosen, to.setup(), to.view(), person.get()));
+      session.change(
+          "", job -> job.moveFrames(chosen, to.setup(), to.view(), person.get()), _ -> {}, trouble);
     }
   }
 
   /** Takes the last move back. */
   void takeBackMove() {
-    write(job::takeBackMove);
+    session.change("", job -> job.takeBackMove(), _ -> {}, trouble);
   }
 
-  private void write(Callable<JobState> work) {
-    tasks.quietly(
-        work,
-        state -> {
-          changed.accept(state);
-          again();
-        },
-        trouble);
-  }
-
-  private Shelf sort(FrameScan of) {
-    return Shelf.of(of.frames(), job.tally(of), job.shotList(), job.state().selects());
+  private void sort(JobView now) {
+    sorting.offer(now);
   }
 
   private void show(Shelf now) {
@@ -208,18 +198,20 @@ final class FramesModel {
     }
     var typed = filter.get().strip().toLowerCase(Locale.ROOT);
     var under = shelf.get().under(heading.get());
-    tiles.setAll(
+    var now =
         typed.isEmpty()
             ? under
             : under.stream()
                 .filter(tile -> tile.frame().stem().toLowerCase(Locale.ROOT).contains(typed))
-                .toList());
-    choice.over(tiles.stream().map(tile -> tile.frame().id()).toList());
+                .toList();
+    if (!tiles.equals(now)) {
+      tiles.setAll(now);
+      choice.over(tiles.stream().map(tile -> tile.frame().id()).toList());
+    }
   }
 
-  /** The frame that the keys are on. */
-  Optional<Tile> current() {
-    var at = choice.cursor().get();
-    return at >= 0 && at < tiles.size() ? Optional.of(tiles.get(at)) : Optional.empty();
+  void dispose() {
+    session.view().removeListener(follow);
+    sorting.clear();
   }
 }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import org.framewright.job.FrameNames;
 import org.framewright.renaming.PlannedRename;
 import org.framewright.renaming.Status;
 
@@ -23,7 +24,7 @@ import org.framewright.renaming.Status;
  * @param text what a filter looks in, in lower case
  */
 record PlanLine(
-    Status status,
+    State state,
     String from,
     String to,
     List<String> endings,
@@ -34,11 +35,43 @@ record PlanLine(
     String mend,
     String text) {
 
-  private static final List<Status> ORDER =
-      List.of(Status.BLOCKED, Status.SKIPPED, Status.READY, Status.DONE, Status.UNCHANGED);
+  /** How a line stands, in the order of the table. */
+  enum State {
+    /** It cannot be done. */
+    BLOCKED,
+    /** The frame has no name yet. */
+    NO_NAME,
+    /** It was left out. */
+    SKIPPED,
+    /** It can be done. */
+    READY,
+    /** It was done. */
+    DONE,
+    /** It has this name already. */
+    UNCHANGED;
 
-  /** Makes the lines of a plan: what needs a person first, the rest in the plan's order. */
-  static List<PlanLine> of(List<PlannedRename> renames) {
+    /** As in the keys of texts and styles. */
+    String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static State of(Status status) {
+      return switch (status) {
+        case READY -> READY;
+        case UNCHANGED -> UNCHANGED;
+        case BLOCKED -> BLOCKED;
+        case DONE -> DONE;
+        case SKIPPED -> SKIPPED;
+      };
+    }
+  }
+
+  /**
+   * Makes the lines of a plan: what needs a person first, the rest in the plan's order.
+   *
+   * @param leftOut the frames that have no name, each a line of its own
+   */
+  static List<PlanLine> of(List<PlannedRename> renames, List<FrameNames.LeftOut> leftOut) {
     var groups = new LinkedHashMap<String, List<PlannedRename>>();
     var alone = 0;
     for (var rename : renames) {
@@ -53,7 +86,8 @@ record PlanLine(
         group.forEach(rename -> lines.add(alone(rename)));
       }
     }
-    lines.sort(Comparator.comparingInt(line -> ORDER.indexOf(line.status())));
+    leftOut.forEach(frame -> lines.add(nameless(frame)));
+    lines.sort(Comparator.comparing(PlanLine::state));
     return List.copyOf(lines);
   }
 
@@ -80,7 +114,7 @@ record PlanLine(
     var first = group.getFirst();
     var told = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
     return line(
-        first.status(),
+        State.of(first.status()),
         stem(first.from()),
         stem(first.to()),
         group.stream().map(rename -> ending(rename.from())).toList(),
@@ -91,7 +125,7 @@ record PlanLine(
 
   private static PlanLine alone(PlannedRename rename) {
     return line(
-        rename.status(),
+        State.of(rename.status()),
         rename.from().getFileName().toString(),
         rename.to().getFileName().toString(),
         List.of(),
@@ -100,28 +134,65 @@ record PlanLine(
         rename);
   }
 
+  private static PlanLine nameless(FrameNames.LeftOut leftOut) {
+    var frame = leftOut.frame();
+    return line(
+        State.NO_NAME,
+        frame.stem(),
+        "",
+        frame.files().stream().map(file -> ending(file.path())).toList(),
+        String.valueOf(frame.folder().getFileName()),
+        "",
+        frame.files().size(),
+        leftOut.why(),
+        leftOut.mend());
+  }
+
   private static PlanLine line(
-      Status status,
+      State state,
       String from,
       String to,
       List<String> endings,
       PlannedRename where,
       int files,
       PlannedRename told) {
-    var folder = folder(where.from());
+    return line(
+        state,
+        from,
+        to,
+        endings,
+        folder(where.from()),
+        folder(where.to()),
+        files,
+        told.why(),
+        told.mend());
+  }
+
+  private static PlanLine line(
+      State state,
+      String from,
+      String to,
+      List<String> endings,
+      String folder,
+      String toFolder,
+      int files,
+      String why,
+      String mend) {
     var text =
         String.join(
-            " ", List.of(status.word(), folder, from, to, String.join(" ", endings), told.why()));
+            " ",
+            List.of(
+                state.word().replace('-', ' '), folder, from, to, String.join(" ", endings), why));
     return new PlanLine(
-        status,
+        state,
         from,
         to,
         endings,
         folder,
-        folder(where.to()),
+        toFolder,
         files,
-        told.why(),
-        told.mend(),
+        why,
+        mend,
         text.toLowerCase(Locale.ROOT));
   }
 

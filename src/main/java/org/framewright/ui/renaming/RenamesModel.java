@@ -18,6 +18,7 @@ import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import javafx.collections.transformation.FilteredList;
+import org.framewright.job.FrameNames;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.Guarantee;
 import org.framewright.renaming.Interrupted;
@@ -25,7 +26,6 @@ import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.Progress;
 import org.framewright.renaming.Recovery;
-import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
 import org.framewright.ui.look.Texts;
@@ -49,6 +49,7 @@ final class RenamesModel {
   private final ReadOnlyIntegerWrapper ready = new ReadOnlyIntegerWrapper();
   private final ReadOnlyIntegerWrapper blocked = new ReadOnlyIntegerWrapper();
   private final ReadOnlyIntegerWrapper unchanged = new ReadOnlyIntegerWrapper();
+  private final ReadOnlyIntegerWrapper nameless = new ReadOnlyIntegerWrapper();
   private final ReadOnlyObjectWrapper<Optional<Running>> running =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ObservableList<Batch> batches = FXCollections.observableArrayList();
@@ -62,10 +63,10 @@ final class RenamesModel {
   private final BooleanBinding idle;
 
   private Renamer renamer;
-  private Callable<List<RenameRequest>> wishes;
+  private Callable<FrameNames> wishes;
 
   /** What lies in the folder now. */
-  private record Found(Plan plan, List<PlanLine> lines, Folder folder) {}
+  private record Found(Plan plan, List<PlanLine> lines, int nameless, Folder folder) {}
 
   private record Folder(List<Batch> batches, Optional<Interrupted> interrupted) {}
 
@@ -112,6 +113,11 @@ final class RenamesModel {
     return unchanged.getReadOnlyProperty();
   }
 
+  /** Frames that have no name yet. */
+  ReadOnlyIntegerProperty nameless() {
+    return nameless.getReadOnlyProperty();
+  }
+
   /** The work under way. */
   ReadOnlyObjectProperty<Optional<Running>> running() {
     return running.getReadOnlyProperty();
@@ -152,7 +158,7 @@ final class RenamesModel {
    *
    * @param wishes the names that its files shall have; asked in the background, each time afresh
    */
-  void open(Renamer folder, Callable<List<RenameRequest>> wishes) {
+  void open(Renamer folder, Callable<FrameNames> wishes) {
     this.renamer = folder;
     this.wishes = wishes;
     told.set(Optional.empty());
@@ -168,8 +174,14 @@ final class RenamesModel {
         texts.get("renaming.looking"),
         _ -> {
           var folder = folder();
-          var fresh = renamer.plan(wishes.call());
-          return new Found(fresh, PlanLine.of(fresh.renames()), folder);
+          // Between its epochs an interrupted batch leaves names that nothing should be planned on.
+          var names =
+              folder.interrupted().isPresent()
+                  ? new FrameNames(List.of(), List.of())
+                  : wishes.call();
+          var fresh = renamer.plan(names.requests());
+          return new Found(
+              fresh, PlanLine.of(fresh.renames(), names.leftOut()), names.leftOut().size(), folder);
         },
         this::show);
   }
@@ -251,6 +263,7 @@ final class RenamesModel {
     ready.set(found.plan().ready());
     blocked.set(found.plan().blocked());
     unchanged.set(found.plan().unchanged());
+    nameless.set(found.nameless());
     batches.setAll(found.folder().batches());
     interrupted.set(found.folder().interrupted());
   }

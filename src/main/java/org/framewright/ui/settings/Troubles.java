@@ -6,6 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
+import org.framewright.job.JobException;
 import org.framewright.ui.look.Texts;
 
 /** Turns failures into plain words; what nobody foresaw is written to the log file as well. */
@@ -22,6 +23,7 @@ public final class Troubles {
   /** What to tell about a failure. */
   public Trouble explain(Throwable failure) {
     return switch (failure) {
+      case JobException e -> new Trouble(sentence(e), e.mend(), "");
       case NoSuchFileException e -> told("trouble.missing", e);
       case AccessDeniedException e -> told("trouble.denied", e);
       case FileAlreadyExistsException e -> told("trouble.exists", e);
@@ -31,6 +33,10 @@ public final class Troubles {
           new Trouble(texts.get("trouble.io.what"), texts.get("trouble.io.mend"), plain(e));
       default -> unforeseen(failure);
     };
+  }
+
+  private static String sentence(JobException e) {
+    return e.where().isBlank() ? e.what() : e.where() + ": " + e.what();
   }
 
   private Trouble told(String key, FileSystemException e) {

@@ -1,8 +1,0 @@
-package org.framewright.renaming;
-
-/** Which of its names a file of a batch has. */
-enum Place {
-  SOURCE,
-  TEMP,
-  TARGET
-}

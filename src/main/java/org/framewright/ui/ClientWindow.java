@@ -1,0 +1,110 @@
+package org.framewright.ui;
+
+import java.util.List;
+import java.util.function.BiConsumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.StackPane;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
+import org.framewright.ui.client.ClientModel;
+import org.framewright.ui.client.ClientView;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
+import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.Look;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
+
+/** The client's window; on a second display it fills it. */
+final class ClientWindow {
+  private final Stage stage = new Stage();
+  private final ClientModel model;
+  private final ClientView view;
+  private final SlipLayer slips;
+  private final Scene scene;
+
+  /**
+   * A window that is not shown yet.
+   *
+   * @param agrees asks on the given layer whose agreement it is to the setup of the given code
+   */
+  ClientWindow(
+      JobSession session,
+      FramePictures pictures,
+      Texts texts,
+      Stage beside,
+      BiConsumer<Slips, String> agrees) {
+    model = new ClientModel(session.view());
+    slips = new SlipLayer(texts);
+    view = new ClientView(model, texts, pictures, code -> agrees.accept(slips, code));
+    scene = new Scene(new StackPane(view.root(), slips.node()), 960, 640);
+    var commands = new Commands();
+    commands.app(
+        List.of(
+            Command.of(
+                "client.agree",
+                texts.get("command.client.agree"),
+                Keys.plain(KeyCode.A),
+                () -> {
+                  if (model.shown().get().canAgree()) {
+                    agrees.accept(slips, model.shown().get().code());
+                  }
+                }),
+            Command.of(
+                "client.fullScreen",
+                texts.get("command.app.fullScreen"),
+                Keys.plain(KeyCode.F11),
+                () -> stage.setFullScreen(!stage.isFullScreen())),
+            Command.of(
+                "client.close",
+                texts.get("command.client.close"),
+                Keys.plain(KeyCode.C),
+                stage::close)));
+    commands.listenTo(scene, slips.open()::get);
+    stage.setScene(scene);
+    stage.setTitle(texts.get("client.window"));
+    place(beside);
+  }
+
+  private void place(Stage beside) {
+    var taken =
+        Screen.getScreensForRectangle(
+            beside.getX(),
+            beside.getY(),
+            Math.max(1, beside.getWidth()),
+            Math.max(1, beside.getHeight()));
+    Screen.getScreens().stream()
+        .filter(screen -> !taken.contains(screen))
+        .findFirst()
+        .ifPresent(
+            screen -> {
+              stage.setX(screen.getBounds().getMinX());
+              stage.setY(screen.getBounds().getMinY());
+              stage.setFullScreen(true);
+            });
+  }
+
+  ReadOnlyBooleanProperty showing() {
+    return stage.showingProperty();
+  }
+
+  Scene scene() {
+    return scene;
+  }
+
+  void dress(Look look, double scale) {
+    look.dress(scene, scale);
+  }
+
+  void show() {
+    stage.show();
+  }
+
+  void dispose() {
+    stage.close();
+    view.dispose();
+  }
+}

@@ -1,0 +1,393 @@
+package org.framewright.ui.board;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import org.framewright.frames.Frame;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.OnSet;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.Ticks;
+import org.framewright.ui.session.Ticks.Mark;
+
+/** The board without its controls. */
+public final class BoardModel {
+  private static final int AHEAD = 3;
+
+  private final ObservableValue<JobView> job;
+  private final Ticks ticks;
+  private final Consumer<Exception> failed;
+  private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
+
+  private final ObservableList<Line> lines = FXCollections.observableArrayList();
+  private final StringProperty filter = new SimpleStringProperty("");
+  private final ObjectProperty<Grouping> grouping = new SimpleObjectProperty<>(Grouping.NONE);
+  private final StringProperty selected = new SimpleStringProperty("");
+  private final ReadOnlyObjectWrapper<Optional<SetupRow>> onSet =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<List<SetupRow>> next = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<Totals> totals =
+      new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
+  private final ReadOnlyObjectWrapper<List<Frame>> latest = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
+
+  private List<SetupRow> rows = List.of();
+
+  /**
+   * A board of the job.
+   *
+   * @param failed hears of ticks that could not be kept
+   */
+  public BoardModel(ObservableValue<JobView> job, Ticks ticks, Consumer<Exception> failed) {
+    this.job = job;
+    this.ticks = ticks;
+    this.failed = failed;
+    filter.addListener((_, _, _) -> showLines());
+    grouping.addListener((_, _, _) -> showLines());
+    selected.addListener((_, _, _) -> chosen.set(selectedRow().isPresent()));
+    job.addListener(follow);
+    take(job.getValue());
+    onSet.get().or(() -> next.get().stream().findFirst()).ifPresent(this::select);
+  }
+
+  /** Stops following the job. */
+  public void dispose() {
+    job.removeListener(follow);
+  }
+
+  // What is shown
+
+  /** The lines to show: filtered, and under their group's headings. */
+  public ObservableList<Line> lines() {
+    return lines;
+  }
+
+  /** What is typed to find lines: each word must be found in the line. */
+  public StringProperty filter() {
+    return filter;
+  }
+
+  /** What the lines are grouped by. */
+  public ObjectProperty<Grouping> grouping() {
+    return grouping;
+  }
+
+  /** The code of the chosen setup; empty for none. */
+  public StringProperty selected() {
+    return selected;
+  }
+
+  /** The setup on set. */
+  public ReadOnlyObjectProperty<Optional<SetupRow>> onSet() {
+    return onSet.getReadOnlyProperty();
+  }
+
+  /** What comes next, at most three; pickups after everything that was never shot. */
+  public ReadOnlyObjectProperty<List<SetupRow>> next() {
+    return next.getReadOnlyProperty();
+  }
+
+  /** The list in numbers. */
+  public ReadOnlyObjectProperty<Totals> totals() {
+    return totals.getReadOnlyProperty();
+  }
+
+  /** The last frames of the setup on set, newest first. */
+  public ReadOnlyObjectProperty<List<Frame>> latest() {
+    return latest.getReadOnlyProperty();
+  }
+
+  /** Whether a setup is chosen. */
+  public ReadOnlyBooleanProperty chosen() {
+    return chosen.getReadOnlyProperty();
+  }
+
+  /** The chosen setup. */
+  public Optional<SetupRow> selectedRow() {
+    return row(selected.get());
+  }
+
+  /** The setup of that code. */
+  public Optional<SetupRow> row(String code) {
+    return rows.stream().filter(row -> row.code().equals(code)).findFirst();
+  }
+
+  /** How long the setup on set has been there, by the job's time; never below zero. */
+  public Optional<Duration> timeOnSet(Instant now) {
+    return job.getValue()
+        .state()
+        .onSet()
+        .map(set -> Duration.between(set.since(), now))
+        .map(time -> time.isNegative() ? Duration.ZERO : time);
+  }
+
+  /** Where the chosen line stands among those shown, or -1. */
+  public int selectedIndex() {
+    for (var i = 0; i < lines.size(); i++) {
+      if (lines.get(i) instanceof SetupRow row && row.code().equals(selected.get())) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  // What people do
+
+  /** Chooses a setup. */
+  public void select(SetupRow row) {
+    selected.set(row.code());
+  }
+
+  /** Chooses the setup on set, making it visible if the filter hides it. */
+  public void selectOnSet() {
+    onSet
+        .get()
+        .ifPresent(
+            row -> {
+              if (!matches(row)) {
+                filter.set("");
+              }
+              select(row);
+            });
+  }
+
+  /** Moves the choice by a number of setups, over headings, within what is shown. */
+  public void step(int by) {
+    var shown =
+        lines.stream().filter(SetupRow.class::isInstance).map(SetupRow.class::cast).toList();
+    if (shown.isEmpty()) {
+      return;
+    }
+    var at = -1;
+    for (var i = 0; i < shown.size(); i++) {
+      if (shown.get(i).code().equals(selected.get())) {
+        at = i;
+      }
+    }
+    select(shown.get(at < 0 ? 0 : Math.clamp((long) at + by, 0, shown.size() - 1)));
+  }
+
+  /** Puts the chosen setup on set. */
+  public void putOnSet() {
+    selectedRow()
+        .filter(row -> row.state() != SetupState.ON_SET)
+        .ifPresent(row -> tick(row, SetupState.ON_SET, MarkDetails.NONE));
+  }
+
+  /** The setup on set is shot, and the next one goes on set and is chosen. */
+  public void shotAndNext() {
+    var marks = new ArrayList<Mark>();
+    onSet
+        .get()
+        .ifPresent(row -> marks.add(new Mark(row.code(), SetupState.SHOT, MarkDetails.NONE)));
+    var following = next.get().stream().findFirst();
+    following.ifPresent(
+        row -> marks.add(new Mark(row.code(), SetupState.ON_SET, MarkDetails.NONE)));
+    if (!marks.isEmpty()) {
+      ticks.markAll(marks, () -> following.ifPresent(this::select), failed);
+    }
+  }
+
+  /** The chosen setup is shot; nothing else goes on set. */
+  public void shot() {
+    selectedRow().ifPresent(row -> tick(row, SetupState.SHOT, MarkDetails.NONE));
+  }
+
+  /** The client agrees with a setup. */
+  public void signOff(String code, String by) {
+    row(code).ifPresent(row -> tick(row, SetupState.SIGNED_OFF, MarkDetails.by(by)));
+  }
+
+  /** The chosen setup is to be shot again. */
+  public void pickup(String reason) {
+    selectedRow()
+        .ifPresent(row -> tick(row, SetupState.PICKUP, MarkDetails.NONE.andReason(reason)));
+  }
+
+  /** The chosen setup is no longer wanted. */
+  public void drop(String reason) {
+    selectedRow()
+        .ifPresent(row -> tick(row, SetupState.DROPPED, MarkDetails.NONE.andReason(reason)));
+  }
+
+  /** The chosen setup is to be shot, as if nothing had been ticked. */
+  public void toShoot() {
+    selectedRow().ifPresent(row -> tick(row, SetupState.TO_SHOOT, MarkDetails.NONE));
+  }
+
+  /** Takes the last step back. */
+  public void takeBack() {
+    ticks.takeBack(() -> onSet.get().ifPresent(this::select), failed);
+  }
+
+  /** Another of the wanted views of the setup on set comes before the camera. */
+  public void turnView(int by) {
+    var set = job.getValue().state().onSet();
+    var row = onSet.get();
+    if (set.isEmpty() || row.isEmpty() || row.get().setup().views().isEmpty()) {
+      return;
+    }
+    var views = row.get().setup().views();
+    var told = set.flatMap(OnSet::view).orElse("");
+    var at = -1;
+    for (var i = 0; i < views.size(); i++) {
+      if (views.get(i).code().equalsIgnoreCase(told)) {
+        at = i;
+      }
+    }
+    var to = at < 0 ? (by > 0 ? 0 : views.size() - 1) : Math.floorMod(at + by, views.size());
+    tick(row.get(), SetupState.ON_SET, MarkDetails.NONE.andView(views.get(to).code()));
+  }
+
+  /** Moves the chosen setup up or down in the running order. */
+  public void move(int by) {
+    var codes = new ArrayList<>(rows.stream().map(SetupRow::code).toList());
+    var at = codes.indexOf(selected.get());
+    var to = at + by;
+    if (at >= 0 && to >= 0 && to < codes.size()) {
+      codes.add(to, codes.remove(at));
+      ticks.reorder(codes, () -> {}, failed);
+    }
+  }
+
+  /** Puts the chosen setup right behind the one on set, so that it comes next. */
+  public void bringNext() {
+    var set = onSet.get();
+    var codes = new ArrayList<>(rows.stream().map(SetupRow::code).toList());
+    if (codes.remove(selected.get())) {
+      codes.add(set.map(row -> codes.indexOf(row.code()) + 1).orElse(0), selected.get());
+      ticks.reorder(codes, () -> {}, failed);
+    }
+  }
+
+  /** Groups by the next thing that the list has. */
+  public void regroup() {
+    var wanted = grouping.get().next();
+    while (wanted != Grouping.NONE && !has(wanted)) {
+      wanted = wanted.next();
+    }
+    grouping.set(wanted);
+  }
+
+  private boolean has(Grouping wanted) {
+    return rows.stream().anyMatch(row -> !wanted.of(row.setup()).isEmpty());
+  }
+
+  private void tick(SetupRow row, SetupState state, MarkDetails details) {
+    ticks.mark(row.code(), state, details, () -> {}, failed);
+  }
+
+  // From the job to the lines
+
+  private void take(JobView now) {
+    rows = renewed(now);
+    var set = now.state().onSet().flatMap(on -> row(on.setup()));
+    onSet.set(set);
+    latest.set(set.map(row -> now.latest().getOrDefault(row.code(), List.of())).orElse(List.of()));
+    next.set(ahead(set));
+    totals.set(Totals.of(rows));
+    showLines();
+    chosen.set(selectedRow().isPresent());
+  }
+
+  private List<SetupRow> renewed(JobView now) {
+    var before = HashMap.<String, SetupRow>newHashMap(rows.size());
+    rows.forEach(row -> before.put(row.code(), row));
+    return now.list().setups().stream()
+        .map(setup -> SetupRow.of(setup, now, Optional.ofNullable(before.get(setup.code()))))
+        .toList();
+  }
+
+  private List<SetupRow> ahead(Optional<SetupRow> set) {
+    var from = set.map(rows::indexOf).orElse(-1);
+    var order = new ArrayList<SetupRow>(rows.subList(from + 1, rows.size()));
+    order.addAll(rows.subList(0, Math.max(0, from)));
+    var ahead =
+        new ArrayList<>(order.stream().filter(row -> row.state() == SetupState.TO_SHOOT).toList());
+    order.stream().filter(row -> row.state() == SetupState.PICKUP).forEach(ahead::add);
+    return List.copyOf(ahead.subList(0, Math.min(AHEAD, ahead.size())));
+  }
+
+  private boolean matches(SetupRow row) {
+    return matches(row, words());
+  }
+
+  private static boolean matches(SetupRow row, String[] words) {
+    for (var word : words) {
+      if (!row.searched().contains(word)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private String[] words() {
+    return filter.get().strip().toLowerCase(Locale.ROOT).split("\\s+");
+  }
+
+  /** Changes the lines that differ; replaces all only when other lines are to be seen. */
+  private void showLines() {
+    var wanted = grouped();
+    if (sameLines(wanted)) {
+      for (var i = 0; i < wanted.size(); i++) {
+        if (!wanted.get(i).equals(lines.get(i))) {
+          lines.set(i, wanted.get(i));
+        }
+      }
+    } else {
+      lines.setAll(wanted);
+    }
+  }
+
+  private boolean sameLines(List<Line> wanted) {
+    if (wanted.size() != lines.size()) {
+      return false;
+    }
+    for (var i = 0; i < wanted.size(); i++) {
+      if (!wanted.get(i).sameAs(lines.get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private List<Line> grouped() {
+    var words = words();
+    if (grouping.get() == Grouping.NONE) {
+      return rows.stream().filter(row -> matches(row, words)).map(Line.class::cast).toList();
+    }
+    var groups = new LinkedHashMap<String, List<SetupRow>>();
+    for (var row : rows) {
+      if (matches(row, words)) {
+        groups.computeIfAbsent(grouping.get().of(row.setup()), _ -> new ArrayList<>()).add(row);
+      }
+    }
+    var wanted = new ArrayList<Line>();
+    groups.forEach(
+        (text, members) -> {
+          var done = (int) members.stream().filter(row -> row.state().done()).count();
+          wanted.add(new Line.Heading(text, members.size(), done));
+          wanted.addAll(members);
+        });
+    return wanted;
+  }
+}

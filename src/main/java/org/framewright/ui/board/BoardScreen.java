@@ -1,0 +1,242 @@
+package org.framewright.ui.board;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.VBox;
+import org.framewright.ui.Desk;
+import org.framewright.ui.Screen;
+import org.framewright.ui.Slip;
+import org.framewright.ui.Slips;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
+
+/** Run the list: the page on which the day is spent. */
+public final class BoardScreen implements Screen {
+  private static final String AGREED_BY = "board.agreedBy";
+
+  private final Desk desk;
+  private final Texts texts;
+  private final JobSession session;
+  private final BoardModel model;
+  private final BoardView view;
+  private final Runnable clientScreen;
+  private final ListImport lists;
+
+  /**
+   * The board of a job.
+   *
+   * @param clientScreen opens or closes the client's screen
+   */
+  public BoardScreen(Desk desk, JobSession session, FramePictures pictures, Runnable clientScreen) {
+    this.desk = desk;
+    this.texts = desk.texts();
+    this.session = session;
+    this.clientScreen = clientScreen;
+    this.model = new BoardModel(session.view(), session, desk::trouble);
+    this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
+    this.lists = new ListImport(desk, session);
+  }
+
+  /** What a view's code means by the job's convention; the code itself where it means nothing. */
+  private String viewWord(String code) {
+    return session.job().convention().fields().values().stream()
+        .flatMap(field -> field.choices().entrySet().stream())
+        .filter(choice -> choice.getKey().equalsIgnoreCase(code))
+        .map(choice -> choice.getValue().isBlank() ? code : choice.getValue())
+        .findFirst()
+        .orElse(code);
+  }
+
+  @Override
+  public String id() {
+    return "board";
+  }
+
+  @Override
+  public String title() {
+    return texts.get("board.title");
+  }
+
+  @Override
+  public Node node() {
+    return view.node();
+  }
+
+  @Override
+  public Node focus() {
+    return view.focus();
+  }
+
+  /** The model, for whoever shows the same list elsewhere. */
+  public BoardModel model() {
+    return model;
+  }
+
+  @Override
+  public List<Command> commands() {
+    return List.of(
+        chosen("putOnSet", KeyCode.ENTER, model::putOnSet),
+        always("next", KeyCode.SPACE, model::shotAndNext),
+        chosen("shot", KeyCode.X, model::shot),
+        chosen("agree", KeyCode.A, () -> askWhoAgrees(desk.slips(), model.selected().get())),
+        chosen("pickup", KeyCode.P, this::askWhyAgain),
+        chosen("drop", KeyCode.D, this::askWhyNot),
+        chosen("toShoot", KeyCode.T, model::toShoot),
+        always("takeBack", KeyCode.BACK_SPACE, model::takeBack),
+        always("viewNext", KeyCode.RIGHT, () -> model.turnView(1)),
+        always("viewBefore", KeyCode.LEFT, () -> model.turnView(-1)),
+        always("down", KeyCode.DOWN, () -> model.step(1)),
+        always("up", KeyCode.UP, () -> model.step(-1)),
+        always("farDown", KeyCode.PAGE_DOWN, () -> model.step(10)),
+        always("farUp", KeyCode.PAGE_UP, () -> model.step(-10)),
+        always("goOnSet", KeyCode.HOME, model::selectOnSet),
+        chosen("bringNext", KeyCode.N, model::bringNext),
+        new Command(
+            "board.later",
+            text("later"),
+            Keys.alt(KeyCode.DOWN),
+            () -> model.move(1),
+            model.chosen()),
+        new Command(
+            "board.earlier",
+            text("earlier"),
+            Keys.alt(KeyCode.UP),
+            () -> model.move(-1),
+            model.chosen()),
+        always("find", KeyCode.SLASH, () -> view.filter().requestFocus()),
+        always("group", KeyCode.G, model::regroup),
+        always("importList", KeyCode.L, lists::ask),
+        always("client", KeyCode.C, clientScreen));
+  }
+
+  private Command always(String id, KeyCode key, Runnable action) {
+    return new Command(
+        "board." + id,
+        text(id),
+        Keys.plain(key),
+        action,
+        Bindings.createBooleanBinding(() -> true));
+  }
+
+  private Command chosen(String id, KeyCode key, Runnable action) {
+    return new Command("board." + id, text(id), Keys.plain(key), action, model.chosen());
+  }
+
+  private String text(String id) {
+    return texts.get("command.board." + id);
+  }
+
+  /** Asks on a layer whose agreement it is, and ticks the sign-off. */
+  public void askWhoAgrees(Slips slips, String code) {
+    model
+        .row(code)
+        .ifPresent(
+            row ->
+                ask(
+                    slips,
+                    texts.get("board.agree.title", row.code(), row.setup().title()),
+                    texts.get("board.agree.who"),
+                    desk.preferences().get(AGREED_BY).orElse(""),
+                    texts.get("board.agree.do", row.code()),
+                    true,
+                    who -> {
+                      desk.preferences().put(AGREED_BY, who);
+                      model.signOff(code, who);
+                    }));
+  }
+
+  private void askWhyAgain() {
+    model
+        .selectedRow()
+        .ifPresent(
+            row ->
+                ask(
+                    desk.slips(),
+                    texts.get("board.pickup.title", row.code(), row.setup().title()),
+                    texts.get("board.why"),
+                    "",
+                    texts.get("board.pickup.do", row.code()),
+                    false,
+                    model::pickup));
+  }
+
+  private void askWhyNot() {
+    model
+        .selectedRow()
+        .ifPresent(
+            row ->
+                ask(
+                    desk.slips(),
+                    texts.get("board.drop.title", row.code(), row.setup().title()),
+                    texts.get("board.why"),
+                    "",
+                    texts.get("board.drop.do", row.code()),
+                    true,
+                    model::drop));
+  }
+
+  private void ask(
+      Slips slips,
+      String title,
+      String question,
+      String suggested,
+      String confirm,
+      boolean needed,
+      Consumer<String> answer) {
+    var field = new TextField(suggested);
+    field.setId("slip-field");
+    field.setAccessibleText(question);
+    var label = new Label(question);
+    label.setLabelFor(field);
+    var body = new VBox(label, field);
+    body.getStyleClass().add("question");
+    var ready =
+        Bindings.createBooleanBinding(
+            () -> !needed || !field.getText().isBlank(), field.textProperty());
+    slips.show(
+        Slip.asking(
+            title, body, field, confirm, ready, () -> answer.accept(field.getText().strip())));
+    field.selectAll();
+  }
+
+  @Override
+  public void onShown() {
+    desk.preferences()
+        .get("board.grouping")
+        .flatMap(BoardScreen::grouping)
+        .ifPresent(model.grouping()::set);
+    view.run();
+  }
+
+  private static Optional<Grouping> grouping(String word) {
+    return List.of(Grouping.values()).stream()
+        .filter(grouping -> word(grouping).equals(word))
+        .findFirst();
+  }
+
+  private static String word(Grouping grouping) {
+    return grouping.name().toLowerCase(Locale.ROOT);
+  }
+
+  @Override
+  public void onHidden() {
+    desk.preferences().put("board.grouping", word(model.grouping().get()));
+    view.pause();
+  }
+
+  @Override
+  public void dispose() {
+    view.dispose();
+    model.dispose();
+  }
+}

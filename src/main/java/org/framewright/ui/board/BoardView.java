@@ -1,0 +1,291 @@
+package org.framewright.ui.board;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.collections.ListChangeListener;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.Duration;
+import javafx.util.Subscription;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.Texts;
+
+/** The board's controls. */
+final class BoardView {
+  /** From this width, in ems, the list stands beside what is on set; below it, under it. */
+  private static final double BESIDE_EMS = 88;
+
+  private final BoardModel model;
+  private final Texts texts;
+  private final Supplier<Instant> now;
+  private final OnSetBand band;
+  private final HBox nextLine = new HBox();
+  private final TextField filter = new TextField();
+  private final Label grouped = new Label();
+  private final Label totals = new Label();
+  private final ListView<Line> list = new ListView<>();
+  private final VBox rest = new VBox();
+  private final BorderPane root = new BorderPane();
+  private final SimpleBooleanProperty narrow = new SimpleBooleanProperty(false);
+  private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
+  private final ListChangeListener<Line> linesChanged = _ -> showChoice();
+  private Subscription listening = Subscription.EMPTY;
+  private boolean choosing;
+
+  BoardView(
+      BoardModel model,
+      Texts texts,
+      FramePictures pictures,
+      UnaryOperator<String> viewWord,
+      Supplier<Instant> now) {
+    this.model = model;
+    this.texts = texts;
+    this.now = now;
+    this.band = new OnSetBand(texts, pictures, viewWord);
+    clock.setCycleCount(Animation.INDEFINITE);
+    build();
+    listen();
+  }
+
+  private void build() {
+    filter.setId("filter");
+    filter.setPromptText(texts.get("board.filter"));
+    filter.setAccessibleText(texts.get("board.filter"));
+    HBox.setHgrow(filter, Priority.ALWAYS);
+    filter.addEventFilter(KeyEvent.KEY_PRESSED, this::filterKey);
+    grouped.getStyleClass().add("grouped");
+    grouped.setMinWidth(Region.USE_PREF_SIZE);
+    totals.getStyleClass().add("totals");
+    totals.setMinWidth(0);
+    var find = new HBox(filter, grouped);
+    find.getStyleClass().add("find-line");
+
+    list.setId("setups");
+    list.setItems(model.lines());
+    list.setCellFactory(_ -> new SetupCell(texts, narrow, _ -> texts.get("board.group.none")));
+    list.setAccessibleText(texts.get("board.list"));
+    list.setAccessibleRole(AccessibleRole.LIST_VIEW);
+    list.setPlaceholder(new Label(texts.get("board.list.empty")));
+    list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
+    VBox.setVgrow(list, Priority.ALWAYS);
+
+    nextLine.getStyleClass().add("next-line");
+    nextLine.setId("next");
+    rest.getStyleClass().add("rest");
+    rest.getChildren().setAll(nextLine, find, totals, list);
+    rest.setMinSize(0, 0);
+    root.getStyleClass().add("board");
+    root.widthProperty().addListener((_, _, _) -> arrange());
+    root.heightProperty().addListener((_, _, _) -> arrange());
+    arrange();
+  }
+
+  private void listen() {
+    filter.textProperty().bindBidirectional(model.filter());
+    model.lines().addListener(linesChanged);
+    listening =
+        Subscription.combine(
+            model.onSet().subscribe(_ -> showNow()),
+            model.latest().subscribe(_ -> showNow()),
+            model.next().subscribe(_ -> showNow()),
+            model.totals().subscribe(this::showTotals),
+            model.grouping().subscribe(this::showGrouping),
+            model.selected().subscribe(_ -> showChoice()),
+            list.getSelectionModel().selectedItemProperty().subscribe(this::chosen));
+  }
+
+  Node node() {
+    return root;
+  }
+
+  Node focus() {
+    return list;
+  }
+
+  TextField filter() {
+    return filter;
+  }
+
+  void run() {
+    clock.play();
+    showTime();
+  }
+
+  void pause() {
+    clock.stop();
+  }
+
+  void dispose() {
+    clock.stop();
+    listening.unsubscribe();
+    model.lines().removeListener(linesChanged);
+    filter.textProperty().unbindBidirectional(model.filter());
+    list.setItems(null);
+  }
+
+  private void arrange() {
+    var em = filter.getFont().getSize();
+    var beside = root.getWidth() >= BESIDE_EMS * em;
+    narrow.set(beside || root.getWidth() < 60 * em);
+    band.arrange(beside);
+    if (beside) {
+      var width = root.getWidth() * 0.46;
+      rest.setPrefWidth(width);
+      rest.setMinWidth(width);
+      band.node().setPrefHeight(Region.USE_COMPUTED_SIZE);
+      root.setTop(null);
+      root.setCenter(band.node());
+      root.setRight(rest);
+    } else {
+      rest.setPrefWidth(Region.USE_COMPUTED_SIZE);
+      rest.setMinWidth(0);
+      band.node().setPrefHeight(Math.max(210, root.getHeight() * 0.4));
+      root.setRight(null);
+      root.setTop(band.node());
+      root.setCenter(rest);
+    }
+  }
+
+  private void showNow() {
+    band.show(model.onSet().get(), model.latest().get(), model.next().get().stream().findFirst());
+    showTime();
+    showNext(model.next().get());
+  }
+
+  private void showTime() {
+    band.showTime(model.timeOnSet(now.get()));
+  }
+
+  private void showNext(List<SetupRow> ahead) {
+    nextLine.getChildren().clear();
+    var word = new Label(texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
+    word.getStyleClass().add("next-word");
+    word.setMinWidth(Region.USE_PREF_SIZE);
+    nextLine.getChildren().add(word);
+    for (var i = 0; i < ahead.size(); i++) {
+      var code = new Label(ahead.get(i).code());
+      code.getStyleClass().add(i == 0 ? "next-code" : "then-code");
+      code.setMinWidth(Region.USE_PREF_SIZE);
+      nextLine.getChildren().add(code);
+      if (i == 0) {
+        var title = new Label(ahead.get(i).setup().title());
+        title.getStyleClass().add("next-title");
+        title.setMinWidth(0);
+        HBox.setHgrow(title, Priority.ALWAYS);
+        title.setMaxWidth(Double.MAX_VALUE);
+        nextLine.getChildren().add(title);
+        if (ahead.size() > 1) {
+          var then = new Label(texts.get("board.then"));
+          then.getStyleClass().add("then-word");
+          then.setMinWidth(Region.USE_PREF_SIZE);
+          nextLine.getChildren().add(then);
+        }
+      }
+    }
+  }
+
+  private void showTotals(Totals numbers) {
+    totals.setText(
+        texts.get(
+            "board.totals",
+            numbers.setups(),
+            numbers.signedOff(),
+            numbers.shot(),
+            numbers.toShoot(),
+            numbers.pickups(),
+            numbers.dropped()));
+  }
+
+  private void showGrouping(Grouping grouping) {
+    grouped.setText(
+        texts.get("board.grouped." + grouping.name().toLowerCase(java.util.Locale.ROOT)));
+  }
+
+  /** From the model to the list; a choice made there while lines are replaced is no person's. */
+  private void showChoice() {
+    var at = model.selectedIndex();
+    choosing = true;
+    try {
+      if (at >= 0) {
+        list.getSelectionModel().clearAndSelect(at);
+        list.getFocusModel().focus(at);
+        reveal(at);
+      } else {
+        list.getSelectionModel().clearSelection();
+      }
+    } finally {
+      choosing = false;
+    }
+  }
+
+  private void reveal(int at) {
+    var flow = list.lookup(".virtual-flow");
+    if (flow instanceof javafx.scene.control.skin.VirtualFlow<?> cells) {
+      var first = cells.getFirstVisibleCell();
+      var last = cells.getLastVisibleCell();
+      if (first == null || last == null || at <= first.getIndex() || at >= last.getIndex()) {
+        list.scrollTo(Math.max(0, at - 2));
+      }
+    }
+  }
+
+  private void chosen(Line line) {
+    if (!choosing && line instanceof SetupRow row) {
+      model.select(row);
+    }
+  }
+
+  /** Digits are what setups are called by: typed on the list, they begin a search. */
+  private void typedOnList(KeyEvent event) {
+    var typed = event.getCharacter();
+    if (typed.length() == 1 && Character.isDigit(typed.charAt(0)) && !event.isShortcutDown()) {
+      filter.requestFocus();
+      filter.setText(typed);
+      filter.end();
+      event.consume();
+    }
+  }
+
+  private void filterKey(KeyEvent event) {
+    switch (event.getCode()) {
+      case DOWN, UP -> {
+        model.step(event.getCode() == KeyCode.DOWN ? 1 : -1);
+        event.consume();
+      }
+      case ENTER -> {
+        if (model.selectedIndex() < 0) {
+          model.step(0);
+        }
+        list.requestFocus();
+        event.consume();
+      }
+      case ESCAPE -> {
+        filter.clear();
+        list.requestFocus();
+        event.consume();
+      }
+      default -> {}
+    }
+  }
+
+  Optional<SetupRow> choice() {
+    return model.selectedRow();
+  }
+}

@@ -1,0 +1,214 @@
+package org.framewright.ui.board;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.control.Label;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.framewright.frames.Frame;
+import org.framewright.ui.look.FittingPane;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.Texts;
+
+/** What is on set now, large: its code, what it is, its wanted views, its last frames. */
+final class OnSetBand {
+  private static final int LARGE_EDGE = 900;
+  private static final int SMALL_EDGE = 160;
+  private static final int SMALL = 5;
+
+  private final Texts texts;
+  private final FramePictures pictures;
+  private final UnaryOperator<String> viewWord;
+  private final Label code = label("set-code");
+  private final Label title = label("set-title");
+  private final Label where = label("set-where");
+  private final Label note = label("set-note");
+  private final Label time = label("set-time");
+  private final FlowPane views = new FlowPane();
+  private final ImageView large = new ImageView();
+  private final Pane largeBox = new FittingPane(large);
+  private final HBox strip = new HBox();
+  private final Label lastName = label("set-frame");
+  private final VBox words = new VBox();
+  private final VBox pictureSide = new VBox();
+  private final HBox beside = new HBox();
+  private final VBox stacked = new VBox();
+  private final VBox band = new VBox();
+
+  OnSetBand(Texts texts, FramePictures pictures, UnaryOperator<String> viewWord) {
+    this.texts = texts;
+    this.pictures = pictures;
+    this.viewWord = viewWord;
+    title.setWrapText(true);
+    note.setWrapText(true);
+    code.setMinWidth(Region.USE_PREF_SIZE);
+    time.setMinWidth(Region.USE_PREF_SIZE);
+    views.getStyleClass().add("set-views");
+    strip.getStyleClass().add("strip");
+    strip.setMinWidth(0);
+    for (var i = 0; i < SMALL; i++) {
+      strip.getChildren().add(new ImageView());
+    }
+    var gap = new Region();
+    HBox.setHgrow(gap, Priority.ALWAYS);
+    var first = new HBox(code, gap, time);
+    first.setAlignment(Pos.BASELINE_LEFT);
+    words.getChildren().setAll(first, title, where, views, note);
+    words.getStyleClass().add("set-words");
+    words.setMinWidth(0);
+    largeBox.setMinSize(0, 0);
+    VBox.setVgrow(largeBox, Priority.ALWAYS);
+    pictureSide.getStyleClass().add("set-pictures");
+    pictureSide.setMinSize(0, 0);
+    pictureSide.getChildren().setAll(largeBox, strip, lastName);
+    beside.getStyleClass().add("set-beside");
+    stacked.getStyleClass().add("set-stacked");
+    band.getStyleClass().add("on-set-band");
+    band.setAccessibleRole(AccessibleRole.PARENT);
+    band.setMinSize(0, 0);
+    show(Optional.empty(), List.of(), Optional.empty());
+    arrange(false);
+  }
+
+  private static Label label(String styleClass) {
+    var label = new Label();
+    label.getStyleClass().add(styleClass);
+    label.setMinWidth(0);
+    return label;
+  }
+
+  Region node() {
+    return band;
+  }
+
+  /** Pictures below the words where there is height, beside them where there is not. */
+  void arrange(boolean tall) {
+    beside.getChildren().clear();
+    stacked.getChildren().clear();
+    HBox.setHgrow(words, Priority.ALWAYS);
+    words.setPrefWidth(tall ? Region.USE_COMPUTED_SIZE : 0);
+    pictureSide.setPrefWidth(0);
+    if (tall) {
+      stacked.getChildren().setAll(words, pictureSide);
+      VBox.setVgrow(pictureSide, Priority.ALWAYS);
+      VBox.setVgrow(stacked, Priority.ALWAYS);
+      band.getChildren().setAll(stacked);
+    } else {
+      HBox.setHgrow(pictureSide, Priority.SOMETIMES);
+      pictureSide.setPrefWidth(360);
+      beside.getChildren().setAll(words, pictureSide);
+      VBox.setVgrow(beside, Priority.ALWAYS);
+      band.getChildren().setAll(beside);
+    }
+  }
+
+  void show(Optional<SetupRow> row, List<Frame> latest, Optional<SetupRow> next) {
+    code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
+    title.setText(
+        row.map(now -> now.setup().title())
+            .or(() -> next.map(then -> texts.get("board.nothing.next", then.code())))
+            .orElse(texts.get("board.nothing.left")));
+    where.setText(row.map(now -> SetupCell.where(now.setup())).orElse(""));
+    note.setText(row.flatMap(now -> now.setup().note()).orElse(""));
+    for (var label : List.of(where, note)) {
+      label.setVisible(!label.getText().isEmpty());
+      label.setManaged(label.isVisible());
+    }
+    views.getChildren().setAll(row.map(this::blocks).orElse(List.of()));
+    pictures(latest);
+    band.setAccessibleText(
+        row.map(
+                now ->
+                    texts.get("board.onSet.spoken", now.code(), now.setup().title(), now.frames()))
+            .orElse(code.getText()));
+  }
+
+  void showTime(Optional<Duration> onSet) {
+    time.setText(
+        onSet
+            .map(
+                span ->
+                    texts.get(
+                        "board.onSet.time",
+                        "%d:%02d".formatted(span.toMinutes(), span.toSecondsPart())))
+            .orElse(""));
+  }
+
+  private List<Region> blocks(SetupRow row) {
+    var blocks = new java.util.ArrayList<Region>();
+    if (row.views().isEmpty() || row.setup().wanted().isPresent()) {
+      blocks.add(
+          block(
+              texts.get("board.frames"),
+              new ViewCount("", row.frames(), row.setup().wanted(), false)));
+    }
+    row.views()
+        .forEach(
+            view ->
+                blocks.add(
+                    block(
+                        view.code().isEmpty()
+                            ? texts.get("board.noView")
+                            : viewWord.apply(view.code()),
+                        view)));
+    return blocks;
+  }
+
+  private Region block(String word, ViewCount view) {
+    var name = label("view-word");
+    name.setText(view.before() ? texts.get("board.view.before", word) : word);
+    var count = label("view-count");
+    count.setText(String.valueOf(view.frames()));
+    var wanted = label("view-wanted");
+    view.wanted()
+        .ifPresent(number -> wanted.setText(number > 0 ? texts.get("board.of", number) : ""));
+    var numbers = new HBox(count, wanted);
+    numbers.getStyleClass().add("view-numbers");
+    numbers.setAlignment(Pos.BASELINE_LEFT);
+    var block = new VBox(name, numbers, new Pegs(view));
+    block.getStyleClass().add("view-block");
+    if (view.before()) {
+      block.getStyleClass().add("before");
+    }
+    if (view.complete() && !view.code().isEmpty()) {
+      block.getStyleClass().add("complete");
+    }
+    block.setAccessibleText(
+        texts.get("board.view.spoken", word, view.frames(), view.wanted().orElse(0)));
+    block.setFocusTraversable(false);
+    return block;
+  }
+
+  private void pictures(List<Frame> latest) {
+    if (latest.isEmpty()) {
+      pictures.clear(large);
+      lastName.setText("");
+    } else {
+      pictures.show(latest.getFirst(), LARGE_EDGE, large);
+      lastName.setText(latest.getFirst().primary().path().getFileName().toString());
+      large.setAccessibleText(texts.get("board.lastFrame", lastName.getText()));
+    }
+    for (var i = 0; i < SMALL; i++) {
+      var view = (ImageView) strip.getChildren().get(i);
+      view.setFitHeight(54);
+      view.setFitWidth(80);
+      view.setPreserveRatio(true);
+      if (i + 1 < latest.size()) {
+        pictures.show(latest.get(i + 1), SMALL_EDGE, view);
+      } else {
+        pictures.clear(view);
+      }
+    }
+    strip.setVisible(latest.size() > 1);
+    strip.setManaged(strip.isVisible());
+  }
+}

@@ -1,0 +1,122 @@
+package org.framewright.ui.board;
+
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import javafx.beans.value.ObservableBooleanValue;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import org.framewright.shotlist.Setup;
+import org.framewright.ui.look.StateMark;
+import org.framewright.ui.look.Texts;
+
+/** One line of the list. */
+final class SetupCell extends ListCell<Line> {
+  private static final double MARK = 20;
+
+  private final Texts texts;
+  private final Function<Grouping, String> groupWord;
+  private final StateMark mark = new StateMark(MARK);
+  private final Label code = label("code");
+  private final Label title = label("what");
+  private final Label where = label("where");
+  private final Label views = label("views");
+  private final Label frames = label("frames");
+  private final Label state = label("state");
+  private final HBox row = new HBox(mark, code, title, where, views, frames, state);
+  private final Label heading = label("group");
+
+  SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
+    this.texts = texts;
+    this.groupWord = groupWord;
+    row.getStyleClass().add("setup-row");
+    HBox.setHgrow(title, Priority.ALWAYS);
+    title.setMaxWidth(Double.MAX_VALUE);
+    title.setMinWidth(0);
+    where.visibleProperty().bind(javafx.beans.binding.Bindings.not(narrow));
+    where.managedProperty().bind(where.visibleProperty());
+    setPrefWidth(0);
+  }
+
+  private static Label label(String styleClass) {
+    var label = new Label();
+    label.getStyleClass().add(styleClass);
+    return label;
+  }
+
+  @Override
+  protected void updateItem(Line line, boolean empty) {
+    super.updateItem(line, empty);
+    getStyleClass().removeAll("heading", "dropped", "on-set");
+    switch (empty ? null : line) {
+      case null -> {
+        setGraphic(null);
+        setAccessibleText("");
+      }
+      case Line.Heading group -> {
+        getStyleClass().add("heading");
+        var text = group.text().isEmpty() ? groupWord.apply(Grouping.NONE) : group.text();
+        heading.setText(texts.get("board.group", text, group.done(), group.setups()));
+        setGraphic(heading);
+        setAccessibleText(heading.getText());
+      }
+      case SetupRow setup -> show(setup);
+    }
+  }
+
+  private void show(SetupRow line) {
+    mark.show(line.state());
+    getStyleClass().add(line.state().word());
+    code.setText(line.code());
+    title.setText(line.setup().title());
+    where.setText(where(line.setup()));
+    views.setText(views(line));
+    var missing = line.state().done() && line.viewMissing();
+    views.getStyleClass().setAll("label", "views", missing ? "needs" : "enough");
+    frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
+    state.setText(state(line));
+    state
+        .getStyleClass()
+        .setAll(
+            "label", "state", line.status().changedSinceSignOff() ? "needs" : line.state().word());
+    setGraphic(row);
+    setAccessibleText(
+        texts.get(
+            "board.row.spoken",
+            line.code(),
+            line.setup().title(),
+            state.getText(),
+            line.frames(),
+            views.getText()));
+  }
+
+  private String state(SetupRow line) {
+    var word = texts.get("state." + line.state().word());
+    if (line.status().changedSinceSignOff()) {
+      return texts.get("board.changedSince");
+    }
+    return line.status()
+        .signedOffBy()
+        .or(() -> line.status().reason())
+        .map(more -> word + " · " + more)
+        .orElse(word);
+  }
+
+  static String where(Setup setup) {
+    return java.util.stream.Stream.of(setup.day(), setup.rack(), setup.model())
+        .flatMap(java.util.Optional::stream)
+        .collect(Collectors.joining(" · "));
+  }
+
+  private String views(SetupRow line) {
+    return line.views().stream()
+        .map(
+            view ->
+                view.wanted().isPresent() && view.wanted().getAsInt() > 0
+                    ? "%s %d/%d".formatted(view.code(), view.frames(), view.wanted().getAsInt())
+                    : "%s %d".formatted(view.code(), view.frames()))
+        .map(text -> text.startsWith(" ") ? texts.get("board.noView") + text : text)
+        .collect(Collectors.joining("   "));
+  }
+}

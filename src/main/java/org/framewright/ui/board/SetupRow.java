@@ -1,0 +1,109 @@
+package org.framewright.ui.board;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.framewright.frames.SetupTally;
+import org.framewright.job.OnSet;
+import org.framewright.job.SetupStatus;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.JobView;
+
+/**
+ * One setup as the board shows it.
+ *
+ * @param setup the list's line
+ * @param status where it stands
+ * @param counted its frames, if it has any
+ * @param told the view that is before the camera, if this setup is on set and somebody told it
+ * @param views the wanted views with their counts, then views that nobody wanted but that have
+ *     frames
+ * @param searched what the filter looks in, in lower case
+ */
+public record SetupRow(
+    Setup setup,
+    SetupStatus status,
+    Optional<SetupTally> counted,
+    Optional<String> told,
+    List<ViewCount> views,
+    String searched)
+    implements Line {
+
+  /** The row of a setup; the one before it, if there is one and nothing changed. */
+  static SetupRow of(Setup setup, JobView job, Optional<SetupRow> before) {
+    var status = job.state().of(setup.code());
+    var counted = Optional.ofNullable(job.tally().bySetup().get(setup.code()));
+    var told =
+        job.state().onSet().filter(set -> set.setup().equals(setup.code())).flatMap(OnSet::view);
+    return before
+        .filter(
+            row ->
+                row.status.equals(status)
+                    && row.counted.equals(counted)
+                    && row.told.equals(told)
+                    && row.setup.equals(setup))
+        .orElseGet(
+            () ->
+                new SetupRow(
+                    setup,
+                    status,
+                    counted,
+                    told,
+                    views(setup, counted, told),
+                    searched(setup, status.state())));
+  }
+
+  private static List<ViewCount> views(
+      Setup setup, Optional<SetupTally> counted, Optional<String> told) {
+    var counts = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
+    counted.ifPresent(tally -> counts.putAll(tally.byView()));
+    var views = new ArrayList<ViewCount>();
+    for (var view : setup.views()) {
+      var frames = counts.remove(view.code());
+      views.add(
+          new ViewCount(
+              view.code(),
+              frames == null ? 0 : frames,
+              view.frames(),
+              told.filter(view.code()::equalsIgnoreCase).isPresent()));
+    }
+    counts.forEach(
+        (code, frames) -> views.add(new ViewCount(code, frames, OptionalInt.of(0), false)));
+    return List.copyOf(views);
+  }
+
+  private static String searched(Setup setup, SetupState state) {
+    var text = new StringBuilder(setup.code()).append(' ').append(setup.title());
+    setup.columns().values().forEach(value -> text.append(' ').append(value));
+    return text.append(' ').append(state.label()).toString().toLowerCase(Locale.ROOT);
+  }
+
+  /** The setup's code. */
+  public String code() {
+    return setup.code();
+  }
+
+  /** Where it stands. */
+  public SetupState state() {
+    return status.state();
+  }
+
+  /** All its frames. */
+  public int frames() {
+    return counted.map(SetupTally::frames).orElse(0);
+  }
+
+  /** Whether a wanted view has fewer frames than are wanted. */
+  public boolean viewMissing() {
+    return views.stream().anyMatch(view -> !view.complete());
+  }
+
+  @Override
+  public boolean sameAs(Line other) {
+    return other instanceof SetupRow row && row.code().equals(code());
+  }
+}

@@ -1,0 +1,10 @@
+/**
+ * Run the list: what is on set, what comes next, and the rest.
+ *
+ * <p>The way through: each new {@link org.framewright.ui.session.JobView} becomes plain {@link
+ * org.framewright.ui.board.SetupRow}s in the {@link org.framewright.ui.board.BoardModel}, which
+ * filters and groups them into lines and changes only the lines that differ. The view shows them. A
+ * key becomes a command, the command a tick, and the tick comes back as the next picture of the job
+ * once it is on the disk.
+ */
+package org.framewright.ui.board;

@@ -1,0 +1,185 @@
+package org.framewright.ui.frames;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import org.framewright.handoff.Delivery;
+import org.framewright.handoff.HandOff;
+import org.framewright.handoff.HandOffPlan;
+import org.framewright.renaming.Progress;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.task.Running;
+import org.framewright.ui.task.Steps;
+import org.framewright.ui.task.Tasks;
+
+/** Hands the job's selects off: shows first what would go and what would not, then writes it. */
+final class HandOffModel {
+  private final JobSession session;
+  private final Tasks tasks;
+  private final Texts texts;
+  private final Consumer<Throwable> trouble;
+  private final ReadOnlyObjectWrapper<Optional<HandOffPlan>> plan =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ObjectProperty<Path> place = new SimpleObjectProperty<>();
+  private final ReadOnlyObjectWrapper<Optional<Path>> target =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Running>> running =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final BooleanBinding ready;
+
+  private record Prepared(HandOffPlan plan, int number) {}
+
+  private int number = 1;
+
+  HandOffModel(JobSession session, Tasks tasks, Texts texts, Consumer<Throwable> trouble) {
+    this.session = session;
+    this.tasks = tasks;
+    this.texts = texts;
+    this.trouble = trouble;
+    place.addListener(_ -> aim());
+    ready =
+        Bindings.createBooleanBinding(
+            () ->
+                target.get().isPresent()
+                    && running.get().isEmpty()
+                    && plan.get().filter(p -> !p.selects().isEmpty()).isPresent(),
+            target,
+            running,
+            plan);
+  }
+
+  /** What would go, and what would not. */
+  ReadOnlyObjectProperty<Optional<HandOffPlan>> plan() {
+    return plan.getReadOnlyProperty();
+  }
+
+  /** The folder in which the package is made. */
+  ObjectProperty<Path> place() {
+    return place;
+  }
+
+  /** The package's folder to be. */
+  ReadOnlyObjectProperty<Optional<Path>> target() {
+    return target.getReadOnlyProperty();
+  }
+
+  /** The hand-off under way. */
+  ReadOnlyObjectProperty<Optional<Running>> running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** Whether it can be handed off now. */
+  BooleanBinding ready() {
+    return ready;
+  }
+
+  /** Finds out what would go; {@code then} runs when it is known. */
+  void prepare(Runnable then) {
+    var view = session.view().get();
+    var job = session.job();
+    tasks.quietly(
+        () ->
+            new Prepared(
+                HandOff.of(job, view.scan(), view.tally()).chosen(),
+                HandOff.delivered(job).keySet().stream().mapToInt(Integer::intValue).max().orElse(0)
+                    + 1),
+        prepared -> {
+          plan.set(Optional.of(prepared.plan()));
+          number = prepared.number();
+          aim();
+          then.run();
+        },
+        trouble);
+  }
+
+  /**
+   * Writes the package; {@code told} gets how it ended, in words, and the package if there is one.
+   */
+  void deliver(Consumer<Told> told) {
+    if (!ready.get()) {
+      return;
+    }
+    var handed = plan.get().orElseThrow();
+    var to = target.get().orElseThrow();
+    var view = session.view().get();
+    var job = session.job();
+    var over = new boolean[1];
+    var task =
+        tasks.run(
+            texts.get("frames.handingOff", handed.selects().size()),
+            steps ->
+                HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, progress(steps)),
+            delivery -> {
+              over[0] = true;
+              running.set(Optional.empty());
+              told.accept(tell(delivery));
+            },
+            failure -> {
+              over[0] = true;
+              running.set(Optional.empty());
+              trouble.accept(failure);
+            });
+    if (!over[0]) {
+      running.set(Optional.of(task));
+    }
+  }
+
+  /**
+   * How a hand-off ended.
+   *
+   * @param done whether the package is there
+   */
+  record Told(boolean done, String what, String mend) {}
+
+  private Told tell(Delivery delivery) {
+    return switch (delivery) {
+      case Delivery.Delivered done ->
+          new Told(
+              true,
+              texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString()),
+              "");
+      case Delivery.Cancelled _ -> new Told(false, texts.get("frames.handOffCancelled"), "");
+      case Delivery.Refused refused -> new Told(false, refused.why(), refused.mend());
+      case Delivery.Failed failed -> new Told(false, failed.why(), failed.mend());
+    };
+  }
+
+  private void aim() {
+    target.set(
+        Optional.ofNullable(place.get())
+            .map(parent -> parent.resolve(session.job().name() + "_hand-off_" + number)));
+  }
+
+  /** Where packages went last, or beside the job. */
+  void startAt(Optional<String> last) {
+    tasks.quietly(
+        () ->
+            last.map(Path::of)
+                .filter(Files::isDirectory)
+                .orElse(session.job().folder().getParent()),
+        place::set,
+        trouble);
+  }
+
+  private static Progress progress(Steps steps) {
+    return new Progress() {
+      @Override
+      public void step(int done, int total) {
+        steps.step(done, total);
+      }
+
+      @Override
+      public boolean cancelled() {
+        return steps.cancelled();
+      }
+    };
+  }
+}

@@ -1,0 +1,107 @@
+package org.framewright.ui.frames;
+
+import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.framewright.handoff.HandOffPlan;
+import org.framewright.handoff.Select;
+import org.framewright.handoff.Withheld;
+import org.framewright.ui.FileChoosers;
+import org.framewright.ui.look.Texts;
+
+/** Shows what would be handed off under which name, what would not and why, and asks where to. */
+final class HandOffSlip {
+  private static final double LINE_HEIGHT = 28;
+  private static final double WITHHELD_HEIGHT = 48;
+
+  private final VBox node = new VBox();
+  private final Button choose;
+
+  HandOffSlip(HandOffModel model, HandOffPlan plan, FileChoosers files, Texts texts) {
+    node.getStyleClass().add("hand-off");
+    choose = new Button(texts.get("frames.handOffPlace"));
+    choose.setId("hand-off-place");
+    choose.setMinWidth(Region.USE_PREF_SIZE);
+    choose.setOnAction(
+        _ ->
+            files
+                .folder(
+                    texts.get("frames.handOffPlaceTitle"), Optional.ofNullable(model.place().get()))
+                .ifPresent(model.place()::set));
+    var target = new Label();
+    target.setWrapText(true);
+    target.setMinWidth(0);
+    target.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(target, Priority.ALWAYS);
+    target
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> model.target().get().map(Object::toString).orElse(""), model.target()));
+    var where = new HBox(target, choose);
+    where.getStyleClass().add("in-line");
+
+    if (!plan.withheld().isEmpty()) {
+      var held = new Label(texts.get("frames.withheld", plan.withheld().size()));
+      held.getStyleClass().addAll("field-word", "needs");
+      var list = new ListView<Withheld>();
+      list.getItems().setAll(plan.withheld());
+      list.setFixedCellSize(WITHHELD_HEIGHT);
+      list.setPrefHeight(WITHHELD_HEIGHT * Math.min(3, plan.withheld().size()) + 4);
+      list.setCellFactory(_ -> new WithheldCell());
+      node.getChildren().addAll(held, list);
+    }
+    if (plan.selects().isEmpty()) {
+      node.getChildren().add(new Label(texts.get("frames.noSelects")));
+    } else {
+      var going =
+          new Label(
+              texts.get(
+                  "frames.going", plan.selects().size(), plan.files(), plan.bytes() / 1_000_000));
+      going.getStyleClass().add("field-word");
+      var list = new ListView<Select>();
+      list.getItems().setAll(plan.selects());
+      list.setFixedCellSize(LINE_HEIGHT);
+      list.setPrefHeight(LINE_HEIGHT * Math.min(7, plan.selects().size()) + 4);
+      list.setPrefWidth(560);
+      list.setCellFactory(_ -> new SelectCell());
+      node.getChildren().addAll(going, list, where);
+    }
+  }
+
+  Node node() {
+    return node;
+  }
+
+  Node focus() {
+    return choose.getScene() == null && choose.getParent() == null ? node : choose;
+  }
+
+  private static final class SelectCell extends ListCell<Select> {
+    SelectCell() {
+      getStyleClass().add("code");
+    }
+
+    @Override
+    protected void updateItem(Select select, boolean empty) {
+      super.updateItem(select, empty);
+      setText(empty || select == null ? "" : select.original() + "  →  " + select.name());
+    }
+  }
+
+  private static final class WithheldCell extends ListCell<Withheld> {
+    @Override
+    protected void updateItem(Withheld held, boolean empty) {
+      super.updateItem(held, empty);
+      setText(empty || held == null ? "" : held.what() + ": " + held.why() + "\n" + held.mend());
+    }
+  }
+}

@@ -1,0 +1,104 @@
+package org.framewright.ui.frames;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.VBox;
+import org.framewright.frames.Place;
+import org.framewright.shotlist.Setup;
+import org.framewright.ui.look.Texts;
+
+/** Asks where frames shall go: type of a setup, choose it or one of its views below. */
+final class MoveSlip {
+  private static final double LINE_HEIGHT = 32;
+
+  private final FramesModel model;
+  private final Texts texts;
+  private final TextField typed = new TextField();
+  private final ListView<Destination> list = new ListView<>();
+  private final VBox node;
+
+  private record Destination(Setup setup, Place place) {}
+
+  MoveSlip(FramesModel model, Texts texts) {
+    this.model = model;
+    this.texts = texts;
+    typed.setId("move-to");
+    typed.setPromptText(texts.get("frames.moveTyped"));
+    typed.setAccessibleText(texts.get("frames.moveTyped"));
+    typed.textProperty().addListener(_ -> find());
+    typed.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
+    list.setFixedCellSize(LINE_HEIGHT);
+    list.setPrefHeight(LINE_HEIGHT * 8);
+    list.setPrefWidth(520);
+    list.setCellFactory(_ -> new DestinationCell());
+    list.setAccessibleText(texts.get("frames.moveTyped"));
+    var from = new Label(texts.get("frames.moveFrom", model.whereTheyAre()));
+    from.setWrapText(true);
+    node = new VBox(from, typed, list);
+    node.getStyleClass().add("move-slip");
+    find();
+  }
+
+  Node node() {
+    return node;
+  }
+
+  Node focus() {
+    return typed;
+  }
+
+  /** Whether a place is chosen. */
+  javafx.beans.binding.BooleanBinding ready() {
+    return list.getSelectionModel().selectedItemProperty().isNotNull();
+  }
+
+  void move() {
+    var chosen = list.getSelectionModel().getSelectedItem();
+    if (chosen != null) {
+      model.move(chosen.place());
+    }
+  }
+
+  private void find() {
+    var found = new ArrayList<Destination>();
+    for (var setup : model.destinations(typed.getText())) {
+      model.places(setup).forEach(place -> found.add(new Destination(setup, place)));
+    }
+    list.getItems().setAll(List.copyOf(found));
+    list.getSelectionModel().selectFirst();
+  }
+
+  /** Up and down go through the list while one types. */
+  private void walk(KeyEvent event) {
+    var by = event.getCode() == KeyCode.DOWN ? 1 : event.getCode() == KeyCode.UP ? -1 : 0;
+    if (by != 0 && !list.getItems().isEmpty()) {
+      var at = list.getSelectionModel().getSelectedIndex() + by;
+      list.getSelectionModel().select(Math.clamp(at, 0, list.getItems().size() - 1));
+      list.scrollTo(Math.max(0, list.getSelectionModel().getSelectedIndex() - 3));
+      event.consume();
+    }
+  }
+
+  private final class DestinationCell extends ListCell<Destination> {
+    @Override
+    protected void updateItem(Destination to, boolean empty) {
+      super.updateItem(to, empty);
+      if (empty || to == null) {
+        setText("");
+        return;
+      }
+      setText(
+          to.place()
+              .view()
+              .map(view -> texts.get("frames.moveView", to.setup().code(), view))
+              .orElse(texts.get("frames.moveSetup", to.setup().code(), to.setup().title())));
+    }
+  }
+}

@@ -1,0 +1,111 @@
+package org.framewright.ui.frames;
+
+import java.util.Set;
+import javafx.beans.value.ChangeListener;
+import javafx.css.PseudoClass;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import org.controlsfx.control.GridCell;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.Texts;
+
+/** A frame in the grid: its picture, its name, where it belongs, and the mark of a select. */
+final class TileCell extends GridCell<Tile> {
+  private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+  private static final PseudoClass CURSOR = PseudoClass.getPseudoClass("cursor");
+
+  private final FramePictures pictures;
+  private final Texts texts;
+  private final Choice<FrameId> choice;
+  private final ImageView picture = new ImageView();
+  private final GreaseMark mark = new GreaseMark();
+  private final Label none = new Label();
+  private final Label name = new Label();
+  private final Label where = new Label();
+  private final StackPane print = new StackPane(none, picture, mark);
+  private final BorderPane box = new BorderPane(print);
+
+  TileCell(FramePictures pictures, Texts texts, Choice<FrameId> choice) {
+    this.pictures = pictures;
+    this.texts = texts;
+    this.choice = choice;
+    getStyleClass().add("tile");
+    print.getStyleClass().add("print");
+    print.setMinSize(0, 0);
+    picture.setPreserveRatio(true);
+    picture.fitWidthProperty().bind(print.widthProperty().subtract(8));
+    picture.fitHeightProperty().bind(print.heightProperty().subtract(8));
+    picture.setManaged(true);
+    none.setText(texts.get("frames.noPicture"));
+    none.getStyleClass().add("no-picture");
+    name.getStyleClass().add("tile-name");
+    name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+    name.setMaxWidth(Double.MAX_VALUE);
+    name.setMinWidth(0);
+    HBox.setHgrow(name, Priority.ALWAYS);
+    where.getStyleClass().add("tile-where");
+    where.setMinWidth(Region.USE_PREF_SIZE);
+    var foot = new HBox(name, where);
+    foot.getStyleClass().add("tile-foot");
+    foot.setAlignment(Pos.CENTER_LEFT);
+    box.setBottom(foot);
+    ChangeListener<Object> changed = (_, _, _) -> showChoice();
+    choice.chosen().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
+    choice.cursor().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
+    // The cell keeps its listener as long as it lives, and no longer.
+    setUserData(changed);
+  }
+
+  @Override
+  protected void updateItem(Tile tile, boolean empty) {
+    super.updateItem(tile, empty);
+    if (empty || tile == null) {
+      pictures.clear(picture);
+      setGraphic(null);
+      setAccessibleText("");
+      return;
+    }
+    pictures.show(tile.frame(), FramesScreen.EDGE, picture);
+    mark.setVisible(tile.select());
+    name.setText(tile.frame().stem());
+    where.setText(
+        tile.place()
+            .map(TileCell::shortly)
+            .orElseGet(
+                () -> tile.likely().map(code -> texts.get("frames.likely", code)).orElse("?")));
+    setGraphic(box);
+    setAccessibleText(
+        String.join(
+            ", ",
+            tile.frame().stem(),
+            where.getText(),
+            texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect")));
+    showChoice();
+  }
+
+  static String shortly(Place place) {
+    return place.view().map(view -> place.setup() + " " + view).orElse(place.setup());
+  }
+
+  private void showChoice() {
+    var tile = getItem();
+    Set<FrameId> chosen = choice.chosen().get();
+    pseudoClassStateChanged(CHOSEN, tile != null && chosen.contains(tile.frame().id()));
+    pseudoClassStateChanged(CURSOR, tile != null && getIndex() == choice.cursor().get());
+  }
+
+  @Override
+  protected void layoutChildren() {
+    box.setPrefSize(getWidth(), getHeight());
+    super.layoutChildren();
+  }
+}

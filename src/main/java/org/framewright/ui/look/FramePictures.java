@@ -1,0 +1,110 @@
+package org.framewright.ui.look;
+
+import java.awt.image.BufferedImage;
+import java.util.Map;
+import java.util.Optional;
+import java.util.WeakHashMap;
+import java.util.concurrent.Executor;
+import java.util.function.BiFunction;
+import java.util.function.Consumer;
+import javafx.scene.image.Image;
+import javafx.scene.image.ImageView;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import org.framewright.frames.Frame;
+
+/**
+ * The pictures of frames on the interface: read in the background, the latest asked for shown, a
+ * bounded number of pixels kept. Called on the interface thread.
+ */
+public final class FramePictures {
+  private static final long KEPT_PIXELS = 12_000_000;
+
+  /** A frame at a size. A frame that got another name may have got a readable file with it. */
+  private record Key(Frame frame, int edge) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Key(var otherFrame, var otherEdge)
+          && edge == otherEdge
+          && frame.id().equals(otherFrame.id())
+          && frame.primary().path().equals(otherFrame.primary().path());
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * frame.id().hashCode() + edge;
+    }
+  }
+
+  private record Wish(Key key, Consumer<Optional<Image>> then) {}
+
+  private final PictureLoader<Key, Image> loader;
+  private final Map<ImageView, Wish> wishes = new WeakHashMap<>();
+
+  /**
+   * Pictures by {@code reader}, which is asked for a frame and a longest edge in pixels, on the
+   * background executor.
+   */
+  public FramePictures(
+      Executor background,
+      Executor ui,
+      BiFunction<Frame, Integer, Optional<BufferedImage>> reader) {
+    this.loader =
+        new PictureLoader<>(
+            background,
+            ui,
+            key -> reader.apply(key.frame(), key.edge()).map(FramePictures::image),
+            FramePictures::size,
+            KEPT_PIXELS);
+  }
+
+  /** Shows a frame in a view, now if it is kept, else as soon as it was read. */
+  public void show(Frame frame, int edge, ImageView view) {
+    var key = new Key(frame, edge);
+    var before = wishes.get(view);
+    if (before != null && before.key().equals(key)) {
+      return;
+    }
+    clear(view);
+    Consumer<Optional<Image>> then =
+        picture -> {
+          var now = wishes.get(view);
+          if (now != null && now.key().equals(key)) {
+            view.setImage(picture.orElse(null));
+          }
+        };
+    wishes.put(view, new Wish(key, then));
+    loader.want(key, then).ifPresent(picture -> view.setImage(picture.orElse(null)));
+  }
+
+  /** Shows nothing in a view. */
+  public void clear(ImageView view) {
+    var before = wishes.remove(view);
+    if (before != null) {
+      loader.drop(before.key(), before.then());
+    }
+    view.setImage(null);
+  }
+
+  private static long size(Image picture) {
+    return (long) (picture.getWidth() * picture.getHeight());
+  }
+
+  private static Image image(BufferedImage read) {
+    var width = read.getWidth();
+    var height = read.getHeight();
+    var image = new WritableImage(width, height);
+    image
+        .getPixelWriter()
+        .setPixels(
+            0,
+            0,
+            width,
+            height,
+            PixelFormat.getIntArgbInstance(),
+            read.getRGB(0, 0, width, height, null, 0, width),
+            0,
+            width);
+    return image;
+  }
+}

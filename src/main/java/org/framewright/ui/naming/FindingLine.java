@@ -1,0 +1,63 @@
+package org.framewright.ui.naming;
+
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.framewright.naming.Finding;
+import org.framewright.naming.Severity;
+import org.framewright.ui.look.Texts;
+
+/**
+ * A finding on the screen: its severity as a word and as a stroke beside it (heavy, broken, or
+ * thin), what is so, and what mends it.
+ */
+public final class FindingLine extends HBox {
+  private final Texts texts;
+  private final Region stroke = new Region();
+  private final Label word = new Label();
+  private final Label message = new Label();
+  private final Label mend = new Label();
+
+  /** A line without a finding. */
+  public FindingLine(Texts texts) {
+    this.texts = texts;
+    getStyleClass().add("finding");
+    stroke.getStyleClass().add("stroke");
+    word.getStyleClass().add("word");
+    word.setMinWidth(USE_PREF_SIZE);
+    message.getStyleClass().add("message");
+    message.setWrapText(true);
+    mend.getStyleClass().add("mend");
+    mend.setWrapText(true);
+    var said = new VBox(message, mend);
+    said.setMinWidth(0);
+    HBox.setHgrow(said, Priority.ALWAYS);
+    getChildren().addAll(stroke, word, said);
+  }
+
+  /** A line that shows a finding. */
+  public FindingLine(Texts texts, Finding finding) {
+    this(texts);
+    show(finding);
+  }
+
+  /** Shows a finding. */
+  public void show(Finding finding) {
+    getStyleClass().setAll("finding", finding.severity().word());
+    word.setText(word(texts, finding.severity()));
+    message.setText(
+        finding.line() > 0
+            ? texts.get("naming.at", finding.line(), finding.message())
+            : finding.message());
+    mend.setText(finding.mend().orElse(""));
+    mend.setVisible(!mend.getText().isEmpty());
+    mend.setManaged(!mend.getText().isEmpty());
+    setAccessibleText(word.getText() + ". " + message.getText() + " " + mend.getText());
+  }
+
+  static String word(Texts texts, Severity severity) {
+    return texts.get("naming.severity." + severity.word());
+  }
+}

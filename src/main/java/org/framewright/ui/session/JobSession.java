@@ -1,0 +1,215 @@
+package org.framewright.ui.session;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.FrameWatcher;
+import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.task.Latest;
+import org.framewright.ui.task.Running;
+import org.framewright.ui.task.Tasks;
+
+/** The open job. Its methods are called on the interface thread unless they say otherwise. */
+public final class JobSession implements Ticks, AutoCloseable {
+  /** A change to the job, or a question to it, made on the lane. */
+  @FunctionalInterface
+  public interface Change<T> {
+    /** Makes it; it is on the disk when this returns. */
+    T make(Job job) throws Exception;
+  }
+
+  private final Job job;
+  private final Executor lane;
+  private final Tasks tasks;
+  private final ReadOnlyObjectWrapper<JobView> view;
+  private final Latest<JobView> shown;
+  private final Latest<FrameScan> scans;
+
+  /** Touched on the lane only: how many ticks each step of this run had, latest first. */
+  private final Deque<Integer> steps = new ArrayDeque<>();
+
+  /** Touched on the lane only. */
+  private FrameScan scan;
+
+  /** Touched on the lane only. */
+  private long revision;
+
+  private FrameWatcher watcher;
+  private volatile boolean closed;
+
+  private JobSession(Job job, FrameScan scan, JobView first, Executor lane, Executor ui) {
+    this.job = job;
+    this.scan = scan;
+    this.lane = lane;
+    this.tasks = new Tasks(lane, ui);
+    this.view = new ReadOnlyObjectWrapper<>(first);
+    this.shown = new Latest<>(ui, this::show);
+    this.scans = new Latest<>(lane, this::count);
+  }
+
+  /**
+   * Begins with an opened job: looks at its frames once. Called away from the interface thread.
+   *
+   * @param lane one thread, the same for the whole session
+   */
+  public static JobSession begin(Job job, Executor lane, Executor ui) throws IOException {
+    var scan = job.scan();
+    job.foundPresent(scan);
+    return new JobSession(job, scan, JobView.of(0, job, scan), lane, ui);
+  }
+
+  /** The job; what it hands out never changes, what writes to it goes through {@link #change}. */
+  public Job job() {
+    return job;
+  }
+
+  /** The newest picture of the job; changes on the interface thread. */
+  public ReadOnlyObjectProperty<JobView> view() {
+    return view.getReadOnlyProperty();
+  }
+
+  /** Follows the frames folder from now on. */
+  public void watch(Clock clock) {
+    watcher = new FrameWatcher(job.framesFolder(), clock, scans::offer);
+    watcher.start();
+  }
+
+  /**
+   * Does something with the job, in its turn, and shows the job anew before {@code then} runs.
+   *
+   * @param title what is being done, for people
+   */
+  public <T> Running change(
+      String title,
+      Change<T> change,
+      Consumer<? super T> then,
+      Consumer<? super Exception> failed) {
+    record Made<T>(T result, JobView view) {}
+    return tasks.run(
+        title,
+        _ -> {
+          var result = change.make(job);
+          return new Made<>(result, next());
+        },
+        made -> {
+          show(made.view());
+          then.accept(made.result());
+        },
+        failed);
+  }
+
+  /** Reads what other stations wrote. From any thread. */
+  public void refresh() {
+    lane.execute(
+        () -> {
+          try {
+            if (!closed && job.refresh()) {
+              shown.offer(next());
+            }
+          } catch (IOException e) {
+            log(e);
+          }
+        });
+  }
+
+  @Override
+  public void mark(
+      String setup,
+      SetupState state,
+      MarkDetails details,
+      Runnable then,
+      Consumer<Exception> failed) {
+    markAll(List.of(new Mark(setup, state, details)), then, failed);
+  }
+
+  @Override
+  public void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed) {
+    change(
+        "",
+        job -> {
+          for (var mark : marks) {
+            job.mark(mark.setup(), mark.state(), mark.details());
+          }
+          steps.push(marks.size());
+          return job;
+        },
+        _ -> then.run(),
+        failed);
+  }
+
+  @Override
+  public void takeBack(Runnable then, Consumer<Exception> failed) {
+    change(
+        "",
+        job -> {
+          job.takeBack();
+          for (var more = steps.isEmpty() ? 1 : steps.pop(); more > 1; more--) {
+            job.takeBack();
+          }
+          return job;
+        },
+        _ -> then.run(),
+        failed);
+  }
+
+  @Override
+  public void reorder(List<String> codes, Runnable then, Consumer<Exception> failed) {
+    change(
+        "",
+        job -> {
+          job.reorder(codes);
+          return job;
+        },
+        _ -> then.run(),
+        failed);
+  }
+
+  /** On the lane. */
+  private void count(FrameScan next) {
+    if (closed) {
+      return;
+    }
+    try {
+      job.recordArrivals(next);
+      scan = next;
+      shown.offer(next());
+    } catch (IOException e) {
+      log(e);
+    }
+  }
+
+  /** On the lane. */
+  private JobView next() {
+    return JobView.of(++revision, job, scan);
+  }
+
+  /** A burst of scans may overtake a change in the interface's queue; the newer picture stays. */
+  private void show(JobView next) {
+    if (!closed && next.revision() > view.get().revision()) {
+      view.set(next);
+    }
+  }
+
+  private static void log(IOException e) {
+    System.getLogger(JobSession.class.getName())
+        .log(System.Logger.Level.WARNING, "The job folder could not be read or written", e);
+  }
+
+  /** Stops following the folder; changes that were begun are still finished. */
+  @Override
+  public void close() {
+    closed = true;
+    if (watcher != null) {
+      watcher.close();
+    }
+  }
+}

@@ -1,0 +1,55 @@
+package org.framewright.ui.session;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Tally;
+import org.framewright.job.Job;
+import org.framewright.job.JobState;
+import org.framewright.shotlist.ShotList;
+
+/**
+ * The job at one moment.
+ *
+ * @param revision larger for a later picture
+ * @param name the job folder's name
+ * @param list the shot list
+ * @param state where each setup stands
+ * @param tally the frames counted
+ * @param scan the frames themselves
+ * @param latest the complete frames of each setup that came last, newest first, at most {@link
+ *     #LATEST} of a setup
+ * @param warnings what a person should know of the folder
+ * @param at the job's time
+ */
+public record JobView(
+    long revision,
+    String name,
+    ShotList list,
+    JobState state,
+    Tally tally,
+    FrameScan scan,
+    Map<String, List<Frame>> latest,
+    List<String> warnings,
+    Instant at) {
+
+  /** How many frames of a setup are at hand as its latest. */
+  public static final int LATEST = 8;
+
+  static JobView of(long revision, Job job, FrameScan scan) {
+    var tally = job.tally(scan);
+    var state = job.state();
+    return new JobView(
+        revision,
+        job.name(),
+        job.shotList(),
+        state,
+        tally,
+        scan,
+        LatestFrames.of(scan, tally, state.arrivals()),
+        job.warnings(),
+        job.now());
+  }
+}
