@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import org.framewright.job.JobException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,7 +16,16 @@ import picocli.CommandLine.Command;
     description = "Names, shot list, renames and hand-off for the day of a commercial shoot.",
     mixinStandardHelpOptions = true,
     version = "framewright 0.1.0",
-    subcommands = {})
+    subcommands = {
+      RenameCommand.class,
+      UndoCommand.class,
+      RecoverCommand.class,
+      BatchesCommand.class,
+      DayCommand.class,
+      DeliverCommand.class,
+      DemoCommand.class,
+      ReturnsCommand.class,
+    })
 public final class Framewright implements Runnable {
 
   @Override
@@ -65,6 +75,13 @@ public final class Framewright implements Runnable {
           err.println(failure.mend());
         }
         return failure.status().code();
+      }
+      case JobException job -> {
+        err.println("framewright: " + job.getMessage());
+        if (!job.mend().isEmpty()) {
+          err.println(job.mend());
+        }
+        return ExitStatus.BAD_INPUT.code();
       }
       case NoSuchFileException missing -> {
         err.println("framewright: there is no " + missing.getFile());

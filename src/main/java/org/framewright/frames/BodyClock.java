@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -62,7 +63,7 @@ final class BodyClock {
         ofBody.add(seconds(capture.get(), arrival.get()));
       }
     }
-    var clocks = new java.util.LinkedHashMap<Camera, BodyClock>();
+    var clocks = new LinkedHashMap<Camera, BodyClock>();
     differences.forEach(
         (camera, values) ->
             clocks.put(
@@ -85,7 +86,7 @@ final class BodyClock {
     return together.length == 0 ? capture : capture.plusNanos((long) (median(together) * 1e9));
   }
 
-  /** Whether a frame arrived as it was taken; true where nothing speaks against it. */
+  /** Whether a frame arrived as it was taken. */
   boolean isTethered(Instant arrival, Instant capturedPutRight) {
     return together.length > 0 && Math.abs(seconds(capturedPutRight, arrival)) <= LATE;
   }

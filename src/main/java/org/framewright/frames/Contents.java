@@ -65,7 +65,10 @@ final class Contents {
     faults.add(why);
   }
 
-  /** Its end holds nothing but zeros, as a file has whose room was taken before it was written. */
+  /**
+   * It may yet be written: its end holds nothing but zeros, as in a file whose room was taken
+   * before, or something of its description lies behind its end.
+   */
   void hollow() {
     hollow = true;
   }

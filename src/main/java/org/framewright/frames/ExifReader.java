@@ -9,6 +9,7 @@ import com.drew.metadata.exif.ExifDirectoryBase;
 import com.drew.metadata.exif.ExifIFD0Directory;
 import com.drew.metadata.exif.ExifTiffHandler;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -24,6 +25,7 @@ import java.util.stream.Stream;
  */
 final class ExifReader {
   private static final int RATING = 0x4746;
+  private static final int DNG_SERIAL = 0xC62F;
 
   /** Where bodies that write no BodySerialNumber name themselves in their maker's notes. */
   private static final List<String> SERIAL_NAMES =
@@ -31,6 +33,8 @@ final class ExifReader {
 
   private static final Pattern TIME =
       Pattern.compile("(\\d{4})[:-](\\d{2})[:-](\\d{2})[ T](\\d{2}):(\\d{2}):(\\d{2}).*");
+
+  private static final Pattern UNPRINTABLE = Pattern.compile("\\p{Cntrl}+");
 
   private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{2}):(\\d{2})");
 
@@ -149,6 +153,7 @@ final class ExifReader {
     var serial =
         texts(directories, ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER)
             .findFirst()
+            .or(() -> texts(directories, DNG_SERIAL).findFirst())
             .or(() -> serialOfMakersNotes(metadata))
             .orElse("");
     return make.isEmpty() && model.isEmpty() && serial.isEmpty()
@@ -193,8 +198,11 @@ final class ExifReader {
   }
 
   private static String text(Directory directory, int tag) {
-    var text = directory.getString(tag);
-    return text == null ? "" : text.replace('\0', ' ').strip();
+    var text =
+        directory.getObject(tag) instanceof byte[] bytes
+            ? new String(bytes, StandardCharsets.ISO_8859_1)
+            : directory.getString(tag);
+    return text == null ? "" : UNPRINTABLE.matcher(text).replaceAll(" ").strip();
   }
 
   /** The library's way of reading, over {@link Bytes}. */

@@ -14,7 +14,7 @@ import java.util.OptionalInt;
  * What one file says, read once and kept until the file changes.
  *
  * @param whole whether its container is whole
- * @param hollow whether its end is empty, so that it may yet be written
+ * @param hollow whether its end is empty or lacks something, so that it may yet be written
  * @param capture of a picture: its making; of a sidecar: its rating
  * @param id of a whole picture
  * @param trouble what is wrong with it

@@ -44,6 +44,7 @@ final class FolderFrames {
     var name = path.getFileName().toString();
     var known = files.get(name);
     if (known != null && known.isStill(attributes)) {
+      known.seen = now;
       return Optional.of(known.name);
     }
     var role = FileRole.of(name);
@@ -104,17 +105,17 @@ final class FolderFrames {
   }
 
   /** Makes the frames of what is known now. */
-  void gather(Instant now) {
+  void gather() {
     if (changed.isEmpty()) {
       return;
     }
-    pending.removeIf(known -> known.isDone(now));
+    pending.removeIf(known -> known.isDone());
     for (var key : changed) {
       var group = groups.get(key);
       if (group.members.isEmpty()) {
         groups.remove(key);
       } else {
-        group.frames = frames(group.members, now);
+        group.frames = frames(group.members);
       }
     }
     changed.clear();
@@ -148,28 +149,28 @@ final class FolderFrames {
     return frameFiles;
   }
 
-  private List<Frame> frames(List<Known> members, Instant now) {
+  private List<Frame> frames(List<Known> members) {
     var names = new HashSet<String>();
     boolean clash = !members.stream().allMatch(known -> names.add(fold(known.name)));
     if (!clash) {
-      return frame(members, now).map(List::of).orElse(List.of());
+      return frame(members).map(List::of).orElse(List.of());
     }
     // Only a file system that tells letter cases apart can hold these; so they are two frames.
     var apart = new TreeMap<String, List<Known>>();
     for (var known : members) {
       apart.computeIfAbsent(known.stem(), stem -> new ArrayList<>()).add(known);
     }
-    return apart.values().stream().flatMap(some -> frame(some, now).stream()).toList();
+    return apart.values().stream().flatMap(some -> frame(some).stream()).toList();
   }
 
-  private Optional<Frame> frame(List<Known> members, Instant now) {
+  private Optional<Frame> frame(List<Known> members) {
     var sorted = members.stream().sorted(RAW_FIRST).toList();
     var first = sorted.getFirst();
     if (!first.file.role().isPicture()) {
       return Optional.empty();
     }
     var pictures = sorted.stream().filter(known -> known.file.role().isPicture()).toList();
-    boolean complete = pictures.stream().allMatch(known -> known.isComplete(now));
+    boolean complete = pictures.stream().allMatch(known -> known.isComplete());
     var ids =
         pictures.stream()
             .filter(known -> known.reading != null)
@@ -236,6 +237,7 @@ final class FolderFrames {
     private final FrameFile file;
     private final Object key;
     private Instant since;
+    private Instant seen;
     private FileReading reading;
     private Instant readAt;
 
@@ -244,6 +246,7 @@ final class FolderFrames {
       this.file = file;
       this.key = key;
       this.since = since;
+      this.seen = since;
     }
 
     /** The stem; of a sidecar that is named after a whole file name, that name's stem. */
@@ -265,34 +268,33 @@ final class FolderFrames {
           && Objects.equals(key, attributes.fileKey());
     }
 
-    private boolean held(Instant now, Duration needed) {
-      if (now.isBefore(since)) {
-        since = now;
+    /** Whether two looks that far apart saw the same. */
+    private boolean held(Duration needed) {
+      if (seen.isBefore(since)) {
+        since = seen;
       }
-      return !now.isBefore(since.plus(needed));
+      return !seen.isBefore(since.plus(needed));
     }
 
-    private boolean isOld(Instant now, Duration age) {
-      return !file.modified().isAfter(now.minus(age));
+    private boolean isOld(Duration age) {
+      return !file.modified().isAfter(seen.minus(age));
     }
 
     private boolean isDue(Instant now) {
       if (reading != null) {
         return reading.again() && !now.isBefore(readAt.plus(FrameScanner.OLD));
       }
-      return held(now, FrameScanner.SETTLE) || isOld(now, FrameScanner.OLD);
+      return held(FrameScanner.SETTLE) || isOld(FrameScanner.OLD);
     }
 
-    private boolean isComplete(Instant now) {
+    private boolean isComplete() {
       return reading != null
           && reading.whole()
-          && (!reading.hollow()
-              || held(now, FrameScanner.HOLLOW)
-              || isOld(now, FrameScanner.HOLLOW));
+          && (!reading.hollow() || held(FrameScanner.HOLLOW) || isOld(FrameScanner.HOLLOW));
     }
 
-    private boolean isDone(Instant now) {
-      return reading != null && !reading.again() && (isComplete(now) || !reading.whole());
+    private boolean isDone() {
+      return reading != null && !reading.again() && (isComplete() || !reading.whole());
     }
 
     void read(Instant now, Map<Camera, Camera> bodies) {

@@ -28,7 +28,7 @@ import java.util.concurrent.ConcurrentHashMap;
  *
  * <p>A picture is complete when its size and time held over two looks at least {@link #SETTLE}
  * apart (a file last written more than {@link #OLD} ago needs one look only), and its container is
- * whole. One whose end is empty must have held for {@link #HOLLOW}.
+ * whole. One whose end is empty, or cuts its description off, must have held for {@link #HOLLOW}.
  *
  * <p>Safe for use by several threads, one scan at a time.
  */
@@ -39,7 +39,7 @@ public final class FrameScanner {
   /** How old the last change of a file must be for a single look to do. */
   static final Duration OLD = Duration.ofSeconds(2);
 
-  /** How long a file must hold whose last bytes are all zero. */
+  /** How long a file must hold whose last bytes are all zero, or whose description is cut. */
   static final Duration HOLLOW = Duration.ofSeconds(5);
 
   private final Path root;
@@ -202,7 +202,7 @@ public final class FrameScanner {
     unreadable.forEach((path, message) -> troubles.add(new Trouble(path, message)));
     for (var folder : folders.values()) {
       changed |= folder.isChanged();
-      folder.gather(now);
+      folder.gather();
       frames.addAll(folder.frames());
       troubles.addAll(folder.troubles());
       files += folder.frameFiles();

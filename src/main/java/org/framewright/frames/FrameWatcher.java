@@ -1,17 +1,266 @@
 package org.framewright.frames;
 
+import io.methvin.watcher.DirectoryChangeEvent;
+import io.methvin.watcher.DirectoryWatcher;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.locks.Condition;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 
-/** Watches a folder and hands on each scan that differs from the one before. */
+/**
+ * Watches a folder and hands on each scan that differs from the one before.
+ *
+ * <p>Events of the file system say where to look at once; they are never believed. All is looked at
+ * every second on places that send no events, such as network drives, every five seconds on places
+ * that do, and in any case so seldom that it takes no more than a twentieth of the time. A folder
+ * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Trouble}; when
+ * it is back, it is looked at anew.
+ */
 public final class FrameWatcher implements AutoCloseable {
-  /** A watcher of one folder and all below it; {@code listener} is called on its own thread. */
-  public FrameWatcher(Path root, Clock clock, Consumer<FrameScan> listener) {}
+  private static final Duration SELDOM = Duration.ofSeconds(5);
+  private static final Duration OFTEN = Duration.ofSeconds(1);
+  private static final int SHARE = 20;
+
+  /** Between two looks, so that a burst of events is one look. */
+  private static final Duration BREATH = Duration.ofMillis(20);
+
+  /** Between two looks at files that have not settled. */
+  private static final Duration UNSETTLED = Duration.ofMillis(50);
+
+  private final Path root;
+  private final FrameScanner scanner;
+  private final Consumer<FrameScan> listener;
+  private final Thread thread;
+
+  private final ReentrantLock lock = new ReentrantLock();
+  private final Condition stirred = lock.newCondition();
+  private final Set<Path> hints = new HashSet<>();
+  private boolean lookAtAll;
+  private boolean closed;
+
+  private Optional<DirectoryWatcher> events = Optional.empty();
+  private CompletableFuture<Void> listening = CompletableFuture.completedFuture(null);
+  private Object rootKey;
+  private boolean eventsCome;
+  private FrameScan last;
+
+  /**
+   * A watcher of one folder and all below it.
+   *
+   * @param clock tells when files were looked at
+   * @param listener is called on the watcher's own thread, one scan after the other
+   */
+  public FrameWatcher(Path root, Clock clock, Consumer<FrameScan> listener) {
+    this.root = root;
+    this.scanner = new FrameScanner(root, clock);
+    this.listener = listener;
+    this.thread =
+        Thread.ofPlatform().daemon().name("frames of " + root.getFileName()).unstarted(this::run);
+  }
 
   /** Begins to watch; the first scan is handed on in any case. */
-  public void start() {}
+  public void start() {
+    thread.start();
+  }
 
+  /** Ends watching; the listener is not called any more once this has returned. */
   @Override
-  public void close() {}
+  public void close() {
+    lock.lock();
+    try {
+      closed = true;
+      stirred.signalAll();
+    } finally {
+      lock.unlock();
+    }
+    if (Thread.currentThread() == thread) {
+      return;
+    }
+    boolean interrupted = false;
+    while (thread.isAlive()) {
+      try {
+        thread.join();
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    try {
+      watch();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      stopListening();
+    }
+  }
+
+  private void watch() throws InterruptedException {
+    long fullAt = System.nanoTime();
+    List<Path> unsettled = List.of();
+    while (true) {
+      var pause = unsettled.isEmpty() ? Duration.ofDays(1) : UNSETTLED;
+      var hinted = new HashSet<Path>();
+      boolean full = await(Math.min(fullAt, System.nanoTime() + pause.toNanos()), hinted);
+      if (isClosed()) {
+        return;
+      }
+      long began = System.nanoTime();
+      full |= began - fullAt >= 0;
+      try {
+        FrameScanner.Look look;
+        if (full) {
+          listenAgain();
+          boolean unheard = last != null && hinted.isEmpty() && unsettled.isEmpty();
+          look = scanner.look();
+          if (unheard && !look.scan().frames().equals(last.frames())) {
+            eventsCome = false;
+          }
+        } else {
+          var at = new ArrayList<>(unsettled);
+          at.addAll(hinted);
+          look = scanner.look(at);
+        }
+        unsettled = look.unsettled();
+        handOn(look.scan());
+      } catch (IOException e) {
+        unsettled = List.of();
+        stopListening();
+        handOn(without(e));
+      }
+      if (full) {
+        fullAt = System.nanoTime() + untilNextFull(System.nanoTime() - began);
+      }
+      Thread.sleep(BREATH);
+    }
+  }
+
+  private long untilNextFull(long took) {
+    return Math.max((eventsCome ? SELDOM : OFTEN).toNanos(), took * SHARE);
+  }
+
+  /** Waits for a hint or a time; answers whether everything is to be looked at. */
+  private boolean await(long until, Set<Path> hinted) throws InterruptedException {
+    lock.lock();
+    try {
+      while (!closed && !lookAtAll && hints.isEmpty()) {
+        long left = until - System.nanoTime();
+        if (left <= 0) {
+          break;
+        }
+        if (stirred.awaitNanos(left) <= 0) {
+          break;
+        }
+      }
+      boolean all = lookAtAll;
+      lookAtAll = false;
+      hinted.addAll(hints);
+      hints.clear();
+      return all;
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  private boolean isClosed() {
+    lock.lock();
+    try {
+      return closed;
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  private FrameScan without(IOException e) {
+    var why =
+        e instanceof NoSuchFileException
+            ? "the folder is gone; is its drive unplugged? What is shown is from before"
+            : "the folder cannot be read (" + e.getMessage() + "); what is shown is from before";
+    var trouble = List.of(new Trouble(root, why));
+    return last == null
+        ? new FrameScan(List.of(), 0, trouble)
+        : new FrameScan(last.frames(), last.files(), trouble);
+  }
+
+  private void handOn(FrameScan scan) {
+    if (Objects.equals(scan, last)) {
+      return;
+    }
+    last = scan;
+    try {
+      listener.accept(scan);
+    } catch (RuntimeException e) {
+      System.getLogger(FrameWatcher.class.getName())
+          .log(System.Logger.Level.WARNING, "a scan could not be used: {0}", e.toString());
+    }
+  }
+
+  /** Listens for events, anew where the folder is another one than before or listening ended. */
+  private void listenAgain() throws IOException {
+    var key = Files.readAttributes(root, BasicFileAttributes.class).fileKey();
+    if (events.isPresent() && !listening.isDone() && Objects.equals(key, rootKey)) {
+      return;
+    }
+    stopListening();
+    rootKey = key;
+    try {
+      var watcher =
+          DirectoryWatcher.builder().path(root).fileHashing(false).listener(this::heard).build();
+      events = Optional.of(watcher);
+      listening =
+          watcher.watchAsync(
+              task -> Thread.ofPlatform().daemon().name("events of " + root).start(task));
+    } catch (IOException | RuntimeException e) {
+      System.getLogger(FrameWatcher.class.getName())
+          .log(System.Logger.Level.DEBUG, "no events from " + root, e);
+    }
+  }
+
+  private void stopListening() {
+    events.ifPresent(
+        watcher -> {
+          try {
+            watcher.close();
+          } catch (IOException e) {
+            System.getLogger(FrameWatcher.class.getName())
+                .log(System.Logger.Level.DEBUG, "listening to " + root + " ended badly", e);
+          }
+        });
+    events = Optional.empty();
+  }
+
+  private void heard(DirectoryChangeEvent event) {
+    lock.lock();
+    try {
+      eventsCome = true;
+      var path = event.path();
+      if (event.eventType() == DirectoryChangeEvent.EventType.OVERFLOW
+          || path == null
+          || !path.startsWith(root)) {
+        lookAtAll = true;
+      } else {
+        hints.add(path);
+      }
+      stirred.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
 }

@@ -125,17 +125,25 @@ final class IsoReader {
     var rest = box.slice(16, box.size() - 16);
     switch (HexFormat.of().formatHex(box.read(0, 16))) {
       case CR3_METADATA -> cr3(rest);
-      case CR3_PREVIEW -> {
-        if (rest.size() > 8) {
-          for (var inner : inside(rest.slice(8, rest.size() - 8))) {
-            if (inner.type().equals("PRVW")) {
-              embedded(inner.content());
-            }
-          }
-        }
-      }
+      case CR3_PREVIEW -> preview(rest);
       case CR3_XMP -> contents.xmp(rest);
       default -> {}
+    }
+  }
+
+  private void preview(Bytes rest) throws IOException {
+    if (rest.size() <= 8) {
+      return;
+    }
+    try {
+      for (var inner : inside(rest.slice(8, rest.size() - 8))) {
+        if (inner.type().equals("PRVW")) {
+          embedded(inner.content());
+        }
+      }
+    } catch (Malformed e) {
+      // A picture is whole without its preview.
+      return;
     }
   }
 

@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -61,6 +62,39 @@ final class JpegReader {
         app1(segment, contents);
       }
       at += 2L + length;
+    }
+  }
+
+  /** The size of a JPEG's picture in pixels. */
+  record Dimensions(int width, int height, boolean progressive) {}
+
+  /**
+   * The size that a baseline, extended or progressive frame header (SOF0 to SOF2) tells; none for
+   * lossless ones, in which raws keep their sensor data, and for what is no JPEG.
+   */
+  static Optional<Dimensions> dimensions(Bytes jpeg) throws IOException {
+    try {
+      long at = 2;
+      while (true) {
+        int marker = marker(jpeg, at);
+        if (marker == 0xFF) {
+          at++;
+        } else if (marker >= 0xC0 && marker <= 0xC2) {
+          int height = jpeg.u16(at + 5, true);
+          int width = jpeg.u16(at + 7, true);
+          return width > 0 && height > 0
+              ? Optional.of(new Dimensions(width, height, marker == 0xC2))
+              : Optional.empty();
+        } else if (marker == SOS || marker == EOI || marker == 0xC3) {
+          return Optional.empty();
+        } else if (marker == SOI || marker == TEM || isRestart(marker)) {
+          at += 2;
+        } else {
+          at += 2L + Math.max(2, jpeg.u16(at + 2, true));
+        }
+      }
+    } catch (Malformed e) {
+      return Optional.empty();
     }
   }
 

@@ -32,6 +32,7 @@ final class TiffReader {
   private static final int JPEG_OFFSET = 0x0201;
   private static final int JPEG_LENGTH = 0x0202;
   private static final int XMP = 0x02BC;
+  private static final int EXIF_IFD = 0x8769;
 
   /** In RW2 a JPEG lies in a field of its own, and the raw data run from an offset to the end. */
   private static final int RW2_MAGIC = 0x0055;
@@ -42,17 +43,20 @@ final class TiffReader {
   private static final int MOST_DIRECTORIES = 64;
   private static final int MOST_FIELDS = 4096;
   private static final int MOST_PARTS = 1 << 16;
-  private static final int TAIL = 4096;
+  private static final int TAIL = 16;
 
   private static final int[] TYPE_SIZES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4};
 
   private record Field(int type, long count, long at) {}
 
-  private record Directory(Map<Integer, Field> fields) {}
+  private record Directory(boolean ofPicture, Map<Integer, Field> fields) {}
 
   private final Bytes file;
   private final boolean bigEndian;
   private final int magic;
+
+  /** Whether some field's value lies behind the end. */
+  private boolean openEnded;
 
   private TiffReader(Bytes file) throws IOException {
     this.file = file;
@@ -82,8 +86,13 @@ final class TiffReader {
     }
     boolean picture = false;
     for (var directory : directories) {
-      picture |= reader.checkData(directory, contents);
-      reader.preview(directory, contents);
+      if (directory.ofPicture()) {
+        picture |= reader.checkData(directory, contents);
+        reader.preview(directory, contents);
+      }
+    }
+    if (reader.openEnded) {
+      contents.hollow();
     }
     if (!picture && !directories.isEmpty()) {
       contents.fault("it names no picture data");
@@ -103,7 +112,9 @@ final class TiffReader {
       var directories = reader.directories();
       reader.orientation(directories, contents);
       for (var directory : directories) {
-        reader.preview(directory, contents);
+        if (directory.ofPicture()) {
+          reader.preview(directory, contents);
+        }
       }
     } catch (Malformed e) {
       // A picture is whole without its thumbnail.
@@ -121,16 +132,19 @@ final class TiffReader {
     contents.hollow();
   }
 
+  /** The directories that hang together: the chain, those below each, and the one of the Exif. */
   private List<Directory> directories() throws IOException {
     var found = new ArrayList<Directory>();
     var seen = new HashSet<Long>();
     var waiting = new ArrayDeque<Long>();
+    var exif = new HashSet<Long>();
     waiting.add(file.u32(4, bigEndian));
     while (!waiting.isEmpty() && found.size() < MOST_DIRECTORIES) {
       long at = waiting.remove();
       if (at == 0 || !seen.add(at)) {
         continue;
       }
+      boolean ofPicture = !exif.contains(at);
       int count = file.u16(at, bigEndian);
       if (count > MOST_FIELDS) {
         throw new Malformed("a directory at byte %d claims %d fields".formatted(at, count));
@@ -145,9 +159,17 @@ final class TiffReader {
         }
         long length = values * TYPE_SIZES[type];
         long place = length <= 4 ? entry + 8 : file.u32(entry + 8, bigEndian);
+        openEnded |= !file.holds(place, length);
         fields.putIfAbsent(file.u16(entry, bigEndian), new Field(type, values, place));
       }
-      found.add(new Directory(fields));
+      found.add(new Directory(ofPicture, fields));
+      if (!ofPicture) {
+        continue;
+      }
+      for (long sub : numbers(fields.get(EXIF_IFD), 1)) {
+        exif.add(sub);
+        waiting.add(sub);
+      }
       for (long sub : numbers(fields.get(SUB_IFDS), MOST_DIRECTORIES)) {
         waiting.add(sub);
       }

@@ -1,18 +1,27 @@
 package org.framewright.frames;
 
-import com.adobe.internal.xmp.XMPConst;
-import com.adobe.internal.xmp.XMPException;
-import com.adobe.internal.xmp.XMPMetaFactory;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import java.util.OptionalInt;
+import javax.xml.namespace.QName;
+import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
 
 /**
  * The rating in an XMP packet: property Rating of namespace http://ns.adobe.com/xap/1.0/, a real
- * number from 0 to 5, or -1 for rejected; as an attribute or as an element.
+ * number from 0 to 5, or -1 for rejected; as an attribute or as an element of a description, which
+ * RDF/XML holds for the same. Read as plain XML, from end to end, so that a packet that was cut is
+ * seen to be cut, and one with CDATA sections, which XMP libraries refuse, is read all the same.
  */
 final class Xmp {
   private static final int LARGEST = 4 << 20;
+  private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
+  private static final QName RDF_ROOT = new QName(RDF, "RDF");
+  private static final QName DESCRIPTION = new QName(RDF, "Description");
+  private static final QName RATING = new QName("http://ns.adobe.com/xap/1.0/", "Rating");
 
   private Xmp() {}
 
@@ -25,23 +34,70 @@ final class Xmp {
     if (packet.size() > LARGEST) {
       throw new Malformed("it is larger than a sidecar can sensibly be");
     }
-    var bytes = packet.read(0, (int) packet.size());
-    var latin = new String(bytes, StandardCharsets.ISO_8859_1).replace("\0", "");
-    if (latin.contains("<!DOCTYPE")) {
-      throw new Malformed("it declares a document type, which no XMP does");
-    }
-    if (!latin.contains("Rating")) {
-      if (!latin.contains("RDF>") && !latin.contains("xmpmeta>")) {
-        throw new Malformed("it is no XMP, or its end is missing");
-      }
-      return OptionalInt.empty();
-    }
     try {
-      var text = XMPMetaFactory.parseFromBuffer(bytes).getPropertyString(XMPConst.NS_XMP, "Rating");
-      return text == null ? OptionalInt.empty() : OptionalInt.of(rating(text));
-    } catch (XMPException | RuntimeException | StackOverflowError e) {
-      throw new Malformed("its XMP cannot be read: " + e.getMessage());
+      var text = find(packet.read(0, (int) packet.size()));
+      return text.isEmpty() ? OptionalInt.empty() : OptionalInt.of(rating(text.get()));
+    } catch (XMLStreamException | RuntimeException e) {
+      throw new Malformed("its XMP cannot be read, or its end is missing");
     }
+  }
+
+  private static Optional<String> find(byte[] packet) throws XMLStreamException, Malformed {
+    var factory = XMLInputFactory.newDefaultFactory();
+    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    var xml = factory.createXMLStreamReader(new ByteArrayInputStream(packet));
+    Optional<String> found = Optional.empty();
+    boolean rdf = false;
+    int depth = 0;
+    int root = -1;
+    do {
+      switch (xml.next()) {
+        case XMLStreamConstants.START_ELEMENT -> {
+          depth++;
+          if (root < 0 && xml.getName().equals(RDF_ROOT)) {
+            rdf = true;
+            root = depth;
+          } else if (root > 0 && depth == root + 1 && xml.getName().equals(DESCRIPTION)) {
+            found = found.or(() -> attribute(xml));
+          } else if (root > 0 && depth == root + 2 && xml.getName().equals(RATING)) {
+            var text = text(xml);
+            found = found.or(() -> Optional.of(text));
+            depth--;
+          }
+        }
+        case XMLStreamConstants.END_ELEMENT -> {
+          if (depth == root) {
+            root = -1;
+          }
+          depth--;
+        }
+        default -> {}
+      }
+    } while (depth > 0 || xml.getEventType() != XMLStreamConstants.END_ELEMENT);
+    if (!rdf) {
+      throw new Malformed("it is no XMP: it has no rdf:RDF");
+    }
+    return found;
+  }
+
+  private static Optional<String> attribute(XMLStreamReader xml) {
+    return Optional.ofNullable(
+        xml.getAttributeValue(RATING.getNamespaceURI(), RATING.getLocalPart()));
+  }
+
+  /** All text inside the element, up to its end. */
+  private static String text(XMLStreamReader xml) throws XMLStreamException {
+    var text = new StringBuilder();
+    for (int depth = 1; depth > 0; ) {
+      switch (xml.next()) {
+        case XMLStreamConstants.START_ELEMENT -> depth++;
+        case XMLStreamConstants.END_ELEMENT -> depth--;
+        case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> text.append(xml.getText());
+        default -> {}
+      }
+    }
+    return text.toString();
   }
 
   private static int rating(String text) throws Malformed {
@@ -49,10 +105,10 @@ final class Xmp {
     try {
       value = Double.parseDouble(text.strip());
     } catch (NumberFormatException e) {
-      throw new Malformed("its rating \"%s\" is no number".formatted(text));
+      throw new Malformed("its rating \"%s\" is no number".formatted(text.strip()));
     }
     if (!(value >= -1 && value <= 5)) {
-      throw new Malformed("its rating %s is not between -1 and 5".formatted(text));
+      throw new Malformed("its rating %s is not between -1 and 5".formatted(text.strip()));
     }
     return (int) Math.round(value);
   }

@@ -35,6 +35,7 @@ import org.framewright.naming.Finding;
 import org.framewright.naming.Numbering;
 import org.framewright.naming.Reading;
 import org.framewright.renaming.Progress;
+import org.framewright.shotlist.Setup;
 
 /**
  * Hands a job's selects to the retoucher. The frames are copied and never touched; the package
@@ -277,9 +278,16 @@ public final class HandOff {
                 original, none.message(), "Rename the frames first: framewright rename JOB."));
       }
     }
-    convention
-        .kinds()
-        .get(SELECT)
+    var select = convention.kinds().get(SELECT);
+    job.shotList()
+        .setup(place.setup())
+        .ifPresent(
+            setup -> {
+              for (var name : select.fields().keySet()) {
+                fromList(setup, name).ifPresent(text -> values.putIfAbsent(name, text));
+              }
+            });
+    select
         .counter()
         .filter(counter -> !values.containsKey(counter))
         .ifPresent(counter -> values.put(counter, String.valueOf(numbering.next(values))));
@@ -300,6 +308,19 @@ public final class HandOff {
                       .findFirst()
                       .orElse("")));
     };
+  }
+
+  /** A field that the frame's name does not show may be a column of the shot list. */
+  private static Optional<String> fromList(Setup setup, String field) {
+    return setup.columns().entrySet().stream()
+        .filter(column -> heading(column.getKey()).equals(heading(field)))
+        .map(Map.Entry::getValue)
+        .filter(text -> !text.isBlank())
+        .findFirst();
+  }
+
+  private static String heading(String text) {
+    return text.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
   }
 
   private static List<String> files(Frame frame, String name) {
@@ -425,6 +446,14 @@ public final class HandOff {
     for (var path : contents) {
       Files.delete(path);
     }
+  }
+
+  /**
+   * The name that the first retouched version of a select has by the job's convention, without
+   * ending; none where the convention has no such names.
+   */
+  public Optional<String> retouchedName(Select select) {
+    return PackagePapers.retouched(convention, select);
   }
 
   /** What is recorded of the hand-offs of a job, oldest first. */

@@ -1,0 +1,134 @@
+package org.framewright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.framewright.day.DayHours;
+import org.framewright.day.DaySummary;
+import org.framewright.day.DayTold;
+import org.framewright.day.Forecast;
+import org.framewright.job.Job;
+import org.framewright.job.JobException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** How the day stands. */
+@Command(
+    name = "day",
+    description = "Says how the job stands: setups by state, pace, when it will be done, space.",
+    mixinStandardHelpOptions = true)
+final class DayCommand implements Callable<Integer> {
+  @Mixin private Output output;
+
+  @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
+  private Path folder;
+
+  @Option(
+      names = "--hours",
+      paramLabel = "FROM-UNTIL",
+      defaultValue = "09:00-18:00",
+      description = "Hours of work, ${DEFAULT-VALUE} where not given.")
+  private String hours;
+
+  @Option(
+      names = "--break",
+      paramLabel = "FROM-UNTIL",
+      description = "A break; may be given several times. 13:00-14:00 where not given.")
+  private List<String> breaks = new ArrayList<>();
+
+  @Override
+  public Integer call() throws IOException, JobException, CommandFailure {
+    var worked = hours();
+    var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
+    var scan = job.scan();
+    var summary = DaySummary.of(job, scan, job.tally(scan), worked);
+    if (output.json()) {
+      output.write(json(summary));
+    } else {
+      DayTold.lines(summary).forEach(output.out()::println);
+    }
+    return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
+  }
+
+  private DayHours hours() throws CommandFailure {
+    var pauses = new ArrayList<DayHours.Break>();
+    try {
+      for (var one : breaks.isEmpty() ? List.of("13:00-14:00") : breaks) {
+        pauses.add(new DayHours.Break(time(one, 0), time(one, 1)));
+      }
+      return new DayHours(time(hours, 0), time(hours, 1), pauses, ZoneId.systemDefault());
+    } catch (IllegalArgumentException e) {
+      throw CommandFailure.badInput(e.getMessage(), "Write times as in 09:00-18:00.");
+    }
+  }
+
+  private static LocalTime time(String text, int which) {
+    var parts = List.of(text.split("-", -1));
+    if (parts.size() != 2) {
+      throw new IllegalArgumentException("\"" + text + "\" is not a stretch of time");
+    }
+    try {
+      return LocalTime.parse(parts.get(which).strip());
+    } catch (DateTimeParseException e) {
+      throw new IllegalArgumentException("\"" + parts.get(which) + "\" is not a time", e);
+    }
+  }
+
+  private static Map<String, Object> json(DaySummary summary) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("at", summary.at().toString());
+    var setups = new LinkedHashMap<String, Object>();
+    summary.setups().forEach((state, count) -> setups.put(state.word(), count));
+    document.put("setups", setups);
+    document.put("frames", summary.frames());
+    document.put("unassigned", summary.unassigned());
+    var pace = new LinkedHashMap<String, Object>();
+    pace.put("setupsShot", summary.pace().times().size());
+    pace.put("meanMinutes", summary.pace().mean().map(DayCommand::minutes).orElse(null));
+    pace.put("recentMinutes", summary.pace().recent().map(DayCommand::minutes).orElse(null));
+    document.put("pace", pace);
+    document.put("today", summary.today().map(DayCommand::json).orElse(null));
+    document.put("all", json(summary.all()));
+    var space = new LinkedHashMap<String, Object>();
+    space.put("usedBytes", summary.space().used());
+    space.put("bytesPerFrame", summary.space().bytesPerFrame());
+    space.put(
+        "framesPlanned",
+        summary.space().planned().isPresent() ? summary.space().planned().getAsLong() : null);
+    space.put(
+        "neededBytes",
+        summary.space().needed().isPresent() ? summary.space().needed().getAsLong() : null);
+    space.put("freeBytes", summary.space().free());
+    space.put("enough", summary.space().enough());
+    document.put("space", space);
+    document.put("attention", summary.attention());
+    return document;
+  }
+
+  private static Map<String, Object> json(Forecast forecast) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("setups", forecast.setups());
+    document.put("minutes", forecast.work().map(DayCommand::minutes).orElse(null));
+    document.put("marginMinutes", forecast.margin().map(DayCommand::minutes).orElse(null));
+    document.put("finish", forecast.finish().map(Object::toString).orElse(null));
+    document.put("earliest", forecast.earliest().map(Object::toString).orElse(null));
+    document.put("latest", forecast.latest().map(Object::toString).orElse(null));
+    document.put("taktMinutes", forecast.takt().map(DayCommand::minutes).orElse(null));
+    return document;
+  }
+
+  private static double minutes(Duration time) {
+    return Math.round(time.toMillis() / 600.0) / 100.0;
+  }
+}

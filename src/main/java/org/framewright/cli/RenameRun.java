@@ -1,0 +1,162 @@
+package org.framewright.cli;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SequencedMap;
+import org.framewright.renaming.Outcome;
+import org.framewright.renaming.Plan;
+import org.framewright.renaming.PlannedRename;
+import org.framewright.renaming.RenameRequest;
+import org.framewright.renaming.Renamer;
+import org.framewright.renaming.Status;
+
+/** Plans renames, applies them unless previewing, and tells how it went. */
+final class RenameRun {
+  private final Renamer renamer;
+  private final Output output;
+
+  RenameRun(Renamer renamer, Output output) {
+    this.renamer = renamer;
+    this.output = output;
+  }
+
+  /** Shows what would be done; changes nothing. */
+  ExitStatus preview(List<RenameRequest> requests) throws IOException {
+    var plan = renamer.plan(requests);
+    var interrupted = renamer.interrupted();
+    interrupted.ifPresent(
+        batch ->
+            output
+                .err()
+                .println(
+                    "Batch " + batch.batch() + " was interrupted in this folder; recover first."));
+    if (output.json()) {
+      output.write(document(plan.id(), plan.renames(), false));
+    } else {
+      table(plan.renames());
+      output.out().println(counts(plan));
+    }
+    return plan.blocked() > 0 ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE;
+  }
+
+  /** Renames what can be renamed. */
+  ExitStatus apply(List<RenameRequest> requests) throws IOException, CommandFailure {
+    var plan = renamer.plan(requests);
+    try (var progress = new Interruption()) {
+      return told(renamer.apply(plan, progress), plan.id());
+    }
+  }
+
+  /** Takes a batch back. */
+  ExitStatus undo(String batch) throws IOException, CommandFailure {
+    try (var progress = new Interruption()) {
+      return told(renamer.undo(batch, progress), batch);
+    }
+  }
+
+  private ExitStatus told(Outcome outcome, String planned) throws CommandFailure {
+    return switch (outcome) {
+      case Outcome.Applied applied -> {
+        if (output.json()) {
+          output.write(document(applied.batch(), applied.renames(), true));
+        } else {
+          table(applied.renames().stream().filter(RenameRun::needsAPerson).toList());
+          output
+              .out()
+              .println("Renamed " + files(applied.done()) + " as batch " + applied.batch() + ".");
+        }
+        if (applied.guarantee().reduced()) {
+          output.err().println(applied.guarantee().words());
+        }
+        yield applied.needsAPerson() ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE;
+      }
+      case Outcome.Nothing nothing -> {
+        if (output.json()) {
+          output.write(document(planned, nothing.renames(), false));
+        } else {
+          table(nothing.renames().stream().filter(RenameRun::needsAPerson).toList());
+          output.out().println("No file was renamed.");
+        }
+        yield nothing.renames().stream().anyMatch(RenameRun::needsAPerson)
+            ? ExitStatus.NEEDS_A_PERSON
+            : ExitStatus.DONE;
+      }
+      case Outcome.Cancelled cancelled ->
+          throw new CommandFailure(
+              ExitStatus.FAILED,
+              "batch " + cancelled.batch() + " was cancelled; every file has its old name",
+              "");
+      case Outcome.RolledBack back ->
+          throw new CommandFailure(
+              ExitStatus.FAILED,
+              "batch " + back.batch() + ": " + back.why() + "; every file has its old name",
+              back.mend());
+      case Outcome.Halted halted ->
+          throw new CommandFailure(
+              ExitStatus.FAILED,
+              "batch " + halted.batch() + ": " + halted.why(),
+              halted.mend() + " Then: framewright recover " + renamer.root());
+      case Outcome.Refused refused -> throw CommandFailure.refused(refused.why(), refused.mend());
+    };
+  }
+
+  private static boolean needsAPerson(PlannedRename rename) {
+    return rename.status() == Status.BLOCKED || rename.status() == Status.SKIPPED;
+  }
+
+  private void table(List<PlannedRename> renames) {
+    int from = width(renames.stream().map(rename -> rename.from().toString()).toList());
+    int to = width(renames.stream().map(rename -> rename.to().toString()).toList());
+    for (var rename : renames) {
+      var line =
+          String.format(
+              "%-9s  %-" + from + "s  %-" + to + "s  %s %s",
+              rename.status().word(),
+              rename.from(),
+              rename.to(),
+              rename.why(),
+              rename.mend());
+      output.out().println(line.stripTrailing());
+    }
+  }
+
+  private static int width(List<String> texts) {
+    return Math.clamp(texts.stream().mapToInt(String::length).max().orElse(1), 1, 60);
+  }
+
+  private static String counts(Plan plan) {
+    return files(plan.ready())
+        + " can be renamed, "
+        + plan.unchanged()
+        + " unchanged, "
+        + plan.blocked()
+        + " blocked.";
+  }
+
+  private static String files(int count) {
+    return count == 1 ? "1 file" : count + " files";
+  }
+
+  private static SequencedMap<String, Object> document(
+      String batch, List<PlannedRename> renames, boolean applied) {
+    var lines = new ArrayList<Map<String, Object>>();
+    for (var rename : renames) {
+      var line = new LinkedHashMap<String, Object>();
+      line.put("from", rename.from().toString());
+      line.put("to", rename.to().toString());
+      line.put("group", rename.group());
+      line.put("status", rename.status().word());
+      line.put("why", rename.why());
+      line.put("mend", rename.mend());
+      lines.add(line);
+    }
+    var document = new LinkedHashMap<String, Object>();
+    document.put("batch", batch);
+    document.put("renames", lines);
+    document.put("applied", applied);
+    return document;
+  }
+}

@@ -1,0 +1,72 @@
+package org.framewright.renaming;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Which folders renaming may work in: real ones, below the root, not its own. */
+final class Folders {
+  /** The folder of this program's own files, below the root. */
+  static final String OURS = ".framewright";
+
+  private Folders() {}
+
+  /** Whether a relative path lies in the folder of this program's own files. */
+  static boolean isOurs(Path relative) {
+    return CollisionKey.of(relative.getName(0).toString()).equals(OURS);
+  }
+
+  /** Whether a path is one plain component. */
+  static boolean isPlainName(Path name) {
+    var text = name.toString();
+    return name.getNameCount() == 1
+        && !name.isAbsolute()
+        && name.getRoot() == null
+        && !text.isEmpty()
+        && !text.equals(".")
+        && !text.equals("..");
+  }
+
+  /** Why a folder cannot be worked in: a link on the way, another volume, no folder. */
+  static Optional<Problem> trouble(Disk disk, Path root, Path relative) throws IOException {
+    var folder = root;
+    for (var name : relative) {
+      if (name.toString().isEmpty()) {
+        continue;
+      }
+      if (!isPlainName(name)) {
+        return Optional.of(
+            new Problem(
+                "the path " + relative + " leads out of the folder",
+                "Use paths below the folder."));
+      }
+      folder = folder.resolve(name);
+      var kind = disk.look(folder).kind();
+      switch (kind) {
+        case FOLDER -> {}
+        case NONE -> {
+          return Optional.of(
+              new Problem(
+                  "there is no folder " + root.relativize(folder), "Create the folder first."));
+        }
+        case LINK -> {
+          return Optional.of(
+              new Problem(
+                  root.relativize(folder) + " is a link, which may lead out of the folder",
+                  "Rename in the folder that the link leads to."));
+        }
+        case FILE, OTHER -> {
+          return Optional.of(
+              new Problem(root.relativize(folder) + " is not a folder", "Check the path."));
+        }
+      }
+    }
+    if (!folder.equals(root) && !disk.volume(folder).equals(disk.volume(root))) {
+      return Optional.of(
+          new Problem(
+              "the folder " + relative + " lies on another volume",
+              "Rename within one volume; copy between volumes."));
+    }
+    return Optional.empty();
+  }
+}

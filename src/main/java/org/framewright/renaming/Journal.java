@@ -1,0 +1,48 @@
+package org.framewright.renaming;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * A batch as it lies on the disk.
+ *
+ * @param undoes the batch that it takes back; empty if none
+ * @param folders absolute paths of the folders it works in
+ * @param length bytes up to where the record of its end goes
+ * @param end how it ended; OPEN while it did not
+ */
+record Journal(
+    String batch,
+    Instant at,
+    String undoes,
+    Guarantee guarantee,
+    String volume,
+    Path root,
+    List<Path> folders,
+    List<Op> ops,
+    String commit,
+    long length,
+    BatchState end) {
+
+  Path source(Op op) {
+    return folders.get(op.in()).resolve(op.from());
+  }
+
+  Path temp(Op op) {
+    return folders.get(op.in()).resolve(op.temp());
+  }
+
+  Path target(Op op) {
+    return folders.get(op.into()).resolve(op.to());
+  }
+
+  /** The path under which the file lies when it is at this place. */
+  Path path(Op op, Place place) {
+    return switch (place) {
+      case SOURCE -> source(op);
+      case TEMP -> temp(op);
+      case TARGET -> target(op);
+    };
+  }
+}

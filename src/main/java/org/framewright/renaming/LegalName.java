@@ -1,0 +1,59 @@
+package org.framewright.renaming;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Whether a name is legal on a volume. Lengths: 255 bytes on Linux file systems (measured), 255
+ * UTF-16 units on NTFS and exFAT (MS-FSCC 2.1.5.2). Characters and reserved names: Microsoft,
+ * "Naming Files, Paths, and Namespaces".
+ */
+final class LegalName {
+  private static final int LONGEST = 255;
+  private static final Pattern RESERVED =
+      Pattern.compile("(con|prn|aux|nul|com[1-9¹²³]|lpt[1-9¹²³])(\\..*)?");
+
+  private LegalName() {}
+
+  /** Why the name is illegal there; empty if it is legal. */
+  static Optional<String> trouble(String name, Traits volume) {
+    if (name.isEmpty() || name.equals(".") || name.equals("..")) {
+      return Optional.of("\"" + name + "\" is not a file name");
+    }
+    if (hasLoneSurrogate(name)) {
+      return Optional.of("the name holds half of a character (an unpaired surrogate)");
+    }
+    int length =
+        volume.windowsNames() ? name.length() : name.getBytes(StandardCharsets.UTF_8).length;
+    if (length > LONGEST) {
+      var unit = volume.windowsNames() ? " UTF-16 units" : " bytes";
+      return Optional.of("the name is " + length + unit + " long; 255 is the most here");
+    }
+    return volume.windowsNames() ? windowsTrouble(name) : Optional.empty();
+  }
+
+  private static Optional<String> windowsTrouble(String name) {
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
+      if (c < 32) {
+        return Optional.of("the name holds a control character, which this volume forbids");
+      }
+      if ("<>:\"/\\|?*".indexOf(c) >= 0) {
+        return Optional.of("the name holds " + c + ", which this volume forbids");
+      }
+    }
+    if (name.endsWith(".") || name.endsWith(" ")) {
+      return Optional.of("the name ends in a dot or a space, which this volume drops");
+    }
+    if (RESERVED.matcher(name.toLowerCase(Locale.ROOT)).matches()) {
+      return Optional.of("the name is reserved for a device on Windows");
+    }
+    return Optional.empty();
+  }
+
+  private static boolean hasLoneSurrogate(String name) {
+    return name.codePoints().anyMatch(c -> c >= 0xD800 && c <= 0xDFFF);
+  }
+}

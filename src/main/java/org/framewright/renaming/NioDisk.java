@@ -1,0 +1,269 @@
+package org.framewright.renaming;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.DirectoryStream;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
+
+/** A disk of this computer. */
+final class NioDisk implements Disk {
+  private static final int EDGE_BYTES = 64 * 1024;
+  private static final boolean WINDOWS =
+      System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
+
+  /**
+   * The locks that this process holds. POSIX drops a lock when its process closes any other handle
+   * of the file, so a lock held here must not be tried again.
+   */
+  private static final Set<Path> HELD = ConcurrentHashMap.newKeySet();
+
+  private final Traits traits;
+  private final List<Mover> rungs;
+  private Mover mover;
+
+  /**
+   * The disk that holds a folder.
+   *
+   * @param rungs ways to change a name, best first
+   */
+  NioDisk(Path root, List<Mover> rungs) throws IOException {
+    this.traits = Traits.of(Files.getFileStore(root).type(), WINDOWS);
+    this.rungs = rungs;
+  }
+
+  @Override
+  public Look look(Path path) throws IOException {
+    BasicFileAttributes found;
+    try {
+      found = Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+    } catch (NoSuchFileException e) {
+      return Look.NONE;
+    }
+    if (found.isRegularFile()) {
+      var key = traits.stableKeys() ? number(found.fileKey()) : "";
+      long modified = found.lastModifiedTime().to(TimeUnit.NANOSECONDS);
+      return new Look(Look.Kind.FILE, new Seen(key, found.size(), modified));
+    }
+    var kind =
+        found.isDirectory()
+            ? Look.Kind.FOLDER
+            : found.isSymbolicLink() ? Look.Kind.LINK : Look.Kind.OTHER;
+    return new Look(kind, Seen.NOTHING);
+  }
+
+  /** The file's number without that of the device, which differs from computer to computer. */
+  private static String number(Object fileKey) {
+    if (fileKey == null) {
+      return "";
+    }
+    var text = fileKey.toString();
+    int at = text.indexOf("ino=");
+    return at < 0 ? text : text.substring(at + 4, text.length() - 1);
+  }
+
+  @Override
+  public List<Path> names(Path folder) throws IOException {
+    var names = new ArrayList<Path>();
+    try (DirectoryStream<Path> entries = Files.newDirectoryStream(folder)) {
+      for (var entry : entries) {
+        names.add(entry.getFileName());
+      }
+    }
+    return names;
+  }
+
+  @Override
+  public String volume(Path folder) throws IOException {
+    return folder.getFileSystem().supportedFileAttributeViews().contains("unix")
+        ? Files.getAttribute(folder, "unix:dev").toString()
+        : Files.getFileStore(folder).toString();
+  }
+
+  @Override
+  public Traits traits() {
+    return traits;
+  }
+
+  @Override
+  public String hash(Path file) throws IOException {
+    try (var channel = FileChannel.open(file, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS)) {
+      var digest = MessageDigest.getInstance("SHA-256");
+      var edge = ByteBuffer.allocate(EDGE_BYTES);
+      long size = channel.size();
+      readFully(channel, edge, 0);
+      digest.update(edge.flip());
+      edge.clear();
+      readFully(channel, edge, Math.max(0, size - EDGE_BYTES));
+      digest.update(edge.flip());
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static void readFully(FileChannel channel, ByteBuffer into, long position)
+      throws IOException {
+    long at = position;
+    while (into.hasRemaining()) {
+      int count = channel.read(into, at);
+      if (count < 0) {
+        return;
+      }
+      at += count;
+    }
+  }
+
+  @Override
+  public void settle(Path scratch) throws IOException {
+    if (mover == null) {
+      mover = Ladder.climb(rungs, scratch);
+    }
+  }
+
+  @Override
+  public Guarantee guarantee() {
+    return mover.guarantee();
+  }
+
+  @Override
+  public MoveResult move(Path from, Path to) throws IOException {
+    return mover.move(from, to);
+  }
+
+  @Override
+  public void sync(Path folder) throws IOException {
+    if (WINDOWS) {
+      return; // A folder cannot be opened there; NTFS logs renames in their order.
+    }
+    try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    }
+  }
+
+  @Override
+  public boolean removePlaceholder(Path file) throws IOException {
+    if (!ReserveMover.isMarked(file)) {
+      return false;
+    }
+    Files.delete(file);
+    return true;
+  }
+
+  @Override
+  public boolean dropSecondName(Path keep, Path drop) throws IOException {
+    if (!Links.areOneFile(keep, drop)) {
+      return false;
+    }
+    Files.delete(drop);
+    return true;
+  }
+
+  @Override
+  public void makeFolder(Path folder) throws IOException {
+    try {
+      Files.createDirectory(folder);
+      sync(folder.getParent());
+    } catch (FileAlreadyExistsException e) {
+      if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+        throw e;
+      }
+    }
+  }
+
+  @Override
+  public void write(Path file, byte[] bytes) throws IOException {
+    try (var channel =
+        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      writeFully(channel, bytes, 0);
+      channel.force(true);
+    }
+  }
+
+  @Override
+  public void writeTail(Path file, long position, byte[] bytes) throws IOException {
+    try (var channel =
+        FileChannel.open(file, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
+      channel.truncate(position);
+      writeFully(channel, bytes, position);
+      channel.force(true);
+    }
+  }
+
+  private static void writeFully(FileChannel channel, byte[] bytes, long position)
+      throws IOException {
+    var rest = ByteBuffer.wrap(bytes);
+    while (rest.hasRemaining()) {
+      channel.write(rest, position + rest.position());
+    }
+  }
+
+  @Override
+  public byte[] read(Path file, long position, int most) throws IOException {
+    try (var channel = FileChannel.open(file, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS)) {
+      long length = Math.clamp(channel.size() - position, 0, most);
+      var bytes = ByteBuffer.allocate((int) length);
+      readFully(channel, bytes, position);
+      return bytes.position() == length
+          ? bytes.array()
+          : Arrays.copyOf(bytes.array(), bytes.position());
+    }
+  }
+
+  @Override
+  public void remove(Path file) throws IOException {
+    Files.deleteIfExists(file);
+  }
+
+  @Override
+  public Optional<Closeable> lock(Path file) throws IOException {
+    var name = file.toAbsolutePath().normalize();
+    if (!HELD.add(name)) {
+      return Optional.empty();
+    }
+    FileChannel channel = null;
+    try {
+      channel =
+          FileChannel.open(
+              file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS);
+      if (channel.tryLock() != null) {
+        var held = channel;
+        return Optional.of(
+            () -> {
+              held.close();
+              HELD.remove(name);
+            });
+      }
+    } catch (IOException e) {
+      close(channel, name);
+      throw e;
+    }
+    close(channel, name);
+    return Optional.empty();
+  }
+
+  private static void close(FileChannel channel, Path name) throws IOException {
+    HELD.remove(name);
+    if (channel != null) {
+      channel.close();
+    }
+  }
+}

@@ -1,0 +1,69 @@
+package org.framewright.renaming;
+
+import java.io.ByteArrayOutputStream;
+import java.net.URI;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
+
+/**
+ * The bytes of a path, also of one that is not valid text. Java keeps such bytes inside the path
+ * and shows them as U+FFFD; only the path's URI gives them out and takes them back.
+ */
+final class PathBytes {
+  private static final char UNREADABLE = '\uFFFD';
+  private static final Charset CHARSET =
+      Charset.forName(System.getProperty("sun.jnu.encoding", "UTF-8"));
+
+  private PathBytes() {}
+
+  /** Whether the path's text tells all of it. */
+  static boolean isText(Path path) {
+    return path.toString().indexOf(UNREADABLE) < 0;
+  }
+
+  static byte[] of(Path path) {
+    var text = path.toString();
+    return text.indexOf(UNREADABLE) < 0 ? text.getBytes(CHARSET) : decoded(rawPath(path));
+  }
+
+  /** The bytes of one name. */
+  static byte[] ofName(Path name) {
+    var raw = rawPath(name.toAbsolutePath());
+    return decoded(raw.substring(raw.lastIndexOf('/') + 1));
+  }
+
+  /**
+   * A name of these bytes.
+   *
+   * @throws IllegalArgumentException if they are no name
+   */
+  static Path name(byte[] bytes) {
+    var uri = new StringBuilder("file:///");
+    for (byte b : bytes) {
+      uri.append('%').append(String.format("%02X", b));
+    }
+    var path = Path.of(URI.create(uri.toString()));
+    if (path.getNameCount() != 1) {
+      throw new IllegalArgumentException("not one name");
+    }
+    return path.getFileName();
+  }
+
+  private static String rawPath(Path path) {
+    var raw = path.toUri().getRawPath();
+    return raw.length() > 1 && raw.endsWith("/") ? raw.substring(0, raw.length() - 1) : raw;
+  }
+
+  private static byte[] decoded(String raw) {
+    var bytes = new ByteArrayOutputStream(raw.length());
+    for (int i = 0; i < raw.length(); i++) {
+      if (raw.charAt(i) == '%') {
+        bytes.write(Integer.parseInt(raw, i + 1, i + 3, 16));
+        i += 2;
+      } else {
+        bytes.write(raw.charAt(i));
+      }
+    }
+    return bytes.toByteArray();
+  }
+}

@@ -1,0 +1,337 @@
+package org.framewright.renaming;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Finds what can be done of the wishes, in time linear in their number: looks at every folder once
+ * and at every file once, and blocks what cannot be done, with all that hangs on it.
+ */
+final class Planner {
+  private final Disk disk;
+  private final Path root;
+  private final Map<Path, Folder> folders = new HashMap<>();
+  private final ArrayDeque<Draft> blocked = new ArrayDeque<>();
+
+  /** What a caller asks of each file beyond what a plan asks. */
+  @FunctionalInterface
+  interface Demand {
+    /**
+     * Why a file must not be renamed; null if it may.
+     *
+     * @param index of the wish
+     */
+    Problem problem(int index, Path file, Seen seen) throws IOException;
+  }
+
+  Planner(Disk disk, Path root) {
+    this.disk = disk;
+    this.root = root;
+  }
+
+  /** A folder as the volume lists it: by collision key, every name. */
+  private record Folder(Path path, String key, Problem problem, Map<String, List<Path>> names) {
+    List<Path> alike(String nameKey) {
+      return names.getOrDefault(nameKey, List.of());
+    }
+  }
+
+  /** Where a name lies; names that collide lie in one spot. */
+  private record Spot(String folder, String name) {}
+
+  private static final class Draft {
+    final RenameRequest request;
+    Folder in;
+    Folder into;
+    Path from;
+    Path to;
+    String fromKey = "";
+    String toKey = "";
+    Seen seen = Seen.NOTHING;
+    Status status = Status.READY;
+    String why = "";
+    String mend = "";
+
+    Draft(RenameRequest request) {
+      this.request = request;
+      this.from = request.from();
+      this.to = request.to();
+    }
+
+    boolean leaves() {
+      return status == Status.READY;
+    }
+
+    Spot sourceSpot() {
+      return new Spot(in.key(), fromKey);
+    }
+
+    Spot targetSpot() {
+      return new Spot(into.key(), toKey);
+    }
+
+    PlannedRename planned() {
+      return new PlannedRename(from, to, request.group(), status, why, mend, seen);
+    }
+  }
+
+  List<PlannedRename> plan(List<RenameRequest> requests, Demand demand) throws IOException {
+    var drafts = new ArrayList<Draft>(requests.size());
+    for (var request : requests) {
+      var draft = new Draft(request);
+      look(draft);
+      if (draft.leaves()) {
+        var path = draft.in.path().resolve(name(draft.from));
+        var problem = demand.problem(drafts.size(), path, draft.seen);
+        if (problem != null) {
+          block(draft, problem);
+        }
+      }
+      drafts.add(draft);
+    }
+    var sources = sources(drafts);
+    var targets = targets(drafts);
+    blockOneFileNamedTwice(drafts);
+    blockTakenTargets(drafts, sources);
+    spread(drafts, targets);
+    return drafts.stream().map(Draft::planned).toList();
+  }
+
+  // ---- each wish by itself
+
+  private void look(Draft draft) throws IOException {
+    draft.from = below(draft.request.from());
+    draft.to = below(draft.request.to());
+    draft.in = folder(draft.from);
+    draft.into = folder(draft.to);
+    var from = name(draft.from);
+    var to = name(draft.to);
+    draft.fromKey = CollisionKey.of(from.toString());
+    draft.toKey = CollisionKey.of(to.toString());
+    if (draft.in.problem() != null) {
+      block(draft, draft.in.problem());
+    } else if (!draft.in.alike(draft.fromKey).contains(from)) {
+      block(draft, noSuchFile(draft));
+    } else if (draft.into.problem() != null) {
+      block(draft, draft.into.problem());
+    } else {
+      lookAtFile(draft);
+    }
+    if (draft.leaves() && draft.from.equals(draft.to)) {
+      draft.status = Status.UNCHANGED;
+    }
+  }
+
+  private void lookAtFile(Draft draft) throws IOException {
+    var look = disk.look(draft.in.path().resolve(draft.from.getFileName()));
+    draft.seen = look.seen();
+    var name = draft.to.getFileName().toString();
+    var illegal = LegalName.trouble(name, disk.traits());
+    if (!look.isFile()) {
+      var what =
+          switch (look.kind()) {
+            case FOLDER -> "is a folder";
+            case LINK -> "is a link";
+            default -> "is no plain file";
+          };
+      block(draft, draft.from + " " + what, "Only files are renamed.");
+    } else if (illegal.isPresent()) {
+      block(draft, name + ": " + illegal.get(), "Choose another name.");
+    } else if (TempNames.isAny(name)) {
+      block(draft, name + " is a name that renames in progress use", "Choose another name.");
+    }
+  }
+
+  private static Problem noSuchFile(Draft draft) {
+    var alike = draft.in.alike(draft.fromKey);
+    return alike.isEmpty()
+        ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
+        : new Problem(
+            "there is no file " + draft.from + ", but there is " + alike.getFirst(),
+            "Use the exact name.");
+  }
+
+  /** The path relative to the root. */
+  private Path below(Path path) {
+    var plain = path.normalize();
+    return plain.isAbsolute() && plain.startsWith(root) && !plain.equals(root)
+        ? root.relativize(plain)
+        : plain;
+  }
+
+  private static Path name(Path path) {
+    var name = path.getFileName();
+    return name == null ? path : name;
+  }
+
+  private Folder folder(Path file) throws IOException {
+    var parent = file.getParent();
+    var relative = parent == null ? root.getFileSystem().getPath("") : parent;
+    var known = folders.get(relative);
+    if (known == null) {
+      known = opened(file, relative);
+      folders.put(relative, known);
+    }
+    // A name can be bad in a good folder; that is no property of the folder.
+    return Folders.isPlainName(name(file))
+        ? known
+        : closed(
+            relative,
+            new Problem("\"" + file + "\" is no path of a file", "Use paths below the folder."));
+  }
+
+  private Folder opened(Path file, Path relative) throws IOException {
+    if (file.isAbsolute() || relative.isAbsolute()) {
+      return closed(
+          relative,
+          new Problem(
+              file + " lies outside " + root, "Use paths below the folder, or another one."));
+    }
+    if (Folders.isOurs(file)) {
+      return closed(
+          relative,
+          new Problem(
+              Folders.OURS + " holds this program's own files", "Rename files outside it."));
+    }
+    var trouble = Folders.trouble(disk, root, relative);
+    if (trouble.isPresent()) {
+      return closed(relative, trouble.get());
+    }
+    var path = relative.toString().isEmpty() ? root : root.resolve(relative);
+    var listed = disk.names(path);
+    var names = HashMap.<String, List<Path>>newHashMap(listed.size());
+    for (var name : listed) {
+      names.merge(
+          CollisionKey.of(name.toString()),
+          List.of(name),
+          (some, more) -> {
+            var both = new ArrayList<>(some);
+            both.addAll(more);
+            return both;
+          });
+    }
+    return new Folder(path, CollisionKey.of(relative.toString()), null, names);
+  }
+
+  private Folder closed(Path relative, Problem problem) {
+    return new Folder(root, CollisionKey.of(relative.toString()), problem, Map.of());
+  }
+
+  // ---- the wishes against each other
+
+  /** Each file by its exact path; a file that is wished two names is blocked. */
+  private Map<Path, Draft> sources(List<Draft> drafts) {
+    var sources = HashMap.<Path, Draft>newHashMap(drafts.size());
+    for (var draft : drafts) {
+      var other = sources.putIfAbsent(draft.from, draft);
+      if (other != null) {
+        var why = draft.from + " would get two names";
+        block(draft, why, "Keep one of the two lines.");
+        block(other, why, "Keep one of the two lines.");
+      }
+    }
+    return sources;
+  }
+
+  /** Each target; files that would get one name are blocked, all of them. */
+  private Map<Spot, Draft> targets(List<Draft> drafts) {
+    var targets = HashMap.<Spot, Draft>newHashMap(drafts.size());
+    for (var draft : drafts) {
+      var other = targets.putIfAbsent(draft.targetSpot(), draft);
+      if (other != null && other != draft) {
+        var why = other.from + " and " + draft.from + " would both become " + draft.to;
+        block(draft, why, "Give each file a name of its own.");
+        block(other, why, "Give each file a name of its own.");
+      }
+    }
+    return targets;
+  }
+
+  /** Two names of one file could not be told apart after a crash. */
+  private void blockOneFileNamedTwice(List<Draft> drafts) {
+    var files = HashMap.<String, Draft>newHashMap(drafts.size());
+    for (var draft : drafts) {
+      if (draft.seen.key().isEmpty() || draft.status != Status.READY) {
+        continue;
+      }
+      var other = files.putIfAbsent(draft.seen.key(), draft);
+      if (other != null && !other.from.equals(draft.from)) {
+        var why = other.from + " and " + draft.from + " are two names of one file (hard links)";
+        block(draft, why, "Rename one of them at a time.");
+        block(other, why, "Rename one of them at a time.");
+      }
+    }
+  }
+
+  private void blockTakenTargets(List<Draft> drafts, Map<Path, Draft> sources) {
+    for (var draft : drafts) {
+      if (!draft.leaves()) {
+        continue;
+      }
+      for (var name : draft.into.alike(draft.toKey)) {
+        var parent = draft.to.getParent();
+        var path = parent == null ? name : parent.resolve(name);
+        var holder = sources.get(path);
+        if (holder == null || !holder.leaves()) {
+          blockTaken(draft, path);
+          break;
+        }
+      }
+    }
+  }
+
+  private void blockTaken(Draft draft, Path holder) {
+    block(
+        draft,
+        holder.equals(draft.to)
+            ? "the name " + draft.to + " is taken"
+            : "the name " + draft.to + " is taken on some disks by " + holder,
+        "Move or rename " + holder + " first, or choose another name.");
+  }
+
+  /** What is blocked blocks the rest of its group, and the file that wanted its name. */
+  private void spread(List<Draft> drafts, Map<Spot, Draft> targets) {
+    var groups = new HashMap<String, List<Draft>>();
+    for (var draft : drafts) {
+      if (!draft.request.group().isEmpty()) {
+        groups.computeIfAbsent(draft.request.group(), any -> new ArrayList<>()).add(draft);
+      }
+    }
+    while (!blocked.isEmpty()) {
+      var draft = blocked.removeFirst();
+      for (var mate : groups.getOrDefault(draft.request.group(), List.of())) {
+        if (mate.status == Status.UNCHANGED) {
+          continue;
+        }
+        block(
+            mate,
+            "its group is renamed whole or not at all, and " + draft.from + " cannot be renamed",
+            "Mend " + draft.from + " first.");
+      }
+      // A group is told once.
+      groups.remove(draft.request.group());
+      var successor = targets.get(draft.sourceSpot());
+      if (successor != null && successor.leaves() && draft.in.problem() == null) {
+        blockTaken(successor, draft.from);
+      }
+    }
+  }
+
+  private void block(Draft draft, Problem problem) {
+    block(draft, problem.why(), problem.mend());
+  }
+
+  private void block(Draft draft, String why, String mend) {
+    if (draft.status != Status.BLOCKED) {
+      draft.status = Status.BLOCKED;
+      draft.why = why;
+      draft.mend = mend;
+      blocked.add(draft);
+    }
+  }
+}

@@ -1,0 +1,4 @@
+package org.framewright.renaming;
+
+/** What is wrong, and what would mend it. */
+record Problem(String why, String mend) {}

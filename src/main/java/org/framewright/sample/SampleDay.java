@@ -1,0 +1,705 @@
+package org.framewright.sample;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.framewright.day.DayHours;
+import org.framewright.day.DaySummary;
+import org.framewright.day.DayTold;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Tally;
+import org.framewright.handoff.BagCheck;
+import org.framewright.handoff.Delivery;
+import org.framewright.handoff.HandOff;
+import org.framewright.handoff.HandOffPlan;
+import org.framewright.handoff.Returns;
+import org.framewright.job.Job;
+import org.framewright.job.JobException;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Built;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Finding;
+import org.framewright.renaming.Outcome;
+import org.framewright.renaming.Plan;
+import org.framewright.renaming.Progress;
+import org.framewright.renaming.Renamer;
+import org.framewright.renaming.Status;
+import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListReader;
+import org.framewright.shotlist.ListReading;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+
+/** The invented fashion job, played over four days. */
+public final class SampleDay {
+  /** The convention that the job is started from. */
+  static final String TEMPLATE = "fashion-days.yaml";
+
+  static final String LIST = "shot-list.csv";
+  private static final String NOON_LIST = "shot-list-noon.csv";
+  private static final String ASIDE = "settings of an old export";
+
+  private final SampleFiles files;
+  private final Path into;
+  private final Duration shift;
+  private final SampleCamera.Size size;
+  private final Teller teller;
+  private SampleSet set;
+  private SampleClock clock;
+
+  private SampleDay(
+      SampleFiles files, Path into, Duration shift, SampleCamera.Size size, Teller teller) {
+    this.files = files;
+    this.into = into;
+    this.shift = shift;
+    this.size = size;
+    this.teller = teller;
+  }
+
+  /**
+   * Plays all four days.
+   *
+   * @param into where the job folder is made; the hand-off goes beside it
+   * @return the job folder
+   */
+  public static Path play(SampleFiles files, Path into, SampleCamera.Size size, Teller teller)
+      throws IOException, JobException {
+    var day = new SampleDay(files, into, Duration.ZERO, size, teller);
+    day.begin();
+    day.firstDay();
+    day.secondMorning();
+    day.secondAfternoon();
+    day.thirdDay();
+    day.fourthDay();
+    day.count();
+    day.rename();
+    var package1 = day.handOff();
+    day.comesBack(package1);
+    day.summary();
+    return day.set.job().folder();
+  }
+
+  /**
+   * Plays the first day and the second until just before noon, and stops there with a garment on
+   * set and frames on the disk.
+   *
+   * @param now that moment; all times of the job are moved to it
+   * @return the job folder
+   */
+  public static Path untilNoonOfTheSecondDay(
+      SampleFiles files, Path into, SampleCamera.Size size, Instant now)
+      throws IOException, JobException {
+    var noon = SampleSet.moment(2, 11, 40, Duration.ZERO);
+    var day = new SampleDay(files, into, Duration.between(noon, now), size, Teller.NOBODY);
+    day.begin();
+    day.firstDay();
+    day.secondMorning();
+    var next = day.set.setup(15);
+    day.clock.set(now.minus(Duration.ofMinutes(9)));
+    day.set.mark(next.code(), SetupState.ON_SET, MarkDetails.by("Timo").andView("F"));
+    day.clock.set(now.minus(Duration.ofMinutes(2)));
+    day.set.burst(next, "F", 3);
+    return day.set.job().folder();
+  }
+
+  // ---- The story
+
+  private void begin() throws IOException, JobException {
+    clock = new SampleClock(SampleSet.moment(1, 8, 30, shift), SampleSet.ZONE);
+    teller.step("The job folder");
+    teller.tell(
+        "Everything here is invented: the label, the people, the garments and the cameras.");
+    var template = files.templates().resolve(TEMPLATE);
+    var convention = convention(template);
+    var values = new LinkedHashMap<String, String>();
+    // Where a convention has a first day of its own, frames are named by the day they are taken.
+    values.put(
+        convention.fields().containsKey("start") ? "start" : "day",
+        LocalDate.ofInstant(clock.instant(), SampleSet.ZONE).toString());
+    values.put("client", "KVÖ");
+    values.put("title", "AW look book");
+    var job = start(convention, values);
+    set = new SampleSet(job, clock, shift, size);
+    teller.tell("Ines starts the job from templates/" + TEMPLATE + ".");
+    if (convention.build("job", values) instanceof Built.Name name) {
+      for (var step : name.steps()) {
+        teller.tell("  " + step.field() + ": " + step.became() + "   " + step.rule());
+      }
+    }
+    teller.tell("The folder is called " + job.name() + "; in it:");
+    for (var role : convention.folders().keySet()) {
+      teller.tell("  " + job.folder().relativize(job.folder(role)) + "   for the " + role);
+    }
+
+    teller.step("The shot list");
+    var list = list(LIST);
+    job.importList(list);
+    teller.tell(
+        list.setups().size()
+            + " garments with "
+            + list.setups().stream().mapToInt(setup -> setup.views().size()).sum()
+            + " views, "
+            + list.setups().stream().mapToInt(setup -> setup.wanted().orElse(0)).sum()
+            + " frames wanted.");
+  }
+
+  private Job start(Convention convention, Map<String, String> values)
+      throws IOException, JobException {
+    Files.createDirectories(into);
+    return switch (Job.start(convention, into, values, clock)) {
+      case Started.Opened opened -> opened.job();
+      case Started.Refused refused ->
+          throw new JobException(
+              told(refused.findings()), TEMPLATE, "Mend the template, then play again.");
+    };
+  }
+
+  private static Convention convention(Path template) throws IOException, JobException {
+    return switch (Convention.read(template)) {
+      case Convention.Parsed.Sound sound -> sound.convention();
+      case Convention.Parsed.Faulty faulty ->
+          throw new JobException(
+              told(faulty.findings()), template.toString(), "Mend the template, then play again.");
+    };
+  }
+
+  private static String told(List<Finding> findings) {
+    return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
+  }
+
+  /** The sample's list, its days moved like everything else. */
+  private ShotList list(String name) throws IOException, JobException {
+    var file = files.samples().resolve(name);
+    var understood =
+        switch (ListReader.read(file)) {
+          case ListReading.Understood read -> read;
+          case ListReading.Refused refused ->
+              throw new JobException(
+                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().mend());
+        };
+    teller.tell(
+        "The client's list "
+            + name
+            + " is understood ("
+            + understood.form()
+            + "); for example "
+            + understood.columns().stream()
+                .limit(3)
+                .map(Object::toString)
+                .collect(Collectors.joining(", "))
+            + ".");
+    for (var remark : understood.remarks()) {
+      teller.tell("  " + remark);
+    }
+    long days =
+        Duration.between(SampleSet.moment(1, 0, 0, Duration.ZERO), SampleSet.moment(1, 0, 0, shift))
+            .toDays();
+    return new ShotList(
+        understood.list().setups().stream().map(setup -> moved(setup, days)).toList());
+  }
+
+  private static Setup moved(Setup setup, long days) {
+    var day = setup.day();
+    if (day.isEmpty() || days == 0) {
+      return setup;
+    }
+    var columns = new LinkedHashMap<>(setup.columns());
+    columns.replaceAll(
+        (heading, text) ->
+            text.equals(day.get()) ? LocalDate.parse(text).plusDays(days).toString() : text);
+    return new Setup(setup.code(), setup.title(), setup.views(), setup.framesWanted(), columns);
+  }
+
+  private void firstDay() throws IOException, JobException {
+    teller.step("Monday");
+    set.goTo(1, 9, 5);
+    var first = set.setup(1);
+    teller.tell(set.time() + "  Timo puts " + named(first) + " on set.");
+    set.shoot(first);
+    var tally = set.job().tally();
+    teller.tell(
+        "       Frames arrive from two bodies: "
+            + files(set.tripodFolder())
+            + " from body A, "
+            + files(set.handFolder())
+            + " from body B.");
+    teller.tell(
+        "       "
+            + first.code()
+            + " has "
+            + counted(tally, first)
+            + ". A raw file and its JPEG are one.");
+    clock.pass(Duration.ofMinutes(2));
+    set.mark(first.code(), SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
+    teller.tell(set.time() + "  Odette signs it off for the client.");
+    set.next(first);
+    for (int i = 2; i <= 4; i++) {
+      set.shootAndSignOff(set.setup(i));
+    }
+    teller.tell(
+        "       002 to 004 go the same way. Both counters went from 9999 to 0001, and there are two"
+            + " IMG_0001:");
+    teller.tell("       they come from two bodies, so they are two frames.");
+
+    var forgotten = set.setup(5);
+    set.burst(forgotten, "F", SampleSet.wanted(forgotten, 0));
+    teller.tell(
+        set.time()
+            + "  Timo forgot to put "
+            + forgotten.code()
+            + " on set: its first frames count for 004, which shows");
+    teller.tell(
+        "       \"changed since sign-off\": "
+            + (set.job().state().of("004").changedSinceSignOff() ? "yes." : "no."));
+    moveLast(forgotten, "F", SampleSet.wanted(forgotten, 0));
+    teller.tell(
+        "       He moves them to "
+            + forgotten.code()
+            + ", and 004 is as it was: "
+            + (set.job().state().of("004").changedSinceSignOff() ? "no." : "yes."));
+    set.shootAndSignOff(forgotten);
+    for (int i = 6; i <= 10; i++) {
+      lunch();
+      set.shootAndSignOff(set.setup(i));
+    }
+    stand("Monday evening");
+  }
+
+  private void moveLast(Setup to, String view, int count) throws IOException, JobException {
+    var scan = set.job().scan();
+    set.job().moveFrames(latest(scan, count), to.code(), Optional.of(view), "Timo");
+    set.job().tally(scan);
+  }
+
+  /** The frames that were taken last with body A. */
+  private static List<FrameId> latest(FrameScan scan, int count) {
+    return scan.frames().stream()
+        .filter(frame -> frame.folder().endsWith("A"))
+        .sorted(
+            Comparator.comparing(
+                frame -> frame.capture().time().orElseThrow(), Comparator.reverseOrder()))
+        .limit(count)
+        .map(Frame::id)
+        .toList();
+  }
+
+  private void lunch() {
+    var time = LocalTime.ofInstant(clock.instant().minus(shift), SampleSet.ZONE);
+    if (time.getHour() == 13) {
+      clock.pass(Duration.ofMinutes(60 - time.getMinute()));
+    }
+  }
+
+  private void secondMorning() throws IOException, JobException {
+    teller.step("Tuesday");
+    set.goTo(2, 9, 0);
+    set.tetherHand(false);
+    teller.tell(
+        set.time() + "  The cable of body B is broken: its details stay on its card today.");
+    for (int i = 11; i <= 14; i++) {
+      set.shootAndSignOff(set.setup(i));
+    }
+    teller.tell(set.time() + "  011 to 014 are shot and signed off.");
+  }
+
+  private void secondAfternoon() throws IOException, JobException {
+    set.shootAndSignOff(set.setup(15));
+    teller.step("Tuesday noon: the client sends another list");
+    var list = list(NOON_LIST);
+    var change = set.job().previewImport(list);
+    tell(change);
+    set.job().importList(list);
+    long done =
+        set.job().state().setups().values().stream()
+            .filter(status -> status.state() == SetupState.SIGNED_OFF)
+            .count();
+    teller.tell("The list is taken. Done work stays done: " + done + " garments are signed off.");
+
+    teller.step("Tuesday afternoon");
+    for (int i = 16; i <= 20; i++) {
+      lunch();
+      if (set.job().shotList().setup(String.format(Locale.ROOT, "%03d", i)).isPresent()) {
+        set.shootAndSignOff(set.setup(i));
+      }
+    }
+    clock.pass(Duration.ofMinutes(20));
+    int copied = set.copyCard();
+    var tally = set.job().tally();
+    teller.tell(
+        set.time()
+            + "  The card of body B is copied into the job: "
+            + copied
+            + " frames that nobody saw arrive.");
+    teller.tell("       They go by the time they were taken. " + clocks(tally));
+    teller.tell(
+        "       With that put right, 018 has "
+            + counted(tally, set.setup(18))
+            + "; "
+            + tally.unassigned().size()
+            + " frames belong to no setup.");
+  }
+
+  private void tell(ListChange change) {
+    teller.tell(
+        change.added().size()
+            + " new, "
+            + change.removed().size()
+            + " gone, "
+            + change.changed().size()
+            + " changed:");
+    change.added().forEach(setup -> teller.tell("  new      " + named(setup)));
+    change.removed().forEach(setup -> teller.tell("  gone     " + named(setup)));
+    change
+        .changed()
+        .forEach(
+            changed ->
+                teller.tell(
+                    "  changed  "
+                        + changed.after().code()
+                        + " "
+                        + String.join(", ", changed.told())));
+    change
+        .kept()
+        .forEach(setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));
+  }
+
+  private void thirdDay() throws IOException, JobException {
+    teller.step("Wednesday");
+    set.goTo(3, 9, 0);
+    set.tetherHand(true);
+    teller.tell(set.time() + "  Body B has a new cable.");
+    set.shootAndSignOff(set.setup(21));
+    var gown = set.setup(22);
+    set.shoot(gown);
+    set.mark(
+        gown.code(),
+        SetupState.PICKUP,
+        MarkDetails.by("Odette").andReason("the train was creased"));
+    teller.tell(
+        set.time()
+            + "  "
+            + named(gown)
+            + " is shot, but the train was creased: a pickup for later.");
+    set.next(gown);
+    for (int i = 23; i <= 27; i++) {
+      lunch();
+      set.shootAndSignOff(set.setup(i));
+    }
+    var late = set.setup(28);
+    set.mark(
+        late.code(),
+        SetupState.DROPPED,
+        MarkDetails.by("Timo").andReason("the courier did not come"));
+    teller.tell(set.time() + "  " + named(late) + " is dropped: the courier did not come.");
+    set.shootAndSignOff(set.setup(29));
+    set.shootAndSignOff(set.setup(30));
+    stand("Wednesday evening");
+  }
+
+  private void fourthDay() throws IOException, JobException {
+    teller.step("Thursday");
+    set.goTo(4, 9, 0);
+    var late = set.setup(28);
+    set.mark(late.code(), SetupState.TO_SHOOT, MarkDetails.by("Timo"));
+    teller.tell(set.time() + "  The courier has come: " + late.code() + " is to shoot again.");
+    for (int i = 31; i <= 36; i++) {
+      lunch();
+      set.shootAndSignOff(set.setup(i));
+    }
+    lunch();
+    var signedOff = set.setup(36);
+    set.oneMore(signedOff, "F");
+    teller.tell(
+        set.time()
+            + "  Ines takes one more frame of "
+            + signedOff.code()
+            + " after its sign-off. It shows as changed: "
+            + (set.job().state().of(signedOff.code()).changedSinceSignOff() ? "yes." : "no."));
+    for (int number : new int[] {37, 28, 22, 38, 41}) {
+      lunch();
+      set.shootAndSignOff(set.setup(number));
+    }
+    var belt = set.setup(40);
+    set.mark(belt.code(), SetupState.DROPPED, MarkDetails.by("Odette").andReason("sold out"));
+    teller.tell(
+        set.time() + "  28 and the pickup 22 are done. " + named(belt) + " is dropped: sold out.");
+    teller.tell("       039 and 042 are left for the evening.");
+  }
+
+  private void count() throws IOException {
+    teller.step("Counting");
+    var tally = set.job().tally();
+    teller.tell(
+        tally.frames()
+            + " frames in "
+            + tally.files()
+            + " files, in "
+            + tally.bySetup().size()
+            + " setups; "
+            + tally.unassigned().size()
+            + " belong to none, "
+            + tally.incomplete().size()
+            + " are incomplete.");
+    teller.tell(clocks(tally));
+    for (var setup : List.of(set.setup(1), set.setup(22), set.setup(28))) {
+      teller.tell("  " + named(setup) + ": " + counted(tally, setup));
+    }
+  }
+
+  private void rename() throws IOException {
+    teller.step("Names that say what the frames are");
+    var job = set.job();
+    var renamer = Renamer.in(job.folder(), clock);
+    var plan = renamer.plan(job.frameNames(job.scan()).requests());
+    var target = firstReady(plan);
+    var stray =
+        target.resolveSibling(target.getFileName().toString().replaceFirst("\\.[^.]+$", ".xmp"));
+    // Somebody's raw converter left a settings file under a name that a frame is about to get.
+    Files.writeString(job.folder().resolve(stray), SampleCamera.xmp(0));
+    plan = renamer.plan(job.frameNames(job.scan()).requests());
+    preview(plan);
+    var put = job.folder().resolve(ASIDE);
+    Files.createDirectories(put);
+    Files.move(job.folder().resolve(stray), put.resolve(stray.getFileName()));
+    teller.tell("Ines moves that file to \"" + ASIDE + "\" and plans again.");
+    plan = renamer.plan(job.frameNames(job.scan()).requests());
+    teller.tell(totals(plan));
+    var applied = renamer.apply(plan, Progress.NONE);
+    teller.tell(told(applied, "renamed"));
+    if (applied instanceof Outcome.Applied batch) {
+      teller.tell(told(renamer.undo(batch.batch(), Progress.NONE), "given their old names back"));
+    }
+    plan = renamer.plan(job.frameNames(job.scan()).requests());
+    teller.tell(told(renamer.apply(plan, Progress.NONE), "renamed again"));
+    var tally = set.job().tally();
+    teller.tell(
+        "The count is the same: "
+            + tally.frames()
+            + " frames in "
+            + tally.bySetup().size()
+            + " setups.");
+  }
+
+  private static Path firstReady(Plan plan) {
+    return plan.renames().stream()
+        .filter(rename -> rename.status() == Status.READY)
+        .filter(rename -> rename.to().toString().endsWith(".DNG"))
+        .findFirst()
+        .orElseThrow()
+        .to();
+  }
+
+  private void preview(Plan plan) {
+    teller.tell(totals(plan));
+    plan.renames().stream()
+        .filter(rename -> rename.status() == Status.READY)
+        .limit(4)
+        .forEach(
+            rename -> teller.tell("  " + rename.from() + "  ->  " + rename.to().getFileName()));
+    plan.renames().stream()
+        .filter(rename -> rename.status() == Status.BLOCKED)
+        .forEach(
+            rename -> {
+              teller.tell("  blocked: " + rename.from() + "  ->  " + rename.to().getFileName());
+              teller.tell("    " + rename.why() + " " + rename.mend());
+            });
+  }
+
+  private static String totals(Plan plan) {
+    return plan.ready()
+        + " files can be renamed, "
+        + plan.blocked()
+        + " are blocked, "
+        + plan.unchanged()
+        + " have their name already.";
+  }
+
+  private static String told(Outcome outcome, String what) {
+    return switch (outcome) {
+      case Outcome.Applied applied ->
+          applied.done() + " files are " + what + " (batch " + applied.batch() + ").";
+      case Outcome.Nothing _ -> "Nothing had to be " + what + ".";
+      case Outcome.Cancelled _ -> "It was cancelled; every file has its old name.";
+      case Outcome.RolledBack back -> "It was taken back: " + back.why();
+      case Outcome.Halted halted -> "It stands still: " + halted.why() + " " + halted.mend();
+      case Outcome.Refused refused -> "It was refused: " + refused.why() + " " + refused.mend();
+    };
+  }
+
+  private record Delivered(HandOff handOff, HandOffPlan plan, Path folder) {}
+
+  private Optional<Delivered> handOff() throws IOException, JobException {
+    teller.step("Selects for the retoucher");
+    var job = set.job();
+    var scan = job.scan();
+    var handOff = HandOff.of(job, scan, job.tally(scan));
+    var plan = handOff.rated(4);
+    teller.tell(
+        "Ines rated "
+            + (plan.selects().size() + plan.withheld().size())
+            + " frames 4 or higher; body B wrote its ratings into the JPEG, for body A they lie in"
+            + " sidecars.");
+    plan.selects().stream()
+        .limit(3)
+        .forEach(select -> teller.tell("  " + select.original() + "  ->  " + select.name()));
+    plan.withheld()
+        .forEach(withheld -> teller.tell("  withheld: " + withheld.what() + ", " + withheld.why()));
+    var target = into.resolve(job.name() + " hand-off 1");
+    return switch (handOff.deliver(plan, target, Progress.NONE)) {
+      case Delivery.Delivered done -> {
+        teller.tell(
+            done.selects()
+                + " selects in "
+                + done.files()
+                + " files ("
+                + megabytes(done.bytes())
+                + ") are copied and read again.");
+        var check = BagCheck.of(done.folder());
+        teller.tell(
+            "The package's own checksums: "
+                + check.files()
+                + " files compared, "
+                + (check.clean() ? "all as they should be." : "not clean: " + check));
+        teller.tell("Check it with:  cd \"" + done.folder() + "\" && sha256sum -c SHA256SUMS");
+        yield Optional.of(new Delivered(handOff, plan, done.folder()));
+      }
+      case Delivery.Refused refused -> {
+        teller.tell("It was refused: " + refused.why() + ". " + refused.mend());
+        yield Optional.empty();
+      }
+      case Delivery.Failed failed -> {
+        teller.tell("It failed: " + failed.why() + ". " + failed.mend());
+        yield Optional.empty();
+      }
+      case Delivery.Cancelled _ -> Optional.empty();
+    };
+  }
+
+  /** Bram sends some back: most under the right name, one forgotten, one called as he likes. */
+  private void comesBack(Optional<Delivered> delivered) throws IOException, JobException {
+    if (delivered.isEmpty()) {
+      return;
+    }
+    teller.step("What comes back");
+    var selects = delivered.get().plan().selects();
+    var folder = Files.createDirectories(into.resolve("from Bram"));
+    var retoucher = new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
+    for (var select : selects.subList(1, selects.size())) {
+      var name = delivered.get().handOff().retouchedName(select).orElse(select.name());
+      var exposure =
+          Exposure.of(clock.instant(), select.place().setup(), select.place().view().orElse("F"));
+      Files.write(
+          folder.resolve(name + ".jpg"),
+          retoucher.take(exposure).files().sequencedValues().getFirst());
+    }
+    Files.write(folder.resolve("final FINAL 2.jpg"), new byte[] {1});
+    var returns = Returns.of(set.job(), folder, OptionalInt.empty());
+    teller.tell(
+        returns.count(Returns.State.ANSWERED)
+            + " of "
+            + returns.answers().size()
+            + " selects came back under the name that the convention gives them.");
+    returns.answers().stream()
+        .filter(answer -> answer.state() != Returns.State.ANSWERED)
+        .forEach(
+            answer -> teller.tell("  " + answer.select() + " " + answer.state().words() + "."));
+    returns
+        .extras()
+        .forEach(extra -> teller.tell("  " + extra.file() + " answers none: " + extra.why()));
+  }
+
+  private void summary() throws IOException {
+    teller.step("How the job stands");
+    var job = set.job();
+    var scan = job.scan();
+    DayTold.lines(DaySummary.of(job, scan, job.tally(scan), hours())).forEach(teller::tell);
+    teller.tell("");
+    teller.tell("The job folder: " + job.folder());
+  }
+
+  private void stand(String when) throws IOException {
+    var job = set.job();
+    var scan = job.scan();
+    var summary = DaySummary.of(job, scan, job.tally(scan), hours());
+    teller.tell(
+        when
+            + ": "
+            + DayTold.states(summary)
+            + summary
+                .pace()
+                .mean()
+                .map(mean -> "; " + mean.toMinutes() + " minutes a garment")
+                .orElse("")
+            + ".");
+  }
+
+  private static DayHours hours() {
+    return DayHours.usual(SampleSet.ZONE);
+  }
+
+  // ---- Words
+
+  private static String named(Setup setup) {
+    return setup.code() + " " + setup.title();
+  }
+
+  private static String counted(Tally tally, Setup setup) {
+    var counted = tally.bySetup().get(setup.code());
+    if (counted == null) {
+      return "no frames";
+    }
+    return counted.frames()
+        + " frames ("
+        + counted.byView().entrySet().stream()
+            .map(view -> view.getKey() + " " + view.getValue())
+            .collect(Collectors.joining(", "))
+        + ")";
+  }
+
+  private static String clocks(Tally tally) {
+    return tally.cameras().stream()
+        .filter(clock -> clock.offsetSeconds().isPresent())
+        .map(
+            clock -> {
+              long seconds = Math.round(clock.offsetSeconds().getAsDouble());
+              return clock.camera().model()
+                  + (Math.abs(seconds) <= 5
+                      ? " has the right time"
+                      : " is " + Math.abs(seconds) + " s " + (seconds < 0 ? "fast" : "slow"));
+            })
+        .collect(Collectors.joining("; ", "Clocks: ", "."));
+  }
+
+  private static String files(Path folder) throws IOException {
+    try (var list = Files.list(folder)) {
+      var stems =
+          list.map(file -> file.getFileName().toString().replaceFirst("\\..*", ""))
+              .filter(Predicate.not(String::isEmpty))
+              .distinct()
+              .collect(Collectors.toCollection(ArrayList::new));
+      return stems.size() + " frames";
+    }
+  }
+
+  private static String megabytes(long bytes) {
+    return bytes / 1_000_000 + " MB";
+  }
+}
