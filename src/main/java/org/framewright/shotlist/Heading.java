@@ -1,9 +1,12 @@
 package org.framewright.shotlist;
 
 import java.text.Normalizer;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 
 /** As what a column of a list is taken, by its heading. */
 public enum Heading {
@@ -31,10 +34,12 @@ public enum Heading {
     return told;
   }
 
-  private static final Map<String, Meaning> MEANINGS = new HashMap<>();
+  private static final Map<String, List<Meaning>> MEANINGS = new HashMap<>();
 
   /**
-   * @param rank how surely the word means it; the lowest of a list's columns wins
+   * What a word may mean.
+   *
+   * @param rank how surely the word means it, 0 the surest
    */
   private record Meaning(Heading heading, int rank) {}
 
@@ -45,7 +50,7 @@ public enum Heading {
         SETUP,
         "setup, setups, setup no, setup number, setup nr, setup code, setup id",
         "look, looks, look no, look number, look nr, look code, look id, shot, shot no,"
-            + " shot number, shot nr, shot code, shot id, set up",
+            + " shot number, shot nr, shot code, shot id",
         "code, no, nr, num, number, #, n, id, item no, item number, item code, item nr, nummer,"
             + " numero, num ro, lfd nr, pos, position, code look, numero de look, kod, codice,"
             + " codigo",
@@ -96,21 +101,26 @@ public enum Heading {
   private static void mean(Heading heading, String... wordsByRank) {
     for (var rank = 0; rank < wordsByRank.length; rank++) {
       for (var word : wordsByRank[rank].split(", ", -1)) {
-        MEANINGS.putIfAbsent(word, new Meaning(heading, rank));
+        MEANINGS.computeIfAbsent(word, key -> new ArrayList<>()).add(new Meaning(heading, rank));
       }
     }
   }
 
-  /** As what a heading is taken on its own, whatever its case, accents and punctuation. */
-  public static Heading of(String heading) {
-    var meaning = MEANINGS.get(plain(heading));
-    return meaning == null ? OTHER : meaning.heading();
+  private static List<Meaning> meanings(String heading) {
+    return MEANINGS.getOrDefault(plain(heading), List.of());
   }
 
-  /** How sure a heading is of its meaning, 0 the surest. */
-  static int rank(String heading) {
-    var meaning = MEANINGS.get(plain(heading));
-    return meaning == null ? Integer.MAX_VALUE : meaning.rank();
+  /** As what a heading is taken on its own, whatever its case, accents and punctuation. */
+  public static Heading of(String heading) {
+    return meanings(heading).stream().map(Meaning::heading).findFirst().orElse(OTHER);
+  }
+
+  /** How surely a heading means this, 0 the surest; empty if it does not. */
+  static OptionalInt rank(String heading, Heading wanted) {
+    return meanings(heading).stream()
+        .filter(meaning -> meaning.heading() == wanted)
+        .mapToInt(Meaning::rank)
+        .min();
   }
 
   /** Lower case, without accents; runs of anything but letters and digits are one space. */
@@ -123,6 +133,7 @@ public enum Heading {
         .replaceAll("\\p{M}+", "")
         .toLowerCase(Locale.ROOT)
         .replaceAll("[^\\p{L}\\p{N}]+", " ")
-        .strip();
+        .strip()
+        .replaceFirst("^set up\\b", "setup");
   }
 }
