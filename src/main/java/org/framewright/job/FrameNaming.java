@@ -27,8 +27,8 @@ import org.framewright.shotlist.ShotList;
 /**
  * Between frames and their names by the convention's kind {@code frame}. Each field of such a name
  * has one source: the job's own values; the setup (the field {@code setup} is its code, {@code
- * view} the view, any other the column of the shot list that is headed like the field); a date that
- * the job has no value for is the frame's own; a counter counts.
+ * view} the view, any other the column of the shot list that is headed like the field); a date is
+ * the frame's own, also where the job has one, since a job may take days; a counter counts.
  */
 final class FrameNaming {
   static final String VIEW = "view";
@@ -56,7 +56,7 @@ final class FrameNaming {
   private void learn(Kind frame) {
     for (var name : frame.fields().keySet()) {
       boolean told = list.setups().stream().anyMatch(setup -> ofSetup(setup, name).isPresent());
-      if (told && !values.containsKey(name)) {
+      if (told && !values.containsKey(name) && !isDate(name)) {
         telling.add(name);
       }
     }
@@ -86,6 +86,10 @@ final class FrameNaming {
     return convention.fields().get(name);
   }
 
+  private boolean isDate(String name) {
+    return field(name).type() == FieldType.DATE;
+  }
+
   private List<String> signature(Map<String, String> read) {
     return telling.stream().map(name -> read.getOrDefault(name, "")).toList();
   }
@@ -112,6 +116,9 @@ final class FrameNaming {
   private SequencedMap<String, String> given(Setup setup, Optional<String> view) {
     var given = new LinkedHashMap<String, String>();
     for (var name : kind.orElseThrow().fields().keySet()) {
+      if (isDate(name)) {
+        continue;
+      }
       if (values.containsKey(name)) {
         given.put(name, values.get(name));
       } else if (name.equals(VIEW)) {
@@ -217,7 +224,7 @@ final class FrameNaming {
         continue;
       }
       for (var name : kind.get().fields().keySet()) {
-        if (field(name).type() == FieldType.DATE) {
+        if (isDate(name)) {
           given.computeIfAbsent(name, date -> times.local(frame).toString());
         }
       }
@@ -242,7 +249,7 @@ final class FrameNaming {
     var wanted = new LinkedHashMap<>(given);
     read.forEach(
         (name, value) -> {
-          if (counter.equals(Optional.of(name)) || field(name).type() == FieldType.DATE) {
+          if (counter.equals(Optional.of(name)) || isDate(name)) {
             wanted.putIfAbsent(name, value);
           }
         });

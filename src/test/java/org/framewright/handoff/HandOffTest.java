@@ -1,0 +1,361 @@
+package org.framewright.handoff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.InstanceOfAssertFactories.type;
+
+import com.fasterxml.jackson.dataformat.csv.CsvMapper;
+import com.fasterxml.jackson.dataformat.csv.CsvSchema;
+import gov.loc.repository.bagit.reader.BagReader;
+import gov.loc.repository.bagit.verify.BagVerifier;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.framewright.job.Job;
+import org.framewright.job.JobException;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Convention;
+import org.framewright.renaming.Outcome;
+import org.framewright.renaming.Progress;
+import org.framewright.renaming.Renamer;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.framewright.shotlist.View;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class HandOffTest {
+  private static final Instant NINE = Instant.parse("2026-11-23T09:00:00Z");
+
+  @TempDir private Path folder;
+  private Instant now = NINE;
+  private final Clock clock = ((InstantSource) () -> now).withZone(ZoneOffset.UTC);
+  private Job job;
+  private SampleCamera camera;
+
+  /** Two setups; 001 has four frames, of which two are rated 4 and one 2; 002 has one rated 5. */
+  @BeforeEach
+  void aJobWithRatedFrames() throws Exception {
+    var convention =
+        switch (Convention.read(Path.of("templates/fashion-days.yaml"))) {
+          case Convention.Parsed.Sound sound -> sound.convention();
+          case Convention.Parsed.Faulty faulty ->
+              throw new AssertionError(faulty.findings().toString());
+        };
+    var started =
+        Job.start(
+            convention,
+            folder,
+            Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
+            clock);
+    job = ((Started.Opened) started).job();
+    job.importList(
+        new ShotList(
+            List.of(
+                new Setup(
+                    "001", "Coat", List.of(new View("F")), OptionalInt.empty(), new TreeMap<>()),
+                new Setup(
+                    "002",
+                    "Dress",
+                    List.of(new View("B")),
+                    OptionalInt.empty(),
+                    new TreeMap<>()))));
+    camera =
+        new SampleCamera(
+            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.RAW_AND_JPEG, 9998);
+    shoot("001", "F", 4, 0, 2, 4);
+    shoot("002", "B", 0, 5);
+  }
+
+  private void shoot(String setup, String view, int... ratings) throws Exception {
+    job.mark(setup, SetupState.ON_SET, MarkDetails.NONE.andView(view));
+    for (int i = 0; i < ratings.length; i++) {
+      now = now.plusMillis(400);
+      var exposure = Exposure.of(now, setup, view);
+      camera
+          .take(ratings[i] > 0 ? exposure.rated(ratings[i]) : exposure)
+          .writeTo(job.framesFolder());
+    }
+    job.recordArrivals(job.scan());
+    now = now.plusSeconds(60);
+  }
+
+  private void rename() throws Exception {
+    var renamer = Renamer.in(job.folder(), clock);
+    var plan = renamer.plan(job.frameNames(job.scan()).requests());
+    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+  }
+
+  private HandOff handOff() throws Exception {
+    var scan = job.scan();
+    return HandOff.of(job, scan, job.tally(scan));
+  }
+
+  private Path deliver() throws Exception {
+    var target = folder.resolve("for Bram");
+    var handOff = handOff();
+    assertThat(handOff.deliver(handOff.rated(4), target, Progress.NONE))
+        .isInstanceOf(Delivery.Delivered.class);
+    return target;
+  }
+
+  private Map<String, String> contents(Path where) throws Exception {
+    try (var files = Files.walk(where)) {
+      var contents = new TreeMap<String, String>();
+      for (var file : files.filter(Files::isRegularFile).toList()) {
+        contents.put(where.relativize(file).toString(), Checksum.of(file));
+      }
+      return contents;
+    }
+  }
+
+  @Test
+  void theRatedFramesBecomeSelectsUnderTheConventionsNames() throws Exception {
+    rename();
+    var plan = handOff().rated(4);
+    assertThat(plan.withheld()).isEmpty();
+    assertThat(plan.selects())
+        .extracting(Select::name)
+        .containsExactly("KVO_001_F_0001", "KVO_001_F_0004", "KVO_002_B_0002");
+    assertThat(plan.selects().getFirst().original()).isEqualTo("20261123_KVO_001_F_0001");
+    assertThat(plan.selects().getFirst().files())
+        .containsExactly("KVO_001_F_0001.DNG", "KVO_001_F_0001.JPG", "KVO_001_F_0001.xmp");
+    assertThat(plan.files()).isEqualTo(9);
+  }
+
+  @Test
+  void aFrameWithoutItsNameIsWithheldWithTheReason() throws Exception {
+    var plan = handOff().rated(4);
+    assertThat(plan.selects()).isEmpty();
+    assertThat(plan.withheld()).hasSize(3);
+    assertThat(plan.withheld().getFirst().why()).contains("does not have its name");
+    assertThat(plan.withheld().getFirst().mend()).contains("Rename the frames first");
+    assertThat(handOff().deliver(plan, folder.resolve("for Bram"), Progress.NONE))
+        .isInstanceOf(Delivery.Refused.class);
+    assertThat(folder.resolve("for Bram")).doesNotExist();
+  }
+
+  // RFC 8493, by the reference library; the checksums by this runtime's own SHA-256.
+  @Test
+  void thePackageIsAValidBagOfTheSameBytesAndTheFramesAreUntouched() throws Exception {
+    rename();
+    var before = contents(job.framesFolder());
+    var target = deliver();
+    try (var verifier = new BagVerifier()) {
+      verifier.isValid(new BagReader().read(target), false);
+    }
+    assertThat(contents(job.framesFolder())).isEqualTo(before);
+    var copied = contents(target.resolve("data"));
+    assertThat(before.values()).containsAll(copied.values());
+    assertThat(copied).hasSize(9);
+    assertThat(folder.toFile().list()).noneMatch(name -> name.startsWith(".framewright-"));
+  }
+
+  // RFC 4180, read by another reader.
+  @Test
+  void theIndexTellsSetupViewOriginalSelectRatingAndTime() throws Exception {
+    rename();
+    var target = deliver();
+    try (var rows =
+        new CsvMapper()
+            .readerForMapOf(String.class)
+            .with(CsvSchema.emptySchema().withHeader())
+            .<Map<String, String>>readValues(target.resolve("index.csv").toFile())) {
+      assertThat(rows.readAll())
+          .hasSize(3)
+          .contains(
+              Map.of(
+                  "setup", "002",
+                  "view", "B",
+                  "original", "20261123_KVO_002_B_0002",
+                  "select", "KVO_002_B_0002",
+                  "rating", "5",
+                  "captured", "2026-11-23T10:01:02.400+01:00",
+                  "files", "KVO_002_B_0002.DNG KVO_002_B_0002.JPG KVO_002_B_0002.xmp"));
+    }
+    assertThat(target.resolve("README.txt"))
+        .content(StandardCharsets.UTF_8)
+        .contains("KVO_001_F_0001_v01  for  KVO_001_F_0001")
+        .contains("sha256sum -c SHA256SUMS");
+  }
+
+  @Test
+  void aTargetThatExistsIsRefusedAndLeftAsItIs() throws Exception {
+    rename();
+    var target = Files.createDirectory(folder.resolve("for Bram"));
+    Files.writeString(target.resolve("other"), "other");
+    var handOff = handOff();
+    assertThat(handOff.deliver(handOff.rated(4), target, Progress.NONE))
+        .asInstanceOf(type(Delivery.Refused.class))
+        .satisfies(refused -> assertThat(refused.why()).contains("is there already"));
+    assertThat(target.toFile().list()).containsExactly("other");
+  }
+
+  @Test
+  void aTargetInTheFramesFolderIsRefused() throws Exception {
+    rename();
+    var handOff = handOff();
+    assertThat(
+            handOff.deliver(handOff.rated(4), job.framesFolder().resolve("selects"), Progress.NONE))
+        .isInstanceOf(Delivery.Refused.class);
+    assertThat(job.framesFolder().resolve("selects")).doesNotExist();
+  }
+
+  @Test
+  void cancellingLeavesNothingBehind() throws Exception {
+    rename();
+    var handOff = handOff();
+    var before = Set.of(folder.toFile().list());
+    var outcome =
+        handOff.deliver(
+            handOff.rated(4),
+            folder.resolve("for Bram"),
+            new Progress() {
+              private int seen;
+
+              @Override
+              public void step(int done, int total) {
+                seen = done;
+              }
+
+              @Override
+              public boolean cancelled() {
+                return seen == 4;
+              }
+            });
+    assertThat(outcome).isInstanceOf(Delivery.Cancelled.class);
+    assertThat(Set.of(folder.toFile().list())).isEqualTo(before);
+  }
+
+  @Test
+  void aFrameThatChangedSinceTheScanIsNotHandedOff() throws Exception {
+    rename();
+    var handOff = handOff();
+    var plan = handOff.rated(4);
+    var file = plan.selects().getFirst().frame().files().getFirst().path();
+    Files.write(file, new byte[] {1, 2, 3});
+    assertThat(handOff.deliver(plan, folder.resolve("for Bram"), Progress.NONE))
+        .asInstanceOf(type(Delivery.Failed.class))
+        .satisfies(failed -> assertThat(failed.why()).contains("changed while"));
+    assertThat(folder.resolve("for Bram")).doesNotExist();
+  }
+
+  @Test
+  void picksAreNamesOrStemsOneALineAndWhatIsNotFoundIsTold() throws Exception {
+    rename();
+    var picks =
+        Files.writeString(
+            folder.resolve("picks.txt"),
+            "\uFEFF20261123_KVO_001_F_0002\r\n\r\n20261123_kvo_001_f_0003.jpg\nIMG_0042\n");
+    var plan = handOff().picked(picks);
+    assertThat(plan.selects())
+        .extracting(Select::name)
+        .containsExactly("KVO_001_F_0002", "KVO_001_F_0003");
+    assertThat(plan.withheld())
+        .singleElement()
+        .satisfies(
+            withheld -> {
+              assertThat(withheld.what()).isEqualTo("picks.txt, line 4: IMG_0042");
+              assertThat(withheld.why()).isEqualTo("no frame of the job has this name");
+            });
+  }
+
+  @Test
+  void picksThatAreNoTextAreRefused() throws Exception {
+    var picks = Files.write(folder.resolve("picks.txt"), new byte[] {(byte) 0xC3, (byte) 0x28});
+    assertThatThrownBy(() -> handOff().picked(picks))
+        .isInstanceOf(JobException.class)
+        .hasMessageContaining("not UTF-8");
+  }
+
+  @Test
+  void framesThatWereChosenInTheJobGoToo() throws Exception {
+    rename();
+    var frame = job.scan().frames().getFirst();
+    job.select(List.of(frame.id()), true, "Ines");
+    assertThat(handOff().chosen().selects())
+        .extracting(select -> select.frame().id())
+        .containsExactly(frame.id());
+  }
+
+  @Test
+  void whatComesBackIsReadAgainstWhatWasHandedOff() throws Exception {
+    rename();
+    var target = deliver();
+    var back = Files.createDirectory(folder.resolve("back"));
+    Files.writeString(back.resolve("KVO_001_F_0001_v01.tif"), "retouched");
+    Files.writeString(back.resolve("kvo_001_f_0001_v02.tif"), "retouched again");
+    Files.copy(target.resolve("data/KVO_002_B_0002.JPG"), back.resolve("KVO_002_B_0002.JPG"));
+    Files.writeString(back.resolve("KVO_001_F_0009_v01.tif"), "of something else");
+    Files.writeString(back.resolve("final.tif"), "who knows");
+    Files.writeString(back.resolve(".DS_Store"), "not a picture");
+
+    var returns = Returns.of(job, back, OptionalInt.empty());
+
+    assertThat(
+            returns.answers().stream()
+                .collect(Collectors.toMap(Returns.Answer::select, Returns.Answer::state)))
+        .isEqualTo(
+            Map.of(
+                "KVO_001_F_0001", Returns.State.ANSWERED,
+                "KVO_001_F_0004", Returns.State.MISSING,
+                "KVO_002_B_0002", Returns.State.UNTOUCHED));
+    assertThat(returns.extras())
+        .extracting(Returns.Extra::file)
+        .contains("KVO_001_F_0009_v01.tif", "final.tif");
+    assertThat(returns.complete()).isFalse();
+  }
+
+  @Test
+  void aSelectThatCameBackUnderItsOwnNameWithOtherContentIsTold() throws Exception {
+    rename();
+    deliver();
+    var back = Files.createDirectory(folder.resolve("back"));
+    Files.writeString(back.resolve("KVO_001_F_0001.DNG"), "edited in place");
+    var returns = Returns.of(job, back, OptionalInt.empty());
+    assertThat(returns.answers().getFirst().state()).isEqualTo(Returns.State.CHANGED);
+  }
+
+  @Test
+  void everySelectAnsweredIsComplete() throws Exception {
+    rename();
+    deliver();
+    var back = Files.createDirectory(folder.resolve("back"));
+    var handOff = handOff();
+    for (var select : handOff.rated(4).selects()) {
+      Files.writeString(
+          back.resolve(handOff.retouchedName(select).orElseThrow() + ".tif"), "retouched");
+    }
+    assertThat(Returns.of(job, back, OptionalInt.of(1)).complete()).isTrue();
+    assertThatThrownBy(() -> Returns.of(job, back, OptionalInt.of(2)))
+        .isInstanceOf(JobException.class)
+        .hasMessageContaining("no hand-off 2");
+  }
+
+  @Test
+  void handOffsAreCounted() throws Exception {
+    rename();
+    deliver();
+    var handOff = handOff();
+    assertThat(handOff.deliver(handOff.rated(5), folder.resolve("second"), Progress.NONE))
+        .asInstanceOf(type(Delivery.Delivered.class))
+        .satisfies(done -> assertThat(done.number()).isEqualTo(2));
+    assertThat(HandOff.delivered(job)).containsOnlyKeys(1, 2);
+  }
+}
