@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Optional;
 import org.framewright.job.JobException;
+import org.framewright.ui.Launch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -17,6 +19,7 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     version = "framewright 0.1.0",
     subcommands = {
+      OpenCommand.class,
       RenameCommand.class,
       UndoCommand.class,
       RecoverCommand.class,
@@ -30,6 +33,10 @@ public final class Framewright implements Runnable {
 
   @Override
   public void run() {
+    if (Launch.hasDisplay()) {
+      Launch.open(Optional.empty());
+      return;
+    }
     throw new CommandLine.ParameterException(
         new CommandLine(this), "Say what to do: framewright COMMAND.");
   }

@@ -8,6 +8,7 @@ import java.util.function.UnaryOperator;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
+import javafx.application.Platform;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.collections.ListChangeListener;
 import javafx.scene.AccessibleRole;
@@ -126,6 +127,8 @@ final class BoardView {
   void run() {
     clock.play();
     showTime();
+    // The list has no lines to scroll to before it was laid out.
+    Platform.runLater(this::showChoice);
   }
 
   void pause() {

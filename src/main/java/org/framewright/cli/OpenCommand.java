@@ -1,0 +1,33 @@
+package org.framewright.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.framewright.ui.Launch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** {@code open [JOB]}: the app. */
+@Command(
+    name = "open",
+    description = "Opens the app, with the job of a folder if one is given.",
+    mixinStandardHelpOptions = true)
+final class OpenCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "JOB", arity = "0..1", description = "The job folder.")
+  private Path job;
+
+  @Override
+  public Integer call() throws CommandFailure {
+    if (job != null && !Files.isDirectory(job)) {
+      throw CommandFailure.badInput("there is no folder " + job, "Name a job folder.");
+    }
+    if (!Launch.hasDisplay()) {
+      throw CommandFailure.badInput(
+          "there is no display to open a window on",
+          "Run it on a desktop, or use the other commands: framewright --help.");
+    }
+    Launch.open(Optional.ofNullable(job));
+    return ExitStatus.DONE.code();
+  }
+}

@@ -1,0 +1,340 @@
+package org.framewright.ui.board;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.ListChangeListener;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.SetupStatus;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.Ticks;
+import org.junit.jupiter.api.Test;
+
+class BoardModelTest {
+  private final JobViews job = JobViews.of(9);
+  private final SimpleObjectProperty<JobView> view = new SimpleObjectProperty<>(job.build());
+  private final Ledger ledger = new Ledger();
+  private final List<Exception> troubles = new ArrayList<>();
+  private final BoardModel board = new BoardModel(view, ledger, troubles::add);
+
+  /** Keeps ticks as words; shows them only when the test says they are on the disk. */
+  private final class Ledger implements Ticks {
+    private final List<String> told = new ArrayList<>();
+    private Runnable pending = () -> {};
+    private boolean refuses;
+
+    @Override
+    public void mark(
+        String setup,
+        SetupState state,
+        MarkDetails details,
+        Runnable then,
+        Consumer<Exception> failed) {
+      markAll(List.of(new Mark(setup, state, details)), then, failed);
+    }
+
+    @Override
+    public void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed) {
+      if (refuses) {
+        failed.accept(new IOException("no space left"));
+        return;
+      }
+      marks.forEach(
+          mark ->
+              told.add(
+                  mark.setup()
+                      + " "
+                      + mark.state().word()
+                      + mark.details().by().map(by -> " by " + by).orElse("")
+                      + mark.details().view().map(seen -> " view " + seen).orElse("")
+                      + mark.details().reason().map(why -> " for " + why).orElse("")));
+      pending =
+          () -> {
+            marks.forEach(mark -> job.state(mark.setup(), mark.state()));
+            view.set(job.build());
+            then.run();
+          };
+    }
+
+    @Override
+    public void takeBack(Runnable then, Consumer<Exception> failed) {
+      told.add("take back");
+      pending = then;
+    }
+
+    @Override
+    public void reorder(List<String> codes, Runnable then, Consumer<Exception> failed) {
+      told.add(String.join(" ", codes));
+      pending = then;
+    }
+
+    void reachesTheDisk() {
+      pending.run();
+    }
+  }
+
+  private List<String> shown() {
+    return board.lines().stream()
+        .map(
+            line ->
+                switch (line) {
+                  case Line.Heading heading -> "[" + heading.text() + "]";
+                  case SetupRow row -> row.code();
+                })
+        .toList();
+  }
+
+  @Test
+  void choosesTheFirstSetupToShootWhenNothingIsOnSet() {
+    assertThat(board.selected().get()).isEqualTo("001");
+    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("001", "002", "003");
+  }
+
+  @Test
+  void putsTheChosenSetupOnSetOnlyAfterTheTickIsKept() {
+    board.putOnSet();
+    assertThat(ledger.told).containsExactly("001 on-set");
+    assertThat(board.onSet().get()).isEmpty();
+    ledger.reachesTheDisk();
+    assertThat(board.onSet().get()).map(SetupRow::code).contains("001");
+  }
+
+  @Test
+  void shotAndNextTicksBothAndChoosesTheNext() {
+    job.state("003", SetupState.ON_SET);
+    view.set(job.build());
+    board.shotAndNext();
+    ledger.reachesTheDisk();
+    assertThat(ledger.told).containsExactly("003 shot", "004 on-set");
+    assertThat(board.selected().get()).isEqualTo("004");
+    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("005", "006", "007");
+  }
+
+  @Test
+  void whatWasSkippedComesAfterTheEndOfTheListAndPickupsComeLast() {
+    job.state("008", SetupState.ON_SET).state("002", SetupState.PICKUP);
+    for (var code : List.of("003", "004", "005", "006", "007")) {
+      job.state(code, SetupState.SHOT);
+    }
+    view.set(job.build());
+    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("009", "001", "002");
+  }
+
+  @Test
+  void theLastSetupIsShotEvenIfNothingComesNext() {
+    for (var i = 1; i <= 8; i++) {
+      job.state("00" + i, SetupState.SIGNED_OFF);
+    }
+    job.state("009", SetupState.ON_SET);
+    view.set(job.build());
+    board.shotAndNext();
+    assertThat(ledger.told).containsExactly("009 shot");
+  }
+
+  @Test
+  void signOffCarriesTheNameOfWhoAgrees() {
+    board.signOff("002", "Ines Varga");
+    assertThat(ledger.told).containsExactly("002 signed-off by Ines Varga");
+  }
+
+  @Test
+  void pickupAndDropCarryTheirReason() {
+    board.pickup("sleeve creased");
+    board.selected().set("002");
+    board.drop("garment missing");
+    assertThat(ledger.told)
+        .containsExactly("001 pickup for sleeve creased", "002 dropped for garment missing");
+  }
+
+  @Test
+  void aTickThatCannotBeKeptIsToldAndNotShown() {
+    ledger.refuses = true;
+    board.putOnSet();
+    assertThat(troubles).hasSize(1);
+    assertThat(board.onSet().get()).isEmpty();
+  }
+
+  @Test
+  void turnsThroughTheWantedViewsRoundAndRound() {
+    job.state("001", SetupState.ON_SET);
+    view.set(job.build());
+    board.turnView(1);
+    job.view("F");
+    view.set(job.build());
+    board.turnView(1);
+    job.view("B");
+    view.set(job.build());
+    board.turnView(1);
+    board.turnView(-1);
+    assertThat(ledger.told)
+        .containsExactly(
+            "001 on-set view F", "001 on-set view B", "001 on-set view F", "001 on-set view F");
+  }
+
+  @Test
+  void everyWordTypedMustBeFoundWhateverItsCase() {
+    board.filter().set("GARMENT 7");
+    assertThat(shown()).containsExactly("007");
+    board.filter().set("2 day gar");
+    assertThat(shown()).as("a code or a day with a 2").containsExactly("001", "002", "004", "007");
+    board.filter().set("  ");
+    assertThat(shown()).hasSize(9);
+  }
+
+  @Test
+  void stateIsFoundByItsWord() {
+    job.state("005", SetupState.SIGNED_OFF);
+    view.set(job.build());
+    board.filter().set("signed");
+    assertThat(shown()).containsExactly("005");
+  }
+
+  @Test
+  void groupsUnderHeadingsAndLeavesOutWhatTheListDoesNotHave() {
+    board.regroup();
+    assertThat(board.grouping().get()).isEqualTo(Grouping.DAY);
+    assertThat(shown())
+        .containsExactly(
+            "[day 2]", "001", "004", "007", "[day 3]", "002", "005", "008", "[day 1]", "003", "006",
+            "009");
+    board.regroup();
+    assertThat(board.grouping().get()).isEqualTo(Grouping.NONE);
+  }
+
+  @Test
+  void stepsOverHeadingsAndStopsAtTheEnds() {
+    board.regroup();
+    board.selected().set("007");
+    board.step(1);
+    assertThat(board.selected().get()).isEqualTo("002");
+    board.step(-100);
+    assertThat(board.selected().get()).isEqualTo("001");
+  }
+
+  @Test
+  void choosingTheSetupOnSetClearsAFilterThatHidesIt() {
+    job.state("003", SetupState.ON_SET);
+    view.set(job.build());
+    board.filter().set("007");
+    board.selectOnSet();
+    assertThat(board.filter().get()).isEmpty();
+    assertThat(board.selected().get()).isEqualTo("003");
+  }
+
+  @Test
+  void aTickChangesItsLineAlone() {
+    var changes = new ArrayList<Integer>();
+    board
+        .lines()
+        .addListener(
+            (ListChangeListener<Line>)
+                change -> {
+                  while (change.next()) {
+                    changes.add(change.getFrom());
+                  }
+                });
+    job.state("004", SetupState.SHOT);
+    view.set(job.build());
+    assertThat(changes).containsExactly(3);
+  }
+
+  @Test
+  void anUnchangedSetupKeepsItsRow() {
+    var before = board.lines().getFirst();
+    job.frames("002", Map.of("F", 1));
+    view.set(job.build());
+    assertThat(board.lines().getFirst()).isSameAs(before);
+  }
+
+  @Test
+  void countsEachViewAgainstWhatIsWanted() {
+    job.frames("001", Map.of("F", 2, "B", 1, "", 3, "X", 1));
+    view.set(job.build());
+    var row = board.row("001").orElseThrow();
+    assertThat(row.frames()).isEqualTo(7);
+    assertThat(row.views())
+        .extracting(ViewCount::code, ViewCount::frames, ViewCount::complete)
+        .containsExactly(
+            org.assertj.core.groups.Tuple.tuple("F", 2, true),
+            org.assertj.core.groups.Tuple.tuple("B", 1, false),
+            org.assertj.core.groups.Tuple.tuple("", 3, true),
+            org.assertj.core.groups.Tuple.tuple("X", 1, true));
+    assertThat(row.viewMissing()).isTrue();
+  }
+
+  @Test
+  void movesTheChosenSetupInTheRunningOrder() {
+    board.selected().set("002");
+    board.move(1);
+    board.move(-1);
+    assertThat(ledger.told)
+        .containsExactly(
+            "001 003 002 004 005 006 007 008 009", "002 001 003 004 005 006 007 008 009");
+  }
+
+  @Test
+  void theFirstSetupMovesNoFurtherUp() {
+    board.selected().set("001");
+    board.move(-1);
+    assertThat(ledger.told).isEmpty();
+  }
+
+  @Test
+  void bringsASetupRightBehindTheOneOnSet() {
+    job.state("003", SetupState.ON_SET);
+    view.set(job.build());
+    board.selected().set("008");
+    board.bringNext();
+    assertThat(ledger.told).containsExactly("001 002 003 008 004 005 006 007 009");
+  }
+
+  @Test
+  void timeOnSetRunsFromTheTickAndIsNeverNegative() {
+    assertThat(board.timeOnSet(JobViews.NOON)).isEmpty();
+    job.state("003", SetupState.ON_SET);
+    view.set(job.build());
+    assertThat(board.timeOnSet(JobViews.NOON.plusSeconds(90))).contains(Duration.ofSeconds(90));
+    assertThat(board.timeOnSet(JobViews.NOON.minusSeconds(90))).contains(Duration.ZERO);
+  }
+
+  @Test
+  void totalsLeaveDroppedSetupsOut() {
+    job.state("001", SetupState.SIGNED_OFF)
+        .state("002", SetupState.SHOT)
+        .state("003", SetupState.PICKUP)
+        .state("004", SetupState.DROPPED);
+    view.set(job.build());
+    assertThat(board.totals().get()).isEqualTo(new Totals(8, 5, 1, 1, 1, 1));
+  }
+
+  @Test
+  void aFrameAfterTheSignOffIsSeen() {
+    job.status(
+        "001",
+        new SetupStatus(
+            SetupState.SIGNED_OFF,
+            Optional.of(JobViews.NOON),
+            Optional.of("I. Varga"),
+            Optional.of(JobViews.NOON),
+            Optional.empty(),
+            true));
+    view.set(job.build());
+    assertThat(board.row("001").orElseThrow().status().changedSinceSignOff()).isTrue();
+  }
+
+  @Test
+  void aDisposedBoardFollowsTheJobNoMore() {
+    board.dispose();
+    job.state("001", SetupState.ON_SET);
+    view.set(job.build());
+    assertThat(board.onSet().get()).isEmpty();
+  }
+}

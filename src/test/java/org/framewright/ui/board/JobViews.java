@@ -1,0 +1,106 @@
+package org.framewright.ui.board;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.TreeMap;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.SetupTally;
+import org.framewright.frames.Tally;
+import org.framewright.job.JobState;
+import org.framewright.job.OnSet;
+import org.framewright.job.SetupStatus;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.framewright.shotlist.View;
+import org.framewright.ui.session.JobView;
+
+/** Pictures of a job made by hand. */
+public final class JobViews {
+  /** Noon of an invented day. */
+  public static final Instant NOON = Instant.parse("2026-11-23T12:00:00Z");
+
+  private final List<Setup> setups = new ArrayList<>();
+  private final Map<String, SetupStatus> statuses = new LinkedHashMap<>();
+  private final SequencedMap<String, SetupTally> tallies = new LinkedHashMap<>();
+  private Optional<OnSet> onSet = Optional.empty();
+  private long revision;
+
+  /** Setups 001, 002 ... to the given number, garments by name, two views each. */
+  public static JobViews of(int setups) {
+    var views = new JobViews();
+    for (var i = 1; i <= setups; i++) {
+      views.add("%03d".formatted(i), "Garment " + i, "day " + (i % 3 + 1), "F", "B");
+    }
+    return views;
+  }
+
+  public JobViews add(String code, String title, String day, String... views) {
+    var columns = new LinkedHashMap<String, String>();
+    columns.put("Day", day);
+    setups.add(
+        new Setup(
+            code,
+            title,
+            List.of(views).stream().map(view -> new View(view, OptionalInt.of(2))).toList(),
+            OptionalInt.empty(),
+            columns));
+    return this;
+  }
+
+  public JobViews state(String code, SetupState state) {
+    return status(
+        code,
+        new SetupStatus(
+            state,
+            Optional.of(NOON),
+            state == SetupState.SIGNED_OFF ? Optional.of("I. Vance") : Optional.empty(),
+            state == SetupState.SIGNED_OFF ? Optional.of(NOON) : Optional.empty(),
+            Optional.empty(),
+            false));
+  }
+
+  public JobViews status(String code, SetupStatus status) {
+    onSet = onSet.filter(set -> !set.setup().equals(code));
+    statuses.put(code, status);
+    if (status.state() == SetupState.ON_SET) {
+      onSet = Optional.of(new OnSet(code, Optional.empty(), NOON));
+    }
+    return this;
+  }
+
+  public JobViews view(String code) {
+    onSet = onSet.map(set -> new OnSet(set.setup(), Optional.of(code), set.since()));
+    return this;
+  }
+
+  public JobViews frames(String code, Map<String, Integer> byView) {
+    var counts = new LinkedHashMap<>(new TreeMap<>(byView));
+    tallies.put(
+        code, new SetupTally(counts.values().stream().mapToInt(Integer::intValue).sum(), counts));
+    return this;
+  }
+
+  public JobView build() {
+    var all = new LinkedHashMap<String, SetupStatus>();
+    setups.forEach(
+        setup -> all.put(setup.code(), statuses.getOrDefault(setup.code(), SetupStatus.TO_SHOOT)));
+    return new JobView(
+        ++revision,
+        "2026-11-23_NHL_autumn",
+        new ShotList(setups),
+        new JobState(all, List.of(), List.of(), Map.of(), Set.of(), onSet, List.of()),
+        new Tally(new LinkedHashMap<>(tallies), List.of(), List.of(), List.of(), Map.of(), 0, 0),
+        new FrameScan(List.of(), 0, List.of()),
+        Map.of(),
+        List.of(),
+        NOON);
+  }
+}

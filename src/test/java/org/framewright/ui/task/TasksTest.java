@@ -1,0 +1,106 @@
+package org.framewright.ui.task;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Queue;
+import org.junit.jupiter.api.Test;
+
+class TasksTest {
+  private final Queue<Runnable> background = new ArrayDeque<>();
+  private final Queue<Runnable> ui = new ArrayDeque<>();
+  private final Tasks tasks = new Tasks(background::add, ui::add);
+  private final ArrayList<Object> told = new ArrayList<>();
+
+  private static void drain(Queue<Runnable> queue) {
+    while (!queue.isEmpty()) {
+      queue.remove().run();
+    }
+  }
+
+  @Test
+  void handsTheResultOverOnTheInterfaceAndNotBefore() {
+    var running = tasks.run("count", _ -> 42, told::add, told::add);
+    drain(background);
+    assertThat(told).isEmpty();
+    assertThat(tasks.running()).containsExactly(running);
+    drain(ui);
+    assertThat(told).containsExactly(42);
+    assertThat(tasks.running()).isEmpty();
+    assertThat(running.finished().get()).isTrue();
+  }
+
+  @Test
+  void handsAFailureOverAsItIs() {
+    var failure = new IOException("the drive is gone");
+    tasks.run(
+        "read",
+        _ -> {
+          throw failure;
+        },
+        told::add,
+        told::add);
+    drain(background);
+    drain(ui);
+    assertThat(told).containsExactly(failure);
+  }
+
+  @Test
+  void progressIsAFractionAndTheNewestOnly() {
+    var running =
+        tasks.run(
+            "copy",
+            steps -> {
+              for (var i = 0; i <= 300; i++) {
+                steps.step(i, 400);
+              }
+              return "done";
+            },
+            told::add,
+            told::add);
+    drain(background);
+    assertThat(ui).as("one refresh of the progress and one outcome").hasSize(2);
+    ui.remove().run();
+    assertThat(running.progress().get()).isEqualTo(0.75);
+  }
+
+  @Test
+  void workOfUnknownSizeHasNoFraction() {
+    var running =
+        tasks.run(
+            "look",
+            steps -> {
+              steps.step(5, 0);
+              return "";
+            },
+            told::add,
+            told::add);
+    drain(background);
+    drain(ui);
+    assertThat(running.progress().get()).isNegative();
+  }
+
+  @Test
+  void workHearsACancelBetweenItsSteps() {
+    var running = tasks.run("rename", Steps::cancelled, told::add, told::add);
+    running.cancel();
+    drain(background);
+    drain(ui);
+    assertThat(told).containsExactly(true);
+  }
+
+  @Test
+  void aBurstOfNewsWaitsInOneRefreshWithTheNewest() {
+    var latest = new Latest<Integer>(ui::add, told::add);
+    for (var i = 0; i < 1000; i++) {
+      latest.offer(i);
+    }
+    assertThat(ui).hasSize(1);
+    drain(ui);
+    latest.offer(1000);
+    drain(ui);
+    assertThat(told).containsExactly(999, 1000);
+  }
+}
