@@ -8,6 +8,7 @@ import com.drew.metadata.Metadata;
 import com.drew.metadata.exif.ExifDirectoryBase;
 import com.drew.metadata.exif.ExifIFD0Directory;
 import com.drew.metadata.exif.ExifTiffHandler;
+import com.drew.metadata.exif.PanasonicRawIFD0Directory;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -16,6 +17,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -58,7 +60,7 @@ final class ExifReader {
 
   private static void parse(Bytes block, Metadata into) throws IOException {
     try {
-      new TiffReader().processTiff(new Reader(block), new ExifTiffHandler(into, null, 0), 0);
+      new TiffReader().processTiff(new Reader(block), new Handler(into), 0);
     } catch (TiffProcessingException | Malformed | RuntimeException | StackOverflowError e) {
       // The library met something broken; what it had read until there still counts.
       return;
@@ -203,6 +205,33 @@ final class ExifReader {
             ? new String(bytes, StandardCharsets.ISO_8859_1)
             : directory.getString(tag);
     return text == null ? "" : UNPRINTABLE.matcher(text).replaceAll(" ").strip();
+  }
+
+  /** The library's gathering of fields, without the packets of other kinds that lie in between. */
+  private static final class Handler extends ExifTiffHandler {
+    /** XMP, IPTC, Photoshop's resources, ICC; and the JPEG inside an RW2. */
+    private static final Set<Integer> OTHERS = Set.of(0x02BC, 0x83BB, 0x8649, 0x8773);
+
+    private static final int RW2_JPEG = 0x002E;
+
+    Handler(Metadata into) {
+      super(into, null, 0);
+    }
+
+    @Override
+    public boolean customProcessTag(
+        int tagOffset,
+        Set<Integer> processedIfdOffsets,
+        int tiffHeaderOffset,
+        RandomAccessReader reader,
+        int tagId,
+        int byteCount)
+        throws IOException {
+      return OTHERS.contains(tagId)
+          || (tagId == RW2_JPEG && _currentDirectory instanceof PanasonicRawIFD0Directory)
+          || super.customProcessTag(
+              tagOffset, processedIfdOffsets, tiffHeaderOffset, reader, tagId, byteCount);
+    }
   }
 
   /** The library's way of reading, over {@link Bytes}. */

@@ -32,16 +32,28 @@ record FileReading(
 
   static FileReading of(Path path, FileRole role) {
     try (var file = Bytes.open(path)) {
+      return of(file, role);
+    } catch (IOException e) {
+      return unreadable(e);
+    }
+  }
+
+  static FileReading of(Bytes file, FileRole role) {
+    try {
       return role.isPicture() ? picture(file) : sidecar(file);
     } catch (IOException e) {
-      return new FileReading(
-          false,
-          false,
-          Capture.UNKNOWN,
-          Optional.empty(),
-          Optional.of("it cannot be read (%s)".formatted(reason(e))),
-          true);
+      return unreadable(e);
     }
+  }
+
+  private static FileReading unreadable(IOException e) {
+    return new FileReading(
+        false,
+        false,
+        Capture.UNKNOWN,
+        Optional.empty(),
+        Optional.of("it cannot be read (%s)".formatted(reason(e))),
+        true);
   }
 
   /** The same, with the body that equal ones share, since a hundred thousand frames name few. */

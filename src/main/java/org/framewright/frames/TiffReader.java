@@ -228,8 +228,23 @@ final class TiffReader {
     var embedded = fields.get(RW2_JPEG);
     if (magic == RW2_MAGIC && embedded != null) {
       jpeg(embedded.at(), embedded.count(), contents);
+      exifOf(embedded, contents);
     }
     strips(fields, contents);
+  }
+
+  /** An RW2's maker's notes lie in the Exif of its JPEG. */
+  private void exifOf(Field embedded, Contents contents) throws IOException {
+    if (file.holds(embedded.at(), embedded.count())) {
+      try {
+        var inside = new Contents();
+        JpegReader.readHead(file.slice(embedded.at(), embedded.count()), inside);
+        inside.exif().forEach(contents::exif);
+      } catch (Malformed e) {
+        // A raw is whole without its preview.
+        return;
+      }
+    }
   }
 
   private void jpeg(long start, long length, Contents contents) throws IOException {

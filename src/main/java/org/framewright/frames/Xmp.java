@@ -1,7 +1,8 @@
 package org.framewright.frames;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.OptionalInt;
 import javax.xml.namespace.QName;
@@ -46,7 +47,7 @@ final class Xmp {
     var factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    var xml = factory.createXMLStreamReader(new ByteArrayInputStream(packet));
+    var xml = factory.createXMLStreamReader(new StringReader(text(packet)));
     Optional<String> found = Optional.empty();
     boolean rdf = false;
     int depth = 0;
@@ -79,6 +80,14 @@ final class Xmp {
       throw new Malformed("it is no XMP: it has no rdf:RDF");
     }
     return found;
+  }
+
+  /** A packet is UTF-8, or UTF-16 if it begins with that one's byte order mark. */
+  private static String text(byte[] packet) {
+    int first = packet.length > 1 ? ((packet[0] & 0xFF) << 8) | (packet[1] & 0xFF) : 0;
+    boolean wide = first == 0xFEFF || first == 0xFFFE;
+    var text = new String(packet, wide ? StandardCharsets.UTF_16 : StandardCharsets.UTF_8);
+    return text.startsWith("\uFEFF") ? text.substring(1) : text;
   }
 
   private static Optional<String> attribute(XMLStreamReader xml) {

@@ -1,0 +1,163 @@
+package org.framewright.frames;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Color;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class ThumbnailsTest {
+  private static final LocalDateTime NOON = LocalDateTime.of(2026, 11, 25, 12, 0);
+
+  @TempDir Path folder;
+  private final TestCamera camera = new TestCamera("Studio Body A", "A-1001");
+  private final Thumbnails thumbnails = new Thumbnails();
+
+  /**
+   * The pictures inside are red with a white top left corner; a JPEG's own main picture is grey.
+   */
+  @ParameterizedTest
+  @CsvSource({"a.jpg,120", "a.cr2,120", "a.cr3,120", "a.heic,120", "a.raf,120"})
+  void givesTheEmbeddedPictureOfEachKindOfContainer(String name, int edge) throws IOException {
+    var image = thumbnails.of(write(name, TestContainers.all().get(name)), edge).orElseThrow();
+    assertThat(Math.max(image.getWidth(), image.getHeight())).isEqualTo(edge);
+    assertThat(isRed(image, image.getWidth() / 2, image.getHeight() / 2)).isTrue();
+  }
+
+  /**
+   * Exif Orientation, CIPA DC-008 table of tag 0x0112: 1 top left, 2 top right, 3 bottom right, 4
+   * bottom left, 5 left top, 6 right top, 7 right bottom, 8 left bottom: where row 0 and column 0
+   * are seen. The stored picture's marked corner is the one of row 0 and column 0.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1,false,false,false",
+    "2,false,true,false",
+    "3,false,true,true",
+    "4,false,false,true",
+    "5,true,false,false",
+    "6,true,true,false",
+    "7,true,true,true",
+    "8,true,false,true"
+  })
+  void turnsThePictureUpright(int orientation, boolean lies, boolean right, boolean bottom)
+      throws IOException {
+    var image = thumbnails.of(write("a.jpg", camera.jpeg(NOON, orientation)), 160).orElseThrow();
+    assertThat(image.getWidth() < image.getHeight()).isEqualTo(lies);
+    int far = image.getWidth() - 8;
+    int low = image.getHeight() - 8;
+    for (boolean x : new boolean[] {false, true}) {
+      for (boolean y : new boolean[] {false, true}) {
+        boolean marked = x == right && y == bottom;
+        assertThat(isRed(image, x ? far : 8, y ? low : 8))
+            .as("orientation %d, corner right %s bottom %s", orientation, x, y)
+            .isEqualTo(!marked);
+      }
+    }
+  }
+
+  @Test
+  void aJpegThatIsLargerThanItsThumbnailGivesItself() throws IOException {
+    var image = thumbnails.of(write("a.jpg", camera.jpeg(NOON)), 300).orElseThrow();
+    assertThat(image.getWidth()).isEqualTo(300);
+    assertThat(isRed(image, 150, 150)).isFalse();
+  }
+
+  @Test
+  void aRawWithoutALargerPreviewGivesTheOneItHas() throws IOException {
+    var image = thumbnails.of(write("a.cr2", camera.raw(NOON, 10)), 2000).orElseThrow();
+    assertThat(image.getWidth()).isEqualTo(160);
+  }
+
+  @Test
+  void aPlainRedGreenBluePreviewIsReadToo() throws IOException {
+    var preview = new TestCamera.Tiff();
+    byte[] rows = new byte[60 * 40 * 3];
+    for (int i = 0; i < rows.length; i += 3) {
+      rows[i] = (byte) 250;
+    }
+    preview.number(0x00FE, 1);
+    preview.number(0x0100, 60);
+    preview.number(0x0101, 40);
+    preview.shorts(0x0102, 8, 8, 8);
+    preview.shorts(0x0103, 1);
+    preview.shorts(0x0106, 2);
+    preview.shorts(0x0115, 3);
+    preview.data(0x0111, 0x0117, rows);
+    var image = thumbnails.of(write("a.dng", preview.file()), 60).orElseThrow();
+    assertThat(image.getWidth()).isEqualTo(60);
+    assertThat(isRed(image, 30, 20)).isTrue();
+  }
+
+  @Test
+  void whatHasNoPreviewGivesNone() throws IOException {
+    assertThat(thumbnails.of(write("a.png", TestContainers.png()), 100)).isEmpty();
+    assertThat(thumbnails.of(write("b.jpg", new byte[] {1, 2, 3}), 100)).isEmpty();
+    assertThat(thumbnails.of(folder.resolve("nothing.jpg"), 100)).isEmpty();
+  }
+
+  @Test
+  void aFrameGivesTheJpegsPreviewOrElseTheRaws() throws IOException {
+    write("a.cr2", camera.raw(NOON, 10));
+    write("a.jpg", new byte[] {1, 2, 3});
+    var frame = new FrameScanner(folder).scan().frames().getFirst();
+    assertThat(thumbnails.of(frame, 100)).isPresent();
+  }
+
+  @Test
+  void keepsNoMorePixelsThanItsBound() throws IOException {
+    long one = 160 * 120 * 4;
+    var few = new Thumbnails(3 * one);
+    for (int i = 0; i < 10; i++) {
+      var file = write("a%d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
+      assertThat(few.of(file, 160)).isPresent();
+      assertThat(few.held()).isLessThanOrEqualTo(3 * one);
+    }
+    assertThat(few.held()).isEqualTo(3 * one);
+  }
+
+  @Test
+  void givesTheSamePictureWithoutDecodingItAgainUntilTheFileChanges() throws IOException {
+    var file = write("a.jpg", camera.jpeg(NOON));
+    var first = thumbnails.of(file, 100).orElseThrow();
+    assertThat(thumbnails.of(file, 100).orElseThrow()).isSameAs(first);
+    write("a.jpg", camera.jpeg(NOON, 6));
+    Files.setLastModifiedTime(
+        file, java.nio.file.attribute.FileTime.from(java.time.Instant.now().plusSeconds(9)));
+    assertThat(thumbnails.of(file, 100).orElseThrow().getWidth()).isEqualTo(75);
+  }
+
+  @Test
+  void everyContainerTellsTimeAndBody() throws IOException {
+    var containers = Map.copyOf(TestContainers.all());
+    for (var entry : containers.entrySet()) {
+      if (entry.getKey().endsWith("xmp")) {
+        continue;
+      }
+      var file = write(entry.getKey(), entry.getValue());
+      var reading = FileReading.of(file, FileRole.of(file).orElseThrow());
+      assertThat(reading.trouble()).as(entry.getKey()).isEmpty();
+      assertThat(reading.capture().time()).as(entry.getKey()).contains(TestContainers.TIME);
+      assertThat(reading.capture().camera().orElseThrow().serial())
+          .as(entry.getKey())
+          .isEqualTo("A-1001");
+    }
+  }
+
+  private static boolean isRed(BufferedImage image, int x, int y) {
+    var colour = new Color(image.getRGB(x, y));
+    return colour.getRed() > 180 && colour.getGreen() < 90 && colour.getBlue() < 90;
+  }
+
+  private Path write(String name, byte[] content) throws IOException {
+    return Files.write(folder.resolve(name), content);
+  }
+}
