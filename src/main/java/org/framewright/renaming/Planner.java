@@ -15,6 +15,7 @@ import java.util.Map;
 final class Planner {
   private final Disk disk;
   private final Path root;
+  private final boolean takingBack;
   private final Map<Path, Folder> folders = new HashMap<>();
   private final ArrayDeque<Draft> blocked = new ArrayDeque<>();
 
@@ -29,9 +30,16 @@ final class Planner {
     Problem problem(int index, Path file, Seen seen) throws IOException;
   }
 
-  Planner(Disk disk, Path root) {
+  /**
+   * A planner for one plan.
+   *
+   * @param takingBack whether the files had the wished names before: then names that collide only
+   *     on other disks are let be, for they stood side by side here
+   */
+  Planner(Disk disk, Path root, boolean takingBack) {
     this.disk = disk;
     this.root = root;
+    this.takingBack = takingBack;
   }
 
   /** A folder as the volume lists it: by collision key, every name. */
@@ -44,7 +52,7 @@ final class Planner {
   /** Where a name lies; names that collide lie in one spot. */
   private record Spot(String folder, String name) {}
 
-  private static final class Draft {
+  private final class Draft {
     final RenameRequest request;
     Folder in;
     Folder into;
@@ -68,11 +76,11 @@ final class Planner {
     }
 
     Spot sourceSpot() {
-      return new Spot(in.key(), fromKey);
+      return new Spot(in.key(), takingBack ? name(from).toString() : fromKey);
     }
 
     Spot targetSpot() {
-      return new Spot(into.key(), toKey);
+      return new Spot(into.key(), takingBack ? name(to).toString() : toKey);
     }
 
     PlannedRename planned() {
@@ -147,7 +155,7 @@ final class Planner {
     }
   }
 
-  private static Problem noSuchFile(Draft draft) {
+  private Problem noSuchFile(Draft draft) {
     var alike = draft.in.alike(draft.fromKey);
     return alike.isEmpty()
         ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
@@ -268,7 +276,7 @@ final class Planner {
     }
   }
 
-  private void blockTakenTargets(List<Draft> drafts, Map<Path, Draft> sources) {
+  private void blockTakenTargets(List<Draft> drafts, Map<Path, Draft> sources) throws IOException {
     for (var draft : drafts) {
       if (!draft.leaves()) {
         continue;
@@ -277,12 +285,19 @@ final class Planner {
         var parent = draft.to.getParent();
         var path = parent == null ? name : parent.resolve(name);
         var holder = sources.get(path);
-        if (holder == null || !holder.leaves()) {
+        boolean stays = holder == null || !holder.leaves();
+        if (stays && !(takingBack && toldApart(draft, path))) {
           blockTaken(draft, path);
           break;
         }
       }
     }
+  }
+
+  /** Whether this volume holds the other name and still has none of the wished one. */
+  private boolean toldApart(Draft draft, Path holder) throws IOException {
+    return !holder.equals(draft.to)
+        && disk.look(draft.into.path().resolve(name(draft.to))).kind() == Look.Kind.NONE;
   }
 
   private void blockTaken(Draft draft, Path holder) {

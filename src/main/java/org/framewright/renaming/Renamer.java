@@ -76,15 +76,15 @@ public final class Renamer {
    * @throws IOException if a folder or a file cannot be looked at
    */
   public Plan plan(List<RenameRequest> requests) throws IOException {
-    var renames = new Planner(disk, root).plan(requests, (index, file, seen) -> null);
+    var renames = new Planner(disk, root, false).plan(requests, (index, file, seen) -> null);
     return new Plan(ids.get(), root, clock.instant(), renames);
   }
 
   /**
    * Applies the ready renames of a plan, all or none; leaves the blocked ones as they are. Refuses
-   * if a file is no longer as the plan saw it.
+   * if a file is no longer as the plan saw it, or if no journal can be written.
    *
-   * @throws IOException if the folder of journals cannot be used; nothing was changed
+   * @throws IOException if the folder cannot be looked at; nothing was changed
    */
   public Outcome apply(Plan plan, Progress progress) throws IOException {
     if (!plan.root().equals(root)) {
@@ -245,12 +245,21 @@ public final class Renamer {
 
   /** Does the work under the lock, once nothing is left of an earlier batch. */
   private Outcome locked(Work work) throws IOException {
-    Optional<Closeable> free = store.lock();
+    Optional<Closeable> free;
+    try {
+      free = store.lock();
+    } catch (IOException e) {
+      return unusable(e);
+    }
     if (free.isEmpty()) {
       return new Outcome.Refused(BUSY.why(), BUSY.mend());
     }
     try (var _ = free.get()) {
-      store.prepare();
+      try {
+        store.prepare();
+      } catch (IOException e) {
+        return unusable(e);
+      }
       var open = open(store.batches());
       if (open.isPresent()) {
         return new Outcome.Refused(
@@ -265,6 +274,12 @@ public final class Renamer {
     } catch (DamagedJournal e) {
       return new Outcome.Refused(e.getMessage(), DamagedJournal.mend());
     }
+  }
+
+  private Outcome unusable(IOException e) {
+    return new Outcome.Refused(
+        "the journals in " + root.resolve(Folders.OURS) + " cannot be written: " + e.getMessage(),
+        "Check the disk and the right to write there; no file was renamed.");
   }
 
   private static Optional<Batch> open(List<Batch> batches) {
@@ -456,7 +471,7 @@ public final class Renamer {
                         op.group()))
             .toList();
     var renames =
-        new Planner(disk, root)
+        new Planner(disk, root, true)
             .plan(requests, (index, file, seen) -> changed(ops.get(index), file, seen)).stream()
                 .map(
                     rename ->

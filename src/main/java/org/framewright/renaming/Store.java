@@ -47,11 +47,24 @@ final class Store {
   void prepare() throws IOException {
     for (var name : disk.names(folder)) {
       var text = name.toString();
-      if (text.endsWith(UNPUBLISHED) || text.startsWith(Ladder.PROBE)) {
+      if (text.endsWith(UNPUBLISHED)) {
+        clearReserved(file(text.substring(0, text.length() - UNPUBLISHED.length())));
+        disk.remove(folder.resolve(name));
+      } else if (text.startsWith(Ladder.PROBE)) {
         disk.remove(folder.resolve(name));
       }
     }
     disk.settle(folder);
+  }
+
+  /** While a journal has its first name, what lies under its second one only keeps the place. */
+  private void clearReserved(Path published) throws IOException {
+    var look = disk.look(published);
+    if (look.isFile() && look.seen().size() == 0) {
+      disk.remove(published);
+    } else if (look.isFile()) {
+      disk.removePlaceholder(published);
+    }
   }
 
   /**

@@ -110,6 +110,7 @@ final class Whereabouts {
 
   private void locate() throws IOException {
     var unclear = new ArrayList<Integer>();
+    var missing = new ArrayList<Op>();
     var sides = EnumSet.noneOf(Place.class);
     for (int i = 0; i < places.length; i++) {
       var op = journal.ops().get(i);
@@ -124,7 +125,10 @@ final class Whereabouts {
         }
       } else if (at.isEmpty()) {
         places[i] = Place.SOURCE;
-        troubles.add(missing(op));
+        missing.add(op);
+      } else if (at.contains(Place.TEMP) && !op.hash().isEmpty()) {
+        place(i, Place.TEMP); // No other file has that name; the others only look like it.
+        sides.add(Place.TEMP);
       } else if (op.conflicted() && !at.contains(Place.TEMP)) {
         unclear.add(i);
       } else {
@@ -136,6 +140,9 @@ final class Whereabouts {
     // barrier lies between leaving the old names and taking the new ones, so all are on one side.
     for (int i : unclear) {
       place(i, sides.contains(Place.TARGET) ? Place.TARGET : Place.SOURCE);
+    }
+    for (var op : missing) {
+      troubles.add(missing(op));
     }
   }
 
@@ -193,10 +200,10 @@ final class Whereabouts {
     listings.get(path.getParent()).remove(path.getFileName());
   }
 
-  private StuckFile missing(Op op) throws IOException {
+  private StuckFile missing(Op op) {
     for (var place : Place.values()) {
       var path = op.conflicted() || place != Place.TEMP ? journal.path(op, place) : null;
-      if (path != null && listed(path)) {
+      if (path != null && listed(path) && !located.containsKey(path)) {
         return new StuckFile(
             relative(path),
             relative(path) + " is not the file that the batch renamed, or was changed since",

@@ -1,0 +1,141 @@
+package org.framewright.renaming;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** A disk on which the program dies just before, or just after, a chosen change. */
+final class CrashingDisk implements Disk {
+  /** The death; not an exception, so that nobody cleans up behind it. */
+  static final class Crash extends Error {
+    private static final long serialVersionUID = 1L;
+
+    Crash() {
+      super("crash", null, false, false);
+    }
+  }
+
+  private final Disk disk;
+  private int left;
+
+  /**
+   * Dies.
+   *
+   * @param point twice the number of changes done before; one more to die after the change
+   */
+  CrashingDisk(Disk disk, int point) {
+    this.disk = disk;
+    this.left = point;
+  }
+
+  /** Whether the point was not reached. */
+  boolean survived() {
+    return left >= 0;
+  }
+
+  private void step() {
+    if (left-- == 0) {
+      throw new Crash();
+    }
+  }
+
+  private interface Change {
+    void make() throws IOException;
+  }
+
+  private void around(Change change) throws IOException {
+    step();
+    change.make();
+    step();
+  }
+
+  @Override
+  public MoveResult move(Path from, Path to) throws IOException {
+    step();
+    var result = disk.move(from, to);
+    step();
+    return result;
+  }
+
+  @Override
+  public void sync(Path folder) throws IOException {
+    around(() -> disk.sync(folder));
+  }
+
+  @Override
+  public void write(Path file, byte[] bytes) throws IOException {
+    around(() -> disk.write(file, bytes));
+  }
+
+  @Override
+  public void writeTail(Path file, long position, byte[] bytes) throws IOException {
+    around(() -> disk.writeTail(file, position, bytes));
+  }
+
+  @Override
+  public Look look(Path path) throws IOException {
+    return disk.look(path);
+  }
+
+  @Override
+  public List<Path> names(Path folder) throws IOException {
+    return disk.names(folder);
+  }
+
+  @Override
+  public String volume(Path folder) throws IOException {
+    return disk.volume(folder);
+  }
+
+  @Override
+  public Traits traits() {
+    return disk.traits();
+  }
+
+  @Override
+  public String hash(Path file) throws IOException {
+    return disk.hash(file);
+  }
+
+  @Override
+  public void settle(Path scratch) throws IOException {
+    disk.settle(scratch);
+  }
+
+  @Override
+  public Guarantee guarantee() {
+    return disk.guarantee();
+  }
+
+  @Override
+  public boolean removePlaceholder(Path file) throws IOException {
+    return disk.removePlaceholder(file);
+  }
+
+  @Override
+  public boolean dropSecondName(Path keep, Path drop) throws IOException {
+    return disk.dropSecondName(keep, drop);
+  }
+
+  @Override
+  public void makeFolder(Path folder) throws IOException {
+    disk.makeFolder(folder);
+  }
+
+  @Override
+  public byte[] read(Path file, long position, int most) throws IOException {
+    return disk.read(file, position, most);
+  }
+
+  @Override
+  public void remove(Path file) throws IOException {
+    disk.remove(file);
+  }
+
+  @Override
+  public Optional<Closeable> lock(Path file) throws IOException {
+    return disk.lock(file);
+  }
+}

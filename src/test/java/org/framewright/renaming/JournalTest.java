@@ -1,0 +1,322 @@
+package org.framewright.renaming;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.NotEmpty;
+import net.jqwik.api.constraints.Size;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A journal is untrusted: it may be damaged, forged, or come from another folder. */
+class JournalTest {
+  private static final String BATCH = "0001-0a1b2c3d";
+  private static final Instant AT = Instant.parse("2026-11-25T09:30:00Z");
+  private static final Seen SEEN = new Seen("7", 3, 1_795_000_000_123_456_789L);
+
+  @TempDir Path root;
+  private Path journals;
+
+  @BeforeEach
+  void folders() throws IOException {
+    if (root != null) {
+      root = root.toRealPath();
+      journals = Files.createDirectories(root.resolve(".framewright/renames"));
+    }
+  }
+
+  // ---- the text
+
+  @Property(tries = 500)
+  void whatIsWrittenIsReadBack(
+      @ForAll @Size(min = 1, max = 5) List<@NotEmpty String> names, @ForAll String group)
+      throws IOException {
+    var place = Path.of("/model");
+    var ops = new ArrayList<Op>();
+    for (var text : names) {
+      var name = Path.of(Seeds.plain(text));
+      ops.add(new Op(0, name, 1, Path.of("x" + ops.size()), "", Seeds.text(group), SEEN, "hash"));
+      var temp = TempNames.of(BATCH, ops.size());
+      ops.add(new Op(1, name, 1, Path.of("y"), temp, "", new Seen("", 0, -1), ""));
+    }
+    var folders = List.of(List.<Path>of(), List.of(Path.of("day 1"), Path.of("ü")));
+    var written =
+        JournalText.write(BATCH, AT, "0000-00000000", Guarantee.LINKED, "ext4", folders, ops);
+    var disk = new ModelDisk(new Random(0), false, true);
+    disk.write(place.resolve(BATCH + ".jsonl"), written.bytes());
+    var journal = JournalText.read(disk, place.resolve(BATCH + ".jsonl"), place);
+    assertThat(journal.ops()).isEqualTo(ops);
+    assertThat(journal.at()).isEqualTo(AT);
+    assertThat(journal.undoes()).isEqualTo("0000-00000000");
+    assertThat(journal.guarantee()).isEqualTo(Guarantee.LINKED);
+    assertThat(journal.folders()).containsExactly(place, place.resolve("day 1/ü"));
+    assertThat(journal.end()).isEqualTo(BatchState.OPEN);
+    assertThat(journal.length()).isEqualTo(written.bytes().length);
+    var summary = JournalText.summary(disk, place.resolve(BATCH + ".jsonl"), place);
+    assertThat(summary.renames()).isEqualTo(ops.size());
+    assertThat(summary.head().length()).isEqualTo(journal.length());
+  }
+
+  /** What a generator's text needs to be a name, or text at all. */
+  private static final class Seeds {
+    static String text(String any) {
+      return new String(any.getBytes(StandardCharsets.UTF_8), StandardCharsets.UTF_8)
+          .replace('\uFFFD', '_');
+    }
+
+    static String plain(String any) {
+      var name = text(any).replace('/', '_').replace('\0', '_');
+      return name.equals(".") || name.equals("..") ? "_" : name;
+    }
+  }
+
+  @Test
+  void isJsonLinesWithAChecksumOnEachLine() throws IOException {
+    var written =
+        JournalText.write(
+            BATCH, AT, "", Guarantee.NATIVE, "ext4", List.of(List.of()), List.of(op("a", "b")));
+    var text = new String(written.bytes(), StandardCharsets.UTF_8);
+    assertThat(text.lines())
+        .hasSize(3)
+        .allMatch(line -> line.matches("\\{.*,\"crc\":\"[0-9a-f]{8}\"\\}"));
+    assertThat(text.lines().skip(1).findFirst().orElseThrow())
+        .startsWith(
+            "{\"in\":0,\"from\":\"a\",\"to\":\"b\",\"size\":3,\"modified\":1795000000123456789,");
+  }
+
+  // ---- damage
+
+  @Test
+  void noFlippedBitIsBelieved() throws IOException {
+    var file = open("a", "b", "c", "d");
+    var good = Files.readAllBytes(file);
+    for (int i = 0; i < good.length; i++) {
+      var bad = good.clone();
+      bad[i] ^= 1;
+      Files.write(file, bad);
+      assertDamaged(file, "byte " + i);
+    }
+  }
+
+  @Test
+  void noTruncationIsBelieved() throws IOException {
+    var file = open("a", "b", "c", "d");
+    var good = Files.readAllBytes(file);
+    for (int length = 0; length < good.length; length++) {
+      Files.write(file, Arrays.copyOf(good, length));
+      assertDamaged(file, "length " + length);
+    }
+  }
+
+  @Test
+  void noLineCanBeTakenOutOrPutElsewhere() throws IOException {
+    var file = open("a", "b", "c", "d", "e", "f");
+    var good = Files.readAllLines(file);
+    for (int i = 0; i < good.size(); i++) {
+      var fewer = new ArrayList<>(good);
+      fewer.remove(i);
+      Files.write(file, fewer);
+      assertDamaged(file, "without line " + i);
+      var swapped = new ArrayList<>(good);
+      swapped.add(0, swapped.remove(i));
+      if (i > 0) {
+        Files.write(file, swapped);
+        assertDamaged(file, "line " + i + " first");
+      }
+    }
+  }
+
+  @Test
+  void aTornEndCountsAsNone() throws IOException {
+    var file = open("a", "b");
+    var plan = Files.readAllBytes(file);
+    var renamer = Renamer.in(root);
+    Files.writeString(root.resolve("x"), "x");
+    var end = JournalText.end(BatchState.DONE, AT, commit(file));
+    for (int length = 0; length < end.length; length++) {
+      var torn = Arrays.copyOf(plan, plan.length + length);
+      System.arraycopy(end, 0, torn, plan.length, length);
+      Files.write(file, torn);
+      assertThat(renamer.batches().getFirst().state())
+          .as("end torn at " + length)
+          .isEqualTo(BatchState.OPEN);
+      assertThat(JournalText.read(disk(), file, root).end()).isEqualTo(BatchState.OPEN);
+    }
+    var whole = Arrays.copyOf(plan, plan.length + end.length);
+    System.arraycopy(end, 0, whole, plan.length, end.length);
+    Files.write(file, whole);
+    assertThat(renamer.batches().getFirst().state()).isEqualTo(BatchState.DONE);
+  }
+
+  @Test
+  void anEndOfAnotherJournalIsDamage() throws IOException {
+    var file = open("a", "b");
+    var end = JournalText.end(BatchState.DONE, AT, "0".repeat(64));
+    Files.write(file, end, StandardOpenOption.APPEND);
+    assertDamaged(file, "foreign end");
+  }
+
+  @Test
+  void aDamagedJournalStopsRenamesUntilAPersonMovesItAway() throws IOException {
+    Files.writeString(root.resolve("a"), "a");
+    var file = open("q", "r");
+    Files.writeString(file, "nonsense");
+    var renamer = Renamer.in(root);
+    var plan = renamer.plan(List.of(new RenameRequest(Path.of("a"), Path.of("b"))));
+    assertThat(renamer.apply(plan, Progress.NONE))
+        .isInstanceOfSatisfying(
+            Outcome.Refused.class,
+            refused ->
+                assertThat(refused.why() + refused.mend()).contains(BATCH).contains("move it out"));
+    assertThat(renamer.recover()).isInstanceOf(Recovery.Refused.class);
+    assertThat(file).exists();
+    Files.move(file, root.resolve("away"));
+    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+  }
+
+  // ---- forgeries, with checksums that hold
+
+  @ParameterizedTest
+  @ValueSource(strings = {"..", ".", "../x", "/tmp/x", "x/y", "../../etc/x", ""})
+  void aForgedNameThatReachesOutIsRefused(String name) throws IOException {
+    Files.writeString(root.resolve("inside"), "abc");
+    for (var op : List.of(op("inside", name), op(name, "inside"))) {
+      var file = forge(List.of(List.of()), op);
+      assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+          .isInstanceOf(DamagedJournal.class);
+      assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
+      Files.delete(file);
+    }
+    assertThat(root.resolve("inside")).hasContent("abc");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"..", "x/..", "/tmp", ".framewright", ".FRAMEWRIGHT"})
+  void aForgedFolderThatReachesOutIsRefused(String folder) throws IOException {
+    var file = forge(List.of(List.of(Path.of(folder))), op("a", "b"));
+    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+        .isInstanceOf(DamagedJournal.class);
+    assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
+  }
+
+  @Test
+  void aForgedNameBetweenIsRefused() throws IOException {
+    var file =
+        forge(List.of(List.of()), new Op(0, Path.of("a"), 0, Path.of("b"), "../x", "", SEEN, ""));
+    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+        .isInstanceOf(DamagedJournal.class);
+  }
+
+  @Test
+  void aFolderThatIsALinkIsNotFollowed(@TempDir Path outside) throws IOException {
+    var victim = Files.writeString(outside.resolve("b"), "abc");
+    Files.createSymbolicLink(root.resolve("sub"), outside);
+    var op = new Op(0, Path.of("a"), 0, Path.of("b"), "", "", disk().look(victim).seen(), "");
+    forge(List.of(List.of(Path.of("sub"))), op, op("c", "d"));
+    assertThat(Renamer.in(root).recover())
+        .isInstanceOfSatisfying(
+            Recovery.Stuck.class,
+            stuck -> assertThat(stuck.files().getFirst().why()).contains("is a link"));
+    assertThat(victim).hasContent("abc");
+    assertThat(outside.resolve("a")).doesNotExist();
+  }
+
+  @Test
+  void aJournalThatIsALinkIsNotRead(@TempDir Path outside) throws IOException {
+    var real = open("a", "b");
+    var away = Files.move(real, outside.resolve(real.getFileName()));
+    Files.createSymbolicLink(real, away);
+    assertThat(Renamer.in(root).batches().getFirst().state()).isEqualTo(BatchState.UNREADABLE);
+    assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
+  }
+
+  @Test
+  void aLinkedFolderOfJournalsIsNotUsed(@TempDir Path outside) throws IOException {
+    Files.delete(journals);
+    Files.delete(journals.getParent());
+    Files.createSymbolicLink(journals.getParent(), outside);
+    Files.writeString(root.resolve("a"), "a");
+    var renamer = Renamer.in(root);
+    var plan = renamer.plan(List.of(new RenameRequest(Path.of("a"), Path.of("b"))));
+    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Refused.class);
+    try (Stream<Path> written = Files.list(outside)) {
+      assertThat(written).isEmpty();
+    }
+  }
+
+  @Test
+  void aJournalOfAnotherFolderMovesNothing(@TempDir Path other) throws IOException {
+    for (var folder : List.of(root, other)) {
+      Files.writeString(folder.resolve("a"), "abc");
+    }
+    var there = Renamer.in(other);
+    var plan = there.plan(List.of(new RenameRequest(Path.of("a"), Path.of("b"))));
+    var batch = ((Outcome.Applied) there.apply(plan, Progress.NONE)).batch();
+    var name = batch + ".jsonl";
+    var foreign =
+        Files.copy(other.resolve(".framewright/renames").resolve(name), journals.resolve(name));
+    Files.move(root.resolve("a"), root.resolve("b"));
+
+    assertThat(Renamer.in(root).undo(batch, Progress.NONE))
+        .isInstanceOfSatisfying(
+            Outcome.Nothing.class,
+            nothing -> assertThat(nothing.renames().getFirst().status()).isEqualTo(Status.SKIPPED));
+    var lines = Files.readAllLines(foreign);
+    lines.removeLast();
+    Files.write(foreign, lines);
+    assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Stuck.class);
+    assertThat(root.resolve("b")).hasContent("abc");
+    assertThat(root.resolve("a")).doesNotExist();
+  }
+
+  // ---- helpers
+
+  private static Op op(String from, String to) {
+    return new Op(0, Path.of(from), 0, Path.of(to), "", "", SEEN, "");
+  }
+
+  private Disk disk() throws IOException {
+    return new NioDisk(root, Ladder.rungs());
+  }
+
+  /** A journal that was begun and not ended. */
+  private Path open(String... pairs) throws IOException {
+    var ops = new ArrayList<Op>();
+    for (int i = 0; i < pairs.length; i += 2) {
+      ops.add(op(pairs[i], pairs[i + 1]));
+    }
+    return forge(List.of(List.of()), ops.toArray(Op[]::new));
+  }
+
+  private Path forge(List<List<Path>> folders, Op... ops) throws IOException {
+    var written = JournalText.write(BATCH, AT, "", Guarantee.NATIVE, "ext4", folders, List.of(ops));
+    return Files.write(journals.resolve(BATCH + ".jsonl"), written.bytes());
+  }
+
+  private String commit(Path file) throws IOException {
+    return JournalText.read(disk(), file, root).commit();
+  }
+
+  private void assertDamaged(Path file, String what) throws IOException {
+    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+        .as(what)
+        .isInstanceOf(DamagedJournal.class);
+    assertThat(Renamer.in(root).recover()).as(what).isInstanceOf(Recovery.Refused.class);
+  }
+}
