@@ -17,20 +17,25 @@ import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Job;
+import org.framewright.renaming.Renamer;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.KeySheet;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.frames.FramesScreen;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Look;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.naming.ConventionScreen;
+import org.framewright.ui.renaming.RenamesScreen;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.LogFile;
 import org.framewright.ui.settings.Places;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.Trouble;
 import org.framewright.ui.settings.Troubles;
+import org.framewright.ui.start.StartScreen;
 import org.framewright.ui.task.Tasks;
 
 /** The composition root: the only place that knows every part and puts them together. */
@@ -46,7 +51,6 @@ final class Composition implements Desk, AutoCloseable {
   private static final String MAXIMISED = "window.maximised";
   private static final String LOOK = "look";
   private static final String SCALE = "scale";
-  private static final String RECENT_JOBS = "recent.jobs";
   private static final String REMINDED = "safety.reminded";
   private static final String NEVER = "never again";
 
@@ -60,9 +64,12 @@ final class Composition implements Desk, AutoCloseable {
   private final Tasks tasks;
   private final Commands commands = new Commands();
   private final Shell shell;
+  private final Places places;
   private final Scene scene;
   private JobSession session;
   private FramePictures pictures;
+  private StartScreen start;
+  private ConventionScreen convention;
   private BoardScreen board;
   private ClientWindow client;
   private AutoCloseable otherStations;
@@ -77,6 +84,7 @@ final class Composition implements Desk, AutoCloseable {
       FileChoosers files)
       throws IOException {
     this.stage = stage;
+    this.places = places;
     this.clock = clock;
     this.background = background;
     this.files = files;
@@ -97,6 +105,8 @@ final class Composition implements Desk, AutoCloseable {
     commands.listenTo(scene, shell.slips().open()::get);
     shell.appCommands(appCommands());
     dress();
+    convention = new ConventionScreen(this, file -> start.conventionSaved(file));
+    start = new StartScreen(this, List.of(places.templates()), this::editConvention);
     stage.setTitle(texts.get("app.name"));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
@@ -109,7 +119,12 @@ final class Composition implements Desk, AutoCloseable {
 
   /** The pages while no job is open. */
   private List<Screen> startPages() {
-    return List.of();
+    return List.of(start, convention);
+  }
+
+  private void editConvention(Path file) {
+    convention.open(file, file.startsWith(places.templates()));
+    show(convention.id());
   }
 
   private List<Command> appCommands() {
@@ -248,7 +263,7 @@ final class Composition implements Desk, AutoCloseable {
     closeJob();
     session = next;
     var folder = next.job().folder();
-    preferences.remember(RECENT_JOBS, folder.toString());
+    preferences.remember(StartScreen.RECENT_JOBS, folder.toString());
     pictures = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
     shell.pages(next.view().get().name(), jobPages(next));
     stage.setTitle(texts.get("app.title", next.view().get().name()));
@@ -275,7 +290,14 @@ final class Composition implements Desk, AutoCloseable {
   /** The pages of an open job, in the order of their keys. */
   private List<Screen> jobPages(JobSession open) {
     board = new BoardScreen(this, open, pictures, this::turnClient);
-    return List.of(board);
+    var frames = new FramesScreen(this, open, pictures);
+    var names =
+        new RenamesScreen(
+            this,
+            Renamer.in(open.job().folder(), clock),
+            () -> open.job().frameNames(open.job().scan()),
+            open::look);
+    return List.of(board, frames, names, start, convention);
   }
 
   private void turnClient() {

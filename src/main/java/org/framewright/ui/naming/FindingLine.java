@@ -37,20 +37,26 @@ public final class FindingLine extends HBox {
     getChildren().addAll(stroke, word, said);
   }
 
-  /** A line that shows a finding. */
-  public FindingLine(Texts texts, Finding finding) {
-    this(texts);
-    show(finding);
+  /** A line beside what it is about, so that its place in a file needs no telling. */
+  public static FindingLine beside(Texts texts, Finding finding) {
+    var line = new FindingLine(texts);
+    line.show(finding, finding.message());
+    return line;
   }
 
-  /** Shows a finding. */
+  /** Shows a finding with its line in the file. */
   public void show(Finding finding) {
-    getStyleClass().setAll("finding", finding.severity().word());
-    word.setText(word(texts, finding.severity()));
-    message.setText(
+    show(
+        finding,
         finding.line() > 0
             ? texts.get("naming.at", finding.line(), finding.message())
             : finding.message());
+  }
+
+  private void show(Finding finding, String said) {
+    getStyleClass().setAll("finding", finding.severity().word());
+    word.setText(word(texts, finding.severity()));
+    message.setText(said);
     mend.setText(finding.mend().orElse(""));
     mend.setVisible(!mend.getText().isEmpty());
     mend.setManaged(!mend.getText().isEmpty());

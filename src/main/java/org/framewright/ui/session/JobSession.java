@@ -107,6 +107,20 @@ public final class JobSession implements Ticks, AutoCloseable {
         failed);
   }
 
+  /** Looks at the frames folder now: files got other names or came in. From any thread. */
+  public void look() {
+    lane.execute(
+        () -> {
+          try {
+            if (!closed) {
+              count(job.scan());
+            }
+          } catch (IOException e) {
+            log(e);
+          }
+        });
+  }
+
   /** Reads what other stations wrote. From any thread. */
   public void refresh() {
     lane.execute(

@@ -56,4 +56,14 @@ public final class Places {
   public Path log() {
     return folder.resolve("framewright.log");
   }
+
+  /**
+   * The conventions that come with the program: {@code templates} in its home, which the launcher
+   * names in the system property {@code framewright.home}, else in the working directory.
+   */
+  public Path templates() {
+    return Path.of(System.getProperty("framewright.home", ""), "templates")
+        .toAbsolutePath()
+        .normalize();
+  }
 }

@@ -114,7 +114,7 @@ final class FieldRow extends VBox {
   private void show(FieldEntry.Beside now) {
     below.getChildren().clear();
     for (var finding : now.findings()) {
-      below.getChildren().add(new FindingLine(texts, finding));
+      below.getChildren().add(FindingLine.beside(texts, finding));
     }
     if (!now.became().isEmpty()) {
       var became = new Label(texts.get("start.became", now.became()));

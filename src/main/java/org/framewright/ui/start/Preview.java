@@ -13,7 +13,6 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
-import org.framewright.naming.Rule;
 import org.framewright.naming.Step;
 
 /**
@@ -38,10 +37,11 @@ record Preview(
     List<Step> steps) {
 
   static final String JOB = "job";
+  static final String FRAME = "frame";
 
   /** The kind of name that comes to lie in a folder of a role. */
   private static final Map<String, String> LIES_IN =
-      Map.of("frames", "frame", "selects", "select", "retouched", "retouched");
+      Map.of("frames", FRAME, "selects", "select", "retouched", "retouched");
 
   /**
    * @param typed what was typed, by field; fields left empty are not in it
@@ -49,48 +49,66 @@ record Preview(
   static Preview of(Convention convention, Map<String, String> typed) {
     var findings = new LinkedHashMap<String, List<Finding>>();
     var missing = new HashSet<String>();
-    var built = convention.build(JOB, typed);
-    if (built instanceof Built.Refused refused) {
-      for (var finding : refused.findings()) {
-        var field = fieldOf(convention, finding);
-        if (finding.rule() == Rule.MISSING_VALUE) {
-          missing.add(field);
-        } else {
-          findings.computeIfAbsent(field, _ -> new ArrayList<>()).add(finding);
+    var job = convention.kinds().get(JOB);
+    for (var field : convention.fields().values()) {
+      if (!job.fields().containsKey(field.name())) {
+        continue;
+      }
+      if (typed.containsKey(field.name())) {
+        var wrong = wrong(convention, field, typed.get(field.name()));
+        if (!wrong.isEmpty()) {
+          findings.put(field.name(), wrong);
         }
+      } else if (job.fields().get(field.name()) && takesAValue(field)) {
+        missing.add(field.name());
       }
     }
     var filled = new HashMap<>(typed);
     findings.keySet().forEach(filled::remove);
-    var examples = fillWithExamples(convention, filled);
-    var shown = built instanceof Built.Name ? built : convention.build(JOB, filled);
-    var pattern = convention.kinds().get(JOB).pattern();
-    var ruler =
-        shown instanceof Built.Name name
-            ? Segment.cut(name.text(), pattern, examples)
-            : List.<Segment>of();
-    return new Preview(
-        built instanceof Built.Name name ? name.text() : "",
-        ruler,
-        shown instanceof Built.Name name ? tree(convention, name.text(), filled) : List.of(),
-        Map.copyOf(findings),
-        Set.copyOf(missing),
-        built instanceof Built.Name name ? name.values() : new LinkedHashMap<>(),
-        built instanceof Built.Name name ? List.copyOf(name.steps()) : List.of());
+    var examples = new HashSet<>(missing);
+    examples.addAll(findings.keySet());
+    examples.forEach(name -> filled.put(name, convention.fields().get(name).example()));
+    return switch (convention.build(JOB, filled)) {
+      case Built.Name name -> {
+        var whole = examples.isEmpty();
+        yield new Preview(
+            whole ? name.text() : "",
+            Segment.cut(name.text(), job.pattern(), examples),
+            tree(convention, name.text(), withExamples(convention, filled)),
+            findings,
+            missing,
+            name.values(),
+            name.steps().stream().filter(step -> !examples.contains(step.field())).toList());
+      }
+      case Built.Refused refused -> {
+        findings.put("", refused.findings());
+        yield new Preview(
+            "", List.of(), List.of(), findings, missing, new LinkedHashMap<>(), List.of());
+      }
+    };
   }
 
-  /** Which fields were given their example. */
-  private static Set<String> fillWithExamples(Convention convention, Map<String, String> values) {
-    var examples = new HashSet<String>();
+  /** What is wrong with a value for itself, whatever the other fields hold. */
+  private static List<Finding> wrong(Convention convention, Field field, String value) {
+    var alone = withExamples(convention, Map.of(field.name(), value));
+    return convention.build(JOB, alone) instanceof Built.Refused refused
+        ? refused.findings()
+        : List.of();
+  }
+
+  private static boolean takesAValue(Field field) {
+    return field.type() != FieldType.FIXED && field.defaultValue().isEmpty();
+  }
+
+  private static Map<String, String> withExamples(
+      Convention convention, Map<String, String> values) {
+    var filled = new HashMap<>(values);
     for (var field : convention.fields().values()) {
-      if (field.type() != FieldType.FIXED
-          && field.defaultValue().isEmpty()
-          && !values.containsKey(field.name())) {
-        values.put(field.name(), field.example());
-        examples.add(field.name());
+      if (takesAValue(field)) {
+        filled.putIfAbsent(field.name(), field.example());
       }
     }
-    return examples;
+    return filled;
   }
 
   private static List<Branch> tree(
@@ -112,16 +130,5 @@ record Preview(
       }
     }
     return List.copyOf(tree);
-  }
-
-  /** The field that a finding is about; the empty text if it is about none. */
-  static String fieldOf(Convention convention, Finding finding) {
-    var where = finding.where();
-    var name = where.startsWith("fields.") ? where.substring("fields.".length()) : where;
-    return convention.fields().sequencedValues().stream()
-        .map(Field::name)
-        .filter(name::equals)
-        .findFirst()
-        .orElse("");
   }
 }

@@ -14,7 +14,10 @@ import java.util.regex.Pattern;
  * @param example whether an example stands there because nothing was typed yet
  */
 record Segment(String text, Optional<String> field, boolean example) {
-  private static final Pattern EXPRESSION = Pattern.compile("\\{([^{}:]+)(?::[^{}]*)?}|\\[|]");
+  private static final Pattern EXPRESSION = Pattern.compile("\\{([^{}.]+)(?:\\.[^{}]*)?}|\\[|]");
+
+  /** A pattern of more fields than a person reads is not cut: matching could take long. */
+  private static final int MOST_FIELDS = 12;
 
   /**
    * Cuts a name along its pattern. Only for showing: where a name could be cut in two ways, the
@@ -25,7 +28,7 @@ record Segment(String text, Optional<String> field, boolean example) {
   static List<Segment> cut(String name, String pattern, Set<String> examples) {
     var fields = new ArrayList<Optional<String>>();
     var matched = matcher(pattern, fields).matcher(name);
-    if (!matched.matches()) {
+    if (fields.stream().flatMap(Optional::stream).count() > MOST_FIELDS || !matched.matches()) {
       return List.of(new Segment(name, Optional.empty(), false));
     }
     return pieces(matched, fields, examples);

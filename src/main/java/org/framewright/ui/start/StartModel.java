@@ -337,9 +337,13 @@ final class StartModel {
     var later = new ArrayList<FieldEntry>();
     for (var field : of.fields().values()) {
       var shown = ofTheJob.containsKey(field.name());
+      var ofFrames =
+          of.kinds().containsKey(Preview.FRAME)
+              && of.kinds().get(Preview.FRAME).fields().containsKey(field.name())
+              && !FROM_THE_LIST.contains(field.name());
       if (field.type() == FieldType.FIXED
           || field.type() == FieldType.COUNTER
-          || (!shown && FROM_THE_LIST.contains(field.name()))) {
+          || !(shown || ofFrames)) {
         continue;
       }
       var needed = shown && ofTheJob.get(field.name()) && field.defaultValue().isEmpty();

@@ -241,7 +241,7 @@ public final class StartScreen implements Screen {
 
   private void showFindings(VBox into, List<Finding> findings) {
     into.getChildren()
-        .setAll(findings.stream().map(finding -> new FindingLine(texts, finding)).toList());
+        .setAll(findings.stream().map(finding -> FindingLine.beside(texts, finding)).toList());
     into.setVisible(!findings.isEmpty());
     into.setManaged(!findings.isEmpty());
   }
