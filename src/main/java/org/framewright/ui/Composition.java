@@ -294,7 +294,7 @@ final class Composition implements Desk, AutoCloseable {
     var names =
         new RenamesScreen(
             this,
-            Renamer.in(open.job().folder(), clock),
+            () -> Renamer.in(open.job().folder(), clock),
             () -> open.job().frameNames(open.job().scan()),
             open::look);
     return List.of(board, frames, names, start, convention);

@@ -62,7 +62,11 @@ final class RenamesModel {
   private final BooleanBinding canRename;
   private final BooleanBinding idle;
 
-  private Renamer renamer;
+  private Callable<Renamer> folder;
+
+  /** Made by the first look, and used by one piece of work at a time. */
+  private volatile Renamer renamer;
+
   private Callable<FrameNames> wishes;
 
   /** What lies in the folder now. */
@@ -156,10 +160,12 @@ final class RenamesModel {
   /**
    * Turns to a folder and looks at it.
    *
+   * @param folder opened in the background
    * @param wishes the names that its files shall have; asked in the background, each time afresh
    */
-  void open(Renamer folder, Callable<FrameNames> wishes) {
-    this.renamer = folder;
+  void open(Callable<Renamer> folder, Callable<FrameNames> wishes) {
+    this.folder = folder;
+    this.renamer = null;
     this.wishes = wishes;
     told.set(Optional.empty());
     look();
@@ -167,16 +173,19 @@ final class RenamesModel {
 
   /** Plans afresh; nothing is changed on disk. */
   void look() {
-    if (renamer == null || !idle.get()) {
+    if (folder == null || !idle.get()) {
       return;
     }
     begin(
         texts.get("renaming.looking"),
         _ -> {
-          var folder = folder();
+          if (renamer == null) {
+            renamer = folder.call();
+          }
+          var found = batchesAndCrash();
           // Between its epochs an interrupted batch leaves names that nothing should be planned on.
           var names =
-              folder.interrupted().isPresent()
+              found.interrupted().isPresent()
                   ? new FrameNames(List.of(), List.of())
                   : wishes.call();
           var fresh = renamer.plan(names.requests());
@@ -253,7 +262,7 @@ final class RenamesModel {
     }
   }
 
-  private Folder folder() throws IOException {
+  private Folder batchesAndCrash() throws IOException {
     return new Folder(renamer.batches().reversed(), renamer.interrupted());
   }
 

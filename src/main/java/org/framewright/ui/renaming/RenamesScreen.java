@@ -64,12 +64,12 @@ public final class RenamesScreen implements Screen {
   private final Button stop = new Button();
 
   /**
-   * @param renamer of the job's folder
+   * @param renamer of the job's folder; opened in the background
    * @param wishes the names that its frames shall have; asked in the background
    * @param namesChanged told when files got other names
    */
   public RenamesScreen(
-      Desk desk, Renamer renamer, Callable<FrameNames> wishes, Runnable namesChanged) {
+      Desk desk, Callable<Renamer> renamer, Callable<FrameNames> wishes, Runnable namesChanged) {
     this.texts = desk.texts();
     this.time =
         DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
