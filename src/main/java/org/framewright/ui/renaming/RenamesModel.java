@@ -190,7 +190,7 @@ final class RenamesModel {
                   : wishes.call();
           var fresh = renamer.plan(names.requests());
           return new Found(
-              fresh, PlanLine.of(fresh.renames(), names.leftOut()), names.leftOut().size(), folder);
+              fresh, PlanLine.of(fresh.renames(), names.leftOut()), names.leftOut().size(), found);
         },
         this::show);
   }
