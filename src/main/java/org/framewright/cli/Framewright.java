@@ -20,6 +20,9 @@ import picocli.CommandLine.Command;
     version = "framewright 0.1.0",
     subcommands = {
       OpenCommand.class,
+      StartCommand.class,
+      ListCommand.class,
+      MarkCommand.class,
       RenameCommand.class,
       UndoCommand.class,
       RecoverCommand.class,

@@ -2,26 +2,40 @@ package org.framewright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
+import org.framewright.job.JobException;
+import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
 /** {@code rename}: plans new names and applies them. */
 @Command(
     name = "rename",
-    description = "Renames files by a map of names; every batch can be undone.",
+    description =
+        "Gives a job's frames their names, or renames files by a map; every batch can be undone.",
     mixinStandardHelpOptions = true)
 final class RenameCommand implements Callable<Integer> {
   @Mixin private Output output;
 
-  @ArgGroup(exclusive = false, multiplicity = "1")
-  private ByMap byMap;
+  @ArgGroup(exclusive = true, multiplicity = "1")
+  private What what;
 
   @Option(names = "--preview", description = "Show what would be done; change nothing.")
   private boolean preview;
+
+  /** A job's frames, or a map. */
+  static final class What {
+    @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
+    private Path job;
+
+    @ArgGroup(exclusive = false)
+    private ByMap byMap;
+  }
 
   /** The form {@code --map FILE --in DIR}. */
   static final class ByMap {
@@ -41,9 +55,35 @@ final class RenameCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException, CommandFailure {
-    var requests = RenameMap.read(byMap.map);
-    var run = new RenameRun(Renamer.in(byMap.folder), output);
-    return (preview ? run.preview(requests) : run.apply(requests)).code();
+  public Integer call() throws IOException, JobException, CommandFailure {
+    return (what.byMap == null ? byConvention() : byMap(what.byMap)).code();
+  }
+
+  private ExitStatus byMap(ByMap map) throws IOException, CommandFailure {
+    return run(Renamer.in(map.folder), RenameMap.read(map.map));
+  }
+
+  private ExitStatus byConvention() throws IOException, JobException, CommandFailure {
+    var job = JobFolder.open(what.job, output);
+    var names = job.frameNames(job.scan());
+    for (var left : names.leftOut()) {
+      output
+          .err()
+          .println(
+              "Left out: "
+                  + job.folder().relativize(left.frame().folder().resolve(left.frame().stem()))
+                  + ": "
+                  + left.why()
+                  + ". "
+                  + left.mend());
+    }
+    var status = run(Renamer.in(job.folder()), names.requests());
+    return names.leftOut().isEmpty() ? status : ExitStatus.NEEDS_A_PERSON;
+  }
+
+  private ExitStatus run(Renamer renamer, List<RenameRequest> requests)
+      throws IOException, CommandFailure {
+    var run = new RenameRun(renamer, output);
+    return preview ? run.preview(requests) : run.apply(requests);
   }
 }

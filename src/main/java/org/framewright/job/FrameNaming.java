@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
 import org.framewright.frames.Tally;
@@ -33,17 +35,24 @@ import org.framewright.shotlist.ShotList;
 final class FrameNaming {
   static final String VIEW = "view";
   private static final String SETUP = "setup";
-  private static final String KIND = "frame";
+  static final String KIND = "frame";
 
   private final Convention convention;
   private final Map<String, String> values;
   private final ShotList list;
   private final Optional<Kind> kind;
 
+  ShotList list() {
+    return list;
+  }
+
   /** The fields that say which setup a name belongs to. */
   private final List<String> telling = new ArrayList<>();
 
   private final Map<List<String>, Setup> bySignature = new HashMap<>();
+
+  /** What names told already: a scan has the names of the one before, and some. */
+  private final Map<String, Optional<Place>> told = new ConcurrentHashMap<>();
 
   FrameNaming(Convention convention, Map<String, String> values, ShotList list) {
     this.convention = convention;
@@ -117,7 +126,7 @@ final class FrameNaming {
     var given = new LinkedHashMap<String, String>();
     for (var name : kind.orElseThrow().fields().keySet()) {
       if (isDate(name)) {
-        continue;
+        continue; // When a frame was taken, the frame says best.
       }
       if (values.containsKey(name)) {
         given.put(name, values.get(name));
@@ -143,7 +152,7 @@ final class FrameNaming {
 
   /** The setup and view that a frame's name tells, if it is one of this convention. */
   Optional<Place> place(Frame frame) {
-    return read(frame).flatMap(this::place);
+    return told.computeIfAbsent(frame.stem(), stem -> read(frame).flatMap(this::place));
   }
 
   private Optional<SequencedMap<String, String>> read(Frame frame) {
@@ -185,7 +194,10 @@ final class FrameNaming {
     }
     var unassigned = new HashMap<Frame, String>();
     tally.unassigned().forEach(one -> unassigned.put(one.frame(), one.why()));
-    var numbering = convention.numbering(KIND, scan.frames().stream().map(Frame::stem).toList());
+    var counter = kind.get().counter();
+    var numbering =
+        counter.map(
+            name -> convention.numbering(KIND, scan.frames().stream().map(Frame::stem).toList()));
     var inOrder =
         scan.frames().stream()
             .sorted(
@@ -193,7 +205,17 @@ final class FrameNaming {
                     .thenComparing(Frame::stem)
                     .thenComparing(Frame::folder))
             .toList();
+    var seen = new HashMap<FrameId, Frame>();
     for (var frame : inOrder) {
+      var twin = frame.complete() ? seen.putIfAbsent(frame.id(), frame) : null;
+      if (twin != null) {
+        leftOut.add(
+            new FrameNames.LeftOut(
+                frame,
+                "it is a copy of " + root.relativize(twin.folder().resolve(twin.stem())),
+                "Keep one of the two."));
+        continue;
+      }
       var place = tally.places().get(frame.id());
       if (!frame.complete()) {
         leftOut.add(
@@ -225,10 +247,10 @@ final class FrameNaming {
       }
       for (var name : kind.get().fields().keySet()) {
         if (isDate(name)) {
-          given.computeIfAbsent(name, date -> times.local(frame).toString());
+          given.put(name, date(name, frame, times));
         }
       }
-      kind.get().counter().ifPresent(name -> given.put(name, "" + numbering.next(given)));
+      counter.ifPresent(name -> given.put(name, "" + numbering.orElseThrow().next(given)));
       switch (convention.build(KIND, given)) {
         case Built.Name name -> requests.addAll(requests(root, frame, name.text()));
         case Built.Refused refused -> {
@@ -238,6 +260,12 @@ final class FrameNaming {
       }
     }
     return new FrameNames(requests, leftOut);
+  }
+
+  private String date(String name, Frame frame, FrameTimes times) {
+    return times.known(frame) || !values.containsKey(name)
+        ? times.local(frame).toString()
+        : values.get(name);
   }
 
   /**

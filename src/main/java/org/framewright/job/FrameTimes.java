@@ -50,6 +50,11 @@ final class FrameTimes {
     return arrived(frame).or(() -> captured(frame));
   }
 
+  /** Whether its capture or its arrival is known. */
+  boolean known(Frame frame) {
+    return seen(frame).isPresent();
+  }
+
   /** Its place in time among all frames: capture, else arrival, else the file's own time. */
   Instant order(Frame frame) {
     return captured(frame).or(() -> arrived(frame)).orElseGet(() -> frame.primary().modified());

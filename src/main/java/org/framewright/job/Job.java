@@ -21,8 +21,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.framewright.frames.Attribution;
@@ -31,6 +33,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
+import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -49,6 +52,7 @@ public final class Job {
   private static final String CONVENTION = "convention.yaml";
   private static final String LOG = "log";
   private static final String FRAMES = "frames";
+  private static final String JOB = "job";
 
   private final Path folder;
   private final Clock clock;
@@ -64,6 +68,10 @@ public final class Job {
   private volatile List<String> warnings = List.of();
   private volatile Optional<Tally> counted = Optional.empty();
   private volatile JobState state;
+  private volatile FrameNaming naming;
+
+  /** The setups that got a frame after their sign-off, as of the last count. */
+  private volatile Set<String> changed = Set.of();
 
   private Job(Path folder, Convention convention, Clock clock, EventLog log)
       throws IOException, JobException {
@@ -118,7 +126,15 @@ public final class Job {
                     "Its fields are " + String.join(", ", convention.fields().keySet()) + ".")));
       }
     }
-    var built = convention.build("job", values);
+    for (var kind : List.of(JOB, FrameNaming.KIND)) {
+      if (!convention.kinds().containsKey(kind)) {
+        throw new JobException(
+            "the convention has no names." + kind,
+            convention.source(),
+            "Give it a pattern for " + kind + "; see the conventions in templates.");
+      }
+    }
+    var built = convention.build(JOB, values);
     if (built instanceof Built.Refused refused) {
       faults.addAll(refused.findings());
     }
@@ -211,7 +227,8 @@ public final class Job {
   }
 
   private SequencedMap<String, String> valuesFromName() throws JobException {
-    if (convention.read(name(), "job") instanceof Reading.One one) {
+    if (convention.kinds().containsKey(JOB)
+        && convention.read(name(), JOB) instanceof Reading.One one) {
       remarks.add(
           "The log does not say with which values this job began; they were read from the folder's"
               + " name.");
@@ -641,14 +658,16 @@ public final class Job {
   /** Counts; {@link #state} then knows which setups changed since their sign-off. */
   public Tally tally(FrameScan scan) {
     var now = fold;
-    var naming = new FrameNaming(convention, values, now.list());
+    var naming = naming(now.list());
     var tally =
         Attribution.assign(
             scan.frames(),
             now.state().arrivals(),
             now.state().spans(),
             now.state().moves(),
-            naming::place);
+            naming::place,
+            onlyViews(now.list()),
+            clock.getZone());
     synchronized (this) {
       counted = Optional.of(tally);
       changed = changed(scan, tally);
@@ -657,7 +676,25 @@ public final class Job {
     return tally;
   }
 
-  private volatile Set<String> changed = Set.of();
+  private FrameNaming naming(ShotList list) {
+    var known = naming;
+    if (known == null || !known.list().equals(list)) {
+      known = new FrameNaming(convention, values, list);
+      naming = known;
+    }
+    return known;
+  }
+
+  /** The view of each setup of which only one is wanted. */
+  private static Function<String, Optional<String>> onlyViews(ShotList list) {
+    var only = new HashMap<String, String>();
+    for (var setup : list.setups()) {
+      if (setup.views().size() == 1) {
+        only.put(setup.code(), setup.views().getFirst().code());
+      }
+    }
+    return code -> Optional.ofNullable(only.get(code));
+  }
 
   /** The setups that got a frame after their sign-off. */
   private Set<String> changed(FrameScan scan, Tally tally) {
@@ -719,7 +756,44 @@ public final class Job {
     var tally = tally(scan);
     var now = fold;
     var times = new FrameTimes(clock.getZone(), now.state().arrivals(), tally.cameras());
-    return new FrameNaming(convention, values, now.list()).names(folder, scan, tally, times);
+    return naming(now.list()).names(folder, scan, tally, times);
+  }
+
+  /**
+   * What a setup still wants, a phrase for each view or for the whole: {@code back: none of 2}.
+   * Says nothing of views when its frames tell none.
+   */
+  public List<String> missing(Setup setup, Tally tally) {
+    var counted = Optional.ofNullable(tally.bySetup().get(setup.code()));
+    int frames = counted.map(SetupTally::frames).orElse(0);
+    var missing = new ArrayList<String>();
+    boolean viewsTold =
+        frames == 0
+            || counted.stream()
+                .flatMap(one -> one.byView().keySet().stream())
+                .anyMatch(view -> !view.isEmpty());
+    if (viewsTold) {
+      for (var view : setup.views()) {
+        int have = counted.map(one -> one.byView().getOrDefault(view.code(), 0)).orElse(0);
+        if (have < view.frames().orElse(1)) {
+          missing.add(label(view.code()) + ": " + of(have, view.frames()));
+        }
+      }
+    }
+    if (missing.isEmpty() && frames < setup.wanted().orElse(1)) {
+      missing.add(of(frames, setup.wanted()));
+    }
+    return List.copyOf(missing);
+  }
+
+  private static String of(int have, OptionalInt wanted) {
+    return (have == 0 ? "none" : "" + have)
+        + (wanted.isPresent() ? " of " + wanted.getAsInt() : "");
+  }
+
+  private String label(String view) {
+    var field = convention.fields().get(FrameNaming.VIEW);
+    return field == null ? view : field.choices().getOrDefault(view, view);
   }
 
   /** The frames that people chose, as far as a scan has them. */

@@ -96,6 +96,23 @@ public record Setup(
    * not count, so {@code 1} and {@code 001}, {@code a-12} and {@code A-012} are one.
    */
   public static String likeness(String code) {
-    return code.strip().toUpperCase(Locale.ROOT).replaceAll("(?<!\\d)0+(?=\\d)", "");
+    var upper = code.strip().toUpperCase(Locale.ROOT);
+    if (upper.indexOf('0') < 0) {
+      return upper;
+    }
+    var likeness = new StringBuilder(upper.length());
+    for (int i = 0; i < upper.length(); i++) {
+      char c = upper.charAt(i);
+      boolean behindDigit = !likeness.isEmpty() && isDigit(likeness.charAt(likeness.length() - 1));
+      boolean beforeDigit = i + 1 < upper.length() && isDigit(upper.charAt(i + 1));
+      if (c != '0' || behindDigit || !beforeDigit) {
+        likeness.append(c);
+      }
+    }
+    return likeness.toString();
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
   }
 }
