@@ -30,6 +30,7 @@ import picocli.CommandLine.Command;
       DayCommand.class,
       DeliverCommand.class,
       DemoCommand.class,
+      FramesCommand.class,
       ReturnsCommand.class,
     })
 public final class Framewright implements Runnable {

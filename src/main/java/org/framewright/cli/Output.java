@@ -37,6 +37,19 @@ final class Output {
     return command.commandLine().getErr();
   }
 
+  /** Writes one of many results as JSON on one line (JSON Lines). */
+  void writeLine(Object document) {
+    try {
+      out()
+          .println(
+              JSON.writer()
+                  .without(SerializationFeature.INDENT_OUTPUT)
+                  .writeValueAsString(document));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   /** Writes the result as JSON; maps, lists, strings, numbers, booleans and null. */
   void write(Object document) {
     try {

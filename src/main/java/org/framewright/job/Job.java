@@ -696,6 +696,14 @@ public final class Job {
     return code -> Optional.ofNullable(only.get(code));
   }
 
+  /** The frames of a scan in the order in which they were taken, each body's clock put right. */
+  public List<Frame> inOrder(FrameScan scan) {
+    var times = new FrameTimes(clock.getZone(), fold.state().arrivals(), tally(scan).cameras());
+    return scan.frames().stream()
+        .sorted(Comparator.comparing(times::order).thenComparing(Frame::stem))
+        .toList();
+  }
+
   /** The setups that got a frame after their sign-off. */
   private Set<String> changed(FrameScan scan, Tally tally) {
     var latest = new HashMap<String, Instant>();
