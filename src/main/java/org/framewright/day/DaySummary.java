@@ -190,6 +190,7 @@ public record DaySummary(
 
   private static List<String> attention(Job job, JobState state, Tally tally) {
     var attention = new ArrayList<String>();
+    var missing = new ArrayList<String>();
     for (var setup : job.shotList().setups()) {
       var status = state.of(setup.code());
       switch (status.state()) {
@@ -208,10 +209,13 @@ public record DaySummary(
             attention.add(setup.code() + " got frames after its sign-off");
           }
           missingViews(setup, tally)
-              .ifPresent(views -> attention.add(setup.code() + " has no frame of " + views));
+              .ifPresent(views -> missing.add(setup.code() + " (" + views + ")"));
         }
         case TO_SHOOT, ON_SET -> {}
       }
+    }
+    if (!missing.isEmpty()) {
+      attention.add("a wanted view has no frame: " + String.join(", ", missing));
     }
     if (!tally.unassigned().isEmpty()) {
       attention.add(tally.unassigned().size() + " frames belong to no setup yet");
@@ -221,21 +225,10 @@ public record DaySummary(
     }
     for (var clock : tally.cameras()) {
       if (clock.offsetSeconds().isPresent() && Math.abs(clock.offsetSeconds().getAsDouble()) > 5) {
-        attention.add(clockTold(clock.camera().model(), clock.offsetSeconds().getAsDouble()));
+        attention.add("the clock of " + clock.camera().model() + " is " + DayTold.clock(clock));
       }
     }
     return attention;
-  }
-
-  private static String clockTold(String model, double toAdd) {
-    long seconds = Math.round(Math.abs(toAdd));
-    var by =
-        seconds < 120
-            ? seconds + " s"
-            : seconds / 3600 > 0
-                ? seconds / 3600 + " h " + seconds % 3600 / 60 + " min"
-                : seconds / 60 + " min";
-    return "the clock of " + model + " is " + by + (toAdd < 0 ? " fast" : " slow");
   }
 
   /** The wanted views without a frame; nothing is told where frames have no views at all. */
@@ -254,6 +247,6 @@ public record DaySummary(
             .map(view -> view.code())
             .filter(code -> have.getOrDefault(code, 0) == 0)
             .toList();
-    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", missing));
+    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", missing));
   }
 }

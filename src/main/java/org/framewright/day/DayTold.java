@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.framewright.frames.CameraClock;
 
 /** A day's summary in words, as the command line and the story tell it. */
 public final class DayTold {
@@ -41,7 +42,10 @@ public final class DayTold {
                         + summary.pace().times().size()
                         + ", lately "
                         + told(summary.pace().recent().orElseThrow())));
-    summary.today().ifPresent(today -> lines.add("Today: " + told(today, summary)));
+    summary
+        .today()
+        .filter(today -> today.setups() != summary.all().setups())
+        .ifPresent(today -> lines.add("Today: " + told(today, summary)));
     lines.add("All: " + told(summary.all(), summary));
     lines.add(told(summary.space()));
     summary.attention().forEach(line -> lines.add("Look at: " + line));
@@ -91,6 +95,23 @@ public final class DayTold {
       }
     }
     return told.toString();
+  }
+
+  /**
+   * How far a body's clock is off, as {@code 12 s slow} or {@code 1 h fast}.
+   *
+   * @throws java.util.NoSuchElementException where that is not known
+   */
+  public static String clock(CameraClock clock) {
+    double toAdd = clock.offsetSeconds().orElseThrow();
+    long seconds = Math.round(Math.abs(toAdd));
+    String by;
+    if (clock.wholeHours().isPresent()) {
+      by = Math.abs(clock.wholeHours().getAsInt()) + " h";
+    } else {
+      by = seconds < 120 ? seconds + " s" : told(Duration.ofSeconds(seconds));
+    }
+    return by + (toAdd < 0 ? " fast" : " slow");
   }
 
   private static String time(Instant at, DaySummary summary) {

@@ -130,7 +130,7 @@ public final class SampleCamera {
 
   private Drawn picture(Exposure exposure) {
     // A few variations a setup and view are enough to see that frames differ.
-    int variation = size == Size.TINY ? shots % 2 : shots % 7;
+    int variation = size == Size.TINY ? shots % 2 : shots % 3 * 3;
     if (drawn.size() > 64) {
       drawn.clear();
     }

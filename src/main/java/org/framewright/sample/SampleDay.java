@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -38,9 +39,11 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
+import org.framewright.renaming.PlannedRename;
 import org.framewright.renaming.Progress;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
+import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
@@ -195,23 +198,20 @@ public final class SampleDay {
               throw new JobException(
                   refused.faults().getFirst().toString(), "", refused.faults().getFirst().mend());
         };
+    teller.tell("The client's " + name + " is understood: " + understood.form() + ".");
     teller.tell(
-        "The client's list "
-            + name
-            + " is understood ("
-            + understood.form()
-            + "); for example "
-            + understood.columns().stream()
-                .limit(3)
-                .map(Object::toString)
-                .collect(Collectors.joining(", "))
-            + ".");
+        understood.columns().stream()
+            .filter(column -> column.taken() != Heading.OTHER)
+            .limit(4)
+            .map(Object::toString)
+            .collect(Collectors.joining(", ")));
     for (var remark : understood.remarks()) {
       teller.tell("  " + remark);
     }
+    var noon = SampleSet.moment(2, 11, 40, shift);
     long days =
-        Duration.between(SampleSet.moment(1, 0, 0, Duration.ZERO), SampleSet.moment(1, 0, 0, shift))
-            .toDays();
+        ChronoUnit.DAYS.between(
+            SampleSet.FIRST_DAY.plusDays(1), LocalDate.ofInstant(noon, SampleSet.ZONE));
     return new ShotList(
         understood.list().setups().stream().map(setup -> moved(setup, days)).toList());
   }
@@ -247,8 +247,7 @@ public final class SampleDay {
             + " has "
             + counted(tally, first)
             + ". A raw file and its JPEG are one.");
-    clock.pass(Duration.ofMinutes(2));
-    set.mark(first.code(), SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
+    set.signOff(first);
     teller.tell(set.time() + "  Odette signs it off for the client.");
     set.next(first);
     for (int i = 2; i <= 4; i++) {
@@ -275,7 +274,9 @@ public final class SampleDay {
             + forgotten.code()
             + ", and 004 is as it was: "
             + (set.job().state().of("004").changedSinceSignOff() ? "no." : "yes."));
-    set.shootAndSignOff(forgotten);
+    set.shoot(forgotten, 1);
+    set.signOff(forgotten);
+    set.next(forgotten);
     for (int i = 6; i <= 10; i++) {
       lunch();
       set.shootAndSignOff(set.setup(i));
@@ -420,12 +421,14 @@ public final class SampleDay {
     var late = set.setup(28);
     set.mark(late.code(), SetupState.TO_SHOOT, MarkDetails.by("Timo"));
     teller.tell(set.time() + "  The courier has come: " + late.code() + " is to shoot again.");
-    for (int i = 31; i <= 36; i++) {
+    for (int i = 31; i <= 35; i++) {
       lunch();
       set.shootAndSignOff(set.setup(i));
     }
     lunch();
     var signedOff = set.setup(36);
+    set.shoot(signedOff);
+    set.signOff(signedOff);
     set.oneMore(signedOff, "F");
     teller.tell(
         set.time()
@@ -433,6 +436,7 @@ public final class SampleDay {
             + signedOff.code()
             + " after its sign-off. It shows as changed: "
             + (set.job().state().of(signedOff.code()).changedSinceSignOff() ? "yes." : "no."));
+    set.next(signedOff);
     for (int number : new int[] {37, 28, 22, 38, 41}) {
       lunch();
       set.shootAndSignOff(set.setup(number));
@@ -440,7 +444,10 @@ public final class SampleDay {
     var belt = set.setup(40);
     set.mark(belt.code(), SetupState.DROPPED, MarkDetails.by("Odette").andReason("sold out"));
     teller.tell(
-        set.time() + "  28 and the pickup 22 are done. " + named(belt) + " is dropped: sold out.");
+        set.time()
+            + "  028 and the pickup 022 are done. "
+            + named(belt)
+            + " is dropped: sold out.");
     teller.tell("       039 and 042 are left for the evening.");
   }
 
@@ -469,13 +476,11 @@ public final class SampleDay {
     var job = set.job();
     var renamer = Renamer.in(job.folder(), clock);
     var plan = renamer.plan(job.frameNames(job.scan()).requests());
-    var target = firstReady(plan);
-    var stray =
-        target.resolveSibling(target.getFileName().toString().replaceFirst("\\.[^.]+$", ".xmp"));
-    // Somebody's raw converter left a settings file under a name that a frame is about to get.
+    // Somebody's raw converter left a settings file under a name that a sidecar is about to get.
+    var stray = sidecar(plan);
     Files.writeString(job.folder().resolve(stray), SampleCamera.xmp(0));
     plan = renamer.plan(job.frameNames(job.scan()).requests());
-    preview(plan);
+    preview(plan, stray);
     var put = job.folder().resolve(ASIDE);
     Files.createDirectories(put);
     Files.move(job.folder().resolve(stray), put.resolve(stray.getFileName()));
@@ -498,16 +503,16 @@ public final class SampleDay {
             + " setups.");
   }
 
-  private static Path firstReady(Plan plan) {
+  private static Path sidecar(Plan plan) {
     return plan.renames().stream()
         .filter(rename -> rename.status() == Status.READY)
-        .filter(rename -> rename.to().toString().endsWith(".DNG"))
+        .map(PlannedRename::to)
+        .filter(to -> to.toString().endsWith(".xmp"))
         .findFirst()
-        .orElseThrow()
-        .to();
+        .orElseThrow();
   }
 
-  private void preview(Plan plan) {
+  private void preview(Plan plan, Path taken) {
     teller.tell(totals(plan));
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.READY)
@@ -516,10 +521,12 @@ public final class SampleDay {
             rename -> teller.tell("  " + rename.from() + "  ->  " + rename.to().getFileName()));
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.BLOCKED)
+        .sorted(Comparator.comparingInt(rename -> rename.to().equals(taken) ? 0 : 1))
         .forEach(
             rename -> {
               teller.tell("  blocked: " + rename.from() + "  ->  " + rename.to().getFileName());
-              teller.tell("    " + rename.why() + " " + rename.mend());
+              teller.tell("    " + rename.why() + ".");
+              teller.tell("    " + rename.mend());
             });
   }
 
@@ -562,7 +569,7 @@ public final class SampleDay {
         .forEach(select -> teller.tell("  " + select.original() + "  ->  " + select.name()));
     plan.withheld()
         .forEach(withheld -> teller.tell("  withheld: " + withheld.what() + ", " + withheld.why()));
-    var target = into.resolve(job.name() + " hand-off 1");
+    var target = into.resolve(job.name() + "_hand-off-1");
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
         teller.tell(
@@ -600,7 +607,7 @@ public final class SampleDay {
     }
     teller.step("What comes back");
     var selects = delivered.get().plan().selects();
-    var folder = Files.createDirectories(into.resolve("from Bram"));
+    var folder = Files.createDirectories(into.resolve("from-bram"));
     var retoucher = new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
     for (var select : selects.subList(1, selects.size())) {
       var name = delivered.get().handOff().retouchedName(select).orElse(select.name());
@@ -681,9 +688,7 @@ public final class SampleDay {
             clock -> {
               long seconds = Math.round(clock.offsetSeconds().getAsDouble());
               return clock.camera().model()
-                  + (Math.abs(seconds) <= 5
-                      ? " has the right time"
-                      : " is " + Math.abs(seconds) + " s " + (seconds < 0 ? "fast" : "slow"));
+                  + (Math.abs(seconds) <= 5 ? " is right" : " is " + DayTold.clock(clock));
             })
         .collect(Collectors.joining("; ", "Clocks: ", "."));
   }

@@ -93,20 +93,25 @@ final class SampleSet {
   /** A garment from the rail to the sign-off. */
   void shootAndSignOff(Setup setup) throws IOException, JobException {
     shoot(setup);
+    signOff(setup);
+    next(setup);
+  }
+
+  void signOff(Setup setup) throws IOException, JobException {
     clock.pass(Duration.ofMinutes(2));
     mark(setup.code(), SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
-    next(setup);
   }
 
   /** A garment from the rail until all its views are shot. */
   void shoot(Setup setup) throws IOException, JobException {
-    var first = setup.views().isEmpty() ? "" : setup.views().getFirst().code();
-    mark(setup.code(), SetupState.ON_SET, MarkDetails.by("Timo").andView(first));
-    for (int i = 0; i < setup.views().size(); i++) {
+    shoot(setup, 0);
+  }
+
+  /** The same from one of its views on, counted from 0. */
+  void shoot(Setup setup, int fromView) throws IOException, JobException {
+    for (int i = fromView; i < setup.views().size(); i++) {
       var view = setup.views().get(i).code();
-      if (i > 0) {
-        mark(setup.code(), SetupState.ON_SET, MarkDetails.by("Timo").andView(view));
-      }
+      mark(setup.code(), SetupState.ON_SET, MarkDetails.by("Timo").andView(view));
       clock.pass(Duration.ofMinutes(6));
       burst(setup, view, wanted(setup, i));
     }
@@ -160,6 +165,7 @@ final class SampleSet {
     clock.pass(Duration.ofMillis(600));
     var scan = job.scan();
     job.recordArrivals(scan);
+    clock.pass(Duration.ofSeconds(3));
     return job.tally(scan);
   }
 
