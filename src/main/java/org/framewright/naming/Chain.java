@@ -1,6 +1,7 @@
 package org.framewright.naming;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -84,9 +85,28 @@ final class Chain {
     return new Ends(index, new LinkedHashSet<>(index), false);
   }
 
-  /** Takes one move: the characters from {@code low} to {@code high} lead to {@code target}. */
-  interface Move {
-    void to(char low, char high, int target);
+  /** The moves out of a state: characters from {@code low} to {@code high} lead to a target. */
+  static final class Moves {
+    char[] low = new char[4];
+    char[] high = new char[4];
+    int[] target = new int[4];
+    int size;
+
+    private void add(char from, char upTo, int to) {
+      if (size == target.length) {
+        low = Arrays.copyOf(low, 2 * size);
+        high = Arrays.copyOf(high, 2 * size);
+        target = Arrays.copyOf(target, 2 * size);
+      }
+      low[size] = from;
+      high[size] = upTo;
+      target[size++] = to;
+    }
+  }
+
+  /** The leaves with which a name may begin. */
+  List<Integer> firsts() {
+    return first;
   }
 
   /** Where in its part a state lies. */
@@ -112,28 +132,30 @@ final class Chain {
     return leaf != null && leaf.last && leaf.texts.accepts[localOf[state]];
   }
 
-  void moves(int state, Move move) {
+  Moves moves(int state) {
+    var moves = new Moves();
     var leaf = leaf(state);
     if (leaf == null) {
-      enter(first, move);
-      return;
+      enter(first, moves);
+      return moves;
     }
-    inside(leaf, localOf[state], move);
+    inside(leaf, localOf[state], moves);
     if (leaf.texts.accepts[localOf[state]]) {
-      enter(leaf.next, move);
+      enter(leaf.next, moves);
     }
+    return moves;
   }
 
-  private void enter(List<Integer> indexes, Move move) {
+  private void enter(List<Integer> indexes, Moves moves) {
     for (int index : indexes) {
-      inside(leaves.get(index), 0, move);
+      inside(leaves.get(index), 0, moves);
     }
   }
 
-  private static void inside(Leaf leaf, int local, Move move) {
+  private static void inside(Leaf leaf, int local, Moves moves) {
     var targets = leaf.texts.target[local];
     for (int e = 0; e < targets.length; e++) {
-      move.to(leaf.texts.from[local][e], leaf.texts.upTo[local][e], leaf.base + targets[e]);
+      moves.add(leaf.texts.from[local][e], leaf.texts.upTo[local][e], leaf.base + targets[e]);
     }
   }
 

@@ -209,7 +209,7 @@ final class ConventionFile {
         fault(new Item(item.where, tuple.getKeyNode()).place(), "a key must be plain text", "");
         continue;
       }
-      var name = key.getValue();
+      var name = composed(key.getValue());
       var keyPlace = new Item(where + name, key).place();
       if (items.putIfAbsent(name, new Item(where + name, tuple.getValueNode())) != null) {
         fault(keyPlace, "“" + name + "” is given twice", "Keep one of the two.");
@@ -232,10 +232,29 @@ final class ConventionFile {
 
   private String text(Item item) {
     if (item.node instanceof ScalarNode scalar) {
-      return scalar.getValue();
+      var text = composed(scalar.getValue());
+      if (!text.isEmpty() && isMark(text.codePointAt(0))) {
+        fault(
+            item.place(),
+            "“" + text + "” begins with a mark that would join the letter before it",
+            "Begin it with a letter.");
+      }
+      return text;
     }
     fault(item.place(), "this should be plain text", "Write it on the same line, in quotes.");
     return "";
+  }
+
+  private static String composed(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFC);
+  }
+
+  private static boolean isMark(int character) {
+    return switch (Character.getType(character)) {
+      case Character.NON_SPACING_MARK, Character.COMBINING_SPACING_MARK, Character.ENCLOSING_MARK ->
+          true;
+      default -> false;
+    };
   }
 
   private List<String> list(Map<String, Item> items, String key) {
@@ -645,10 +664,8 @@ final class ConventionFile {
         && !Character.isWhitespace(c)
         && Character.isDefined(c)
         && Character.getType(c) != Character.FORMAT
-        && Character.getType(c) != Character.NON_SPACING_MARK
-        && Character.getType(c) != Character.COMBINING_SPACING_MARK
-        && Character.getType(c) != Character.ENCLOSING_MARK
-        && Normalizer.isNormalized(String.valueOf(c), Normalizer.Form.NFC);
+        && !isMark(c)
+        && composed(String.valueOf(c)).equals(String.valueOf(c));
   }
 
   private Shape number(FieldType type, Map<String, Item> keys, NumberShape main) {
@@ -764,7 +781,7 @@ final class ConventionFile {
   }
 
   private List<Part> parts(Item item, boolean folder, PatternText.Kinds inner) {
-    var text = Normalizer.normalize(text(item), Normalizer.Form.NFC);
+    var text = text(item);
     if (text.length() > 10_000) {
       fault(item.place(), "the pattern is far longer than a name can be", "Shorten it.");
       return List.of();

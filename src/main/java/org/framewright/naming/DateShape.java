@@ -29,19 +29,23 @@ import java.util.stream.Collectors;
 final class DateShape implements Shape {
   /** What a part of the pattern shows, the most significant first. */
   enum Unit {
-    YEAR("year"),
-    MONTH("month"),
-    DAY("day"),
-    DAY_OF_YEAR("day of the year"),
-    HOUR("hour"),
-    MINUTE("minute"),
-    SECOND("second"),
-    FRACTION("fraction of a second");
+    YEAR("year", 0),
+    MONTH("month", 1),
+    DAY("day", 2),
+    DAY_OF_YEAR("day of the year", 2),
+    HOUR("hour", 3),
+    MINUTE("minute", 4),
+    SECOND("second", 5),
+    FRACTION("fraction of a second", 6);
 
     final String word;
 
-    Unit(String word) {
+    /** 0 for the unit that tells the most. */
+    final int rank;
+
+    Unit(String word, int rank) {
       this.word = word;
+      this.rank = rank;
     }
   }
 

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import dk.brics.automaton.Automaton;
 import dk.brics.automaton.State;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -86,6 +87,49 @@ final class Dfa {
       }
     }
     return -1;
+  }
+
+  /** Two texts, the first a shortest; the second is another one, or null where there is none. */
+  String[] two() {
+    var first = shortest();
+    for (int cut = first.length(); cut >= 0; cut--) {
+      int state = 0;
+      for (int i = 0; i < cut; i++) {
+        state = step(state, first.charAt(i));
+      }
+      for (int e = 0; e < target[state].length; e++) {
+        char c = upTo[state][e];
+        if (cut == first.length() || c != first.charAt(cut)) {
+          var other = first.substring(0, cut) + c + shortestFrom(target[state][e]);
+          return new String[] {first, other};
+        }
+      }
+    }
+    return new String[] {first, null};
+  }
+
+  /** A longest text, by bytes of UTF-8 or by UTF-16 units. */
+  String longest(boolean bytes) {
+    return longest(0, bytes, new String[size()]);
+  }
+
+  private String longest(int state, boolean bytes, String[] known) {
+    if (known[state] == null) {
+      // Every state leads to acceptance, so that a state without moves accepts.
+      var best = "";
+      for (int e = 0; e < target[state].length; e++) {
+        var text = upTo[state][e] + longest(target[state][e], bytes, known);
+        if (weight(text, bytes) > weight(best, bytes)) {
+          best = text;
+        }
+      }
+      known[state] = best;
+    }
+    return known[state];
+  }
+
+  static int weight(String text, boolean bytes) {
+    return bytes ? text.getBytes(StandardCharsets.UTF_8).length : text.length();
   }
 
   boolean contains(String text) {

@@ -102,13 +102,12 @@ final class Reader {
   private Arrival explore(States here, char c) {
     var targets = new TreeSet<Integer>();
     for (int state : here.states) {
-      chain.moves(
-          state,
-          (low, high, target) -> {
-            if (c >= low && c <= high) {
-              targets.add(target);
-            }
-          });
+      var moves = chain.moves(state);
+      for (int m = 0; m < moves.size; m++) {
+        if (c >= moves.low[m] && c <= moves.high[m]) {
+          targets.add(moves.target[m]);
+        }
+      }
     }
     if (targets.isEmpty()) {
       return NOWHERE;
@@ -119,17 +118,15 @@ final class Reader {
       from.add(new ArrayList<>());
     }
     for (int i = 0; i < here.states.length; i++) {
-      int index = i;
-      chain.moves(
-          here.states[i],
-          (low, high, target) -> {
-            if (c >= low && c <= high) {
-              var sources = from.get(Arrays.binarySearch(sorted, target));
-              if (sources.isEmpty() || sources.getLast() != index) {
-                sources.add(index);
-              }
-            }
-          });
+      var moves = chain.moves(here.states[i]);
+      for (int m = 0; m < moves.size; m++) {
+        if (c >= moves.low[m] && c <= moves.high[m]) {
+          var sources = from.get(Arrays.binarySearch(sorted, moves.target[m]));
+          if (sources.isEmpty() || sources.getLast() != i) {
+            sources.add(i);
+          }
+        }
+      }
     }
     return new Arrival(
         states(sorted),

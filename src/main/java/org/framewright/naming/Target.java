@@ -20,6 +20,9 @@ enum Target {
   /** A file's ending with its dot, as in {@code .jpeg}. */
   static final int ENDING = 5;
 
+  /** A path of 260 on Windows counts the NUL at its end. */
+  static final int WINDOWS_PATH = 259;
+
   private final String inWords;
 
   Target(String inWords) {
@@ -34,7 +37,7 @@ enum Target {
     return inWords;
   }
 
-  /** The most that a name without its ending may have, five units of ending set aside. */
+  /** The most that a name without its ending may have. */
   int longest() {
     return this == RECEIVERS ? 31 - ENDING : 255 - ENDING;
   }
@@ -46,5 +49,9 @@ enum Target {
 
   boolean foldsCase() {
     return this == WINDOWS || this == MACOS || this == CLOUD;
+  }
+
+  boolean limitsPaths() {
+    return this == WINDOWS || this == CLOUD;
   }
 }

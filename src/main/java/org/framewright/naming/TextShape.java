@@ -30,6 +30,7 @@ final class TextShape implements Shape {
   private final Form form;
   private final Form main;
   private final Dfa texts;
+  private final Dfa mainTexts;
 
   /**
    * @param main the form of the field's main shape, whose text is the field's value
@@ -38,6 +39,7 @@ final class TextShape implements Shape {
     this.form = form;
     this.main = main;
     this.texts = automaton(form);
+    this.mainTexts = form.equals(main) ? texts : automaton(main);
   }
 
   Form form() {
@@ -60,11 +62,20 @@ final class TextShape implements Shape {
     return texts;
   }
 
+  /** Always by way of the main form, so that a person's text becomes one value in every shape. */
   @Override
   public Settled settle(String field, String raw, List<Step> steps) {
-    return switch (legal(field, raw, form, steps)) {
-      case Settled.Text text ->
-          form.equals(main) ? text : new Settled.Text(text.text(), value(text.text()));
+    var value =
+        mainTexts.contains(raw) ? new Settled.Text(raw, raw) : legal(field, raw, main, steps);
+    return switch (value) {
+      case Settled.Text(String text, String same) when form.equals(main) -> value;
+      case Settled.Text(String text, String same) -> {
+        var shown =
+            form.alphabet
+                .letters()
+                .apply(form.isOnePiece() ? text : text.replace(main.separator, form.separator));
+        yield new Settled.Text(shown, value(shown));
+      }
       case Settled.Refused refused -> refused;
     };
   }

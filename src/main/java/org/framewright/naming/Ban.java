@@ -1,0 +1,152 @@
+package org.framewright.naming;
+
+import dk.brics.automaton.Automaton;
+import dk.brics.automaton.BasicAutomata;
+import dk.brics.automaton.BasicOperations;
+import dk.brics.automaton.RegExp;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/** Names that a place does not take, or takes badly. */
+record Ban(Severity severity, String what, String mend, Dfa names) {
+  private static final Map<Target, List<Ban>> BY_TARGET = new EnumMap<>(Target.class);
+
+  static {
+    for (var target : Target.values()) {
+      BY_TARGET.put(target, of(target));
+    }
+  }
+
+  static List<Ban> at(Target target) {
+    return BY_TARGET.get(target);
+  }
+
+  private static List<Ban> of(Target target) {
+    var made = new ArrayList<Ban>();
+    made.add(
+        ban(
+            Severity.ERROR,
+            "has a control character",
+            "Take it out.",
+            containing(IntStream.concat(IntStream.range(0, 32), IntStream.range(127, 160)))));
+    // UTS #39 and UTR #36, from memory: characters that nobody sees.
+    made.add(
+        ban(
+            Severity.ERROR,
+            "has an invisible character",
+            "Take it out.",
+            containing(
+                IntStream.concat(
+                    IntStream.concat(
+                        IntStream.rangeClosed(0x200B, 0x200F),
+                        IntStream.rangeClosed(0x202A, 0x202E)),
+                    IntStream.concat(
+                        IntStream.rangeClosed(0x2060, 0x2069), IntStream.of(0xFEFF))))));
+    switch (target) {
+      case WINDOWS -> windows(made);
+      case MACOS, LINUX -> unix(made);
+      case CLOUD -> {
+        windows(made);
+        unix(made);
+      }
+      case POSIX -> {
+        made.add(
+            ban(
+                Severity.ERROR,
+                "has a character outside A-Z a-z 0-9 . _ -",
+                "Use only those.",
+                () -> outside("[A-Za-z0-9._\\-]")));
+        made.add(
+            ban(
+                Severity.ERROR,
+                "begins with a hyphen",
+                "Begin with a letter or digit.",
+                () -> regular("\\-(.|\n)*")));
+      }
+      case RECEIVERS ->
+          made.add(
+              ban(
+                  Severity.ERROR,
+                  "has a character outside A-Z a-z 0-9 - _",
+                  "Use only those.",
+                  () -> outside("[A-Za-z0-9_\\-]")));
+    }
+    return List.copyOf(made);
+  }
+
+  private static void windows(List<Ban> bans) {
+    bans.add(
+        ban(
+            Severity.ERROR,
+            "has one of < > : \" \\ | ? *",
+            "Use another character.",
+            containing("<>:\"\\|?*".chars())));
+    bans.add(
+        ban(
+            Severity.ERROR,
+            "ends with a dot or a space",
+            "End with a letter or digit.",
+            () -> regular("(.|\n)*[. ]")));
+    bans.add(
+        ban(
+            Severity.ERROR,
+            "is reserved for a device",
+            "Put text before it.",
+            () ->
+                regular(
+                    "([Cc][Oo][Nn]|[Pp][Rr][Nn]|[Aa][Uu][Xx]|[Nn][Uu][Ll]|"
+                        + "([Cc][Oo][Mm]|[Ll][Pp][Tt])[1-9\u00B9\u00B2\u00B3])(\\.(.|\n)*)?")));
+  }
+
+  private static void unix(List<Ban> bans) {
+    bans.add(
+        ban(
+            Severity.WARNING,
+            "begins with a dot and so is hidden",
+            "Begin with a letter or digit.",
+            () -> regular("\\.(.|\n)*")));
+    bans.add(
+        ban(
+            Severity.WARNING,
+            "begins with a hyphen, which programs take for an option",
+            "Begin with a letter or digit.",
+            () -> regular("\\-(.|\n)*")));
+  }
+
+  private static Ban ban(Severity severity, String what, String mend, Supplier<Automaton> names) {
+    return new Ban(severity, what, mend, Dfa.of(component(names.get())));
+  }
+
+  private static Automaton regular(String expression) {
+    return new RegExp(expression, RegExp.NONE).toAutomaton();
+  }
+
+  private static Automaton outside(String characters) {
+    return regular(characters + "*").complement();
+  }
+
+  private static Supplier<Automaton> containing(IntStream characters) {
+    var set = characters.mapToObj(c -> String.valueOf((char) c)).collect(Collectors.joining());
+    return () -> any().concatenate(BasicAutomata.makeCharSet(set)).concatenate(any());
+  }
+
+  private static Automaton any() {
+    return BasicAutomata.makeAnyString();
+  }
+
+  /** A path of which some component is such a name. */
+  private static Automaton component(Automaton name) {
+    var slash = BasicAutomata.makeChar('/');
+    var withoutSlash = name.minus(any().concatenate(slash).concatenate(any()));
+    return BasicOperations.concatenate(
+        List.of(
+            any().concatenate(slash).optional(),
+            withoutSlash,
+            slash.concatenate(any()).optional()));
+  }
+}

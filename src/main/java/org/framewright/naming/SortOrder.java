@@ -1,0 +1,406 @@
+package org.framewright.naming;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * Looks for two names of a kind, alike in every field but the time's, of which the earlier sorts
+ * after the later.
+ *
+ * <p>The time's fields are the date fields and the counter. Earlier means: an earlier date; on the
+ * same date, a smaller number. A counter that does not restart on a date field also never falls
+ * while the date rises. The two names are built part by part at the same time: a literal or any
+ * other field adds the same text to both; a part of a date, or the counter, adds any two of its
+ * values. A state of the search is the next part, how the times compare so far, and how the texts
+ * compare so far ({@link Compare}); there are few, so the search is exhaustive.
+ *
+ * <p>The units of a date are taken as independent, with days up to the 28th: each way in which two
+ * units' texts compare already shows among those. Where two names are alike so far and a unit has a
+ * fixed width, its smallest, second and largest values stand for all: texts of one width compare as
+ * their numbers do.
+ */
+final class SortOrder {
+  /** One step of a name: a literal, a field that both names share, or a part of the time. */
+  private sealed interface Slot {
+    record Same(String text) implements Slot {}
+
+    record Shared(Dfa texts) implements Slot {}
+
+    record Unit(DateShape.Part part) implements Slot {}
+
+    record Count(NumberShape shape) implements Slot {}
+  }
+
+  private record Placed(Slot slot, Chain.Leaf leaf, List<Integer> next, boolean last) {}
+
+  /**
+   * @param rank the most significant unit that differs so far; 9 if none does
+   * @param date its sign
+   * @param counted whether the names show the counter
+   * @param count the sign of the two numbers
+   */
+  private record Times(int rank, int date, boolean counted, int count) {
+    static final Times ALIKE = new Times(9, 0, false, 0);
+
+    Times withUnit(int unitRank, int sign) {
+      return sign == 0 || unitRank > rank ? this : new Times(unitRank, sign, counted, count);
+    }
+
+    Times withCount(int sign) {
+      return new Times(rank, date, true, sign);
+    }
+  }
+
+  private record State(int slot, Times times, Compare compare) {}
+
+  /** A state and the texts that led to it from the one before. */
+  private record Node(State state, Node before, String first, String second) {}
+
+  private record Outcome(Times times, Compare compare) {}
+
+  private record Texts(String first, String second) {}
+
+  private static final DateShape.Unit DAY_OF_YEAR = DateShape.Unit.DAY_OF_YEAR;
+
+  private final Chain chain;
+  private final Effort effort;
+  private final List<Placed> slots = new ArrayList<>();
+  private final List<Integer> firsts;
+  private final boolean hasTime;
+  private final boolean counterRestartsWithTime;
+  private boolean incomplete;
+
+  SortOrder(DeclaredKind kind, Effort effort) {
+    this.chain = kind.chain();
+    this.effort = effort;
+    var counter =
+        kind.shows().values().stream()
+            .map(Part.Show::field)
+            .filter(field -> field.type() == FieldType.COUNTER)
+            .findFirst();
+    var dates = timeFields();
+    this.hasTime = !dates.isEmpty() || counter.isPresent();
+    this.counterRestartsWithTime =
+        counter.isPresent() && counter.get().restarts().stream().anyMatch(dates::contains);
+    this.firsts = place(dates);
+  }
+
+  /** The date fields that tell the time: each unit counts where it first shows. */
+  private Set<String> timeFields() {
+    var fields = new LinkedHashSet<String>();
+    var units = EnumSet.noneOf(DateShape.Unit.class);
+    for (var leaf : chain.leaves()) {
+      if (leaf.part() instanceof Part.Show(Declared field, DateShape shape)) {
+        var own = EnumSet.noneOf(DateShape.Unit.class);
+        shape.parts().stream()
+            .filter(part -> part.unit() != null)
+            .forEach(part -> own.add(part.unit()));
+        var both = EnumSet.copyOf(own);
+        both.retainAll(units);
+        if (both.isEmpty()) {
+          units.addAll(own);
+          fields.add(field.name());
+        }
+      }
+    }
+    return fields;
+  }
+
+  private List<Integer> place(Set<String> dates) {
+    var start = new ArrayList<Integer>();
+    var expanded = new ArrayList<List<Slot>>();
+    int count = 0;
+    for (var leaf : chain.leaves()) {
+      List<Slot> own = expand(leaf, dates);
+      start.add(count);
+      count += own.size();
+      expanded.add(own);
+    }
+    for (int i = 0; i < expanded.size(); i++) {
+      var leaf = chain.leaves().get(i);
+      var own = expanded.get(i);
+      for (int k = 0; k < own.size(); k++) {
+        boolean end = k == own.size() - 1;
+        slots.add(
+            new Placed(
+                own.get(k),
+                leaf,
+                end ? leaf.next().stream().map(start::get).toList() : List.of(slots.size() + 1),
+                end && leaf.last()));
+      }
+    }
+    return chain.firsts().stream().map(start::get).toList();
+  }
+
+  private static List<Slot> expand(Chain.Leaf leaf, Set<String> dates) {
+    return switch (leaf.part()) {
+      case Part.Text(String text) -> List.of(new Slot.Same(text));
+      case Part.Show(Declared field, DateShape shape) when dates.contains(field.name()) ->
+          shape.parts().stream()
+              .map(
+                  part -> part.unit() == null ? new Slot.Same(part.literal()) : new Slot.Unit(part))
+              .map(Slot.class::cast)
+              .toList();
+      case Part.Show(Declared field, NumberShape shape) when field.type() == FieldType.COUNTER ->
+          List.of(new Slot.Count(shape));
+      case Part.Show show -> List.of(new Slot.Shared(leaf.texts()));
+      case Part.Run run -> throw new IllegalStateException("a run is no leaf");
+    };
+  }
+
+  boolean tellsTime() {
+    return hasTime;
+  }
+
+  /**
+   * Two names, the earlier first, whose order by the comparison is the other way round.
+   *
+   * @throws Effort.TooLarge if none was found and not every case could be tried
+   */
+  Optional<Product.Found> inversion(Compare start) throws Effort.TooLarge {
+    incomplete = false;
+    var seen = new HashSet<State>();
+    var queue = new ArrayDeque<Node>();
+    for (int first : firsts) {
+      var state = new State(first, Times.ALIKE, start);
+      if (seen.add(state)) {
+        queue.add(new Node(state, null, "", ""));
+      }
+    }
+    while (!queue.isEmpty()) {
+      var node = queue.poll();
+      var placed = slots.get(node.state.slot);
+      for (var way : outcomes(node.state, placed).entrySet()) {
+        var outcome = way.getKey();
+        var texts = way.getValue();
+        if (outcome.compare.isDecided() && outcome.compare.end() < 0) {
+          continue;
+        }
+        if (placed.last && isEarlier(outcome.times) && outcome.compare.end() > 0) {
+          return Optional.of(found(new Node(null, node, texts.first, texts.second)));
+        }
+        for (int next : placed.next) {
+          var state = new State(next, outcome.times, outcome.compare);
+          if (seen.add(state)) {
+            queue.add(new Node(state, node, texts.first, texts.second));
+          }
+        }
+      }
+    }
+    if (incomplete) {
+      throw new Effort.TooLarge();
+    }
+    return Optional.empty();
+  }
+
+  private boolean isEarlier(Times times) {
+    if (times.date == 0 || !times.counted) {
+      return times.date < 0 || (times.date == 0 && times.count < 0);
+    }
+    return times.date < 0 && (counterRestartsWithTime || times.count < 0);
+  }
+
+  private Product.Found found(Node end) {
+    var first = new StringBuilder();
+    var second = new StringBuilder();
+    var firstValues = new LinkedHashMap<Chain.Leaf, String>();
+    var secondValues = new LinkedHashMap<Chain.Leaf, String>();
+    var nodes = new ArrayDeque<Node>();
+    for (var node = end; node.before != null; node = node.before) {
+      nodes.addFirst(node);
+    }
+    for (var node : nodes) {
+      var leaf = slots.get(node.before.state.slot).leaf;
+      first.append(node.first);
+      second.append(node.second);
+      firstValues.merge(leaf, node.first, String::concat);
+      secondValues.merge(leaf, node.second, String::concat);
+    }
+    return new Product.Found(
+        first.toString(), values(firstValues), second.toString(), values(secondValues));
+  }
+
+  private static SequencedMap<String, String> values(Map<Chain.Leaf, String> texts) {
+    var values = new LinkedHashMap<String, String>();
+    texts.forEach(
+        (leaf, text) -> {
+          if (leaf.part() instanceof Part.Show(Declared field, Shape shape)) {
+            values.put(field.name(), shape.value(text));
+          }
+        });
+    return values;
+  }
+
+  /** Every way on from a state, each with the first texts found that go it. */
+  private Map<Outcome, Texts> outcomes(State state, Placed placed) throws Effort.TooLarge {
+    var outcomes = new LinkedHashMap<Outcome, Texts>();
+    switch (placed.slot) {
+      case Slot.Same(String text) ->
+          outcomes.put(
+              new Outcome(state.times, state.compare.feed(text, text)), new Texts(text, text));
+      case Slot.Shared(Dfa texts) -> shared(state, texts, outcomes);
+      case Slot.Unit(DateShape.Part part) -> {
+        var values = values(part, state.compare);
+        for (var a : values.entrySet()) {
+          for (var b : values.entrySet()) {
+            effort.spend(1);
+            outcomes.putIfAbsent(
+                new Outcome(
+                    state.times.withUnit(part.unit().rank, Integer.compare(a.getKey(), b.getKey())),
+                    state.compare.feed(a.getValue(), b.getValue())),
+                new Texts(a.getValue(), b.getValue()));
+          }
+        }
+      }
+      case Slot.Count(NumberShape shape) -> count(state, placed, shape, outcomes);
+    }
+    return outcomes;
+  }
+
+  private void shared(State state, Dfa texts, Map<Outcome, Texts> outcomes) throws Effort.TooLarge {
+    if (state.compare.isDecided()) {
+      var text = texts.shortest();
+      outcomes.put(new Outcome(state.times, state.compare), new Texts(text, text));
+      return;
+    }
+    record At(int dfa, Compare compare) {}
+    record Way(At at, String text) {}
+    var seen = new HashSet<At>();
+    var queue = new ArrayDeque<Way>();
+    queue.add(new Way(new At(0, state.compare), ""));
+    while (!queue.isEmpty()) {
+      var way = queue.poll();
+      int here = way.at.dfa;
+      if (texts.accepts[here]) {
+        outcomes.putIfAbsent(
+            new Outcome(state.times, way.at.compare), new Texts(way.text, way.text));
+      }
+      for (int e = 0; e < texts.target[here].length; e++) {
+        boolean few = way.at.compare.keepsPace();
+        for (int c : characters(texts.from[here][e], texts.upTo[here][e], few)) {
+          effort.spend(1);
+          var one = String.valueOf((char) c);
+          var at = new At(texts.target[here][e], way.at.compare.feed(one, one));
+          if (seen.add(at)) {
+            queue.add(new Way(at, way.text + one));
+          }
+        }
+      }
+    }
+  }
+
+  /** Equal characters of one sort do the same to names that keep pace: few stand for all. */
+  private static int[] characters(char low, char high, boolean few) {
+    return few
+        ? IntStream.of(low, '0', '1', '9', high)
+            .filter(c -> c >= low && c <= high)
+            .distinct()
+            .toArray()
+        : IntStream.rangeClosed(low, high).toArray();
+  }
+
+  private Map<Integer, String> values(DateShape.Part part, Compare compare) {
+    var all = new TreeMap<>(part.texts());
+    all.keySet()
+        .removeIf(
+            value ->
+                (part.unit() == DateShape.Unit.DAY && value > 28)
+                    || (part.unit() == DAY_OF_YEAR && value > 365));
+    if (part.unit() == DateShape.Unit.FRACTION) {
+      int most = (int) NumberShape.room(part.letters());
+      boolean few = part.letters() <= 2;
+      incomplete |= !few && !compare.keepsPace() && !compare.isDecided();
+      for (int value : few ? IntStream.rangeClosed(0, most).toArray() : new int[] {0, 1, most}) {
+        all.put(value, NumberShape.padded(value, part.letters()));
+      }
+    }
+    boolean numeric = part.unit() != DateShape.Unit.MONTH || part.letters() < 3;
+    if (compare.isDecided() || (part.isFixedWidth() && numeric && compare.keepsPace())) {
+      var few = all.keySet().stream().limit(2).collect(Collectors.toSet());
+      few.add(all.lastKey());
+      all.keySet().retainAll(few);
+    }
+    return all;
+  }
+
+  private void count(State state, Placed placed, NumberShape shape, Map<Outcome, Texts> outcomes)
+      throws Effort.TooLarge {
+    var numbers = new TreeSet<Long>();
+    boolean plain =
+        state.compare.isDecided() || (shape.isFixedWidth() && state.compare.keepsPace());
+    if (plain) {
+      numbers.addAll(List.of(shape.smallest(), shape.smallest() + 1, shape.largest()));
+    } else if (shape.largest() - shape.smallest() <= 400) {
+      for (long n = shape.smallest(); n <= shape.largest(); n++) {
+        numbers.add(n);
+      }
+    } else {
+      incomplete |= !state.compare.keepsPace();
+      for (int digits = shape.width(); digits <= shape.most(); digits++) {
+        long low = digits == 1 ? 1 : NumberShape.room(digits - 1) + 1;
+        numbers.addAll(List.of(low, low + 1, 2 * low, NumberShape.room(digits)));
+      }
+      numbers.addAll(List.of(shape.smallest(), shape.smallest() + 1));
+      beginnings(placed, shape, numbers);
+    }
+    numbers.removeIf(n -> n < shape.smallest() || n > shape.largest());
+    for (long a : numbers) {
+      for (long b : numbers) {
+        effort.spend(1);
+        var first = NumberShape.padded(a, shape.width());
+        var second = NumberShape.padded(b, shape.width());
+        outcomes.putIfAbsent(
+            new Outcome(
+                state.times.withCount(Long.compare(a, b)), state.compare.feed(first, second)),
+            new Texts(first, second));
+      }
+    }
+  }
+
+  /**
+   * Numbers that begin with a shorter one: what follows the shorter is then compared with the rest
+   * of the longer, which matters digit by digit only if a digit may follow.
+   */
+  private void beginnings(Placed placed, NumberShape shape, Set<Long> numbers) {
+    boolean digitFollows =
+        placed.next.stream().anyMatch(next -> mayBeginWithDigit(slots.get(next)));
+    for (int digits = shape.width(); digits < shape.most(); digits++) {
+      long beginning = NumberShape.room(digits);
+      for (int more = 1; digits + more <= shape.most(); more++) {
+        long scale = NumberShape.room(more) + 1;
+        if (!digitFollows || more <= 2) {
+          for (long rest = 0; rest < Math.min(scale, 100); rest++) {
+            numbers.add(beginning * scale + rest);
+          }
+          numbers.add(beginning * scale + scale - 1);
+        } else {
+          incomplete = true;
+        }
+      }
+    }
+  }
+
+  private static boolean mayBeginWithDigit(Placed placed) {
+    return switch (placed.slot) {
+      case Slot.Same(String text) -> Character.isDigit(text.charAt(0));
+      case Slot.Shared(Dfa texts) ->
+          IntStream.rangeClosed('0', '9').anyMatch(c -> texts.step(0, (char) c) >= 0);
+      case Slot.Unit(DateShape.Part part) ->
+          part.unit() != DateShape.Unit.MONTH || part.letters() < 3;
+      case Slot.Count count -> true;
+    };
+  }
+}
