@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.SequencedMap;
+import java.util.stream.Collectors;
 
 /**
  * A kind's names as one automaton without empty moves (Glushkov's construction, with whole parts in
@@ -174,6 +175,11 @@ final class Chain {
   boolean goesOn(int state) {
     var leaf = leaf(state);
     return leaf != null && leaf.texts.target[localOf[state]].length > 0;
+  }
+
+  /** A longest name: every optional run shows, and every part is at its longest. */
+  String longest(boolean bytes) {
+    return leaves.stream().map(leaf -> leaf.texts.longest(bytes)).collect(Collectors.joining());
   }
 
   /** The values that a path of states, one a character, gives to a text. */

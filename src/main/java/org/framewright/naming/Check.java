@@ -14,9 +14,17 @@ import java.util.stream.Collectors;
  * Proves a convention sound, or shows what is not, each fault with a witness that build confirms.
  */
 final class Check {
-  /** Steps for one proof; one takes about ten nanoseconds. */
-  private static final long EFFORT = 4_000_000;
+  /** Moves that all proofs of one rule may try together, about a second's worth. */
+  private static final long MOVES = 4_000_000;
 
+  /** Pairs of values that the proof of order may try, about a second's worth. */
+  private static final long VALUES = 500_000;
+
+  private final Effort toRead = new Effort(MOVES);
+  private final Effort toFold = new Effort(MOVES);
+  private final Effort toTravel = new Effort(MOVES);
+  private final Effort toTellApart = new Effort(MOVES);
+  private final Effort toSort = new Effort(VALUES);
   private final Convention convention;
   private final List<Finding> findings = new ArrayList<>();
 
@@ -200,7 +208,7 @@ final class Check {
   // ---- readings
 
   private void readings(DeclaredKind kind) throws Effort.TooLarge {
-    var found = new Product(new Effort(EFFORT)).ambiguity(kind.chain());
+    var found = new Product(toRead).ambiguity(kind.chain());
     if (found.isEmpty()) {
       return;
     }
@@ -231,7 +239,6 @@ final class Check {
 
   private void kindsApart() {
     var kinds = List.copyOf(convention.declaredKinds().values());
-    var effort = new Effort(2 * EFFORT);
     for (int i = 0; i < kinds.size(); i++) {
       var one = kinds.get(i);
       if (one.sameAs().isPresent()) {
@@ -241,14 +248,14 @@ final class Check {
       for (int j = i + 1; j < kinds.size(); j++) {
         var other = kinds.get(j);
         if (other.sameAs().isEmpty()) {
-          prove(other, Rule.WRONG_KIND, () -> apart(one, other, effort));
+          prove(other, Rule.WRONG_KIND, () -> apart(one, other));
         }
       }
     }
   }
 
-  private void apart(DeclaredKind one, DeclaredKind other, Effort effort) throws Effort.TooLarge {
-    var found = new Product(effort).intersection(one.chain(), other.chain());
+  private void apart(DeclaredKind one, DeclaredKind other) throws Effort.TooLarge {
+    var found = new Product(toTellApart).intersection(one.chain(), other.chain());
     if (found.isPresent()) {
       confirm(one, other, found.get());
       add(
@@ -287,7 +294,7 @@ final class Check {
     if (folding.isEmpty()) {
       return;
     }
-    var found = new Product(new Effort(EFFORT)).caseClash(kind.chain());
+    var found = new Product(toFold).caseClash(kind.chain());
     if (found.isPresent()) {
       confirm(kind, kind, found.get());
       add(
@@ -308,7 +315,7 @@ final class Check {
   // ---- order
 
   private void sortOrder(DeclaredKind kind) throws Effort.TooLarge {
-    var order = new SortOrder(kind, new Effort(EFFORT));
+    var order = new SortOrder(kind, toSort);
     if (!order.tellsTime()) {
       return;
     }
@@ -388,7 +395,7 @@ final class Check {
           continue;
         }
         try {
-          var found = new Product(new Effort(EFFORT)).unwanted(chain, ban.names());
+          var found = new Product(toTravel).unwanted(chain, ban.names());
           if (found.isPresent()) {
             told.add(ban.what());
             add(
@@ -413,13 +420,6 @@ final class Check {
     }
   }
 
-  /** The longest name: every optional run shows, and every part is at its longest. */
-  static String longest(Chain chain, boolean bytes) {
-    return chain.leaves().stream()
-        .map(leaf -> leaf.texts().longest(bytes))
-        .collect(Collectors.joining());
-  }
-
   private static SequencedMap<String, String> longestValues(DeclaredKind kind, boolean bytes) {
     var values = new LinkedHashMap<String, String>();
     for (var leaf : kind.chain().leaves()) {
@@ -436,7 +436,7 @@ final class Check {
         // Receivers get files, not the job's folder.
         continue;
       }
-      var name = longest(kind.chain(), target.countsBytes());
+      var name = kind.chain().longest(target.countsBytes());
       int length = Dfa.weight(name, target.countsBytes());
       if (length > target.longest()) {
         var values = longestValues(kind, target.countsBytes());
@@ -468,11 +468,11 @@ final class Check {
     }
     var folder =
         convention.folderParts().values().stream()
-            .map(parts -> longest(new Chain(parts), false))
+            .map(parts -> new Chain(parts).longest(false))
             .reduce("", (a, b) -> a.length() >= b.length() ? a : b);
-    var above = longest(job.chain(), false) + "/" + folder + "/";
+    var above = job.chain().longest(false) + "/" + folder + "/";
     for (var kind : convention.declaredKinds().values()) {
-      var path = above + longest(kind.chain(), false);
+      var path = above + kind.chain().longest(false);
       int length = convention.before() + 1 + path.length() + Target.ENDING;
       if (kind != job && kind.sameAs().isEmpty() && length > Target.WINDOWS_PATH) {
         add(

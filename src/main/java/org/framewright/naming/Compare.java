@@ -14,7 +14,7 @@ sealed interface Compare {
   /** Whether nothing that follows can change the sign; the sign is then {@link #end}'s. */
   boolean isDecided();
 
-  /** Whether the names keep pace, so that of two texts of one width only their order matters. */
+  /** Whether as many characters are known of the one name as of the other, or no more matter. */
   boolean keepsPace();
 
   static Compare bytes() {
@@ -22,7 +22,7 @@ sealed interface Compare {
   }
 
   static Compare numbers() {
-    return new Numbers(0, false, false, 0, 0, "", "", new Bytes(0, "", ""));
+    return new Numbers(0, false, false, 0, 0, 0, "", "", new Bytes(0, "", ""));
   }
 
   /**
@@ -71,6 +71,7 @@ sealed interface Compare {
    * @param begun a digit other than 0 was seen in it
    * @param digits the sign of the first digits that differ
    * @param longer by how many digits the first number is longer, once {@code digits} is known
+   * @param lead by how many characters more of the first name are known
    */
   record Numbers(
       int sign,
@@ -78,6 +79,7 @@ sealed interface Compare {
       boolean begun,
       int digits,
       int longer,
+      int lead,
       String first,
       String second,
       Bytes bytes)
@@ -87,12 +89,13 @@ sealed interface Compare {
       if (sign != 0) {
         return this;
       }
-      return step(first + a, second + b, (Bytes) bytes.feed(a, b), false);
+      int leads = lead + a.length() - b.length();
+      return step(first + a, second + b, leads, (Bytes) bytes.feed(a, b), false);
     }
 
     @Override
     public int end() {
-      return sign != 0 ? sign : step(first, second, bytes, true).sign;
+      return sign != 0 ? sign : step(first, second, lead, bytes, true).sign;
     }
 
     @Override
@@ -102,11 +105,11 @@ sealed interface Compare {
 
     @Override
     public boolean keepsPace() {
-      return first.isEmpty() && second.isEmpty() && bytes.keepsPace() && longer == 0;
+      return lead == 0;
     }
 
     private static Numbers decided(int sign) {
-      return new Numbers(sign, false, false, 0, 0, "", "", new Bytes(0, "", ""));
+      return new Numbers(sign, false, false, 0, 0, 0, "", "", new Bytes(0, "", ""));
     }
 
     private static boolean isDigit(char c) {
@@ -118,7 +121,7 @@ sealed interface Compare {
     }
 
     /** Compares as far as both names are known; {@code ended} says that nothing follows. */
-    private Numbers step(String x, String y, Bytes tie, boolean ended) {
+    private Numbers step(String x, String y, int leads, Bytes tie, boolean ended) {
       int i = 0;
       int j = 0;
       boolean number = inNumber;
@@ -184,6 +187,7 @@ sealed interface Compare {
           number && started,
           number ? Integer.signum(differ) : 0,
           number ? more : 0,
+          leads,
           x.substring(i),
           y.substring(j),
           tie);

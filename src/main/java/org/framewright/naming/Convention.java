@@ -187,6 +187,29 @@ public final class Convention {
     return new Builder(new Declared.Place("folders." + role, 0, 0), targets).build(parts, values);
   }
 
+  /**
+   * A name of a kind as an example, made of every field's example value.
+   *
+   * @throws IllegalArgumentException if there is no such kind
+   */
+  public String exampleName(String kind) {
+    var values = new LinkedHashMap<String, String>();
+    fields.forEach((name, field) -> values.put(name, field.example()));
+    return switch (new Builder(kind(kind).place(), Set.of()).build(kind(kind).parts(), values)) {
+      case Built.Name name -> name.text();
+      case Built.Refused refused -> throw new IllegalStateException(refused.toString());
+    };
+  }
+
+  /**
+   * A longest name of a kind, in bytes of UTF-8.
+   *
+   * @throws IllegalArgumentException if there is no such kind
+   */
+  public String longestName(String kind) {
+    return kind(kind).chain().longest(true);
+  }
+
   /** Reads a name, without its file ending, as any kind. */
   public Reading read(String name) {
     var readings = new ArrayList<Reading.One>();

@@ -13,8 +13,8 @@ import java.util.SequencedMap;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 
 /**
  * Looks for two names of a kind, alike in every field but the time's, of which the earlier sorts
@@ -28,9 +28,9 @@ import java.util.stream.IntStream;
  * compare so far ({@link Compare}); there are few, so the search is exhaustive.
  *
  * <p>The units of a date are taken as independent, with days up to the 28th: each way in which two
- * units' texts compare already shows among those. Where two names are alike so far and a unit has a
- * fixed width, its smallest, second and largest values stand for all: texts of one width compare as
- * their numbers do.
+ * units' texts compare already shows among those. Where as much is known of the one name as
+ * of the other and a unit has a fixed width, a few values stand for all: texts of one width compare
+ * as their numbers do, and the zeros in front are all that a number hides.
  */
 final class SortOrder {
   /** One step of a name: a literal, a field that both names share, or a part of the time. */
@@ -321,19 +321,36 @@ final class SortOrder {
                     || (part.unit() == DAY_OF_YEAR && value > 365));
     if (part.unit() == DateShape.Unit.FRACTION) {
       int most = (int) NumberShape.room(part.letters());
-      boolean few = part.letters() <= 2;
-      incomplete |= !few && !compare.keepsPace() && !compare.isDecided();
-      for (int value : few ? IntStream.rangeClosed(0, most).toArray() : new int[] {0, 1, most}) {
-        all.put(value, NumberShape.padded(value, part.letters()));
+      boolean each = part.letters() <= 2;
+      incomplete |= !each && !compare.keepsPace() && !compare.isDecided();
+      var values =
+          each
+              ? LongStream.rangeClosed(0, most).boxed().toList()
+              : List.copyOf(few(0, most));
+      for (long value : values) {
+        all.put((int) value, NumberShape.padded(value, part.letters()));
       }
     }
     boolean numeric = part.unit() != DateShape.Unit.MONTH || part.letters() < 3;
     if (compare.isDecided() || (part.isFixedWidth() && numeric && compare.keepsPace())) {
-      var few = all.keySet().stream().limit(2).collect(Collectors.toSet());
-      few.add(all.lastKey());
-      all.keySet().retainAll(few);
+      var few = few(all.firstKey(), all.lastKey());
+      all.keySet().removeIf(value -> !few.contains((long) value));
     }
     return all;
+  }
+
+  /** Numbers of one width that stand for all: some of each number of digits, and both ends. */
+  private static Set<Long> few(long first, long last) {
+    var few = new TreeSet<Long>();
+    for (long low = 10; low <= last; low *= 10) {
+      few.add(low);
+      if (10 * low <= last) {
+        few.add(low + 1);
+      }
+    }
+    few.addAll(List.of(first, first + 1, first + 2, 1L, 2L, last));
+    few.removeIf(number -> number < first || number > last);
+    return few;
   }
 
   private void count(State state, Placed placed, NumberShape shape, Map<Outcome, Texts> outcomes)
@@ -342,7 +359,7 @@ final class SortOrder {
     boolean plain =
         state.compare.isDecided() || (shape.isFixedWidth() && state.compare.keepsPace());
     if (plain) {
-      numbers.addAll(List.of(shape.smallest(), shape.smallest() + 1, shape.largest()));
+      numbers.addAll(few(shape.smallest(), shape.largest()));
     } else if (shape.largest() - shape.smallest() <= 400) {
       for (long n = shape.smallest(); n <= shape.largest(); n++) {
         numbers.add(n);

@@ -1,0 +1,139 @@
+package org.framewright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Finding;
+import org.framewright.naming.Severity;
+import org.framewright.naming.Witness;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Proves a convention sound, or shows what is not. */
+@Command(
+    name = "check",
+    description = "Tells what is wrong with a convention, each fault with a proof.",
+    mixinStandardHelpOptions = true)
+final class CheckCommand implements Callable<Integer> {
+  @Mixin private Output output;
+
+  @Parameters(paramLabel = "CONVENTION", description = "The convention's YAML file.")
+  private Path file;
+
+  @Option(
+      names = "--frames",
+      paramLabel = "N",
+      description = "Frames planned for each run of the counter.")
+  private long frames;
+
+  @Override
+  public Integer call() throws IOException, CommandFailure {
+    if (frames < 0) {
+      throw CommandFailure.badInput("--frames is " + frames, "Give a number from 1 on.");
+    }
+    return switch (Convention.read(file)) {
+      case Convention.Parsed.Faulty(List<Finding> findings) -> {
+        write(file.toString(), findings);
+        yield ExitStatus.BAD_INPUT.code();
+      }
+      case Convention.Parsed.Sound(Convention convention) -> {
+        var findings = convention.check(frames);
+        if (!output.json()) {
+          names(convention);
+        }
+        write(convention.title(), findings);
+        yield findings.stream().anyMatch(finding -> finding.severity() == Severity.ERROR)
+            ? ExitStatus.NEEDS_A_PERSON.code()
+            : ExitStatus.DONE.code();
+      }
+    };
+  }
+
+  private void names(Convention convention) {
+    var out = output.out();
+    out.println(convention.title());
+    out.println();
+    convention
+        .kinds()
+        .forEach(
+            (id, kind) -> {
+              var longest = convention.longestName(id);
+              out.println("  " + id + ": " + kind.pattern());
+              out.println("    such as  " + convention.exampleName(id));
+              out.println(
+                  "    longest  "
+                      + shortened(longest)
+                      + "  ("
+                      + longest.getBytes(StandardCharsets.UTF_8).length
+                      + " bytes without an ending)");
+            });
+    out.println();
+  }
+
+  private static String shortened(String name) {
+    return name.length() <= 80 ? name : name.substring(0, 76) + " ...";
+  }
+
+  private void write(String title, List<Finding> findings) {
+    if (output.json()) {
+      var document = new LinkedHashMap<String, Object>();
+      document.put("convention", title);
+      document.put("findings", findings.stream().map(ConventionFiles::document).toList());
+      output.write(document);
+      return;
+    }
+    var out = output.out();
+    for (var finding : findings) {
+      out.println(
+          "%s %s, %s, line %d, column %d"
+              .formatted(
+                  finding.severity().word(),
+                  finding.rule().id(),
+                  finding.where(),
+                  finding.line(),
+                  finding.column()));
+      out.println("  " + finding.message());
+      finding.witness().ifPresent(this::write);
+      finding.mend().ifPresent(mend -> out.println("  To mend it: " + mend));
+    }
+    out.println(
+        findings.isEmpty()
+            ? "No fault found: every name reads back in one way, and sorts and travels as it should."
+            : count(findings));
+  }
+
+  private void write(Witness witness) {
+    output.out().println("  first:  " + values(witness.first()));
+    if (!witness.second().isEmpty()) {
+      output.out().println("  second: " + values(witness.second()));
+    }
+    witness.names().forEach(name -> output.out().println("  name:   " + shortened(name)));
+  }
+
+  private static String values(Map<String, String> values) {
+    return values.entrySet().stream()
+        .map(entry -> entry.getKey() + "=" + entry.getValue())
+        .collect(Collectors.joining(" "));
+  }
+
+  private static String count(List<Finding> findings) {
+    var counts = new LinkedHashMap<String, Long>();
+    for (var severity : Severity.values()) {
+      long count = findings.stream().filter(f -> f.severity() == severity).count();
+      if (count > 0) {
+        counts.put(severity.word() + (count == 1 ? "" : "s"), count);
+      }
+    }
+    return counts.entrySet().stream()
+        .map(entry -> entry.getValue() + " " + entry.getKey())
+        .collect(Collectors.joining(", "));
+  }
+}
