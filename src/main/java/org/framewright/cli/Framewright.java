@@ -19,6 +19,9 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     version = "framewright 0.1.0",
     subcommands = {
+      CheckCommand.class,
+      NameCommand.class,
+      ReadCommand.class,
       OpenCommand.class,
       StartCommand.class,
       ListCommand.class,

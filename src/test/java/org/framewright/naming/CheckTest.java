@@ -224,8 +224,13 @@ class CheckTest {
   @Test
   void holdsNamesToThePortableSetWhereTheyTravelThere() {
     var yaml =
-        "convention: x\nfields: {a: {type: counter}}\nnames: {frame: '%s'}\n"
-            + "folders: {frames: f}\ntravels-to: [posix]\n";
+        """
+        convention: x
+        fields: {a: {type: counter}}
+        names: {frame: '%s'}
+        folders: {frames: f}
+        travels-to: [posix]
+        """;
     for (var bad : List.of("{a} x", "{a}é", "{a}+", "-{a}")) {
       assertThat(rules(sound(Convention.parse(yaml.formatted(bad), "x")).check(0)))
           .containsExactly(Rule.NOT_PORTABLE);
@@ -237,8 +242,13 @@ class CheckTest {
   @Test
   void countsBytesForLinuxAndUnitsForWindows() {
     var yaml =
-        "convention: x\nfields: {a: {type: words, accents: yes, length: 1-150}}\n"
-            + "names: {frame: 'x{a}'}\nfolders: {frames: f}\ntravels-to: [%s]\n";
+        """
+        convention: x
+        fields: {a: {type: words, accents: yes, length: 1-150}}
+        names: {frame: 'x{a}'}
+        folders: {frames: f}
+        travels-to: [%s]
+        """;
     assertThat(sound(Convention.parse(yaml.formatted("windows"), "x")).check(0)).isEmpty();
     var finding =
         only(sound(Convention.parse(yaml.formatted("linux"), "x")).check(0), Rule.TOO_LONG);
