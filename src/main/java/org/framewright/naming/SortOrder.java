@@ -28,9 +28,9 @@ import java.util.stream.LongStream;
  * compare so far ({@link Compare}); there are few, so the search is exhaustive.
  *
  * <p>The units of a date are taken as independent, with days up to the 28th: each way in which two
- * units' texts compare already shows among those. Where as much is known of the one name as
- * of the other and a unit has a fixed width, a few values stand for all: texts of one width compare
- * as their numbers do, and the zeros in front are all that a number hides.
+ * units' texts compare already shows among those. Where as much is known of the one name as of the
+ * other and a unit has a fixed width, a few values stand for all: texts of one width compare as
+ * their numbers do, and the zeros in front are all that a number hides.
  */
 final class SortOrder {
   /** One step of a name: a literal, a field that both names share, or a part of the time. */
@@ -324,9 +324,7 @@ final class SortOrder {
       boolean each = part.letters() <= 2;
       incomplete |= !each && !compare.keepsPace() && !compare.isDecided();
       var values =
-          each
-              ? LongStream.rangeClosed(0, most).boxed().toList()
-              : List.copyOf(few(0, most));
+          each ? LongStream.rangeClosed(0, most).boxed().toList() : List.copyOf(few(0, most));
       for (long value : values) {
         all.put((int) value, NumberShape.padded(value, part.letters()));
       }

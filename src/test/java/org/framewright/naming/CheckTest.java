@@ -38,8 +38,7 @@ class CheckTest {
   void showsAShortestNameWithTwoReadings() {
     var finding =
         only(
-            check(
-                "a: {type: code, length: 1-9}\nb: {type: code, length: 1-9}", "frame: '{a}{b}'"),
+            check("a: {type: code, length: 1-9}\nb: {type: code, length: 1-9}", "frame: '{a}{b}'"),
             Rule.TWO_READINGS);
     var witness = finding.witness().orElseThrow();
     assertThat(witness.names()).singleElement().asString().hasSize(3);
@@ -52,8 +51,7 @@ class CheckTest {
   @Test
   void findsNoFaultWhereASeparatorKeepsTwoCodesApart() {
     assertThat(
-            check(
-                "a: {type: code, length: 1-9}\nb: {type: code, length: 1-9}", "frame: '{a}_{b}'"))
+            check("a: {type: code, length: 1-9}\nb: {type: code, length: 1-9}", "frame: '{a}_{b}'"))
         .isEmpty();
   }
 
@@ -114,7 +112,8 @@ class CheckTest {
 
   @Test
   void notesAKindThatKeepsTheNameOfAnother() {
-    var finding = only(check("take: {type: counter}", "frame: '{take}'\nselect: '{frame}'"), Rule.WRONG_KIND);
+    var finding =
+        only(check("take: {type: counter}", "frame: '{take}'\nselect: '{frame}'"), Rule.WRONG_KIND);
     assertThat(finding.severity()).isEqualTo(Severity.NOTE);
   }
 
@@ -128,7 +127,14 @@ class CheckTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"uuuu-MM-dd", "uuuuMMdd", "uuMMdd", "uuuuDDD", "uuuuMMdd'T'HHmmss", "HH.mm.ss.SSS"})
+      strings = {
+        "uuuu-MM-dd",
+        "uuuuMMdd",
+        "uuMMdd",
+        "uuuuDDD",
+        "uuuuMMdd'T'HHmmss",
+        "HH.mm.ss.SSS"
+      })
   void findsNoFaultInDatesThatSortByTime(String pattern) {
     assertThat(check("day: {type: date, pattern: \"" + pattern + "\"}", "job: '{day}_x'"))
         .isEmpty();
@@ -208,7 +214,8 @@ class CheckTest {
   @Test
   void findsInvisibleCharactersInText() {
     assertThat(
-            only(check("a: {type: counter}", "frame: \"{a}\\u200Bx\""), Rule.NOT_PORTABLE).message())
+            only(check("a: {type: counter}", "frame: \"{a}\\u200Bx\""), Rule.NOT_PORTABLE)
+                .message())
         .contains("invisible");
   }
 
@@ -282,8 +289,7 @@ class CheckTest {
   void findsNamesThatDifferInCaseOnly() {
     var finding =
         only(
-            check("a: {type: code, letters: mixed, length: 1-4}", "frame: '{a}'"),
-            Rule.CASE_CLASH);
+            check("a: {type: code, letters: mixed, length: 1-4}", "frame: '{a}'"), Rule.CASE_CLASH);
     assertThat(finding.witness().orElseThrow().names()).hasSize(2).allMatch(n -> n.length() == 1);
   }
 
@@ -315,7 +321,9 @@ class CheckTest {
             .mapToObj(i -> "f" + i + ": {type: words, length: 1-255}")
             .collect(Collectors.joining("\n"));
     var run =
-        IntStream.range(0, 200).mapToObj(i -> "{f" + i + "}").collect(Collectors.joining("[_", "", ""))
+        IntStream.range(0, 200)
+            .mapToObj(i -> "{f" + i + "}")
+            .collect(Collectors.joining("[_", "", ""))
             .replace("}[_", "}][_");
     var pattern = run.substring(0, run.indexOf(']')) + run.substring(run.indexOf(']') + 1) + "]";
     assertThat(rules(check(fields, "frame: '" + pattern + "'"))).contains(Rule.TOO_LONG);
@@ -328,9 +336,7 @@ class CheckTest {
             .mapToObj(i -> "f" + i + ": {type: words, length: 1-255, separator: '_'}")
             .collect(Collectors.joining("\n"));
     var sound =
-        IntStream.range(0, 40)
-            .mapToObj(i -> "{f" + i + "}")
-            .collect(Collectors.joining("-"));
+        IntStream.range(0, 40).mapToObj(i -> "{f" + i + "}").collect(Collectors.joining("-"));
     assertThat(rules(check(fields, "frame: '" + sound + "'")))
         .containsAnyOf(Rule.TOO_LONG, Rule.TOO_LARGE)
         .doesNotContain(Rule.TWO_READINGS);

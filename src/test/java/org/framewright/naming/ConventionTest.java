@@ -27,7 +27,7 @@ class ConventionTest {
     };
   }
 
-  static Map<String, String> values(String... pairs) {
+  static Map<String, String> given(String... pairs) {
     var values = new LinkedHashMap<String, String>();
     for (int i = 0; i < pairs.length; i += 2) {
       values.put(pairs[i], pairs[i + 1]);
@@ -35,7 +35,7 @@ class ConventionTest {
     return values;
   }
 
-  static Built.Name name(Built built) {
+  static Built.Name nameOf(Built built) {
     return switch (built) {
       case Built.Name name -> name;
       case Built.Refused(List<Finding> findings) -> throw new AssertionError(findings.toString());
@@ -51,11 +51,11 @@ class ConventionTest {
   }
 
   private static final Map<String, String> FRAME =
-      values("day", "2026-11-25", "client", "acme", "setup", "7", "view", "front", "take", "12");
+      given("day", "2026-11-25", "client", "acme", "setup", "7", "view", "front", "take", "12");
 
   @Test
   void buildsAFramesNameFromPeoplesText() {
-    var built = name(FASHION.build("frame", FRAME));
+    var built = nameOf(FASHION.build("frame", FRAME));
     assertThat(built.text()).isEqualTo("20261125_ACME_007_F_0012");
     assertThat(built.values())
         .containsExactly(
@@ -70,22 +70,22 @@ class ConventionTest {
   void leavesAnOptionalRunOutWhenItsFieldHasNoValue() {
     var values = new LinkedHashMap<>(FRAME);
     values.remove("view");
-    assertThat(name(FASHION.build("frame", values)).text()).isEqualTo("20261125_ACME_007_0012");
+    assertThat(nameOf(FASHION.build("frame", values)).text()).isEqualTo("20261125_ACME_007_0012");
   }
 
   @Test
   void readsBackWhatItBuilt() {
-    var built = name(FASHION.build("frame", FRAME));
+    var built = nameOf(FASHION.build("frame", FRAME));
     assertThat(FASHION.read(built.text())).isEqualTo(new Reading.One("frame", built.values()));
   }
 
   @Test
   void tellsEachStepFromPeoplesTextToLegalText() {
     var built =
-        name(
+        nameOf(
             FASHION.build(
                 "job",
-                values(
+                given(
                     "day", "2026-11-25", "client", "Åsa & Co", "title", "Frühling: Größe + Stil")));
     assertThat(built.text()).isEqualTo("2026-11-25_ASAAND_fruhling-grosse-plus");
     assertThat(built.steps())
@@ -102,15 +102,16 @@ class ConventionTest {
   void writesOtherScriptsInLatinLetters() {
     // The transforms are CLDR's; these spellings are ICU 78.1's own.
     assertThat(
-            name(FASHION.build(
-                    "job", values("day", "2026-11-25", "client", "Москва", "title", "Αθήνα 東京")))
+            nameOf(
+                    FASHION.build(
+                        "job", given("day", "2026-11-25", "client", "Москва", "title", "Αθήνα 東京")))
                 .text())
         .isEqualTo("2026-11-25_MOSKVA_athena-dong-jing");
   }
 
   @Test
   void tellsEveryMissingAndBadValueAtOnce() {
-    assertThat(refused(FASHION.build("frame", values("day", "2026-02-30", "client", "!"))))
+    assertThat(refused(FASHION.build("frame", given("day", "2026-02-30", "client", "!"))))
         .hasSize(4)
         .anyMatch(message -> message.contains("no such date"))
         .anyMatch(message -> message.contains("nothing legal is left"))
@@ -141,7 +142,7 @@ class ConventionTest {
   void extendsAKindByAnother() {
     var values = new LinkedHashMap<>(FRAME);
     values.put("version", "3");
-    var built = name(FASHION.build("retouched", values));
+    var built = nameOf(FASHION.build("retouched", values));
     assertThat(built.text()).isEqualTo("ACME_007_F_0012_v03");
     assertThat(FASHION.read(built.text())).isEqualTo(new Reading.One("retouched", built.values()));
   }
@@ -156,10 +157,10 @@ class ConventionTest {
                 "20261125_ACME_007_0009",
                 "20261126_ACME_008_0040",
                 "IMG_9999"));
-    assertThat(numbering.next(values("setup", "7"))).isEqualTo(13);
-    assertThat(numbering.next(values("setup", "007"))).isEqualTo(14);
-    assertThat(numbering.next(values("setup", "8"))).isEqualTo(41);
-    assertThat(numbering.next(values("setup", "9"))).isEqualTo(1);
+    assertThat(numbering.next(given("setup", "7"))).isEqualTo(13);
+    assertThat(numbering.next(given("setup", "007"))).isEqualTo(14);
+    assertThat(numbering.next(given("setup", "8"))).isEqualTo(41);
+    assertThat(numbering.next(given("setup", "9"))).isEqualTo(1);
   }
 
   @Test

@@ -1,9 +1,9 @@
 package org.framewright.naming;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.framewright.naming.ConventionTest.name;
+import static org.framewright.naming.ConventionTest.given;
+import static org.framewright.naming.ConventionTest.nameOf;
 import static org.framewright.naming.ConventionTest.template;
-import static org.framewright.naming.ConventionTest.values;
 
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
@@ -109,7 +109,9 @@ class TemplatesTest {
             Reading.One.class, one -> assertThat(one.kind()).isEqualTo("delivery"));
   }
 
-  /** UPDIG Image Receivers Guidelines v4 and dpBestflow: the character set, and 31 with the ending. */
+  /**
+   * UPDIG Image Receivers Guidelines v4 and dpBestflow: the character set, and 31 with the ending.
+   */
   @Test
   void keepsTheAdviceOfImageReceiversToTheLetter() {
     var convention = template("image-receivers");
@@ -120,11 +122,18 @@ class TemplatesTest {
       assertThat(convention.longestName(kind)).matches("[A-Za-z0-9_-]+");
     }
     assertThat(
-            name(
+            nameOf(
                     convention.build(
                         "frame",
-                        values(
-                            "day", "2026-11-25", "photographer", "Ada Example", "setup", "7", "take", "1")))
+                        given(
+                            "day",
+                            "2026-11-25",
+                            "photographer",
+                            "Ada Example",
+                            "setup",
+                            "7",
+                            "take",
+                            "1")))
                 .text())
         .isEqualTo("20261125_exampl_07_0001");
   }
