@@ -168,6 +168,22 @@ final class Composition implements Desk, AutoCloseable {
                 sheet::fire));
   }
 
+  Stage stage() {
+    return stage;
+  }
+
+  Scene scene() {
+    return scene;
+  }
+
+  Scene clientScene() {
+    return client.scene();
+  }
+
+  List<String> pageIds() {
+    return shell.pageIds();
+  }
+
   private Look look() {
     return Look.of(preferences.get(LOOK).orElse(""));
   }
@@ -300,7 +316,7 @@ final class Composition implements Desk, AutoCloseable {
     return List.of(board, frames, names, start, convention);
   }
 
-  private void turnClient() {
+  void turnClient() {
     if (client != null && client.showing().get()) {
       closeClient();
       return;

@@ -153,6 +153,10 @@ final class Shell {
     words.getChildren().add(word);
   }
 
+  List<String> pageIds() {
+    return screens.stream().map(Screen::id).toList();
+  }
+
   /** The page of that id, if the shell has it. */
   Optional<Screen> screen(String id) {
     return screens.stream().filter(screen -> screen.id().equals(id)).findFirst();

@@ -158,7 +158,7 @@ final class ListImport {
     Row() {
       row.getStyleClass().add("difference");
       kind.getStyleClass().add("difference-kind");
-      code.getStyleClass().add("code");
+      code.getStyleClass().add("line-code");
       accepted.setFocusTraversable(false);
     }
 

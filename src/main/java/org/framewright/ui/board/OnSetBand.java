@@ -64,7 +64,8 @@ final class OnSetBand {
     first.setAlignment(Pos.BASELINE_LEFT);
     words.getChildren().setAll(first, title, where, views, note);
     words.getStyleClass().add("set-words");
-    words.setMinWidth(0);
+    words.setMinSize(0, 0);
+    views.setMinHeight(0);
     largeBox.setMinSize(0, 0);
     VBox.setVgrow(largeBox, Priority.ALWAYS);
     pictureSide.getStyleClass().add("set-pictures");

@@ -3,6 +3,7 @@ package org.framewright.ui.board;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import javafx.beans.value.ObservableBooleanValue;
+import javafx.css.PseudoClass;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
@@ -14,18 +15,19 @@ import org.framewright.ui.look.Texts;
 /** One line of the list. */
 final class SetupCell extends ListCell<Line> {
   private static final double MARK = 20;
+  private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
 
   private final Texts texts;
   private final Function<Grouping, String> groupWord;
   private final StateMark mark = new StateMark(MARK);
-  private final Label code = label("code");
-  private final Label title = label("what");
-  private final Label where = label("where");
-  private final Label views = label("views");
-  private final Label frames = label("frames");
-  private final Label state = label("state");
+  private final Label code = label("line-code");
+  private final Label title = label("line-what");
+  private final Label where = label("line-where");
+  private final Label views = label("line-views");
+  private final Label frames = label("line-frames");
+  private final Label state = label("line-state");
   private final HBox row = new HBox(mark, code, title, where, views, frames, state);
-  private final Label heading = label("group");
+  private final Label heading = label("line-group");
 
   SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
     this.texts = texts;
@@ -36,6 +38,7 @@ final class SetupCell extends ListCell<Line> {
     title.setMinWidth(0);
     where.visibleProperty().bind(javafx.beans.binding.Bindings.not(narrow));
     where.managedProperty().bind(where.visibleProperty());
+    narrow.subscribe(now -> row.pseudoClassStateChanged(NARROW, now));
     setPrefWidth(0);
   }
 
@@ -73,13 +76,15 @@ final class SetupCell extends ListCell<Line> {
     where.setText(where(line.setup()));
     views.setText(views(line));
     var missing = line.state().done() && line.viewMissing();
-    views.getStyleClass().setAll("label", "views", missing ? "needs" : "enough");
+    views.getStyleClass().setAll("label", "line-views", missing ? "line-needs" : "line-enough");
     frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
     state.setText(state(line));
     state
         .getStyleClass()
         .setAll(
-            "label", "state", line.status().changedSinceSignOff() ? "needs" : line.state().word());
+            "label",
+            "line-state",
+            line.status().changedSinceSignOff() ? "line-needs" : "line-" + line.state().word());
     setGraphic(row);
     setAccessibleText(
         texts.get(
