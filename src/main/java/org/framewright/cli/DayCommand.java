@@ -2,7 +2,6 @@ package org.framewright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -16,7 +15,6 @@ import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.day.DayTold;
 import org.framewright.day.Forecast;
-import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -50,7 +48,7 @@ final class DayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
     var worked = hours();
-    var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
+    var job = JobFolder.open(folder, output);
     var scan = job.scan();
     var summary = DaySummary.of(job, scan, job.tally(scan), worked);
     if (output.json()) {

@@ -2,8 +2,6 @@ package org.framewright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +11,6 @@ import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
-import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.renaming.Progress;
 import picocli.CommandLine.ArgGroup;
@@ -68,7 +65,7 @@ final class DeliverCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "--rating is " + chosen.rating, "Ratings go from 1 to 5; 0 means unrated.");
     }
-    var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
+    var job = JobFolder.open(folder, output);
     var scan = job.scan();
     var handOff = HandOff.of(job, scan, job.tally(scan));
     var plan = plan(handOff);

@@ -3,14 +3,11 @@ package org.framewright.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.framewright.handoff.Returns;
-import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -43,7 +40,7 @@ final class ReturnsCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "there is no folder " + returned, "Check the path; nothing was changed.");
     }
-    var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
+    var job = JobFolder.open(folder, output);
     var returns =
         Returns.of(job, returned, number == null ? OptionalInt.empty() : OptionalInt.of(number));
     if (output.json()) {

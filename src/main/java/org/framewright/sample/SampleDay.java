@@ -152,6 +152,14 @@ public final class SampleDay {
       teller.tell("  " + job.folder().relativize(job.folder(role)) + "   for the " + role);
     }
 
+    teller.tell(
+        "$ framewright start --by templates/"
+            + TEMPLATE
+            + " --in DIR "
+            + values.entrySet().stream()
+                .map(value -> value.getKey() + "=\"" + value.getValue() + "\"")
+                .collect(Collectors.joining(" ")));
+
     teller.step("The shot list");
     var list = list(LIST);
     job.importList(list);
@@ -162,6 +170,7 @@ public final class SampleDay {
             + " views, "
             + list.setups().stream().mapToInt(setup -> setup.wanted().orElse(0)).sum()
             + " frames wanted.");
+    teller.tell("$ framewright list JOB --import samples/" + LIST);
   }
 
   private Job start(Convention convention, Map<String, String> values)
@@ -282,6 +291,8 @@ public final class SampleDay {
       set.shootAndSignOff(set.setup(i));
     }
     stand("Monday evening");
+    teller.tell("$ framewright mark JOB 001 on-set --view F");
+    teller.tell("$ framewright mark JOB 001 signed-off --by Odette");
   }
 
   private void moveLast(Setup to, String view, int count) throws IOException, JobException {
@@ -333,6 +344,8 @@ public final class SampleDay {
             .filter(status -> status.state() == SetupState.SIGNED_OFF)
             .count();
     teller.tell("The list is taken. Done work stays done: " + done + " garments are signed off.");
+
+    teller.tell("$ framewright list JOB --import samples/" + NOON_LIST);
 
     teller.step("Tuesday afternoon");
     for (int i = 16; i <= 20; i++) {
@@ -413,6 +426,7 @@ public final class SampleDay {
     set.shootAndSignOff(set.setup(29));
     set.shootAndSignOff(set.setup(30));
     stand("Wednesday evening");
+    teller.tell("$ framewright mark JOB 022 pickup --reason \"the train was creased\"");
   }
 
   private void fourthDay() throws IOException, JobException {
@@ -469,6 +483,7 @@ public final class SampleDay {
     for (var setup : List.of(set.setup(1), set.setup(22), set.setup(28))) {
       teller.tell("  " + named(setup) + ": " + counted(tally, setup));
     }
+    teller.tell("$ framewright frames JOB");
   }
 
   private void rename() throws IOException {
@@ -501,6 +516,8 @@ public final class SampleDay {
             + " frames in "
             + tally.bySetup().size()
             + " setups.");
+    teller.tell("$ framewright rename JOB --preview");
+    teller.tell("$ framewright undo JOB");
   }
 
   private static Path sidecar(Plan plan) {
@@ -585,6 +602,7 @@ public final class SampleDay {
                 + check.files()
                 + " files compared, "
                 + (check.clean() ? "all as they should be." : "not clean: " + check));
+        teller.tell("$ framewright deliver JOB --to DIR --rating 4");
         teller.tell("Check it with:  cd \"" + done.folder() + "\" && sha256sum -c SHA256SUMS");
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
@@ -631,6 +649,7 @@ public final class SampleDay {
     returns
         .extras()
         .forEach(extra -> teller.tell("  " + extra.file() + " answers none: " + extra.why()));
+    teller.tell("$ framewright returns JOB FOLDER");
   }
 
   private void summary() throws IOException {
@@ -638,6 +657,7 @@ public final class SampleDay {
     var job = set.job();
     var scan = job.scan();
     DayTold.lines(DaySummary.of(job, scan, job.tally(scan), hours())).forEach(teller::tell);
+    teller.tell("$ framewright day JOB");
     teller.tell("");
     teller.tell("The job folder: " + job.folder());
   }

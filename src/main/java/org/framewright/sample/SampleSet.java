@@ -23,7 +23,7 @@ import org.framewright.shotlist.SetupState;
  */
 final class SampleSet {
   static final ZoneOffset ZONE = ZoneOffset.ofHours(1);
-  static final LocalDate FIRST_DAY = LocalDate.of(2026, 11, 23);
+  static final LocalDate FIRST_DAY = LocalDate.of(2026, 11, 2);
 
   /** Minutes from one garment to the next; ten of them fill a day. Common practice, no source. */
   private static final int[] CYCLES = {38, 44, 36, 41, 47, 35, 40, 43, 37, 42};

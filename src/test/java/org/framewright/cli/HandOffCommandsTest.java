@@ -115,7 +115,7 @@ class HandOffCommandsTest {
 
   @Test
   void picksThatAreNotFoundNeedAPerson() throws Exception {
-    var picks = Files.writeString(folder.resolve("picks.txt"), "20261123_KVO_001_F_0001\nIMG_1\n");
+    var picks = Files.writeString(folder.resolve("picks.txt"), "20261102_KVO_001_F_0001\nIMG_1\n");
     var ran = run("deliver", job, "--to", folder.resolve("picked"), "--picks", picks);
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.err()).contains("picks.txt, line 2: IMG_1");

@@ -298,7 +298,7 @@ class ListReaderTest {
     assertThat(second.title()).isEqualTo("Wool coat, \"cocoon\" cut");
     assertThat(second.viewsText()).isEqualTo("F, B, D");
     assertThat(second.framesWanted()).hasValue(12);
-    assertThat(second.day()).contains("2026-11-23");
+    assertThat(second.day()).contains("2026-11-02");
     assertThat(second.rack()).contains("A1");
     assertThat(second.model()).contains("Mira");
     assertThat(second.columns()).containsEntry("Style", "KV-26114").containsEntry("Colour", "oat");
