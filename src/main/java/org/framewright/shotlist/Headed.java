@@ -269,6 +269,13 @@ final class Headed {
                 withoutCode(row, cell);
                 return;
               }
+              if (names(row, cell)) {
+                remark(
+                    cell,
+                    "\"" + cell.plain() + "\" stands alone in its line and is left out",
+                    "If it is a setup, give it a title or a number.");
+                return;
+              }
               var other = seen.putIfAbsent(Setup.likeness(cell.plain()), cell);
               if (other == null) {
                 setups.add(setup(cell.plain(), row));
@@ -293,9 +300,18 @@ final class Headed {
     return setups;
   }
 
+  /** Whether a line only names the setups that follow, such as {@code Dresses}. */
+  private boolean names(List<Cell> row, Cell code) {
+    return taken.contains(Heading.TITLE)
+        && row.stream().filter(cell -> !cell.blank()).count() == 1
+        && code.plain().chars().noneMatch(Character::isDigit);
+  }
+
   private void withoutCode(List<Cell> row, Cell cell) {
     var said = row.stream().filter(one -> !one.blank()).toList();
-    if (said.size() == 1) {
+    int title = taken.indexOf(Heading.TITLE);
+    boolean titled = title >= 0 && title < row.size() && !row.get(title).blank();
+    if (said.size() == 1 && !titled) {
       remark(
           said.getFirst(),
           "\"" + said.getFirst().plain() + "\" stands alone in its line and is left out",

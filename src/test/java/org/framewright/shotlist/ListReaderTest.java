@@ -100,6 +100,7 @@ class ListReaderTest {
             org.assertj.core.groups.Tuple.tuple(7, 1),
             org.assertj.core.groups.Tuple.tuple(8, 9),
             org.assertj.core.groups.Tuple.tuple(9, 1));
+    assertThat(refused("Setup,Title\n1,Coat\n,Hat\n")).extracting(Fault::line).containsExactly(3);
     assertThat(faults.get(0).message()).contains("no setup");
     assertThat(faults.get(1).message()).contains("\"x\"");
     assertThat(faults.get(2).message()).contains("001", "line 2");
@@ -149,7 +150,7 @@ class ListReaderTest {
   @ParameterizedTest
   @ValueSource(strings = {"\n", "\r", "\r\n"})
   void readsEveryLineEndAndPassesOverBlankLines(String end) {
-    var text = String.join(end, "", "Setup,Title", " , ", "1,Coat", "", "2,Hat", "", ",x", "");
+    var text = String.join(end, "", "Setup,Title", " , ", "1,Coat", "", "2,Hat", "", "Shoes,", "");
     var read = understood(read(text));
     assertThat(read.list().codes()).containsExactly("1", "2");
     assertThat(read.remarks()).hasSize(1);
