@@ -10,28 +10,30 @@ import java.util.Map;
  * are all the same: a name that is left is a name that is taken, so that the order would matter.
  */
 final class Conflicts {
-  private record Spot(String folder, String name) {}
-
-  private final Map<Spot, Integer> uses;
+  /** By folder, how often each name is left or taken. */
+  private final Map<String, Map<String, Integer>> uses = new HashMap<>();
 
   Conflicts(List<PlannedRename> renames) {
-    uses = HashMap.newHashMap(2 * renames.size());
     for (var rename : renames) {
       if (rename.status() == Status.READY) {
-        uses.merge(spot(rename.from()), 1, Integer::sum);
-        uses.merge(spot(rename.to()), 1, Integer::sum);
+        in(rename.from()).merge(key(rename.from()), 1, Integer::sum);
+        in(rename.to()).merge(key(rename.to()), 1, Integer::sum);
       }
     }
   }
 
   boolean has(PlannedRename rename) {
-    return uses.get(spot(rename.from())) > 1 || uses.get(spot(rename.to())) > 1;
+    return in(rename.from()).get(key(rename.from())) > 1
+        || in(rename.to()).get(key(rename.to())) > 1;
   }
 
-  private static Spot spot(Path path) {
+  private Map<String, Integer> in(Path path) {
     var folder = path.getParent();
-    return new Spot(
-        folder == null ? "" : CollisionKey.of(folder.toString()),
-        CollisionKey.of(path.getFileName().toString()));
+    return uses.computeIfAbsent(
+        folder == null ? "" : CollisionKey.of(folder.toString()), any -> new HashMap<>());
+  }
+
+  private static String key(Path path) {
+    return CollisionKey.of(path.getFileName().toString());
   }
 }

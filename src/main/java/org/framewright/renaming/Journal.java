@@ -37,6 +37,12 @@ record Journal(
     return folders.get(op.into()).resolve(op.to());
   }
 
+  /** A name in a folder of the batch, relative to the root. */
+  Path relative(int folder, Path name) {
+    var path = folders.get(folder);
+    return path.equals(root) ? name : root.relativize(path).resolve(name);
+  }
+
   /** The path under which the file lies when it is at this place. */
   Path path(Op op, Place place) {
     return switch (place) {

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.core.StreamReadFeature;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -59,8 +58,7 @@ final class JournalText {
   private static final int HEAD_BYTES = 256 * 1024;
   private static final String CRC = ",\"crc\":\"";
   private static final int CRC_BYTES = CRC.length() + 8 + 2;
-  private static final JsonFactory JSON =
-      JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+  private static final JsonFactory JSON = new JsonFactory();
 
   private JournalText() {}
 
@@ -94,7 +92,7 @@ final class JournalText {
       List<List<Path>> folders,
       List<Op> ops)
       throws IOException {
-    var text = new Lines(ops.size() * 160 + 1024);
+    var text = new Lines(ops.size() * 200 + 1024);
     text.line(
         json -> {
           json.writeStringField("framewright", "renames");

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.net.URI;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
+import java.util.Base64;
 
 /**
  * The bytes of a path, also of one that is not valid text. Java keeps such bytes inside the path
@@ -19,6 +20,14 @@ final class PathBytes {
   /** Whether the path's text tells all of it. */
   static boolean isText(Path path) {
     return path.toString().indexOf(UNREADABLE) < 0;
+  }
+
+  /**
+   * Text that is the same for the same spelling only. Paths themselves do not do for that: on
+   * Windows they are equal if they differ in case.
+   */
+  static String exact(Path path) {
+    return isText(path) ? path.toString() : "bytes " + Base64.getEncoder().encodeToString(of(path));
   }
 
   static byte[] of(Path path) {

@@ -17,6 +17,7 @@ final class Planner {
   private final Path root;
   private final boolean takingBack;
   private final Map<Path, Folder> folders = new HashMap<>();
+  private final Map<String, Map<String, Draft>> wantedByFolder = new HashMap<>();
   private final ArrayDeque<Draft> blocked = new ArrayDeque<>();
 
   /** What a caller asks of each file beyond what a plan asks. */
@@ -42,15 +43,28 @@ final class Planner {
     this.takingBack = takingBack;
   }
 
-  /** A folder as the volume lists it: by collision key, every name. */
-  private record Folder(Path path, String key, Problem problem, Map<String, List<Path>> names) {
+  /**
+   * A folder as the volume lists it.
+   *
+   * @param names by collision key, every name
+   * @param wanted by {@link Draft#wantedName}, who wants it; shared by folders whose names collide
+   */
+  private record Folder(
+      Path path, Problem problem, Map<String, List<Path>> names, Map<String, Draft> wanted) {
     List<Path> alike(String nameKey) {
       return names.getOrDefault(nameKey, List.of());
     }
-  }
 
-  /** Where a name lies; names that collide lie in one spot. */
-  private record Spot(String folder, String name) {}
+    boolean has(String nameKey, Path name) {
+      var exact = PathBytes.exact(name);
+      for (var listed : alike(nameKey)) {
+        if (PathBytes.exact(listed).equals(exact)) {
+          return true;
+        }
+      }
+      return false;
+    }
+  }
 
   private final class Draft {
     final RenameRequest request;
@@ -75,12 +89,14 @@ final class Planner {
       return status == Status.READY;
     }
 
-    Spot sourceSpot() {
-      return new Spot(in.key(), takingBack ? name(from).toString() : fromKey);
+    /** The name that it leaves, as names are told apart here. */
+    String leftName() {
+      return takingBack ? name(from).toString() : fromKey;
     }
 
-    Spot targetSpot() {
-      return new Spot(into.key(), takingBack ? name(to).toString() : toKey);
+    /** The name that it wants, as names are told apart here. */
+    String wantedName() {
+      return takingBack ? name(to).toString() : toKey;
     }
 
     PlannedRename planned() {
@@ -103,10 +119,10 @@ final class Planner {
       drafts.add(draft);
     }
     var sources = sources(drafts);
-    var targets = targets(drafts);
+    blockOneNameWantedTwice(drafts);
     blockOneFileNamedTwice(drafts);
     blockTakenTargets(drafts, sources);
-    spread(drafts, targets);
+    spread(drafts);
     return drafts.stream().map(Draft::planned).toList();
   }
 
@@ -123,14 +139,14 @@ final class Planner {
     draft.toKey = CollisionKey.of(to.toString());
     if (draft.in.problem() != null) {
       block(draft, draft.in.problem());
-    } else if (!draft.in.alike(draft.fromKey).contains(from)) {
+    } else if (!draft.in.has(draft.fromKey, from)) {
       block(draft, noSuchFile(draft));
     } else if (draft.into.problem() != null) {
       block(draft, draft.into.problem());
     } else {
       lookAtFile(draft);
     }
-    if (draft.leaves() && draft.from.equals(draft.to)) {
+    if (draft.leaves() && PathBytes.exact(draft.from).equals(PathBytes.exact(draft.to))) {
       draft.status = Status.UNCHANGED;
     }
   }
@@ -189,26 +205,23 @@ final class Planner {
     return Folders.isPlainName(name(file))
         ? known
         : closed(
-            relative,
             new Problem("\"" + file + "\" is no path of a file", "Use paths below the folder."));
   }
 
   private Folder opened(Path file, Path relative) throws IOException {
     if (file.isAbsolute() || relative.isAbsolute()) {
       return closed(
-          relative,
           new Problem(
               file + " lies outside " + root, "Use paths below the folder, or another one."));
     }
     if (Folders.isOurs(file)) {
       return closed(
-          relative,
           new Problem(
               Folders.OURS + " holds this program's own files", "Rename files outside it."));
     }
     var trouble = Folders.trouble(disk, root, relative);
     if (trouble.isPresent()) {
-      return closed(relative, trouble.get());
+      return closed(trouble.get());
     }
     var path = relative.toString().isEmpty() ? root : root.resolve(relative);
     var listed = disk.names(path);
@@ -223,11 +236,14 @@ final class Planner {
             return both;
           });
     }
-    return new Folder(path, CollisionKey.of(relative.toString()), null, names);
+    var wanted =
+        wantedByFolder.computeIfAbsent(
+            CollisionKey.of(relative.toString()), any -> new HashMap<>());
+    return new Folder(path, null, names, wanted);
   }
 
-  private Folder closed(Path relative, Problem problem) {
-    return new Folder(root, CollisionKey.of(relative.toString()), problem, Map.of());
+  private Folder closed(Problem problem) {
+    return new Folder(root, problem, Map.of(), new HashMap<>());
   }
 
   // ---- the wishes against each other
@@ -246,18 +262,16 @@ final class Planner {
     return sources;
   }
 
-  /** Each target; files that would get one name are blocked, all of them. */
-  private Map<Spot, Draft> targets(List<Draft> drafts) {
-    var targets = HashMap.<Spot, Draft>newHashMap(drafts.size());
+  /** Files that would get one name are blocked, all of them. */
+  private void blockOneNameWantedTwice(List<Draft> drafts) {
     for (var draft : drafts) {
-      var other = targets.putIfAbsent(draft.targetSpot(), draft);
-      if (other != null && other != draft) {
+      var other = draft.into.wanted().putIfAbsent(draft.wantedName(), draft);
+      if (other != null) {
         var why = other.from + " and " + draft.from + " would both become " + draft.to;
         block(draft, why, "Give each file a name of its own.");
         block(other, why, "Give each file a name of its own.");
       }
     }
-    return targets;
   }
 
   /** Two names of one file could not be told apart after a crash. */
@@ -310,7 +324,7 @@ final class Planner {
   }
 
   /** What is blocked blocks the rest of its group, and the file that wanted its name. */
-  private void spread(List<Draft> drafts, Map<Spot, Draft> targets) {
+  private void spread(List<Draft> drafts) {
     var groups = new HashMap<String, List<Draft>>();
     for (var draft : drafts) {
       if (!draft.request.group().isEmpty()) {
@@ -330,8 +344,8 @@ final class Planner {
       }
       // A group is told once.
       groups.remove(draft.request.group());
-      var successor = targets.get(draft.sourceSpot());
-      if (successor != null && successor.leaves() && draft.in.problem() == null) {
+      var successor = draft.in.wanted().get(draft.leftName());
+      if (successor != null && successor.leaves()) {
         blockTaken(successor, draft.from);
       }
     }

@@ -466,8 +466,8 @@ public final class Renamer {
             .map(
                 op ->
                     new RenameRequest(
-                        root.relativize(journal.target(op)),
-                        root.relativize(journal.source(op)),
+                        journal.relative(op.into(), op.to()),
+                        journal.relative(op.in(), op.from()),
                         op.group()))
             .toList();
     var renames =

@@ -17,12 +17,12 @@ import java.util.Set;
 final class Whereabouts {
   private final Disk disk;
   private final Journal journal;
-  private final Map<Path, Set<Path>> listings = new HashMap<>();
+  private final Map<Path, Set<String>> listings = new HashMap<>();
   private final Place[] places;
   private final List<StuckFile> troubles = new ArrayList<>();
 
-  /** The file of the batch that has a name. */
-  private final Map<Path, Integer> located = new HashMap<>();
+  /** The file of the batch that has a name; by the exact path. */
+  private final Map<String, Integer> located = new HashMap<>();
 
   private Whereabouts(Disk disk, Journal journal) {
     this.disk = disk;
@@ -34,7 +34,11 @@ final class Whereabouts {
   static Whereabouts find(Disk disk, Journal journal) throws IOException {
     var found = new Whereabouts(disk, journal);
     for (var folder : journal.folders()) {
-      found.listings.put(folder, new HashSet<>(disk.names(folder)));
+      var names = new HashSet<String>();
+      for (var name : disk.names(folder)) {
+        names.add(PathBytes.exact(name));
+      }
+      found.listings.put(folder, names);
     }
     found.locate();
     return found;
@@ -93,7 +97,7 @@ final class Whereabouts {
     if (!listed(name)) {
       return;
     }
-    var holder = located.get(name);
+    var holder = located.get(PathBytes.exact(name));
     boolean leaves =
         holder != null
             && leaving != null
@@ -148,7 +152,7 @@ final class Whereabouts {
 
   private void place(int index, Place place) {
     places[index] = place;
-    located.put(journal.path(journal.ops().get(index), place), index);
+    located.put(PathBytes.exact(journal.path(journal.ops().get(index), place)), index);
   }
 
   private static Place last(Set<Place> places) {
@@ -193,17 +197,17 @@ final class Whereabouts {
   }
 
   private boolean listed(Path path) {
-    return listings.get(path.getParent()).contains(path.getFileName());
+    return listings.get(path.getParent()).contains(PathBytes.exact(path.getFileName()));
   }
 
   private void unlist(Path path) {
-    listings.get(path.getParent()).remove(path.getFileName());
+    listings.get(path.getParent()).remove(PathBytes.exact(path.getFileName()));
   }
 
   private StuckFile missing(Op op) {
     for (var place : Place.values()) {
       var path = op.conflicted() || place != Place.TEMP ? journal.path(op, place) : null;
-      if (path != null && listed(path) && !located.containsKey(path)) {
+      if (path != null && listed(path) && !located.containsKey(PathBytes.exact(path))) {
         return new StuckFile(
             relative(path),
             relative(path) + " is not the file that the batch renamed, or was changed since",

@@ -52,6 +52,10 @@ final class Scene {
     return new Scene(root);
   }
 
+  Path root() {
+    return root;
+  }
+
   List<RenameRequest> requests() {
     var requests = new ArrayList<RenameRequest>();
     for (var rename : RENAMES) {
