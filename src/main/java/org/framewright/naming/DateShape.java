@@ -185,12 +185,7 @@ final class DateShape implements Shape {
     for (int i = 0; i < pattern.length(); ) {
       char c = pattern.charAt(i);
       if (c == '\'') {
-        int end = pattern.indexOf('\'', i + 1);
-        if (end < 0) {
-          throw new BadPattern(i, "a quote is not closed", "Close it with another '.");
-        }
-        literal.append(end == i + 1 ? "'" : pattern.substring(i + 1, end));
-        i = end + 1;
+        i = quoted(pattern, i, literal);
       } else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) {
         int end = i;
         while (end < pattern.length() && pattern.charAt(end) == c) {
@@ -208,6 +203,25 @@ final class DateShape implements Shape {
     }
     flush(literal, parts);
     return parts;
+  }
+
+  /** Takes quoted text; two quotes are one quote, inside it and alone. Returns where it ends. */
+  private static int quoted(String pattern, int start, StringBuilder literal) throws BadPattern {
+    if (pattern.startsWith("''", start)) {
+      literal.append('\'');
+      return start + 2;
+    }
+    for (int i = start + 1; i < pattern.length(); i++) {
+      if (pattern.charAt(i) != '\'') {
+        literal.append(pattern.charAt(i));
+      } else if (pattern.startsWith("''", i)) {
+        literal.append('\'');
+        i++;
+      } else {
+        return i + 1;
+      }
+    }
+    throw new BadPattern(start, "a quote is not closed", "Close it with another '.");
   }
 
   private static void flush(StringBuilder literal, List<Part> parts) {
@@ -420,15 +434,15 @@ final class DateShape implements Shape {
       return new Settled.Refused("“" + raw + "” is not " + wanted(), give());
     }
     var values = given(matcher);
-    for (var unit : byUnit.keySet()) {
-      if (!values.containsKey(unit)) {
-        return new Settled.Refused("“" + raw + "” lacks the " + unit.word, give());
-      }
-    }
     try {
       valid(values);
     } catch (DateTimeException e) {
       return new Settled.Refused("there is no such date or time as “" + raw + "”", give());
+    }
+    for (var unit : byUnit.keySet()) {
+      if (!values.containsKey(unit)) {
+        return new Settled.Refused("“" + raw + "” lacks the " + unit.word, give());
+      }
     }
     var year = byUnit.containsKey(Unit.YEAR) ? values.get(Unit.YEAR) : firstYear;
     if (year < firstYear || year > lastYear) {

@@ -1,0 +1,139 @@
+package org.framewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class NamingCommandsTest {
+  private static final String FASHION = "templates/fashion-days.yaml";
+
+  @TempDir private Path folder;
+
+  private record Run(int status, String out, String err) {
+    JsonNode json() throws IOException {
+      return new ObjectMapper().readTree(out);
+    }
+  }
+
+  private static Run run(String... args) {
+    var out = new StringWriter();
+    var err = new StringWriter();
+    int status = Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
+    return new Run(status, out.toString(), err.toString());
+  }
+
+  private Path convention(String names) throws IOException {
+    return Files.writeString(
+        folder.resolve("c.yaml"),
+        """
+        convention: Two codes
+        fields: {a: {type: code}, b: {type: code}}
+        names: {frame: '%s'}
+        folders: {frames: f}
+        """
+            .formatted(names));
+  }
+
+  @Test
+  void aSoundConventionPassesItsCheck() {
+    var run = run("check", FASHION);
+    assertThat(run.status()).isZero();
+    assertThat(run.out())
+        .contains("such as  20261125_ACME_001_B_0001", "longest  ", "No fault found");
+    assertThat(run.err()).isEmpty();
+  }
+
+  @Test
+  void anUnsoundOneIsShownWithItsWitness() throws IOException {
+    var run = run("check", convention("{a}{b}").toString(), "--json");
+    assertThat(run.status()).isEqualTo(1);
+    assertThat(run.json().get("convention").asText()).isEqualTo("Two codes");
+    var finding = run.json().get("findings").get(0);
+    assertThat(finding.get("rule").asText()).isEqualTo("two-readings");
+    assertThat(finding.get("severity").asText()).isEqualTo("error");
+    assertThat(finding.get("where").asText()).isEqualTo("names.frame");
+    assertThat(finding.get("line").asInt()).isEqualTo(3);
+    var witness = finding.get("witness");
+    for (var side : new String[] {"first", "second"}) {
+      var values = witness.get(side);
+      assertThat(values.get("a").asText() + values.get("b").asText())
+          .isEqualTo(witness.get("names").get(0).asText());
+    }
+    assertThat(witness.get("first")).isNotEqualTo(witness.get("second"));
+  }
+
+  @Test
+  void moreFramesThanNumbersIsAnError() {
+    assertThat(run("check", FASHION, "--frames", "9999").status()).isZero();
+    var run = run("check", FASHION, "--frames", "10000");
+    assertThat(run.status()).isEqualTo(1);
+    assertThat(run.out()).contains("counter-full");
+  }
+
+  @Test
+  void aFileThatIsNoConventionIsToldWithItsPlaces() throws IOException {
+    var run = run("check", convention("{a}_{c}").toString(), "--json");
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.json().get("findings").get(0).get("rule").asText()).isEqualTo("unknown-field");
+    assertThat(run("check", folder.resolve("none.yaml").toString()).status()).isEqualTo(2);
+  }
+
+  @Test
+  void buildsANameAndTellsTheStepsApart() {
+    var run =
+        run("name", "frame", "--by", FASHION, "day=2026-11-25", "client=Åsa", "setup=7", "take=12");
+    assertThat(run.status()).isZero();
+    assertThat(run.out().strip()).isEqualTo("20261125_ASA_007_0012");
+    assertThat(run.err()).contains("client: Åsa -> Asa (Latin letters without accents)");
+  }
+
+  @Test
+  void refusesABadValueAndAnUnknownField() {
+    var bad = run("name", "frame", "--by", FASHION, "day=2026-02-30", "client=ACME", "setup=7");
+    assertThat(bad.status()).isEqualTo(2);
+    assertThat(bad.out()).isEmpty();
+    assertThat(bad.err()).contains("no such date", "Frame: a value is missing");
+    assertThat(run("name", "frame", "--by", FASHION, "colour=red").err())
+        .contains("there is no field “colour”");
+    assertThat(run("name", "poster", "--by", FASHION).err()).contains("no kind of name “poster”");
+  }
+
+  @Test
+  void readsANameBackWithOrWithoutItsEnding() throws IOException {
+    for (var name : new String[] {"20261125_ACME_007_F_0012", "20261125_ACME_007_F_0012.CR3"}) {
+      var run = run("read", name, "--by", FASHION, "--json");
+      assertThat(run.status()).isZero();
+      assertThat(run.json().get("kind").asText()).isEqualTo("frame");
+      assertThat(run.json().get("fields").get("day").asText()).isEqualTo("2026-11-25");
+      assertThat(run.json().get("fields").get("setup").asText()).isEqualTo("007");
+    }
+  }
+
+  @Test
+  void saysWhereANameFails() {
+    var run = run("read", "20261125-ACME_007_0012.jpg", "--by", FASHION, "--kind", "frame");
+    assertThat(run.status()).isEqualTo(1);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err().lines().toList())
+        .containsExactly(
+            "framewright: This is no frame name: after the Shoot day (“20261125”) an underscore was"
+                + " expected, but there is a hyphen.",
+            "  20261125-ACME_007_0012.jpg",
+            "          ^");
+  }
+
+  @Test
+  void tellsEveryReadingOfAnAmbiguousName() throws IOException {
+    var run = run("read", "ABC", "--by", convention("{a}{b}").toString(), "--json");
+    assertThat(run.status()).isEqualTo(1);
+    assertThat(run.json().get("readings")).hasSize(2);
+  }
+}

@@ -1,0 +1,154 @@
+package org.framewright.naming;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+import org.openjdk.jmh.runner.options.TimeValue;
+
+/**
+ * Names read a second, against java.util.regex on the same language in the same run, names built a
+ * second, and the time of a check. {@code mvn -Pbench -Dbench=Naming}.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.Throughput)
+@OutputTimeUnit(TimeUnit.SECONDS)
+public class NamingBenchmark {
+  private static final int NAMES = 1_000;
+
+  /** The frame names of the fashion template by hand, dates and all but the length of months. */
+  private static final Pattern FRAME =
+      Pattern.compile(
+          "(?<day>(?:19|2[01])[0-9]{2}(?:0[1-9]|1[0-2])(?:0[1-9]|[12][0-9]|3[01]))"
+              + "_(?<client>[A-Z0-9]{2,6})_(?<setup>[0-9]{3})(?:_(?<view>[FBSD]))?_(?<take>[0-9]{4})");
+
+  private static final List<String> GROUPS = List.of("day", "client", "setup", "view", "take");
+
+  private Convention fashion;
+  private Convention events;
+  private List<String> names;
+  private List<Map<String, String>> values;
+
+  @Setup
+  public void make() throws Exception {
+    fashion = template("fashion-days");
+    events = template("event-two-rooms");
+    names = new ArrayList<>();
+    values = new ArrayList<>();
+    for (int i = 0; i < NAMES; i++) {
+      var given = new LinkedHashMap<String, String>();
+      given.put("day", "2026-11-" + (10 + i % 20));
+      given.put("client", i % 3 == 0 ? "ACME" : "NORTH" + i % 10);
+      given.put("setup", String.valueOf(1 + i % 40));
+      if (i % 4 != 0) {
+        given.put("view", "FBSD".substring(i % 4, i % 4 + 1));
+      }
+      given.put("take", String.valueOf(1 + i));
+      values.add(given);
+      names.add(((Built.Name) fashion.build("frame", given)).text());
+    }
+  }
+
+  private static Convention template(String name) throws Exception {
+    return ((Convention.Parsed.Sound) Convention.read(Path.of("templates", name + ".yaml")))
+        .convention();
+  }
+
+  @Benchmark
+  public int readAsFrame() {
+    int fields = 0;
+    for (var name : names) {
+      fields += ((Reading.One) fashion.read(name, "frame")).fields().size();
+    }
+    return fields;
+  }
+
+  @Benchmark
+  public int readAsAnyKind() {
+    int fields = 0;
+    for (var name : names) {
+      fields += ((Reading.One) fashion.read(name)).fields().size();
+    }
+    return fields;
+  }
+
+  @Benchmark
+  public int readByRegex() {
+    int fields = 0;
+    for (var name : names) {
+      var matcher = FRAME.matcher(name);
+      if (!matcher.matches()) {
+        throw new IllegalStateException(name);
+      }
+      var read = new LinkedHashMap<String, String>();
+      for (var group : GROUPS) {
+        var text = matcher.group(group);
+        if (text != null) {
+          read.put(group, text);
+        }
+      }
+      fields += read.size();
+    }
+    return fields;
+  }
+
+  @Benchmark
+  public int build() {
+    int length = 0;
+    for (var given : values) {
+      length += ((Built.Name) fashion.build("frame", given)).text().length();
+    }
+    return length;
+  }
+
+  @Benchmark
+  @BenchmarkMode(Mode.AverageTime)
+  @OutputTimeUnit(TimeUnit.MILLISECONDS)
+  public List<Finding> checkFashion() {
+    return fashion.check(999);
+  }
+
+  @Benchmark
+  @BenchmarkMode(Mode.AverageTime)
+  @OutputTimeUnit(TimeUnit.MILLISECONDS)
+  public List<Finding> checkEvents() {
+    return events.check(999);
+  }
+
+  public static void main(String[] args) throws RunnerException {
+    var options =
+        new OptionsBuilder()
+            .include(NamingBenchmark.class.getSimpleName())
+            .forks(1)
+            .warmupIterations(2)
+            .warmupTime(TimeValue.seconds(1))
+            .measurementIterations(3)
+            .measurementTime(TimeValue.seconds(1))
+            .build();
+    System.out.println("One operation of read and build is " + NAMES + " names.");
+    var scores = new LinkedHashMap<String, Double>();
+    for (var result : new Runner(options).run()) {
+      scores.put(result.getPrimaryResult().getLabel(), result.getPrimaryResult().getScore());
+    }
+    for (var name : List.of("readAsFrame", "readAsAnyKind", "readByRegex", "build")) {
+      System.out.printf("%-14s %,12.0f names/s%n", name, scores.get(name) * NAMES);
+    }
+    System.out.printf(
+        "read / regex   %.2f%n", scores.get("readAsFrame") / scores.get("readByRegex"));
+    System.out.printf("check fashion  %.2f ms%n", scores.get("checkFashion"));
+    System.out.printf("check events   %.2f ms%n", scores.get("checkEvents"));
+  }
+}
