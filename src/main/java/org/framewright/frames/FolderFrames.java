@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.text.Normalizer;
 import java.time.Duration;
 import java.time.Instant;
@@ -34,35 +35,46 @@ final class FolderFrames {
   private List<Frame> frames = List.of();
   private List<Trouble> troubles = List.of();
   private int frameFiles;
+  private int listing;
 
   FolderFrames(Path folder) {
     this.folder = folder;
   }
 
-  /** Notes what a look saw of a file; answers its name if it is a frame's file. */
-  Optional<String> see(Path path, BasicFileAttributes attributes, Instant now) {
+  /** A listing of the whole folder begins. */
+  void beginListing() {
+    listing++;
+  }
+
+  /** The listing came to its end: what it did not name is gone. */
+  void endListing() {
+    var gone = files.values().stream().filter(known -> known.listing != listing).toList();
+    gone.forEach(known -> forget(known.name));
+  }
+
+  /** Notes what a look saw of a file. */
+  void see(Path path, BasicFileAttributes attributes, Instant now) {
     var name = path.getFileName().toString();
     var known = files.get(name);
     if (known != null && known.isStill(attributes)) {
       known.seen = now;
-      return Optional.of(known.name);
+      known.listing = listing;
+      return;
     }
     var role = FileRole.of(name);
     if (role.isEmpty()) {
-      return Optional.empty();
+      return;
     }
     if (known != null) {
       forget(name);
     }
-    var file =
-        new FrameFile(
-            path, attributes.size(), attributes.lastModifiedTime().toInstant(), role.get());
-    var fresh = new Known(name, file, attributes.fileKey(), now);
+    var modified = attributes.lastModifiedTime();
+    var file = new FrameFile(path, attributes.size(), modified.toInstant(), role.get());
+    var fresh = new Known(name, file, modified, attributes.fileKey(), now, listing);
     files.put(name, fresh);
     pending.add(fresh);
     groups.computeIfAbsent(fresh.group(), key -> new Group()).members.add(fresh);
     changed.add(fresh.group());
-    return Optional.of(name);
   }
 
   void forget(Path path) {
@@ -75,14 +87,6 @@ final class FolderFrames {
       pending.remove(gone);
       groups.get(gone.group()).members.remove(gone);
       changed.add(gone.group());
-    }
-  }
-
-  void keepOnly(Set<String> names) {
-    if (names.size() < files.size()) {
-      List.copyOf(files.keySet()).stream()
-          .filter(name -> !names.contains(name))
-          .forEach(this::forget);
     }
   }
 
@@ -235,16 +239,21 @@ final class FolderFrames {
   static final class Known {
     private final String name;
     private final FrameFile file;
+    private final FileTime modified;
     private final Object key;
+    private int listing;
     private Instant since;
     private Instant seen;
     private FileReading reading;
     private Instant readAt;
 
-    private Known(String name, FrameFile file, Object key, Instant since) {
+    private Known(
+        String name, FrameFile file, FileTime modified, Object key, Instant since, int listing) {
       this.name = name;
       this.file = file;
+      this.modified = modified;
       this.key = key;
+      this.listing = listing;
       this.since = since;
       this.seen = since;
     }
@@ -264,7 +273,7 @@ final class FolderFrames {
 
     private boolean isStill(BasicFileAttributes attributes) {
       return file.size() == attributes.size()
-          && file.modified().equals(attributes.lastModifiedTime().toInstant())
+          && modified.equals(attributes.lastModifiedTime())
           && Objects.equals(key, attributes.fileKey());
     }
 

@@ -1,25 +1,25 @@
 package org.framewright.frames;
 
 import java.io.IOException;
-import java.nio.file.FileVisitResult;
+import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /**
  * Finds the frames below a folder. What was read of a file is kept until its size, its time or the
@@ -44,9 +44,9 @@ public final class FrameScanner {
 
   private final Path root;
   private final InstantSource clock;
-  private final Map<Path, FolderFrames> folders = new TreeMap<>();
+  private final Map<Path, FolderFrames> folders = new ConcurrentSkipListMap<>();
   private final Map<Camera, Camera> bodies = new ConcurrentHashMap<>();
-  private final Map<Path, String> unreadable = new TreeMap<>();
+  private final Map<Path, String> unreadable = new ConcurrentSkipListMap<>();
   private List<Trouble> twins = List.of();
   private int framesBefore;
 
@@ -88,9 +88,14 @@ public final class FrameScanner {
           : new NoSuchFileException(root.toString());
     }
     unreadable.clear();
-    var seen = new HashSet<Path>();
+    Set<Path> seen = ConcurrentHashMap.newKeySet();
     walk(root, seen);
-    folders.keySet().retainAll(seen);
+    folders
+        .keySet()
+        .removeIf(
+            folder ->
+                !seen.contains(folder)
+                    && unreadable.keySet().stream().noneMatch(folder::startsWith));
     return finish();
   }
 
@@ -104,7 +109,7 @@ public final class FrameScanner {
         var attributes =
             Files.readAttributes(hint, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
         if (attributes.isDirectory()) {
-          walk(hint, new HashSet<>());
+          walk(hint, ConcurrentHashMap.newKeySet());
         } else if (attributes.isRegularFile()) {
           folder(hint.getParent()).see(hint, attributes, clock.instant());
         }
@@ -136,55 +141,67 @@ public final class FrameScanner {
     return folders.computeIfAbsent(path, FolderFrames::new);
   }
 
-  private void walk(Path from, Set<Path> seenFolders) throws IOException {
+  /** Lists a folder and all below it, the folders of one depth side by side. */
+  private void walk(Path from, Set<Path> seen) throws IOException {
     var now = clock.instant();
-    Files.walkFileTree(
-        from,
-        new SimpleFileVisitor<>() {
-          private final Map<Path, Set<String>> seen = new HashMap<>();
+    var depth = List.of(from);
+    try {
+      while (!depth.isEmpty()) {
+        depth = depth.parallelStream().flatMap(folder -> list(folder, now, seen).stream()).toList();
+      }
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
 
-          @Override
-          public FileVisitResult preVisitDirectory(Path dir, BasicFileAttributes attributes) {
-            if (!dir.equals(from) && dir.getFileName().toString().startsWith(".")) {
-              return FileVisitResult.SKIP_SUBTREE;
-            }
-            seenFolders.add(dir);
-            seen.put(dir, new HashSet<>());
-            return FileVisitResult.CONTINUE;
-          }
+  /** Lists one folder; answers the folders in it. */
+  private List<Path> list(Path path, Instant now, Set<Path> seen) {
+    var folder = folder(path);
+    var below = new ArrayList<Path>();
+    seen.add(path);
+    folder.beginListing();
+    try (var entries = Files.newDirectoryStream(path)) {
+      for (var entry : entries) {
+        if (!entry.getFileName().toString().startsWith(".")) {
+          see(entry, folder, now, below);
+        }
+      }
+      folder.endListing();
+    } catch (NoSuchFileException e) {
+      missed(path, e);
+      seen.remove(path);
+    } catch (DirectoryIteratorException e) {
+      missed(path, e.getCause());
+      unreadable.put(path, "its listing broke off; what was seen of it before is kept");
+    } catch (IOException e) {
+      missed(path, e);
+      unreadable.put(path, "it cannot be read; ask for access to it");
+    }
+    return below;
+  }
 
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-            if (attributes.isRegularFile()) {
-              var parent = file.getParent();
-              var name = folder(parent).see(file, attributes, now);
-              name.ifPresent(seen.get(parent)::add);
-            }
-            return FileVisitResult.CONTINUE;
-          }
+  private void see(Path entry, FolderFrames folder, Instant now, List<Path> below) {
+    try {
+      var attributes =
+          Files.readAttributes(entry, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+      if (attributes.isDirectory()) {
+        below.add(entry);
+      } else if (attributes.isRegularFile()) {
+        folder.see(entry, attributes, now);
+      }
+    } catch (NoSuchFileException e) {
+      // It was deleted or renamed between the listing and this look.
+      return;
+    } catch (IOException e) {
+      unreadable.put(entry, "it cannot be read; ask for access to it");
+    }
+  }
 
-          @Override
-          public FileVisitResult visitFileFailed(Path file, IOException e) throws IOException {
-            if (file.equals(root)) {
-              throw e;
-            }
-            if (!(e instanceof NoSuchFileException)) {
-              unreadable.put(file, "it cannot be read; ask for access to it");
-              seenFolders.add(file);
-            }
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path dir, IOException e) throws IOException {
-            if (e != null) {
-              unreadable.put(dir, "its listing broke off; what was seen of it before is kept");
-            } else {
-              folder(dir).keepOnly(seen.remove(dir));
-            }
-            return FileVisitResult.CONTINUE;
-          }
-        });
+  /** Without the scanned folder itself there is no scan. */
+  private void missed(Path path, IOException e) {
+    if (path.equals(root)) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private Look finish() {

@@ -1,9 +1,6 @@
 package org.framewright.frames;
 
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
-import java.lang.management.MemoryPoolMXBean;
-import java.lang.management.MemoryType;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,9 +37,8 @@ final class FrameScanBenchmark {
       var runtime = Runtime.getRuntime();
       System.out.printf(
           Locale.ROOT,
-          "heap held %d MiB, most used %d MiB, allowed %d MiB%n",
+          "heap held %d MiB, allowed %d MiB%n",
           (runtime.totalMemory() - runtime.freeMemory()) >> 20,
-          peak() >> 20,
           runtime.maxMemory() >> 20);
       if (reference) {
         exiftool(folder, first);
@@ -87,14 +83,6 @@ final class FrameScanBenchmark {
         dated,
         frames);
     return took;
-  }
-
-  private static long peak() {
-    return ManagementFactory.getMemoryPoolMXBeans().stream()
-        .filter(pool -> pool.getType() == MemoryType.HEAP)
-        .map(MemoryPoolMXBean::getPeakUsage)
-        .mapToLong(usage -> usage.getUsed())
-        .sum();
   }
 
   private static void exiftool(Path folder, double ours) throws InterruptedException {
