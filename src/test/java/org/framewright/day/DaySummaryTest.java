@@ -1,0 +1,151 @@
+package org.framewright.day;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Convention;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.framewright.shotlist.View;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class DaySummaryTest {
+  private static final DayHours HOURS = DayHours.usual(ZoneOffset.UTC);
+
+  @TempDir private Path folder;
+  private Instant now = Instant.parse("2026-11-02T09:00:00Z");
+  private Job job;
+
+  /** Twelve setups, six a day; two frames of front and back are wanted of each. */
+  @BeforeEach
+  void startAJob() throws Exception {
+    var convention =
+        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
+            .convention();
+    var started =
+        Job.start(
+            convention,
+            folder,
+            Map.of("day", "2026-11-02", "client", "KVO", "title", "look book"),
+            ((InstantSource) () -> now).withZone(ZoneOffset.UTC));
+    job = ((Started.Opened) started).job();
+    var setups = new ArrayList<Setup>();
+    for (int i = 1; i <= 12; i++) {
+      var columns = new LinkedHashMap<String, String>();
+      columns.put("Day", i <= 6 ? "2026-11-02" : "2026-11-03");
+      setups.add(
+          new Setup(
+              String.format("%03d", i),
+              "Garment",
+              List.of(new View("F"), new View("B")),
+              OptionalInt.of(4),
+              columns));
+    }
+    job.importList(new ShotList(setups));
+  }
+
+  private void shoot(String setup, int minutes) throws Exception {
+    job.mark(setup, SetupState.ON_SET, MarkDetails.NONE);
+    now = now.plus(Duration.ofMinutes(minutes));
+    job.mark(setup, SetupState.SHOT, MarkDetails.NONE);
+  }
+
+  private DaySummary summary() throws Exception {
+    var scan = job.scan();
+    return DaySummary.of(job, scan, job.tally(scan), HOURS);
+  }
+
+  private static Duration minutes(int minutes) {
+    return Duration.ofMinutes(minutes);
+  }
+
+  @Test
+  void aSetupTakesUntilTheNextOneComesOnSet() throws Exception {
+    shoot("001", 9);
+    now = now.plus(minutes(2));
+    shoot("002", 8);
+    assertThat(summary().pace().times()).containsExactly(minutes(11), minutes(8));
+  }
+
+  @Test
+  void lunchAndTheNightAreNoPartOfASetup() throws Exception {
+    now = Instant.parse("2026-11-02T12:50:00Z");
+    shoot("001", 90);
+    now = Instant.parse("2026-11-03T09:00:00Z");
+    shoot("002", 8);
+    assertThat(summary().pace().times()).containsExactly(minutes(30), minutes(8));
+  }
+
+  // The eight times and the result are the worked example computed by hand in PaceTest.
+  @Test
+  void forecastsTheRestOfTheDayAndOfTheJobFromEightSetups() throws Exception {
+    int[] times = {9, 11, 8, 14, 10, 12, 9, 11};
+    for (int i = 0; i < times.length; i++) {
+      shoot(String.format("%03d", i + 1), times[i]);
+    }
+    var summary = summary();
+    assertThat(summary.pace().mean()).contains(Duration.ofSeconds(630));
+    assertThat(summary.all().setups()).isEqualTo(4);
+    assertThat(summary.all().work()).contains(minutes(42));
+    // 9:00 and 84 minutes of shooting, then 42 more.
+    assertThat(summary.all().finish()).contains(Instant.parse("2026-11-02T11:06:00Z"));
+    assertThat(summary.all().earliest().orElseThrow()).isBefore(summary.all().finish().get());
+    assertThat(summary.all().latest().orElseThrow()).isAfter(summary.all().finish().get());
+    // All that the list plans for today is done.
+    assertThat(summary.today().orElseThrow().setups()).isZero();
+  }
+
+  @Test
+  void aDroppedSetupLeavesTheForecastAndAPickupStaysInIt() throws Exception {
+    shoot("001", 10);
+    job.mark("002", SetupState.DROPPED, MarkDetails.NONE.andReason("not delivered"));
+    job.mark("001", SetupState.PICKUP, MarkDetails.NONE.andReason("creased"));
+    var summary = summary();
+    assertThat(summary.all().setups()).isEqualTo(11);
+    assertThat(summary.today().orElseThrow().setups()).isEqualTo(5);
+    assertThat(summary.pace().times()).isEmpty();
+    assertThat(summary.attention())
+        .containsExactly("001 is to be shot again: creased", "002 was dropped: not delivered");
+  }
+
+  @Test
+  void measuresTheSpaceThatIsNeededOnTheJobsOwnFrames() throws Exception {
+    var camera =
+        new SampleCamera(
+            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.RAW_AND_JPEG, 1);
+    job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView("F"));
+    long bytes = 0;
+    for (int i = 0; i < 2; i++) {
+      now = now.plusSeconds(1);
+      var frame = camera.take(Exposure.of(now, "001", "F"));
+      frame.writeTo(job.framesFolder());
+      bytes += frame.files().values().stream().mapToLong(file -> file.length).sum();
+    }
+    job.recordArrivals(job.scan());
+    now = now.plusSeconds(60);
+    job.mark("001", SetupState.SHOT, MarkDetails.NONE);
+    var summary = summary();
+    assertThat(summary.space().used()).isEqualTo(bytes);
+    assertThat(summary.space().planned()).hasValue(11 * 4);
+    assertThat(summary.space().needed()).hasValue(44 * Math.ceilDiv(bytes, 2));
+    assertThat(summary.attention()).containsExactly("a wanted view has no frame: 001 (B)");
+  }
+}
