@@ -100,7 +100,7 @@ record Fold(
             removed.remove(Setup.likeness(setup.code()));
           }
           changed.removed().forEach(code -> removed.add(Setup.likeness(code)));
-          order = changed.order();
+          order = changed.order().stream().map(Setup::likeness).toList();
         }
         case Event.Marked marked -> mark(marked, time);
         case Event.TakenBack taken -> {}
@@ -175,13 +175,14 @@ record Fold(
 
     Fold done() {
       var remarks = new ArrayList<String>();
-      var list = list(remarks);
+      var listed = list(remarks);
       var codes = new HashMap<String, String>();
-      list.setups().forEach(setup -> codes.put(Setup.likeness(setup.code()), setup.code()));
+      listed.forEach((key, setup) -> codes.put(key, setup.code()));
       var statuses = new LinkedHashMap<String, SetupStatus>();
       var pickups = new ArrayList<String>();
-      for (var setup : list.setups()) {
-        var standing = standings.get(Setup.likeness(setup.code()));
+      for (var entry : listed.entrySet()) {
+        var setup = entry.getValue();
+        var standing = standings.get(entry.getKey());
         statuses.put(setup.code(), standing == null ? SetupStatus.TO_SHOOT : standing.status());
         if (standing != null && standing.state == SetupState.PICKUP) {
           pickups.add(setup.code());
@@ -231,7 +232,7 @@ record Fold(
                       + "\" come from a newer version of the program; they stay in the log and have"
                       + " no effect here. Use that version on this computer too."));
       return new Fold(
-          list,
+          new ShotList(List.copyOf(listed.values())),
           new JobState(
               Collections.unmodifiableSequencedMap(statuses),
               spansTold,
@@ -245,7 +246,7 @@ record Fold(
           List.copyOf(remarks));
     }
 
-    private ShotList list(List<String> remarks) {
+    private SequencedMap<String, Setup> list(List<String> remarks) {
       for (var worked : namesOfWorked.entrySet()) {
         if (!setups.containsKey(worked.getKey())) {
           setups.put(worked.getKey(), new Setup(worked.getValue(), ""));
@@ -261,15 +262,16 @@ record Fold(
                   + " is no longer in the client's list; it is kept, because it was worked on.");
         }
       }
-      var keys = new LinkedHashSet<String>();
-      order.forEach(code -> keys.add(Setup.likeness(code)));
+      var keys = new LinkedHashSet<>(order);
       keys.addAll(setups.keySet());
-      return new ShotList(
-          keys.stream()
-              .filter(setups::containsKey)
-              .filter(key -> !removed.contains(key) || namesOfWorked.containsKey(key))
-              .map(setups::get)
-              .toList());
+      var listed = LinkedHashMap.<String, Setup>newLinkedHashMap(keys.size());
+      for (var key : keys) {
+        var setup = setups.get(key);
+        if (setup != null && (!removed.contains(key) || namesOfWorked.containsKey(key))) {
+          listed.put(key, setup);
+        }
+      }
+      return listed;
     }
   }
 }

@@ -49,6 +49,7 @@ final class FrameNaming {
   /** The fields that say which setup a name belongs to. */
   private final List<String> telling = new ArrayList<>();
 
+  private final Map<String, Setup> byCode = new HashMap<>();
   private final Map<List<String>, Setup> bySignature = new HashMap<>();
 
   /** What names told already: a scan has the names of the one before, and some. */
@@ -59,6 +60,7 @@ final class FrameNaming {
     this.values = values;
     this.list = list;
     this.kind = Optional.ofNullable(convention.kinds().get(KIND));
+    list.setups().forEach(setup -> byCode.put(setup.code(), setup));
     kind.ifPresent(this::learn);
   }
 
@@ -231,8 +233,8 @@ final class FrameNaming {
                 "Move it to a setup."));
         continue;
       }
-      var setup = list.setup(place.setup());
-      if (setup.isEmpty()) {
+      var setup = byCode.get(place.setup());
+      if (setup == null) {
         leftOut.add(
             new FrameNames.LeftOut(
                 frame,
@@ -240,7 +242,7 @@ final class FrameNaming {
                 "Move it to a setup of the list."));
         continue;
       }
-      var given = given(setup.get(), place.view());
+      var given = given(setup, place.view());
       if (read(frame).filter(read -> right(read, given)).isPresent()) {
         requests.addAll(requests(root, frame, frame.stem()));
         continue;

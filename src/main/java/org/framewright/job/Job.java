@@ -21,7 +21,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.function.Function;
@@ -33,7 +32,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
-import org.framewright.frames.SetupTally;
+import org.framewright.frames.Missing;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -767,36 +766,11 @@ public final class Job {
     return naming(now.list()).names(folder, scan, tally, times);
   }
 
-  /**
-   * What a setup still wants, a phrase for each view or for the whole: {@code back: none of 2}.
-   * Says nothing of views when its frames tell none.
-   */
+  /** What a setup still lacks, in words: {@code back: none of 2}. */
   public List<String> missing(Setup setup, Tally tally) {
-    var counted = Optional.ofNullable(tally.bySetup().get(setup.code()));
-    int frames = counted.map(SetupTally::frames).orElse(0);
-    var missing = new ArrayList<String>();
-    boolean viewsTold =
-        frames == 0
-            || counted.stream()
-                .flatMap(one -> one.byView().keySet().stream())
-                .anyMatch(view -> !view.isEmpty());
-    if (viewsTold) {
-      for (var view : setup.views()) {
-        int have = counted.map(one -> one.byView().getOrDefault(view.code(), 0)).orElse(0);
-        if (have < view.frames().orElse(1)) {
-          missing.add(label(view.code()) + ": " + of(have, view.frames()));
-        }
-      }
-    }
-    if (missing.isEmpty() && frames < setup.wanted().orElse(1)) {
-      missing.add(of(frames, setup.wanted()));
-    }
-    return List.copyOf(missing);
-  }
-
-  private static String of(int have, OptionalInt wanted) {
-    return (have == 0 ? "none" : "" + have)
-        + (wanted.isPresent() ? " of " + wanted.getAsInt() : "");
+    return Missing.of(setup, Optional.ofNullable(tally.bySetup().get(setup.code()))).stream()
+        .map(missing -> missing.words(this::label))
+        .toList();
   }
 
   private String label(String view) {

@@ -212,6 +212,6 @@ class JobCommandsTest {
     assertThat(json().get(0).get("frames").asInt()).isEqualTo(2);
     assertThat(json().get(0).get("missing"))
         .extracting(JsonNode::asText)
-        .containsExactly("back: none");
+        .containsExactly("back: none of 1");
   }
 }

@@ -414,7 +414,7 @@ class JobTest {
         .containsExactly(Map.entry("F", 1));
     assertThat(reopened(SET).tally()).isEqualTo(tally);
     assertThat(job.missing(job.shotList().setup("1").orElseThrow(), tally))
-        .containsExactly("back: none");
+        .containsExactly("back: none of 1");
     assertThat(job.missing(job.shotList().setup("2").orElseThrow(), tally)).isEmpty();
   }
 
