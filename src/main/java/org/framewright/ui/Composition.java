@@ -180,6 +180,10 @@ final class Composition implements Desk, AutoCloseable {
     return client.scene();
   }
 
+  JobSession session() {
+    return session;
+  }
+
   List<String> pageIds() {
     return shell.pageIds();
   }

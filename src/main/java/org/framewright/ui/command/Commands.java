@@ -17,6 +17,7 @@ import javafx.scene.input.KeyEvent;
 public final class Commands {
   private List<Command> app = List.of();
   private List<Command> screen = List.of();
+  private boolean fired;
 
   /** Replaces the commands that work on every screen. */
   public void app(List<Command> commands) {
@@ -47,11 +48,22 @@ public final class Commands {
     scene.addEventFilter(
         KeyEvent.KEY_PRESSED,
         event -> {
-          if (!silent.getAsBoolean()
-              && meant(event, scene.getFocusOwner()).filter(Command::fire).isPresent()) {
+          fired =
+              !silent.getAsBoolean()
+                  && meant(event, scene.getFocusOwner()).filter(Command::fire).isPresent();
+          if (fired) {
             event.consume();
           }
         });
+    // The letter of a key that did something is not written into the field that it opened.
+    scene.addEventFilter(
+        KeyEvent.KEY_TYPED,
+        event -> {
+          if (fired) {
+            event.consume();
+          }
+        });
+    scene.addEventFilter(KeyEvent.KEY_RELEASED, _ -> fired = false);
   }
 
   private Optional<Command> meant(KeyEvent event, Node focus) {
