@@ -1,7 +1,5 @@
 package org.framewright.naming;
 
-import dk.brics.automaton.Automaton;
-import dk.brics.automaton.BasicAutomata;
 import java.util.BitSet;
 import java.util.Locale;
 
@@ -85,11 +83,8 @@ final class Alphabet {
     return accents;
   }
 
-  /** Any one character. */
-  Automaton one() {
-    var all = new StringBuilder();
-    characters.stream().forEach(c -> all.append((char) c));
-    return BasicAutomata.makeCharSet(all.toString());
+  BitSet characters() {
+    return (BitSet) characters.clone();
   }
 
   /** The characters in words, for messages. */

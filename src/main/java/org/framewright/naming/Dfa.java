@@ -4,8 +4,11 @@ import dk.brics.automaton.Automaton;
 import dk.brics.automaton.State;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A deterministic automaton over UTF-16 units for a finite, non-empty set of non-empty texts.
@@ -56,6 +59,52 @@ final class Dfa {
       State state, IdentityHashMap<State, Integer> numbers, List<State> order) {
     if (numbers.putIfAbsent(state, order.size()) == null) {
       order.add(state);
+    }
+  }
+
+  /**
+   * Words of some characters with single separators between them, from {@code shortest} to {@code
+   * longest} characters in all; one word where there is no separator. State n has read n characters
+   * and ends within a word; state longest + n has read n characters and a separator.
+   */
+  static Dfa words(BitSet characters, Optional<Character> separator, int shortest, int longest) {
+    var dfa = new Dfa(longest + 1 + (separator.isPresent() ? Math.max(0, longest - 2) : 0));
+    var low = new ArrayList<Character>();
+    var high = new ArrayList<Character>();
+    for (int c = characters.nextSetBit(0); c >= 0; ) {
+      int end = characters.nextClearBit(c);
+      low.add((char) c);
+      high.add((char) (end - 1));
+      c = characters.nextSetBit(end);
+    }
+    for (int n = 0; n < longest; n++) {
+      dfa.accepts[n] = n >= shortest && n > 0;
+      dfa.moves(n, low, high, n + 1);
+      if (separator.isPresent() && n > 0 && n + 2 <= longest) {
+        int after = longest + n;
+        int last = low.size();
+        dfa.from[n] = Arrays.copyOf(dfa.from[n], last + 1);
+        dfa.upTo[n] = Arrays.copyOf(dfa.upTo[n], last + 1);
+        dfa.target[n] = Arrays.copyOf(dfa.target[n], last + 1);
+        dfa.from[n][last] = separator.get();
+        dfa.upTo[n][last] = separator.get();
+        dfa.target[n][last] = after;
+        dfa.moves(after, low, high, n + 2);
+      }
+    }
+    dfa.accepts[longest] = true;
+    dfa.moves(longest, List.of(), List.of(), 0);
+    return dfa;
+  }
+
+  private void moves(int state, List<Character> low, List<Character> high, int to) {
+    from[state] = new char[low.size()];
+    upTo[state] = new char[low.size()];
+    target[state] = new int[low.size()];
+    for (int e = 0; e < low.size(); e++) {
+      from[state][e] = low.get(e);
+      upTo[state][e] = high.get(e);
+      target[state][e] = to;
     }
   }
 

@@ -1,7 +1,5 @@
 package org.framewright.naming;
 
-import dk.brics.automaton.Automaton;
-import dk.brics.automaton.BasicAutomata;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -47,14 +45,11 @@ final class TextShape implements Shape {
   }
 
   private static Dfa automaton(Form form) {
-    var one = form.alphabet.one();
-    if (form.isOnePiece()) {
-      return Dfa.of(one.repeat(form.shortest, form.longest));
-    }
-    var word = one.repeat(1);
-    var more = BasicAutomata.makeString(form.separator).concatenate(word).repeat();
-    Automaton length = BasicAutomata.makeAnyChar().repeat(form.shortest, form.longest);
-    return Dfa.of(word.concatenate(more).intersection(length));
+    return Dfa.words(
+        form.alphabet.characters(),
+        form.isOnePiece() ? Optional.empty() : Optional.of(form.separator.charAt(0)),
+        form.shortest,
+        form.longest);
   }
 
   @Override
