@@ -13,13 +13,17 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoField;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.imageio.ImageIO;
 
 /** An invented body that writes files with real Exif, built here byte by byte. */
 final class TestCamera {
   private static final DateTimeFormatter EXIF = DateTimeFormatter.ofPattern("uuuu:MM:dd HH:mm:ss");
+
+  private static final Map<String, byte[]> PICTURES = new ConcurrentHashMap<>();
 
   private final String model;
   private final String serial;
@@ -108,7 +112,13 @@ final class TestCamera {
     return exif;
   }
 
+  /** A JPEG of one colour whose top left corner is white; drawn once. */
   static byte[] picture(int width, int height, Color colour) {
+    return PICTURES.computeIfAbsent(
+        width + "x" + height + colour, key -> draw(width, height, colour));
+  }
+
+  private static byte[] draw(int width, int height, Color colour) {
     var image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     var g = image.createGraphics();
     g.setColor(colour);
