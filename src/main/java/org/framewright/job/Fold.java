@@ -229,8 +229,9 @@ record Fold(
                       + (count == 1 ? " event" : " events")
                       + " of the kind \""
                       + type
-                      + "\" come from a newer version of the program; they stay in the log and have"
-                      + " no effect here. Use that version on this computer too."));
+                      + (count == 1 ? "\" comes" : "\" come")
+                      + " from a newer version of the program: kept in the log, without"
+                      + " effect here. Use that version on this computer too."));
       return new Fold(
           new ShotList(List.copyOf(listed.values())),
           new JobState(

@@ -3,6 +3,7 @@ package org.framewright.job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -16,6 +17,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.zip.CRC32C;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.OnSetSpan;
@@ -326,6 +328,27 @@ class JobTest {
     assertThat(found.warnings()).singleElement().asString().contains("last line is torn");
     found.mark("2", SetupState.SHOT, MarkDetails.NONE);
     assertThat(reopened(SET).state().of("002").state()).isEqualTo(SetupState.SHOT);
+  }
+
+  @Test
+  void keepsAndTellsWhatANewerVersionWrote() throws Exception {
+    mark("09:10:00", "1", SetupState.SHOT);
+    var log = job.folder().resolve(".framewright/log/desk.jsonl");
+    var line = Files.readAllLines(log).getLast();
+    var body =
+        line.substring(0, line.lastIndexOf(",\"crc32c\""))
+            .replace("\"marked\"", "\"weather\"")
+            .replace("desk", "newer");
+    var crc = new CRC32C();
+    crc.update(body.getBytes(StandardCharsets.UTF_8));
+    var newer = body + ",\"crc32c\":\"%08x\"}\n".formatted(crc.getValue());
+    Files.writeString(log.resolveSibling("newer.jsonl"), newer);
+    var found = reopened(DESK);
+    assertThat(found.state()).isEqualTo(job.state());
+    assertThat(found.warnings())
+        .anyMatch(warning -> warning.contains("1 event of the kind \"weather\""));
+    found.mark("2", SetupState.SHOT, MarkDetails.NONE);
+    assertThat(log.resolveSibling("newer.jsonl")).hasContent(newer);
   }
 
   // The list
