@@ -33,6 +33,12 @@ final class Check {
   }
 
   List<Finding> findings(long framesPlanned) {
+    // Folders first: they are short, and a hostile name must not use up their proofs.
+    convention
+        .folderParts()
+        .forEach(
+            (role, parts) ->
+                portable(new Chain(parts), "folders." + role, new Declared.Place("folders", 0, 0)));
     for (var kind : convention.declaredKinds().values()) {
       if (kind.sameAs().isPresent()) {
         continue;
@@ -47,11 +53,6 @@ final class Check {
       counterFull(kind, framesPlanned);
     }
     kindsApart();
-    convention
-        .folderParts()
-        .forEach(
-            (role, parts) ->
-                portable(new Chain(parts), "folders." + role, new Declared.Place("folders", 0, 0)));
     paths();
     unused();
     return List.copyOf(findings);

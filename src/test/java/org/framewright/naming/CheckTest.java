@@ -326,7 +326,10 @@ class CheckTest {
             .collect(Collectors.joining("[_", "", ""))
             .replace("}[_", "}][_");
     var pattern = run.substring(0, run.indexOf(']')) + run.substring(run.indexOf(']') + 1) + "]";
-    assertThat(rules(check(fields, "frame: '" + pattern + "'"))).contains(Rule.TOO_LONG);
+    assertThat(check(fields, "frame: '" + pattern + "'"))
+        .allMatch(finding -> finding.where().equals("names.frame"))
+        .extracting(Finding::rule)
+        .contains(Rule.TOO_LONG);
   }
 
   @Test
