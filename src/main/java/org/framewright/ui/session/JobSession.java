@@ -33,6 +33,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   private final ReadOnlyObjectWrapper<JobView> view;
   private final Latest<JobView> shown;
   private final Latest<FrameScan> scans;
+  private final Latest<Boolean> recounts;
 
   /** Touched on the lane only: how many ticks each step of this run had, latest first. */
   private final Deque<Integer> steps = new ArrayDeque<>();
@@ -43,6 +44,9 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** Touched on the lane only. */
   private long revision;
 
+  /** Touched on the lane only: the picture that was made last. */
+  private JobView last;
+
   private FrameWatcher watcher;
   private volatile boolean closed;
 
@@ -51,9 +55,11 @@ public final class JobSession implements Ticks, AutoCloseable {
     this.scan = scan;
     this.lane = lane;
     this.tasks = new Tasks(lane, ui);
+    this.last = first;
     this.view = new ReadOnlyObjectWrapper<>(first);
     this.shown = new Latest<>(ui, this::show);
     this.scans = new Latest<>(lane, this::count);
+    this.recounts = new Latest<>(lane, _ -> recount());
   }
 
   /**
@@ -147,8 +153,7 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   @Override
   public void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed) {
-    change(
-        "",
+    tick(
         job -> {
           for (var mark : marks) {
             job.mark(mark.setup(), mark.state(), mark.details());
@@ -156,14 +161,13 @@ public final class JobSession implements Ticks, AutoCloseable {
           steps.push(marks.size());
           return job;
         },
-        _ -> then.run(),
+        then,
         failed);
   }
 
   @Override
   public void takeBack(Runnable then, Consumer<Exception> failed) {
-    change(
-        "",
+    tick(
         job -> {
           job.takeBack();
           for (var more = steps.isEmpty() ? 1 : steps.pop(); more > 1; more--) {
@@ -171,19 +175,18 @@ public final class JobSession implements Ticks, AutoCloseable {
           }
           return job;
         },
-        _ -> then.run(),
+        then,
         failed);
   }
 
   @Override
   public void reorder(List<String> codes, Runnable then, Consumer<Exception> failed) {
-    change(
-        "",
+    tick(
         job -> {
           job.reorder(codes);
           return job;
         },
-        _ -> then.run(),
+        then,
         failed);
   }
 
@@ -203,7 +206,35 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   /** On the lane. */
   private JobView next() {
-    return JobView.of(++revision, job, scan);
+    last = JobView.of(++revision, job, scan);
+    return last;
+  }
+
+  /**
+   * A tick is shown as soon as it is on the disk, with the counts of before; counting many thousand
+   * frames anew follows in its turn.
+   */
+  private void tick(Change<Job> change, Runnable then, Consumer<Exception> failed) {
+    tasks.run(
+        "",
+        _ -> {
+          change.make(job);
+          last = last.told(++revision, job);
+          recounts.offer(true);
+          return last;
+        },
+        now -> {
+          show(now);
+          then.run();
+        },
+        failed);
+  }
+
+  /** On the lane. */
+  private void recount() {
+    if (!closed) {
+      shown.offer(next());
+    }
   }
 
   /** A burst of scans may overtake a change in the interface's queue; the newer picture stays. */

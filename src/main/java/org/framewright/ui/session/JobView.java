@@ -52,4 +52,18 @@ public record JobView(
         job.warnings(),
         job.now());
   }
+
+  /** The job as it is now, with the frames as they were counted before. */
+  JobView told(long next, Job job) {
+    return new JobView(
+        next,
+        job.name(),
+        job.shotList(),
+        job.state(),
+        tally,
+        scan,
+        latest,
+        job.warnings(),
+        job.now());
+  }
 }
