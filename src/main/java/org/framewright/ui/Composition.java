@@ -105,7 +105,11 @@ final class Composition implements Desk, AutoCloseable {
     commands.listenTo(scene, shell.slips().open()::get);
     shell.appCommands(appCommands());
     dress();
-    convention = new ConventionScreen(this, file -> start.conventionSaved(file));
+    convention =
+        new ConventionScreen(
+            this,
+            file -> start.conventionSaved(file),
+            () -> start.convention().ifPresent(this::openConvention));
     start = new StartScreen(this, List.of(places.templates()), this::editConvention);
     stage.setTitle(texts.get("app.name"));
     stage.setMinWidth(720);
@@ -123,8 +127,13 @@ final class Composition implements Desk, AutoCloseable {
   }
 
   private void editConvention(Path file) {
-    convention.open(file, file.startsWith(places.templates()));
+    openConvention(file);
     show(convention.id());
+  }
+
+  /** A convention that came with the program is where one of your own begins. */
+  private void openConvention(Path file) {
+    convention.open(file, file.startsWith(places.templates()));
   }
 
   private List<Command> appCommands() {

@@ -132,6 +132,12 @@ final class FramesModel {
     return places;
   }
 
+  /** What a view's code stands for in the convention; empty where that does not say. */
+  String meaning(String view) {
+    var field = session.job().convention().fields().get("view");
+    return field == null ? "" : field.choices().getOrDefault(view, "");
+  }
+
   /** Where the chosen frames are now, in words; for the question where to. */
   String whereTheyAre() {
     var chosen = choice.chosen().get();

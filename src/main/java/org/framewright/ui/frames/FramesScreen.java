@@ -40,6 +40,7 @@ public final class FramesScreen implements Screen {
   private static final int CLOSE_EDGE = 1600;
   private static final double HEADING_HEIGHT = 38;
   private static final double GAP = 10;
+  private static final double SCROLL_BAR = 20;
   private static final double[] SIZES = {128, 176, 256};
   private static final String SIZE = "frames.size";
   private static final String HAND_OFF_PLACE = "handoff.place";
@@ -57,6 +58,7 @@ public final class FramesScreen implements Screen {
   private final Label title = new Label();
   private final Label chosen = new Label();
   private final Button handOffButton = new Button();
+  private double wished = SIZES[1];
 
   /**
    * @param pictures where the frames' pictures come from
@@ -103,7 +105,7 @@ public final class FramesScreen implements Screen {
     handOffButton.setMaxWidth(Double.MAX_VALUE);
     handOffButton.setOnAction(_ -> askHandOff());
     var column = new VBox(headings, handOffButton);
-    column.getStyleClass().addAll("sheet", "headings-sheet");
+    column.getStyleClass().addAll("paper-sheet", "headings-sheet");
     return column;
   }
 
@@ -125,6 +127,7 @@ public final class FramesScreen implements Screen {
     grid.setCellFactory(_ -> tile());
     grid.setHorizontalCellSpacing(GAP / 2);
     grid.setVerticalCellSpacing(GAP / 2);
+    grid.widthProperty().addListener(_ -> spread());
     grid.setFocusTraversable(true);
     grid.setAccessibleRole(AccessibleRole.LIST_VIEW);
     grid.setAccessibleText(texts.get("frames.grid"));
@@ -177,9 +180,19 @@ public final class FramesScreen implements Screen {
     }
   }
 
+  /** As many columns as tiles of the wished width fit in, beside the scroll bar. */
   private int columns() {
-    var width = grid.getCellWidth() + 2 * grid.getHorizontalCellSpacing();
-    return Math.max(1, (int) Math.floor((grid.getWidth() - 18) / width));
+    return Math.max(1, (int) Math.floor((grid.getWidth() - SCROLL_BAR) / (wished + GAP)));
+  }
+
+  /** The tiles share the width, so that no strip of table is left beside them. */
+  private void spread() {
+    if (grid.getWidth() > 0) {
+      // A little less, so that rounding never costs the last column.
+      var width = Math.floor((grid.getWidth() - SCROLL_BAR) / columns() - GAP) - 1;
+      grid.setCellWidth(width);
+      grid.setCellHeight(width * 0.8 + 26);
+    }
   }
 
   private int rows() {
@@ -234,8 +247,8 @@ public final class FramesScreen implements Screen {
   }
 
   private void size(double width) {
-    grid.setCellWidth(width);
-    grid.setCellHeight(width * 0.8 + 26);
+    wished = width;
+    spread();
     desk.preferences().put(SIZE, width);
   }
 
@@ -450,7 +463,12 @@ public final class FramesScreen implements Screen {
             case SETUP -> heading.place().map(Place::setup).orElse("");
             case VIEW -> heading.place().flatMap(Place::view).orElse(texts.get("frames.noView"));
           });
-      more.setText(heading.kind() == Heading.Kind.SETUP ? heading.title() : "");
+      more.setText(
+          switch (heading.kind()) {
+            case SETUP -> heading.title();
+            case VIEW -> heading.place().flatMap(Place::view).map(model::meaning).orElse("");
+            case ALL, SELECTS, UNASSIGNED -> "";
+          });
       count.setText(
           heading.selects() > 0 && heading.kind() != Heading.Kind.SELECTS
               ? texts.get("frames.countOf", heading.selects(), heading.frames())

@@ -47,6 +47,7 @@ final class TileCell extends GridCell<Tile> {
     picture.setManaged(true);
     none.setText(texts.get("frames.noPicture"));
     none.getStyleClass().add("no-picture");
+    none.visibleProperty().bind(picture.imageProperty().isNull());
     name.getStyleClass().add("tile-name");
     name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     name.setMaxWidth(Double.MAX_VALUE);

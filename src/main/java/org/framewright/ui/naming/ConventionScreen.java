@@ -35,6 +35,7 @@ public final class ConventionScreen implements Screen {
   private final Desk desk;
   private final Texts texts;
   private final ConventionModel model;
+  private final Runnable whenEmpty;
 
   private final HBox node = new HBox();
   private final TextArea area = new TextArea();
@@ -48,9 +49,11 @@ public final class ConventionScreen implements Screen {
 
   /**
    * @param saved told which file was written
+   * @param whenEmpty asked to open a convention when the page is shown without one
    */
-  public ConventionScreen(Desk desk, Consumer<Path> saved) {
+  public ConventionScreen(Desk desk, Consumer<Path> saved, Runnable whenEmpty) {
     this.desk = desk;
+    this.whenEmpty = whenEmpty;
     this.texts = desk.texts();
     this.model = new ConventionModel(desk.tasks(), texts, desk::trouble, saved);
     this.witness = new WitnessPane(texts);
@@ -130,7 +133,7 @@ public final class ConventionScreen implements Screen {
     buttons.getStyleClass().add("in-line");
 
     var sheet = new VBox(head, paper, said, buttons);
-    sheet.getStyleClass().addAll("sheet", "writing");
+    sheet.getStyleClass().addAll("paper-sheet", "writing");
     HBox.setHgrow(sheet, Priority.ALWAYS);
     return sheet;
   }
@@ -159,7 +162,7 @@ public final class ConventionScreen implements Screen {
 
     examples.setFixedCellSize(EXAMPLE_HEIGHT);
     examples.setCellFactory(_ -> new ExampleCell());
-    examples.getStyleClass().add("examples");
+    examples.getStyleClass().addAll("on-table", "examples");
     examples.setFocusTraversable(false);
     examples.setAccessibleText(texts.get("naming.examples"));
     examples.setMinHeight(EXAMPLE_HEIGHT * 2);
@@ -298,6 +301,13 @@ public final class ConventionScreen implements Screen {
   @Override
   public Node focus() {
     return area;
+  }
+
+  @Override
+  public void onShown() {
+    if (model.text().get().isEmpty()) {
+      whenEmpty.run();
+    }
   }
 
   @Override

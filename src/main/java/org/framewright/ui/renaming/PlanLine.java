@@ -80,7 +80,7 @@ record PlanLine(
     }
     var lines = new ArrayList<PlanLine>();
     for (var group : groups.values()) {
-      if (group.size() > 1 && areOneName(group)) {
+      if (!group.getFirst().group().isEmpty() && areOneName(group)) {
         lines.add(together(group));
       } else {
         group.forEach(rename -> lines.add(alone(rename)));

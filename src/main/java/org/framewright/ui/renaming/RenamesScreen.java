@@ -82,7 +82,15 @@ public final class RenamesScreen implements Screen {
     VBox.setVgrow(middle, Priority.ALWAYS);
     notices.getStyleClass().add("notices");
     node.getChildren().addAll(totals(), notices, middle);
-    model.interrupted().addListener(_ -> showNotices());
+    model
+        .interrupted()
+        .addListener(
+            (_, _, now) -> {
+              showNotices();
+              if (now.isPresent()) {
+                desk.show(id());
+              }
+            });
     model.told().addListener(_ -> showNotices());
     model.running().addListener((_, _, now) -> showWork(now));
     showWork(Optional.empty());
@@ -145,15 +153,15 @@ public final class RenamesScreen implements Screen {
         .getColumns()
         .setAll(
             List.of(
-                column("renaming.column.state", 110, line -> line, StateCell::new),
-                column("renaming.column.from", 200, PlanLine::from, () -> new NameCell("from")),
-                column("renaming.column.to", 260, PlanLine::to, () -> new NameCell("to")),
+                column("renaming.column.from", 210, PlanLine::from, () -> new NameCell("from")),
+                column("renaming.column.way", 44, line -> line, MarkCell::new),
+                column("renaming.column.to", 270, PlanLine::to, () -> new NameCell("to")),
                 column(
                     "renaming.column.files",
-                    110,
+                    130,
                     line -> String.join(" ", line.endings()),
                     () -> new NameCell("endings")),
-                column("renaming.column.why", 220, PlanLine::why, () -> new NameCell("why"))));
+                column("renaming.column.state", 220, line -> line, StateCell::new)));
     table.getSelectionModel().selectedItemProperty().addListener((_, _, now) -> showReason(now));
     VBox.setVgrow(table, Priority.ALWAYS);
 
@@ -187,7 +195,7 @@ public final class RenamesScreen implements Screen {
     row.getStyleClass().addAll("in-line", "does-row");
 
     var sheet = new VBox(table, reason, row);
-    sheet.getStyleClass().addAll("sheet", "plan-sheet");
+    sheet.getStyleClass().addAll("paper-sheet", "plan-sheet");
     HBox.setHgrow(sheet, Priority.ALWAYS);
     return sheet;
   }
@@ -196,6 +204,7 @@ public final class RenamesScreen implements Screen {
     var title = new Label(texts.get("renaming.batches"));
     title.getStyleClass().add("table-word");
     batches.setId("batches");
+    batches.getStyleClass().add("on-table");
     batches.setItems(model.batches());
     batches.setFixedCellSize(BATCH_HEIGHT);
     batches.setCellFactory(_ -> new BatchCell());
@@ -281,7 +290,7 @@ public final class RenamesScreen implements Screen {
     recover.disableProperty().bind(model.idle().not());
     var box = new HBox(said, recover);
     box.setId("interrupted");
-    box.getStyleClass().addAll("sheet", "notice", "needs");
+    box.getStyleClass().addAll("paper-sheet", "notice", "needs");
     return box;
   }
 
@@ -303,7 +312,7 @@ public final class RenamesScreen implements Screen {
     box.setId("told-rename");
     box.setAccessibleRole(AccessibleRole.TEXT);
     box.setAccessibleText(told.what() + " " + told.mend());
-    box.getStyleClass().addAll("sheet", "notice", told.needsAPerson() ? "needs" : "fine");
+    box.getStyleClass().addAll("paper-sheet", "notice", told.needsAPerson() ? "needs" : "fine");
     return box;
   }
 
@@ -412,9 +421,26 @@ public final class RenamesScreen implements Screen {
     progress.progressProperty().unbind();
   }
 
-  private final class StateCell extends TableCell<PlanLine, PlanLine> {
+  /** The mark between the name now and the name to be. */
+  private static final class MarkCell extends TableCell<PlanLine, PlanLine> {
     private final StatusMark mark = new StatusMark();
 
+    MarkCell() {
+      getStyleClass().add("mark-cell");
+    }
+
+    @Override
+    protected void updateItem(PlanLine line, boolean empty) {
+      super.updateItem(line, empty);
+      setGraphic(empty || line == null ? null : mark);
+      if (line != null) {
+        mark.show(line.state());
+      }
+    }
+  }
+
+  /** The state's word, and why it is so. */
+  private final class StateCell extends TableCell<PlanLine, PlanLine> {
     StateCell() {
       getStyleClass().add("state-cell");
     }
@@ -425,12 +451,10 @@ public final class RenamesScreen implements Screen {
       getStyleClass().removeAll("blocked", "no-name", "skipped");
       if (empty || line == null) {
         setText("");
-        setGraphic(null);
         return;
       }
-      mark.show(line.state());
-      setGraphic(mark);
-      setText(texts.get("renaming.state." + line.state().word()));
+      var word = texts.get("renaming.state." + line.state().word());
+      setText(line.why().isEmpty() ? word : texts.get("renaming.because", word, line.why()));
       getStyleClass().add(line.state().word());
     }
   }

@@ -1,12 +1,11 @@
 package org.framewright.ui.start;
 
-import javafx.geometry.Insets;
 import javafx.scene.control.ListCell;
 import org.framewright.ui.look.Texts;
 
 /** A line of the tree of what will be made; folders end in a stroke, names are in italics. */
 final class BranchCell extends ListCell<Branch> {
-  private static final double INDENT = 22;
+  private static final int INDENT = 22;
 
   private final Texts texts;
 
@@ -24,7 +23,8 @@ final class BranchCell extends ListCell<Branch> {
       setAccessibleText("");
       return;
     }
-    setPadding(new Insets(0, 8, 0, 10 + branch.depth() * INDENT));
+    // Set as a style: the stylesheet would override a padding set by call.
+    setStyle("-fx-padding: 0 8px 0 " + (10 + branch.depth() * INDENT) + "px;");
     getStyleClass().add(branch.kind() == Branch.Kind.FOLDER ? "folder" : "example");
     if (branch.depth() == 0) {
       getStyleClass().add("whole");

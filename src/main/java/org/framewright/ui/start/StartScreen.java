@@ -149,7 +149,7 @@ public final class StartScreen implements Screen {
     start.disableProperty().bind(model.canStart().not());
     start.setOnAction(_ -> model.start());
     var sheet = new VBox(title, scroll, refused, start);
-    sheet.getStyleClass().addAll("sheet", "start-sheet");
+    sheet.getStyleClass().addAll("paper-sheet", "start-sheet");
     return sheet;
   }
 
@@ -158,7 +158,7 @@ public final class StartScreen implements Screen {
     var made = tableWord("start.made");
     tree.setFixedCellSize(BRANCH_HEIGHT);
     tree.setCellFactory(_ -> new BranchCell(texts));
-    tree.getStyleClass().add("tree-of-folders");
+    tree.getStyleClass().addAll("on-table", "tree-of-folders");
     tree.setFocusTraversable(false);
     tree.setAccessibleText(texts.get("start.made"));
     VBox.setVgrow(tree, Priority.ALWAYS);
@@ -167,7 +167,7 @@ public final class StartScreen implements Screen {
     jobs.setId("recent-jobs");
     jobs.setFixedCellSize(JOB_HEIGHT);
     jobs.setCellFactory(_ -> new JobCell());
-    jobs.getStyleClass().add("recent-jobs");
+    jobs.getStyleClass().addAll("on-table", "recent-jobs");
     jobs.setAccessibleText(texts.get("start.openTitle"));
     jobs.setOnKeyPressed(
         event -> {
@@ -275,6 +275,11 @@ public final class StartScreen implements Screen {
     if (model.chosen().get() != null) {
       editConvention.accept(model.chosen().get().file());
     }
+  }
+
+  /** The convention in use. */
+  public Optional<Path> convention() {
+    return Optional.ofNullable(model.chosen().get()).map(ConventionFile::file);
   }
 
   /** A convention was written: it is at hand and in use. */
