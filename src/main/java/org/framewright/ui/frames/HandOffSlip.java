@@ -2,6 +2,7 @@ package org.framewright.ui.frames;
 
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -56,12 +57,11 @@ final class HandOffSlip {
       list.getItems().setAll(plan.withheld());
       list.setFixedCellSize(WITHHELD_HEIGHT);
       list.setPrefHeight(WITHHELD_HEIGHT * Math.min(3, plan.withheld().size()) + 4);
+      list.setPrefWidth(560);
       list.setCellFactory(_ -> new WithheldCell());
       node.getChildren().addAll(held, list);
     }
-    if (plan.selects().isEmpty()) {
-      node.getChildren().add(new Label(texts.get("frames.noSelects")));
-    } else {
+    if (!plan.selects().isEmpty()) {
       var going =
           new Label(
               texts.get(
@@ -98,10 +98,28 @@ final class HandOffSlip {
   }
 
   private static final class WithheldCell extends ListCell<Withheld> {
+    private final Label what = new Label();
+    private final Label mend = new Label();
+    private final VBox box = new VBox(what, mend);
+
+    WithheldCell() {
+      mend.getStyleClass().add("mend");
+      box.setMinWidth(0);
+      box.setPrefWidth(1);
+      box.setAlignment(Pos.CENTER_LEFT);
+    }
+
     @Override
     protected void updateItem(Withheld held, boolean empty) {
       super.updateItem(held, empty);
-      setText(empty || held == null ? "" : held.what() + ": " + held.why() + "\n" + held.mend());
+      if (empty || held == null) {
+        setGraphic(null);
+        return;
+      }
+      what.setText(held.what() + ": " + held.why());
+      mend.setText(held.mend());
+      setGraphic(box);
+      setAccessibleText(what.getText() + " " + mend.getText());
     }
   }
 }

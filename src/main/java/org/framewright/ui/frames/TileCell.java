@@ -3,6 +3,7 @@ package org.framewright.ui.frames;
 import java.util.Set;
 import javafx.beans.value.ChangeListener;
 import javafx.css.PseudoClass;
+import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
@@ -44,10 +45,10 @@ final class TileCell extends GridCell<Tile> {
     picture.setPreserveRatio(true);
     picture.fitWidthProperty().bind(print.widthProperty().subtract(8));
     picture.fitHeightProperty().bind(print.heightProperty().subtract(8));
-    picture.setManaged(true);
+    // The mark goes around the picture itself, upright or not.
+    picture.layoutBoundsProperty().addListener((_, _, now) -> around(now));
     none.setText(texts.get("frames.noPicture"));
     none.getStyleClass().add("no-picture");
-    none.visibleProperty().bind(picture.imageProperty().isNull());
     name.getStyleClass().add("tile-name");
     name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     name.setMaxWidth(Double.MAX_VALUE);
@@ -75,22 +76,31 @@ final class TileCell extends GridCell<Tile> {
       setAccessibleText("");
       return;
     }
-    pictures.show(tile.frame(), FramesScreen.EDGE, picture);
+    none.setVisible(false);
+    pictures.show(tile.frame(), FramesScreen.EDGE, picture, () -> none.setVisible(true));
     mark.setVisible(tile.select());
     name.setText(tile.frame().stem());
-    where.setText(
+    var place =
         tile.place()
             .map(TileCell::shortly)
             .orElseGet(
-                () -> tile.likely().map(code -> texts.get("frames.likely", code)).orElse("?")));
+                () -> tile.likely().map(code -> texts.get("frames.likely", code)).orElse("?"));
+    where.setText(tile.select() ? texts.get("frames.selectAt", place) : place);
     setGraphic(box);
     setAccessibleText(
         String.join(
             ", ",
             tile.frame().stem(),
-            where.getText(),
+            place,
             texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect")));
     showChoice();
+  }
+
+  private void around(Bounds shown) {
+    var width = shown.getWidth() > 0 ? shown.getWidth() : print.getWidth() - 8;
+    var height = shown.getHeight() > 0 ? shown.getHeight() : print.getHeight() - 8;
+    mark.setMaxSize(width + 6, height + 6);
+    print.requestLayout();
   }
 
   static String shortly(Place place) {

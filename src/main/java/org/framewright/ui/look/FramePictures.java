@@ -60,6 +60,15 @@ public final class FramePictures {
 
   /** Shows a frame in a view, now if it is kept, else as soon as it was read. */
   public void show(Frame frame, int edge, ImageView view) {
+    show(frame, edge, view, () -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param none runs once it is known that the frame has no picture
+   */
+  public void show(Frame frame, int edge, ImageView view, Runnable none) {
     var key = new Key(frame, edge);
     var before = wishes.get(view);
     if (before != null && before.key().equals(key)) {
@@ -70,11 +79,18 @@ public final class FramePictures {
         picture -> {
           var now = wishes.get(view);
           if (now != null && now.key().equals(key)) {
-            view.setImage(picture.orElse(null));
+            set(view, picture, none);
           }
         };
     wishes.put(view, new Wish(key, then));
-    loader.want(key, then).ifPresent(picture -> view.setImage(picture.orElse(null)));
+    loader.want(key, then).ifPresent(picture -> set(view, picture, none));
+  }
+
+  private static void set(ImageView view, Optional<Image> picture, Runnable none) {
+    view.setImage(picture.orElse(null));
+    if (picture.isEmpty()) {
+      none.run();
+    }
   }
 
   /** Shows nothing in a view. */

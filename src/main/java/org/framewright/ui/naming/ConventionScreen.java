@@ -346,7 +346,7 @@ public final class ConventionScreen implements Screen {
   }
 
   private final class FindingCell extends ListCell<Finding> {
-    private final FindingLine line = new FindingLine(texts);
+    private final FindingLine line = FindingLine.brief(texts);
 
     FindingCell() {
       line.setPrefWidth(1);

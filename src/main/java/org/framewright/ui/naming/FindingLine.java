@@ -19,6 +19,7 @@ public final class FindingLine extends HBox {
   private final Label word = new Label();
   private final Label message = new Label();
   private final Label mend = new Label();
+  private boolean brief;
 
   /** A line without a finding. */
   public FindingLine(Texts texts) {
@@ -44,6 +45,13 @@ public final class FindingLine extends HBox {
     return line;
   }
 
+  /** For a list of many: what is so, in two lines at most; what mends it is told elsewhere. */
+  static FindingLine brief(Texts texts) {
+    var line = new FindingLine(texts);
+    line.brief = true;
+    return line;
+  }
+
   /** Shows a finding with its line in the file. */
   public void show(Finding finding) {
     show(
@@ -57,7 +65,7 @@ public final class FindingLine extends HBox {
     getStyleClass().setAll("finding", finding.severity().word());
     word.setText(word(texts, finding.severity()));
     message.setText(said);
-    mend.setText(finding.mend().orElse(""));
+    mend.setText(brief ? "" : finding.mend().orElse(""));
     mend.setVisible(!mend.getText().isEmpty());
     mend.setManaged(!mend.getText().isEmpty());
     setAccessibleText(word.getText() + ". " + message.getText() + " " + mend.getText());

@@ -83,7 +83,7 @@ final class Gutter extends Pane {
       return;
     }
     var lines = Math.max(1, area.getParagraphs().size());
-    var height = lineHeight();
+    var height = text.getLayoutBounds().getHeight() / lines;
     var top = sceneToLocal(text.localToScene(0, text.getLayoutBounds().getMinY())).getY();
     pen.setFont(area.getFont());
     pen.setTextAlign(TextAlignment.RIGHT);
@@ -99,12 +99,6 @@ final class Gutter extends Pane {
         stroke(paint, severity, middle, height);
       }
     }
-  }
-
-  private double lineHeight() {
-    var probe = new Text("0");
-    probe.setFont(area.getFont());
-    return probe.getLayoutBounds().getHeight();
   }
 
   private void stroke(Paint paint, Severity severity, double middle, double height) {

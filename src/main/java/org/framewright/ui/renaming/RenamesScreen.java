@@ -153,15 +153,15 @@ public final class RenamesScreen implements Screen {
         .getColumns()
         .setAll(
             List.of(
-                column("renaming.column.from", 210, PlanLine::from, () -> new NameCell("from")),
+                column("renaming.column.from", 170, PlanLine::from, () -> new NameCell("from")),
                 column("renaming.column.way", 44, line -> line, MarkCell::new),
-                column("renaming.column.to", 270, PlanLine::to, () -> new NameCell("to")),
+                column("renaming.column.to", 290, PlanLine::to, () -> new NameCell("to")),
                 column(
                     "renaming.column.files",
                     130,
                     line -> String.join(" ", line.endings()),
                     () -> new NameCell("endings")),
-                column("renaming.column.state", 220, line -> line, StateCell::new)));
+                column("renaming.column.state", 170, line -> line, StateCell::new)));
     table.getSelectionModel().selectedItemProperty().addListener((_, _, now) -> showReason(now));
     VBox.setVgrow(table, Priority.ALWAYS);
 

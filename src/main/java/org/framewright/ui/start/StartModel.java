@@ -31,6 +31,7 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
+import org.framewright.naming.Step;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.task.Newest;
@@ -49,7 +50,6 @@ final class StartModel {
   private static final List<String> FROM_THE_LIST = List.of("setup", "view");
 
   private final Tasks tasks;
-  private final Texts texts;
   private final Preferences preferences;
   private final Clock clock;
   private final Consumer<Throwable> trouble;
@@ -92,7 +92,6 @@ final class StartModel {
       Consumer<Throwable> trouble,
       Consumer<Path> openJob) {
     this.tasks = tasks;
-    this.texts = texts;
     this.preferences = preferences;
     this.clock = clock;
     this.trouble = trouble;
@@ -384,7 +383,7 @@ final class StartModel {
       var rules =
           now.steps().stream()
               .filter(step -> step.field().equals(entry.name()))
-              .map(step -> texts.get("start.step", step.given(), step.became(), step.rule()))
+              .map(Step::rule)
               .toList();
       entry.beside(
           new FieldEntry.Beside(
