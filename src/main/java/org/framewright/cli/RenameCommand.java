@@ -28,6 +28,11 @@ final class RenameCommand implements Callable<Integer> {
   @Option(names = "--preview", description = "Show what would be done; change nothing.")
   private boolean preview;
 
+  @Option(
+      names = "--csv",
+      description = "With --preview: write the plan as CSV, which --map reads again.")
+  private boolean csv;
+
   /** A job's frames, or a map. */
   static final class What {
     @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -83,7 +88,11 @@ final class RenameCommand implements Callable<Integer> {
 
   private ExitStatus run(Renamer renamer, List<RenameRequest> requests)
       throws IOException, CommandFailure {
+    if (csv && (!preview || output.json())) {
+      throw CommandFailure.badInput(
+          "--csv writes a preview", "Use it with --preview, and without --json.");
+    }
     var run = new RenameRun(renamer, output);
-    return preview ? run.preview(requests) : run.apply(requests);
+    return preview ? run.preview(requests, csv) : run.apply(requests);
   }
 }

@@ -1,5 +1,7 @@
 package org.framewright.cli;
 
+import com.fasterxml.jackson.dataformat.csv.CsvMapper;
+import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -24,8 +26,9 @@ final class RenameRun {
   }
 
   /** Shows what would be done; changes nothing. */
-  ExitStatus preview(List<RenameRequest> requests) throws IOException {
+  ExitStatus preview(List<RenameRequest> requests, boolean csv) throws IOException {
     var plan = renamer.plan(requests);
+    renamer.volumeWarning().ifPresent(output.err()::println);
     var interrupted = renamer.interrupted();
     interrupted.ifPresent(
         batch ->
@@ -35,6 +38,8 @@ final class RenameRun {
                     "Batch " + batch.batch() + " was interrupted in this folder; recover first."));
     if (output.json()) {
       output.write(document(plan.id(), plan.renames(), false));
+    } else if (csv) {
+      csv(plan.renames());
     } else {
       table(plan.renames());
       output.out().println(counts(plan));
@@ -45,6 +50,7 @@ final class RenameRun {
   /** Renames what can be renamed. */
   ExitStatus apply(List<RenameRequest> requests) throws IOException, CommandFailure {
     var plan = renamer.plan(requests);
+    renamer.volumeWarning().ifPresent(output.err()::println);
     try (var progress = new Interruption()) {
       return told(renamer.apply(plan, progress), plan.id());
     }
@@ -105,6 +111,28 @@ final class RenameRun {
 
   private static boolean needsAPerson(PlannedRename rename) {
     return rename.status() == Status.BLOCKED || rename.status() == Status.SKIPPED;
+  }
+
+  private void csv(List<PlannedRename> renames) throws IOException {
+    var schema = CsvSchema.builder();
+    for (var column : List.of("from", "to", "group", "status", "why", "mend")) {
+      schema.addColumn(column);
+    }
+    var rows =
+        renames.stream()
+            .map(
+                rename ->
+                    List.of(
+                        rename.from().toString(),
+                        rename.to().toString(),
+                        rename.group(),
+                        rename.status().word(),
+                        rename.why(),
+                        rename.mend()))
+            .toList();
+    output
+        .out()
+        .print(new CsvMapper().writer(schema.setUseHeader(true).build()).writeValueAsString(rows));
   }
 
   private void table(List<PlannedRename> renames) {

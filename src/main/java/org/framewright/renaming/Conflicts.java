@@ -13,7 +13,10 @@ final class Conflicts {
   /** By folder, how often each name is left or taken. */
   private final Map<String, Map<String, Integer>> uses = new HashMap<>();
 
+  private final List<PlannedRename> renames;
+
   Conflicts(List<PlannedRename> renames) {
+    this.renames = renames;
     for (var rename : renames) {
       if (rename.status() == Status.READY) {
         in(rename.from()).merge(key(rename.from()), 1, Integer::sum);
@@ -22,7 +25,9 @@ final class Conflicts {
     }
   }
 
-  boolean has(PlannedRename rename) {
+  /** Whether a ready rename is conflicted. */
+  boolean has(int index) {
+    var rename = renames.get(index);
     return in(rename.from()).get(key(rename.from())) > 1
         || in(rename.to()).get(key(rename.to())) > 1;
   }

@@ -22,6 +22,11 @@ final class PathBytes {
     return path.toString().indexOf(UNREADABLE) < 0;
   }
 
+  /** Whether two paths have the same spelling, which on Windows is more than to be equal. */
+  static boolean same(Path a, Path b) {
+    return a.equals(b) && a.toString().equals(b.toString());
+  }
+
   /**
    * Text that is the same for the same spelling only. Paths themselves do not do for that: on
    * Windows they are equal if they differ in case.

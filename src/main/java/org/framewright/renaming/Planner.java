@@ -56,9 +56,8 @@ final class Planner {
     }
 
     boolean has(String nameKey, Path name) {
-      var exact = PathBytes.exact(name);
       for (var listed : alike(nameKey)) {
-        if (PathBytes.exact(listed).equals(exact)) {
+        if (PathBytes.same(listed, name)) {
           return true;
         }
       }
@@ -146,7 +145,7 @@ final class Planner {
     } else {
       lookAtFile(draft);
     }
-    if (draft.leaves() && PathBytes.exact(draft.from).equals(PathBytes.exact(draft.to))) {
+    if (draft.leaves() && PathBytes.same(draft.from, draft.to)) {
       draft.status = Status.UNCHANGED;
     }
   }

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import java.util.function.Supplier;
 
 /**
@@ -70,6 +71,16 @@ public final class Renamer {
     return root;
   }
 
+  /** What a person should know of this volume before renaming on it; empty if it is a good one. */
+  public Optional<String> volumeWarning() {
+    return disk.traits().atomicRename()
+        ? Optional.empty()
+        : Optional.of(
+            "This volume ("
+                + disk.traits().type()
+                + ") does not promise that a rename survives a power cut: do not unplug it meanwhile.");
+  }
+
   /**
    * Plans without changing anything: which wishes can be done, and why the others cannot.
    *
@@ -99,7 +110,8 @@ public final class Renamer {
           var changed = changedSince(plan);
           return changed.isPresent()
               ? changed.get()
-              : carryOut(plan.id(), plan.renames(), "", progress);
+              : carryOut(
+                  plan.id(), plan.renames(), new Conflicts(plan.renames())::has, "", progress);
         });
   }
 
@@ -329,11 +341,15 @@ public final class Renamer {
   }
 
   private Outcome carryOut(
-      String planId, List<PlannedRename> renames, String undoes, Progress progress)
+      String planId,
+      List<PlannedRename> renames,
+      IntPredicate conflicted,
+      String undoes,
+      Progress progress)
       throws IOException {
     Journal journal;
     try {
-      journal = store.publish(journal(store.nextId(planId), renames, undoes));
+      journal = store.publish(journal(store.nextId(planId), renames, conflicted, undoes));
     } catch (MoveFailure e) {
       return new Outcome.Refused("the journal cannot be written: " + e.getMessage(), e.mend());
     } catch (IOException e) {
@@ -396,18 +412,19 @@ public final class Renamer {
   }
 
   /** The journal of the ready renames. */
-  private Journal journal(String batch, List<PlannedRename> renames, String undoes)
+  private Journal journal(
+      String batch, List<PlannedRename> renames, IntPredicate conflicted, String undoes)
       throws IOException {
-    var conflicts = new Conflicts(renames);
     var folders = new LinkedHashMap<Path, Integer>();
     var ops = new ArrayList<Op>(renames.size());
-    for (var rename : renames) {
+    for (int i = 0; i < renames.size(); i++) {
+      var rename = renames.get(i);
       if (rename.status() != Status.READY) {
         continue;
       }
       int in = index(folders, parent(rename.from()));
       int into = index(folders, parent(rename.to()));
-      var temp = conflicts.has(rename) ? TempNames.of(batch, ops.size()) : "";
+      var temp = conflicted.test(i) ? TempNames.of(batch, ops.size()) : "";
       var hash = rename.seen().key().isEmpty() ? disk.hash(root.resolve(rename.from())) : "";
       ops.add(
           new Op(
@@ -482,7 +499,8 @@ public final class Renamer {
     if (renames.stream().noneMatch(rename -> rename.status() == Status.READY)) {
       return new Outcome.Nothing(renames);
     }
-    return carryOut(ids.get(), renames, batchId, progress);
+    // What met another rename on the way there meets it on the way back.
+    return carryOut(ids.get(), renames, index -> ops.get(index).conflicted(), batchId, progress);
   }
 
   private Problem changed(Op op, Path file, Seen seen) throws IOException {

@@ -47,8 +47,7 @@ record Traits(
             || kind.startsWith("ntfs")
             || kind.equals("cifs")
             || kind.startsWith("smb");
-    return new Traits(
-        kind, STABLE.contains(kind), windowsNames, fat ? FAT_STEP_NANOS : 0, !FAT.contains(kind));
+    return new Traits(kind, STABLE.contains(kind), windowsNames, fat ? FAT_STEP_NANOS : 0, !fat);
   }
 
   /** Whether two looks can be of the same state of the same file. */

@@ -39,6 +39,21 @@ class RenameCommandTest {
   }
 
   @Test
+  void aPreviewAsCsvIsAMapAgain() throws IOException {
+    var map = map("from,to\nIMG_0001.jpg,\"A, 1.jpg\"\nIMG_0002.jpg,IMG_0001.xmp\n");
+    assertThat(run("rename", "--map", map, "--in", folder.toString(), "--preview", "--csv"))
+        .isEqualTo(1);
+    var csv = out.toString();
+    assertThat(csv.lines())
+        .hasSize(3)
+        .startsWith("from,to,group,status,why,mend", "IMG_0001.jpg,\"A, 1.jpg\",,ready,,");
+    var again = Files.writeString(elsewhere.resolve("again.csv"), csv).toString();
+    assertThat(run("rename", "--map", again, "--in", folder.toString())).isEqualTo(1);
+    assertThat(folder.resolve("A, 1.jpg")).hasContent("IMG_0001.jpg");
+    assertThat(run("rename", "--map", map, "--in", folder.toString(), "--csv")).isEqualTo(2);
+  }
+
+  @Test
   void renamesUndoesAndListsAsJson() throws IOException {
     var map = map("from;to;group\nIMG_0001.jpg;A_1.jpg;1\nIMG_0001.xmp;A_1.xmp;1\n");
     assertThat(run("rename", "--map", map, "--in", folder.toString(), "--json")).isZero();

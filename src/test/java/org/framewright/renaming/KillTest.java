@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.lang.System.Logger.Level;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -263,8 +264,10 @@ class KillTest {
   }
 
   private void told(TestInfo info, TestReporter reporter, String what, int points) {
-    reporter.publishEntry(
-        info.getTestMethod().orElseThrow().getName() + " " + what, points + " points: " + tally);
+    var name = info.getTestMethod().orElseThrow().getName() + " " + what;
+    var told = points + " points: " + tally;
+    reporter.publishEntry(name, told);
+    System.getLogger(KillTest.class.getName()).log(Level.INFO, name + ": " + told);
   }
 
   private static void await(Path file, Strace.Running running) {

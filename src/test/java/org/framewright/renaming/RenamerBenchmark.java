@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,111 +11,125 @@ import java.util.Locale;
 
 /**
  * What the safety costs: plan, apply with journal, and undo against a bare loop of the same native
- * rename over the same files, in the same run. Arguments: the folder to work in; the count of files
- * (100000 and 10000 if none is told).
+ * rename over the same files, in the same run; the best of some rounds. Time on the clock, and
+ * processor time of the whole program, which tells more on a busy machine. Arguments: the folder to
+ * work in; the count of files (10000 and 100000 if none is told).
  */
 public final class RenamerBenchmark {
-  private static final int ROUNDS = 3;
+  private static final int ROUNDS = 4;
+  private static final int[] COUNTS = {10_000, 100_000};
 
-  private RenamerBenchmark() {}
+  private static final com.sun.management.OperatingSystemMXBean SYSTEM =
+      ManagementFactory.getPlatformMXBean(com.sun.management.OperatingSystemMXBean.class);
+
+  private final Path root;
+  private final List<Path> from = new ArrayList<>();
+  private final List<Path> to = new ArrayList<>();
+
+  /** The best time of one kind of work. */
+  private static final class Best {
+    private long wall = Long.MAX_VALUE;
+    private long processor = Long.MAX_VALUE;
+
+    private interface Work<T> {
+      T run() throws IOException;
+    }
+
+    <T> T of(Work<T> work) throws IOException {
+      long processorStart = SYSTEM.getProcessCpuTime();
+      long start = System.nanoTime();
+      var result = work.run();
+      wall = Math.min(wall, System.nanoTime() - start);
+      processor = Math.min(processor, SYSTEM.getProcessCpuTime() - processorStart);
+      return result;
+    }
+  }
+
+  private RenamerBenchmark(Path root, int count) throws IOException {
+    this.root = root;
+    for (int i = 0; i < count; i++) {
+      from.add(Path.of(String.format(Locale.ROOT, "IMG_%06d.jpg", i)));
+      to.add(Path.of(String.format(Locale.ROOT, "2026-11-25_ACME_%03d_%06d.jpg", i / 100, i)));
+      Files.createFile(root.resolve(from.get(i)));
+    }
+  }
 
   public static void main(String[] args) throws IOException {
-    var base =
-        Files.createTempDirectory(args.length > 0 ? Path.of(args[0]) : Path.of("."), "bench");
+    var place = args.length > 0 ? Path.of(args[0]) : Path.of(System.getProperty("java.io.tmpdir"));
+    var base = Files.createTempDirectory(place, "bench");
     try {
-      run(base, 2_000, false);
-      for (int files : args.length > 1 ? new int[] {Integer.parseInt(args[1])} : COUNTS) {
-        run(base, files, true);
+      new RenamerBenchmark(Files.createDirectory(base.resolve("warm")), 2_000).run(false);
+      for (int count : args.length > 1 ? new int[] {Integer.parseInt(args[1])} : COUNTS) {
+        new RenamerBenchmark(Files.createDirectory(base.resolve("files" + count)), count).run(true);
       }
     } finally {
       delete(base);
     }
   }
 
-  private static final int[] COUNTS = {10_000, 100_000};
-
-  private static void run(Path base, int count, boolean told) throws IOException {
-    var root = Files.createDirectory(base.resolve("files" + count));
-    var from = new ArrayList<Path>();
-    var to = new ArrayList<Path>();
-    for (int i = 0; i < count; i++) {
-      from.add(Path.of(String.format("IMG_%06d.jpg", i)));
-      to.add(Path.of(String.format("2026-11-25_ACME_%03d_%06d.jpg", i / 100, i)));
-      Files.createFile(root.resolve(from.get(i)));
-    }
-    var best =
-        new long[] {Long.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE};
+  private void run(boolean told) throws IOException {
+    var bare = new Best();
+    var plan = new Best();
+    var apply = new Best();
+    var undo = new Best();
     for (int round = 0; round < ROUNDS; round++) {
-      bare(root, from, to, best, 0);
-      bare(root, to, from, best, 1);
-      var batch = apply(root, from, to, best);
-      long start = System.nanoTime();
-      var undone = Renamer.in(root).undo(batch, Progress.NONE);
-      best[4] = Math.min(best[4], System.nanoTime() - start);
-      if (!(undone instanceof Outcome.Applied all) || all.done() != count) {
-        throw new IllegalStateException("not all was undone");
-      }
+      bare.of(() -> bare(from, to));
+      bare.of(() -> bare(to, from));
+      var batch = planned(plan, apply);
+      check(undo.of(() -> Renamer.in(root).undo(batch, Progress.NONE)));
     }
     if (told) {
-      double bareBoth = best[0] + best[1];
-      tell(count, "bare loop, there", best[0], "");
-      tell(count, "bare loop, back", best[1], "");
-      tell(count, "plan", best[2], "");
-      tell(count, "apply", best[3], ratio(best[3] / (double) best[0]));
-      tell(count, "undo", best[4], ratio(best[4] / (double) best[1]));
-      tell(count, "apply + undo", best[3] + best[4], ratio((best[3] + best[4]) / bareBoth));
-      var memory = Runtime.getRuntime();
-      System.out.printf(Locale.ROOT, "%7d  heap: at most %d MB%n", count, memory.maxMemory() >> 20);
+      System.out.printf(
+          Locale.ROOT, "%d files, heap of at most %d MB%n", from.size(), heapMegabytes());
+      tell("bare loop", bare, bare);
+      tell("plan", plan, bare);
+      tell("apply with journal", apply, bare);
+      tell("undo", undo, bare);
     }
-    delete(root);
   }
 
-  /** Plans and applies; a method of its own, so that the undo does not carry the plan along. */
-  private static String apply(Path root, List<Path> from, List<Path> to, long[] best)
-      throws IOException {
+  /** A method of its own, so that the undo does not carry the plan along. */
+  private String planned(Best plan, Best apply) throws IOException {
     var requests = new ArrayList<RenameRequest>();
     for (int i = 0; i < from.size(); i++) {
       requests.add(new RenameRequest(from.get(i), to.get(i)));
     }
     var renamer = Renamer.in(root);
-    long start = System.nanoTime();
-    var plan = renamer.plan(requests);
-    long planned = System.nanoTime();
-    var outcome = renamer.apply(plan, Progress.NONE);
-    long done = System.nanoTime();
-    if (!(outcome instanceof Outcome.Applied applied) || applied.done() != from.size()) {
-      throw new IllegalStateException("not all was applied");
+    var made = plan.of(() -> renamer.plan(requests));
+    return check(apply.of(() -> renamer.apply(made, Progress.NONE)));
+  }
+
+  private String check(Outcome outcome) {
+    if (outcome instanceof Outcome.Applied applied && applied.done() == from.size()) {
+      return applied.batch();
     }
-    best[2] = Math.min(best[2], planned - start);
-    best[3] = Math.min(best[3], done - planned);
-    return applied.batch();
+    throw new IllegalStateException("not all was renamed");
   }
 
-  private static String ratio(double ratio) {
-    return String.format(Locale.ROOT, "  %.2f x the bare loop", ratio);
-  }
-
-  private static void tell(int count, String what, long nanos, String ratio) {
-    System.out.printf(
-        Locale.ROOT,
-        "%7d  %-17s %8.1f ms  %6.2f us a file%s%n",
-        count,
-        what,
-        nanos / 1e6,
-        nanos / 1e3 / count,
-        ratio);
-  }
-
-  private static void bare(Path root, List<Path> from, List<Path> to, long[] best, int slot)
-      throws IOException {
+  private boolean bare(List<Path> olds, List<Path> news) throws IOException {
     var mover = NativeMover.find().orElseThrow();
-    long start = System.nanoTime();
-    for (int i = 0; i < from.size(); i++) {
-      if (mover.move(root.resolve(from.get(i)), root.resolve(to.get(i))) != MoveResult.MOVED) {
+    for (int i = 0; i < olds.size(); i++) {
+      if (mover.move(root.resolve(olds.get(i)), root.resolve(news.get(i))) != MoveResult.MOVED) {
         throw new IllegalStateException("the bare loop met a taken name");
       }
     }
-    best[slot] = Math.min(best[slot], System.nanoTime() - start);
+    return true;
+  }
+
+  private void tell(String what, Best best, Best bare) {
+    System.out.printf(
+        Locale.ROOT,
+        "  %-19s %8.1f ms  %6.2f us a file  %5.2f x    processor %8.1f ms  %5.2f x%n",
+        what,
+        best.wall / 1e6,
+        best.wall / 1e3 / from.size(),
+        best.wall / (double) bare.wall,
+        best.processor / 1e6,
+        best.processor / (double) bare.processor);
+  }
+
+  private static long heapMegabytes() {
+    return Runtime.getRuntime().maxMemory() >> 20;
   }
 
   private static void delete(Path folder) throws IOException {

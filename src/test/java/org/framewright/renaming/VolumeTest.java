@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.lang.System.Logger.Level;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -59,7 +60,7 @@ class VolumeTest {
         points++;
       }
     }
-    reporter.publishEntry(type, points + " power cuts: " + tally);
+    told(reporter, type, points + " power cuts: " + tally);
     assertThat(points).isGreaterThan(12);
   }
 
@@ -74,7 +75,7 @@ class VolumeTest {
         points++;
       }
     }
-    reporter.publishEntry(type, points + " crashes: " + tally);
+    told(reporter, type, points + " crashes: " + tally);
     assertThat(points).isGreaterThan(20);
   }
 
@@ -170,6 +171,11 @@ class VolumeTest {
                       new RenameRequest(Path.of("a"), volume.root().getFileName().resolve("a"))));
       assertThat(plan.renames().getFirst().why()).contains("another volume");
     }
+  }
+
+  private static void told(TestReporter reporter, String type, String what) {
+    reporter.publishEntry(type, what);
+    System.getLogger(VolumeTest.class.getName()).log(Level.INFO, type + ": " + what);
   }
 
   private static void fill(Path file) throws IOException {
