@@ -31,6 +31,7 @@ final class Pictures {
 
   private static final Size SMALL = new Size(1000, 700);
   private static final Size LARGE = new Size(1440, 900);
+  private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
@@ -111,6 +112,9 @@ final class Pictures {
       settle();
       var kind = job.get().toString().contains("large") ? "large-" : "";
       for (var page : onInterface(app::pageIds)) {
+        if (!kind.isEmpty() && !LARGE_JOBS_PAGES.contains(page)) {
+          continue;
+        }
         onInterface(
             () -> {
               app.show(page);
