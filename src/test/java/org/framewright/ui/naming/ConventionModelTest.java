@@ -24,7 +24,7 @@ class ConventionModelTest {
         setup:  {type: number, digits: 3, from: 1}
         take:   {type: counter, digits: 4, restarts: setup}
       names:
-        job:   "{client}"
+        job:   "job-{client}"
         frame: "{client}_{setup}_{take}"
       folders:
         frames: 01_frames

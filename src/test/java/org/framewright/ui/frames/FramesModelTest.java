@@ -1,0 +1,148 @@
+package org.framewright.ui.frames;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.framewright.frames.Place;
+import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Convention;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.ListReader;
+import org.framewright.shotlist.ListReading;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.frames.Heading.Kind;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.task.Tasks;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FramesModelTest {
+  @TempDir private Path folder;
+
+  private final Clock clock = Clock.system(ZoneOffset.UTC);
+  private final List<Throwable> troubles = new ArrayList<>();
+  private JobSession session;
+  private FramesModel model;
+
+  @BeforeEach
+  void fourFramesOfOneSetupAreThere() throws Exception {
+    var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
+    var started =
+        (Started.Opened)
+            Job.start(
+                sound.convention(),
+                folder,
+                Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
+                clock);
+    var job = started.job();
+    job.importList(
+        ((ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"))).list());
+    var camera =
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+    for (var view : List.of("F", "B")) {
+      job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView(view));
+      for (var i = 0; i < 2; i++) {
+        camera.take(Exposure.of(clock.instant(), "001", view)).writeTo(job.framesFolder());
+      }
+      job.recordArrivals(job.scan());
+    }
+    session = JobSession.begin(job, Runnable::run, Runnable::run);
+    model =
+        new FramesModel(
+            session, Tasks.immediate(), Texts.in(Locale.ENGLISH), () -> "Timo", troubles::add);
+  }
+
+  @AfterEach
+  void close() {
+    model.dispose();
+    session.close();
+    assertThat(troubles).isEmpty();
+  }
+
+  private Heading heading(Kind kind) {
+    return model.headings().stream().filter(h -> h.kind() == kind).findFirst().orElseThrow();
+  }
+
+  @Test
+  void gathersFramesUnderSetupsAndViews() {
+    assertThat(model.headings())
+        .extracting(Heading::kind)
+        .containsExactly(Kind.ALL, Kind.SELECTS, Kind.SETUP, Kind.VIEW, Kind.VIEW);
+    assertThat(heading(Kind.SETUP).frames()).isEqualTo(4);
+    model.heading().set(heading(Kind.VIEW));
+    assertThat(model.tiles()).hasSize(2);
+    assertThat(model.tiles())
+        .allMatch(tile -> tile.place().equals(Optional.of(new Place("001", Optional.of("F")))));
+  }
+
+  @Test
+  void marksSelectsInTheJobAndTakesTheMarkOff() throws Exception {
+    model.choice().go(0);
+    model.choice().stretch(1);
+    model.toggleSelect();
+    assertThat(model.tiles()).filteredOn(Tile::select).hasSize(2);
+    assertThat(heading(Kind.SELECTS).frames()).isEqualTo(2);
+    assertThat(Job.open(session.job().folder(), clock).state().selects()).hasSize(2);
+    model.toggleSelect();
+    assertThat(model.tiles()).noneMatch(Tile::select);
+    assertThat(Job.open(session.job().folder(), clock).state().selects()).isEmpty();
+  }
+
+  @Test
+  void marksAllOfAMixedChoice() {
+    model.choice().go(0);
+    model.toggleSelect();
+    model.choice().all();
+    model.toggleSelect();
+    assertThat(model.tiles()).hasSize(4).allMatch(Tile::select);
+  }
+
+  @Test
+  void movesTheChosenFramesAndTakesItBack() throws Exception {
+    model.choice().go(0);
+    var moved = model.choice().inOrder().getFirst();
+    model.move(new Place("002", Optional.of("F")));
+    assertThat(session.view().get().tally().places().get(moved).setup()).isEqualTo("002");
+    assertThat(Job.open(session.job().folder(), clock).state().moves()).hasSize(1);
+    model.takeBackMove();
+    assertThat(session.view().get().tally().places().get(moved).setup()).isEqualTo("001");
+  }
+
+  @Test
+  void findsDestinationsByCodeOrTitle() {
+    assertThat(model.destinations("002")).extracting(setup -> setup.code()).contains("002");
+    assertThat(model.destinations("no such garment anywhere")).isEmpty();
+    assertThat(model.destinations("")).hasSameSizeAs(session.view().get().list().setups());
+  }
+
+  @Test
+  void staysUnderItsHeadingWhenTheFramesChange() {
+    model.heading().set(heading(Kind.VIEW));
+    model.choice().go(1);
+    model.toggleSelect();
+    assertThat(model.heading().get().kind()).isEqualTo(Kind.VIEW);
+    assertThat(model.heading().get().selects()).isEqualTo(1);
+    assertThat(model.choice().cursor().get()).isEqualTo(1);
+  }
+
+  @Test
+  void findsAFrameByPartOfItsName() {
+    var stem = model.tiles().getLast().frame().stem();
+    model.filter().set(stem.toLowerCase(Locale.ROOT));
+    assertThat(model.tiles()).extracting(tile -> tile.frame().stem()).containsExactly(stem);
+  }
+}
