@@ -29,8 +29,9 @@ import org.framewright.shotlist.ShotList;
 /**
  * Between frames and their names by the convention's kind {@code frame}. Each field of such a name
  * has one source: the job's own values; the setup (the field {@code setup} is its code, {@code
- * view} the view, any other the column of the shot list that is headed like the field); a date is
- * the frame's own, also where the job has one, since a job may take days; a counter counts.
+ * view} the view, any other the column of the shot list that is headed like the field); a choice
+ * may be told by the folder that the frame lies in; a date is the frame's own, also where the job
+ * has one, since a job may take days; a counter counts.
  */
 final class FrameNaming {
   static final String VIEW = "view";
@@ -141,6 +142,25 @@ final class FrameNaming {
     return given;
   }
 
+  /**
+   * A choice that nothing else tells is told by the folder that the frame lies in, the nearest
+   * first: cameras write into folders of their own, as do rooms.
+   */
+  private void addToldByFolders(Path folder, Map<String, String> given) {
+    for (var name : kind.orElseThrow().fields().keySet()) {
+      if (field(name).type() != FieldType.CHOICE || name.equals(VIEW)) {
+        continue;
+      }
+      for (var at = folder; at != null && !given.containsKey(name); at = at.getParent()) {
+        var called = at.getFileName().toString();
+        field(name).choices().keySet().stream()
+            .filter(called::equalsIgnoreCase)
+            .findFirst()
+            .ifPresent(choice -> given.put(name, choice));
+      }
+    }
+  }
+
   /** The convention's own code for a view that the list calls by its meaning. */
   private String choice(String view) {
     return field(VIEW).choices().entrySet().stream()
@@ -243,6 +263,7 @@ final class FrameNaming {
         continue;
       }
       var given = given(setup, place.view());
+      addToldByFolders(root.relativize(frame.folder()), given);
       if (read(frame).filter(read -> right(read, given)).isPresent()) {
         requests.addAll(requests(root, frame, frame.stem()));
         continue;

@@ -619,6 +619,28 @@ class JobTest {
   }
 
   @Test
+  void takesAChoiceThatNothingElseTellsFromTheFoldersThatAFrameLiesIn() throws Exception {
+    var event = Files.readString(Path.of("templates/event-two-rooms.yaml"));
+    var evening = Files.createDirectory(parent.resolve("evening"));
+    job = ((Started.Opened) Job.start(convention(event), evening, VALUES, clock, SET)).job();
+    job.importList(list(setup("1", "Opening speech")));
+    mark("09:10:00", "1", SetupState.ON_SET);
+    camera
+        .take(Exposure.of(instant("09:11:00"), "1", ""))
+        .writeTo(Files.createDirectories(job.framesFolder().resolve("Hall/B")));
+    camera.take(Exposure.of(instant("09:12:00"), "1", "")).writeTo(job.framesFolder());
+    clock.set("2026-11-23T09:12:01Z");
+    job.recordArrivals(job.scan());
+
+    var names = job.frameNames(job.scan());
+    assertThat(targets(names)).isNotEmpty().allMatch(name -> name.contains("_hall_B00001_01."));
+    assertThat(names.leftOut())
+        .as("the frame beside the folders")
+        .singleElement()
+        .satisfies(left -> assertThat(left.why()).contains("a value is missing"));
+  }
+
+  @Test
   void handsOutWhatNeverChanges() throws Exception {
     var state = job.state();
     assertThatThrownBy(() -> state.setups().clear())
