@@ -75,7 +75,7 @@ public final class Framewright implements Runnable {
 
   private static int usage(CommandLine.ParameterException e, String[] args) {
     var line = e.getCommandLine();
-    line.getErr().println("framewright: " + e.getMessage());
+    line.getErr().println("framewright: " + e.getMessage().replaceFirst("^Error: ", ""));
     line.getErr().println("See: " + line.getCommandSpec().qualifiedName() + " --help");
     return ExitStatus.BAD_INPUT.code();
   }
