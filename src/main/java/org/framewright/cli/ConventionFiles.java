@@ -68,7 +68,7 @@ final class ConventionFiles {
       int equals = pair.indexOf('=');
       if (equals <= 0) {
         throw CommandFailure.badInput(
-            "“" + pair + "” is not field=value", "Write it such as client=ACME.");
+            "“" + pair + "” is not field=value", "Write it such as client=NOVA.");
       }
       var field = pair.substring(0, equals);
       if (!convention.fields().containsKey(field)) {

@@ -456,7 +456,7 @@ final class ConventionFile {
     var raw =
         switch (type) {
           case DATE -> "2026-11-25T14:05:09";
-          case CODE -> "ACME";
+          case CODE -> "NOVA";
           case WORDS -> "Spring looks";
           case PERSON -> "Ada Example";
           case GTIN -> "6291041500213";

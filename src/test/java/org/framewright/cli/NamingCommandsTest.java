@@ -47,7 +47,7 @@ class NamingCommandsTest {
     var run = run("check", FASHION);
     assertThat(run.status()).isZero();
     assertThat(run.out())
-        .contains("such as  20261125_ACME_001_B_0001", "longest  ", "No fault found");
+        .contains("such as  20261125_NOVA_001_B_0001", "longest  ", "No fault found");
     assertThat(run.err()).isEmpty();
   }
 
@@ -97,7 +97,7 @@ class NamingCommandsTest {
 
   @Test
   void refusesABadValueAndAnUnknownField() {
-    var bad = run("name", "frame", "--by", FASHION, "day=2026-02-30", "client=ACME", "setup=7");
+    var bad = run("name", "frame", "--by", FASHION, "day=2026-02-30", "client=NOVA", "setup=7");
     assertThat(bad.status()).isEqualTo(2);
     assertThat(bad.out()).isEmpty();
     assertThat(bad.err()).contains("no such date", "Frame: a value is missing");
@@ -108,7 +108,7 @@ class NamingCommandsTest {
 
   @Test
   void readsANameBackWithOrWithoutItsEnding() throws IOException {
-    for (var name : new String[] {"20261125_ACME_007_F_0012", "20261125_ACME_007_F_0012.CR3"}) {
+    for (var name : new String[] {"20261125_NOVA_007_F_0012", "20261125_NOVA_007_F_0012.CR3"}) {
       var run = run("read", name, "--by", FASHION, "--json");
       assertThat(run.status()).isZero();
       assertThat(run.json().get("kind").asText()).isEqualTo("frame");
@@ -119,14 +119,14 @@ class NamingCommandsTest {
 
   @Test
   void saysWhereANameFails() {
-    var run = run("read", "20261125-ACME_007_0012.jpg", "--by", FASHION, "--kind", "frame");
+    var run = run("read", "20261125-NOVA_007_0012.jpg", "--by", FASHION, "--kind", "frame");
     assertThat(run.status()).isEqualTo(1);
     assertThat(run.out()).isEmpty();
     assertThat(run.err().lines().toList())
         .containsExactly(
             "framewright: This is no frame name: after the Shoot day (“20261125”) an underscore was"
                 + " expected, but there is a hyphen.",
-            "  20261125-ACME_007_0012.jpg",
+            "  20261125-NOVA_007_0012.jpg",
             "          ^");
   }
 

@@ -56,11 +56,11 @@ class ConventionTest {
   @Test
   void buildsAFramesNameFromPeoplesText() {
     var built = nameOf(FASHION.build("frame", FRAME));
-    assertThat(built.text()).isEqualTo("20261125_ACME_007_F_0012");
+    assertThat(built.text()).isEqualTo("20261125_NOVA_007_F_0012");
     assertThat(built.values())
         .containsExactly(
             Map.entry("day", "2026-11-25"),
-            Map.entry("client", "ACME"),
+            Map.entry("client", "NOVA"),
             Map.entry("setup", "007"),
             Map.entry("view", "F"),
             Map.entry("take", "0012"));
@@ -70,7 +70,7 @@ class ConventionTest {
   void leavesAnOptionalRunOutWhenItsFieldHasNoValue() {
     var values = new LinkedHashMap<>(FRAME);
     values.remove("view");
-    assertThat(nameOf(FASHION.build("frame", values)).text()).isEqualTo("20261125_ACME_007_0012");
+    assertThat(nameOf(FASHION.build("frame", values)).text()).isEqualTo("20261125_NOVA_007_0012");
   }
 
   @Test
@@ -121,15 +121,15 @@ class ConventionTest {
 
   @Test
   void saysWhereReadingFailedAndWhatWasExpectedThere() {
-    assertThat(FASHION.read("20261125_ACME-007_F_0012", "frame"))
+    assertThat(FASHION.read("20261125_NOVA-007_F_0012", "frame"))
         .isEqualTo(
             new Reading.None(
                 13,
                 "more of the Client (2 to 6 capital letters and digits) or an underscore",
-                "This is no frame name: after the Client (“20261125_ACME”) more of the Client"
+                "This is no frame name: after the Client (“20261125_NOVA”) more of the Client"
                     + " (2 to 6 capital letters and digits) or an underscore was expected, but"
                     + " there is a hyphen."));
-    assertThat(FASHION.read("20261125_ACME_007_F_00"))
+    assertThat(FASHION.read("20261125_NOVA_007_F_00"))
         .isInstanceOfSatisfying(
             Reading.None.class,
             none -> {
@@ -143,7 +143,7 @@ class ConventionTest {
     var values = new LinkedHashMap<>(FRAME);
     values.put("version", "3");
     var built = nameOf(FASHION.build("retouched", values));
-    assertThat(built.text()).isEqualTo("ACME_007_F_0012_v03");
+    assertThat(built.text()).isEqualTo("NOVA_007_F_0012_v03");
     assertThat(FASHION.read(built.text())).isEqualTo(new Reading.One("retouched", built.values()));
   }
 
@@ -153,9 +153,9 @@ class ConventionTest {
         FASHION.numbering(
             "frame",
             List.of(
-                "20261125_ACME_007_F_0012",
-                "20261125_ACME_007_0009",
-                "20261126_ACME_008_0040",
+                "20261125_NOVA_007_F_0012",
+                "20261125_NOVA_007_0009",
+                "20261126_NOVA_008_0040",
                 "IMG_9999"));
     assertThat(numbering.next(given("setup", "7"))).isEqualTo(13);
     assertThat(numbering.next(given("setup", "007"))).isEqualTo(14);

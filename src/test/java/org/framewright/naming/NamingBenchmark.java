@@ -51,7 +51,7 @@ public class NamingBenchmark {
     for (int i = 0; i < NAMES; i++) {
       var given = new LinkedHashMap<String, String>();
       given.put("day", "2026-11-" + (10 + i % 20));
-      given.put("client", i % 3 == 0 ? "ACME" : "NORTH" + i % 10);
+      given.put("client", i % 3 == 0 ? "NOVA" : "NORTH" + i % 10);
       given.put("setup", String.valueOf(1 + i % 40));
       if (i % 4 != 0) {
         given.put("view", "FBSD".substring(i % 4, i % 4 + 1));

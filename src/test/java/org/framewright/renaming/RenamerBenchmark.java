@@ -49,7 +49,7 @@ public final class RenamerBenchmark {
     this.root = root;
     for (int i = 0; i < count; i++) {
       from.add(Path.of(String.format(Locale.ROOT, "IMG_%06d.jpg", i)));
-      to.add(Path.of(String.format(Locale.ROOT, "2026-11-25_ACME_%03d_%06d.jpg", i / 100, i)));
+      to.add(Path.of(String.format(Locale.ROOT, "2026-11-25_NOVA_%03d_%06d.jpg", i / 100, i)));
       Files.createFile(root.resolve(from.get(i)));
     }
   }
