@@ -11,6 +11,7 @@ import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
@@ -38,14 +39,12 @@ public class NamingBenchmark {
   private static final List<String> GROUPS = List.of("day", "client", "setup", "view", "take");
 
   private Convention fashion;
-  private Convention events;
   private List<String> names;
   private List<Map<String, String>> values;
 
   @Setup
   public void make() throws Exception {
     fashion = template("fashion-days");
-    events = template("event-two-rooms");
     names = new ArrayList<>();
     values = new ArrayList<>();
     for (int i = 0; i < NAMES; i++) {
@@ -114,18 +113,35 @@ public class NamingBenchmark {
     return length;
   }
 
-  @Benchmark
-  @BenchmarkMode(Mode.AverageTime)
-  @OutputTimeUnit(TimeUnit.MILLISECONDS)
-  public List<Finding> checkFashion() {
-    return fashion.check(999);
+  /** Each template in turn. */
+  @State(Scope.Benchmark)
+  public static class Template {
+    @Param({
+      "editorial",
+      "event-two-rooms",
+      "fashion-days",
+      "food",
+      "gs1-product-images",
+      "image-receivers",
+      "interiors",
+      "portraits",
+      "still-life-gtin"
+    })
+    public String name;
+
+    private Convention convention;
+
+    @Setup
+    public void read() throws Exception {
+      convention = template(name);
+    }
   }
 
   @Benchmark
   @BenchmarkMode(Mode.AverageTime)
   @OutputTimeUnit(TimeUnit.MILLISECONDS)
-  public List<Finding> checkEvents() {
-    return events.check(999);
+  public List<Finding> check(Template template) {
+    return template.convention.check(999);
   }
 
   public static void main(String[] args) throws RunnerException {
@@ -141,14 +157,21 @@ public class NamingBenchmark {
     System.out.println("One operation of read and build is " + NAMES + " names.");
     var scores = new LinkedHashMap<String, Double>();
     for (var result : new Runner(options).run()) {
-      scores.put(result.getPrimaryResult().getLabel(), result.getPrimaryResult().getScore());
+      var template = result.getParams().getParam("name");
+      scores.put(
+          result.getPrimaryResult().getLabel() + (template == null ? "" : " " + template),
+          result.getPrimaryResult().getScore());
     }
     for (var name : List.of("readAsFrame", "readAsAnyKind", "readByRegex", "build")) {
       System.out.printf("%-14s %,12.0f names/s%n", name, scores.get(name) * NAMES);
     }
     System.out.printf(
         "read / regex   %.2f%n", scores.get("readAsFrame") / scores.get("readByRegex"));
-    System.out.printf("check fashion  %.2f ms%n", scores.get("checkFashion"));
-    System.out.printf("check events   %.2f ms%n", scores.get("checkEvents"));
+    scores.forEach(
+        (name, score) -> {
+          if (name.startsWith("check ")) {
+            System.out.printf("%-26s %6.2f ms%n", name, score);
+          }
+        });
   }
 }
