@@ -39,12 +39,15 @@ final class Pictures {
   private static final long SETTLE_MILLIS = 2500;
 
   private final Path work;
+  private final List<String> only;
   private final Clock clock = Clock.system(ZoneId.systemDefault());
 
-  private Pictures(Path work) {
+  private Pictures(Path work, List<String> only) {
     this.work = work;
+    this.only = only;
   }
 
+  /** {@code Pictures [NAME...]}: those named, such as {@code board-neutral-1440}; else all. */
   public static void main(String[] args) throws Exception {
     Locale.setDefault(Locale.ENGLISH);
     Files.createDirectories(ALL);
@@ -53,7 +56,7 @@ final class Pictures {
     Platform.startup(() -> {});
     Platform.setImplicitExit(false);
     try {
-      new Pictures(work).takeAll();
+      new Pictures(work, List.of(args)).takeAll();
       System.exit(0);
     } catch (Exception e) {
       // The toolkit's threads would keep a failed run alive.
@@ -102,7 +105,9 @@ final class Pictures {
             });
     if (job.isEmpty()) {
       settle();
-      write(app::scene, "start", look, size);
+      if (wanted("start", look, size)) {
+        write(app::scene, "start", look, size);
+      }
     } else {
       onInterface(
           () -> {
@@ -112,7 +117,8 @@ final class Pictures {
       settle();
       var kind = job.get().toString().contains("large") ? "large-" : "";
       for (var page : onInterface(app::pageIds)) {
-        if (!kind.isEmpty() && !LARGE_JOBS_PAGES.contains(page)) {
+        if ((!kind.isEmpty() && !LARGE_JOBS_PAGES.contains(page))
+            || !wanted(kind + page, look, size)) {
           continue;
         }
         onInterface(
@@ -123,7 +129,7 @@ final class Pictures {
         settle();
         write(app::scene, kind + page, look, size);
       }
-      if (kind.isEmpty()) {
+      if (kind.isEmpty() && wanted("client", look, size)) {
         onInterface(
             () -> {
               app.turnClient();
@@ -141,9 +147,17 @@ final class Pictures {
         });
   }
 
+  private boolean wanted(String name, Look look, Size size) {
+    return only.isEmpty() || only.contains(file(name, look, size));
+  }
+
+  private static String file(String name, Look look, Size size) {
+    return "%s-%s-%d".formatted(name, look.word(), size.width());
+  }
+
   private void write(Supplier<Scene> scene, String name, Look look, Size size) throws Exception {
     var picture = onInterface(() -> picture(scene.get()));
-    var file = "%s-%s-%d.png".formatted(name, look.word(), size.width());
+    var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
     if ((look == Look.NEUTRAL) == size.equals(LARGE)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());

@@ -91,6 +91,11 @@ record PlanLine(
     return List.copyOf(lines);
   }
 
+  /** The endings of its files in one text. */
+  String together() {
+    return String.join(" ", endings);
+  }
+
   /** Whether every word typed is somewhere in this line; the words in lower case. */
   boolean matches(List<String> words) {
     return words.stream().allMatch(text::contains);

@@ -59,6 +59,7 @@ final class RenamesModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Widest> widest = new ReadOnlyObjectWrapper<>(Widest.NONE);
   private final BooleanBinding canRename;
   private final BooleanBinding idle;
 
@@ -70,7 +71,8 @@ final class RenamesModel {
   private Callable<FrameNames> wishes;
 
   /** What lies in the folder now. */
-  private record Found(Plan plan, List<PlanLine> lines, int nameless, Folder folder) {}
+  private record Found(
+      Plan plan, List<PlanLine> lines, Widest widest, int nameless, Folder folder) {}
 
   private record Folder(List<Batch> batches, Optional<Interrupted> interrupted) {}
 
@@ -95,6 +97,11 @@ final class RenamesModel {
   /** The lines that the filter lets through: what needs a person first. */
   ObservableList<PlanLine> lines() {
     return lines;
+  }
+
+  /** The longest texts of all lines, whatever the filter lets through. */
+  ReadOnlyObjectProperty<Widest> widest() {
+    return widest.getReadOnlyProperty();
   }
 
   /** Words that a line must have somewhere: a state, a part of a name, a reason. */
@@ -189,8 +196,8 @@ final class RenamesModel {
                   ? new FrameNames(List.of(), List.of())
                   : wishes.call();
           var fresh = renamer.plan(names.requests());
-          return new Found(
-              fresh, PlanLine.of(fresh.renames(), names.leftOut()), names.leftOut().size(), found);
+          var fitting = PlanLine.of(fresh.renames(), names.leftOut());
+          return new Found(fresh, fitting, Widest.of(fitting), names.leftOut().size(), found);
         },
         this::show);
   }
@@ -268,6 +275,7 @@ final class RenamesModel {
 
   private void show(Found found) {
     plan.set(Optional.of(found.plan()));
+    widest.set(found.widest());
     all.setAll(found.lines());
     ready.set(found.plan().ready());
     blocked.set(found.plan().blocked());

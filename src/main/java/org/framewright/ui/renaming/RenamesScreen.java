@@ -29,6 +29,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
+import javafx.scene.text.FontWeight;
+import javafx.scene.text.Text;
 import org.framewright.job.FrameNames;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.BatchState;
@@ -149,19 +152,24 @@ public final class RenamesScreen implements Screen {
     table.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_FLEX_LAST_COLUMN);
     table.setPlaceholder(new Label(texts.get("renaming.noLines")));
     table.setAccessibleText(texts.get("renaming.plan"));
-    table
-        .getColumns()
-        .setAll(
-            List.of(
-                column("renaming.column.from", 170, PlanLine::from, () -> new NameCell("from")),
-                column("renaming.column.way", 44, line -> line, MarkCell::new),
-                column("renaming.column.to", 290, PlanLine::to, () -> new NameCell("to")),
-                column(
-                    "renaming.column.files",
-                    130,
-                    line -> String.join(" ", line.endings()),
-                    () -> new NameCell("endings")),
-                column("renaming.column.state", 170, line -> line, StateCell::new)));
+    var from = column("renaming.column.from", 170, PlanLine::from, () -> new NameCell("from"));
+    var way = column("renaming.column.way", 44, line -> line, MarkCell::new);
+    var to = column("renaming.column.to", 290, PlanLine::to, () -> new NameCell("to"));
+    var files =
+        column("renaming.column.files", 130, PlanLine::together, () -> new NameCell("endings"));
+    var state = column("renaming.column.state", 170, line -> line, StateCell::new);
+    way.setMinWidth(way.getPrefWidth());
+    table.getColumns().setAll(List.of(from, way, to, files, state));
+    Runnable fit =
+        () -> {
+          var texts = model.widest().get();
+          fit(from, texts.from(), 0.25);
+          fit(to, texts.to(), 0.5);
+          fit(files, texts.endings(), 0.25);
+        };
+    model.widest().subscribe(fit);
+    table.widthProperty().subscribe(fit);
+    filter.fontProperty().subscribe(fit);
     table.getSelectionModel().selectedItemProperty().addListener((_, _, now) -> showReason(now));
     VBox.setVgrow(table, Priority.ALWAYS);
 
@@ -258,6 +266,17 @@ public final class RenamesScreen implements Screen {
     column.setSortable(false);
     column.setReorderable(false);
     return column;
+  }
+
+  /** A column of names has room for its longest text, up to a share of the table's width. */
+  private void fit(TableColumn<PlanLine, ?> column, String longest, double share) {
+    var size = filter.getFont().getSize();
+    var text = new Text(longest + "MM");
+    text.setFont(Font.font("monospace", FontWeight.BOLD, size));
+    var room = Math.ceil(text.getLayoutBounds().getWidth());
+    var least = Math.max(4 * size, Math.min(room, share * table.getWidth()));
+    column.setMinWidth(least);
+    column.setPrefWidth(least);
   }
 
   private void showReason(PlanLine line) {
