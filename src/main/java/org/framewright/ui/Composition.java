@@ -294,11 +294,34 @@ final class Composition implements Desk, AutoCloseable {
     var folder = next.job().folder();
     preferences.remember(StartScreen.RECENT_JOBS, folder.toString());
     pictures = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
-    shell.pages(next.view().get().name(), jobPages(next));
     stage.setTitle(texts.get("app.title", next.view().get().name()));
-    next.watch(clock);
+    board = new BoardScreen(this, next, pictures, this::turnClient);
     otherStations = background.again().every(OTHER_STATIONS, next::refresh);
-    next.view().get().warnings().forEach(this::tell);
+    // In steps, so that none of them holds the interface for long.
+    step(
+        next,
+        () -> {
+          var frames = new FramesScreen(this, next, pictures);
+          step(next, () -> showPages(next, frames));
+        });
+  }
+
+  /** Goes on with opening a job in the interface's next turn, unless another was opened. */
+  private void step(JobSession open, Runnable work) {
+    tasks
+        .ui()
+        .execute(
+            () -> {
+              if (open.equals(session)) {
+                work.run();
+              }
+            });
+  }
+
+  private void showPages(JobSession open, FramesScreen frames) {
+    shell.pages(open.view().get().name(), List.of(board, frames, names(open), start, convention));
+    open.watch(clock);
+    open.view().get().warnings().forEach(this::tell);
     remind();
   }
 
@@ -316,17 +339,12 @@ final class Composition implements Desk, AutoCloseable {
     session = null;
   }
 
-  /** The pages of an open job, in the order of their keys. */
-  private List<Screen> jobPages(JobSession open) {
-    board = new BoardScreen(this, open, pictures, this::turnClient);
-    var frames = new FramesScreen(this, open, pictures);
-    var names =
-        new RenamesScreen(
-            this,
-            () -> Renamer.in(open.job().folder(), clock),
-            () -> open.job().frameNames(open.job().scan()),
-            open::look);
-    return List.of(board, frames, names, start, convention);
+  private RenamesScreen names(JobSession open) {
+    return new RenamesScreen(
+        this,
+        () -> Renamer.in(open.job().folder(), clock),
+        () -> open.job().frameNames(open.job().scan()),
+        open::look);
   }
 
   void turnClient() {

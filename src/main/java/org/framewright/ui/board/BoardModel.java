@@ -48,9 +48,14 @@ public final class BoardModel {
   private final ReadOnlyObjectWrapper<Totals> totals =
       new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
   private final ReadOnlyObjectWrapper<List<Frame>> latest = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<Now> now =
+      new ReadOnlyObjectWrapper<>(new Now(Optional.empty(), List.of(), List.of()));
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
   private List<SetupRow> rows = List.of();
+
+  /** What is on set with its last frames, and what comes next, of one and the same moment. */
+  record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next) {}
 
   /**
    * A board of the job.
@@ -114,6 +119,11 @@ public final class BoardModel {
   /** The last frames of the setup on set, newest first. */
   public ReadOnlyObjectProperty<List<Frame>> latest() {
     return latest.getReadOnlyProperty();
+  }
+
+  /** What is on set, its last frames and what comes next; changes once for all three. */
+  ReadOnlyObjectProperty<Now> now() {
+    return now.getReadOnlyProperty();
   }
 
   /** Whether a setup is chosen. */
@@ -298,12 +308,16 @@ public final class BoardModel {
 
   // From the job to the lines
 
-  private void take(JobView now) {
-    rows = renewed(now);
-    var set = now.state().onSet().flatMap(on -> row(on.setup()));
+  private void take(JobView view) {
+    rows = renewed(view);
+    var set = view.state().onSet().flatMap(on -> row(on.setup()));
     onSet.set(set);
-    latest.set(set.map(row -> now.latest().getOrDefault(row.code(), List.of())).orElse(List.of()));
+    latest.set(set.map(row -> view.latest().getOrDefault(row.code(), List.of())).orElse(List.of()));
     next.set(ahead(set));
+    var fresh = new Now(set, latest.get(), next.get());
+    if (!fresh.equals(now.get())) {
+      now.set(fresh);
+    }
     totals.set(Totals.of(rows));
     showLines();
     chosen.set(selectedRow().isPresent());

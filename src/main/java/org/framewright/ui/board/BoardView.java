@@ -103,9 +103,7 @@ final class BoardView {
     model.lines().addListener(linesChanged);
     listening =
         Subscription.combine(
-            model.onSet().subscribe(_ -> showNow()),
-            model.latest().subscribe(_ -> showNow()),
-            model.next().subscribe(_ -> showNow()),
+            model.now().subscribe(this::showNow),
             model.totals().subscribe(this::showTotals),
             model.grouping().subscribe(this::showGrouping),
             model.selected().subscribe(_ -> showChoice()),
@@ -166,10 +164,10 @@ final class BoardView {
     }
   }
 
-  private void showNow() {
-    band.show(model.onSet().get(), model.latest().get(), model.next().get().stream().findFirst());
+  private void showNow(BoardModel.Now shown) {
+    band.show(shown.onSet(), shown.latest(), shown.next().stream().findFirst());
     showTime();
-    showNext(model.next().get());
+    showNext(shown.next());
   }
 
   private void showTime() {
@@ -224,14 +222,22 @@ final class BoardView {
   /** From the model to the list; a choice made there while lines are replaced is no person's. */
   private void showChoice() {
     var at = model.selectedIndex();
+    var selection = list.getSelectionModel();
+    if (at >= 0
+        && selection.getSelectedIndex() == at
+        && list.getFocusModel().isFocused(at)
+        && model.lines().get(at).equals(selection.getSelectedItem())) {
+      reveal(at);
+      return;
+    }
     choosing = true;
     try {
       if (at >= 0) {
-        list.getSelectionModel().clearAndSelect(at);
+        selection.clearAndSelect(at);
         list.getFocusModel().focus(at);
         reveal(at);
       } else {
-        list.getSelectionModel().clearSelection();
+        selection.clearSelection();
       }
     } finally {
       choosing = false;

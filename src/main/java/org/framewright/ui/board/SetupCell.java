@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import javafx.beans.value.ObservableBooleanValue;
@@ -28,6 +29,7 @@ final class SetupCell extends ListCell<Line> {
   private final Label state = label("line-state");
   private final HBox row = new HBox(mark, code, title, where, views, frames, state);
   private final Label heading = label("line-group");
+  private String styled = "";
 
   SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
     this.texts = texts;
@@ -51,14 +53,14 @@ final class SetupCell extends ListCell<Line> {
   @Override
   protected void updateItem(Line line, boolean empty) {
     super.updateItem(line, empty);
-    getStyleClass().removeAll("heading", "dropped", "on-set");
     switch (empty ? null : line) {
       case null -> {
+        style("");
         setGraphic(null);
         setAccessibleText("");
       }
       case Line.Heading group -> {
-        getStyleClass().add("heading");
+        style("heading");
         var text = group.text().isEmpty() ? groupWord.apply(Grouping.NONE) : group.text();
         heading.setText(texts.get("board.group", text, group.done(), group.setups()));
         setGraphic(heading);
@@ -70,21 +72,19 @@ final class SetupCell extends ListCell<Line> {
 
   private void show(SetupRow line) {
     mark.show(line.state());
-    getStyleClass().add(line.state().word());
+    style(line.state().word());
     code.setText(line.code());
     title.setText(line.setup().title());
     where.setText(where(line.setup()));
     views.setText(views(line));
     var missing = line.state().done() && line.viewMissing();
-    views.getStyleClass().setAll("label", "line-views", missing ? "line-needs" : "line-enough");
+    style(views, "line-views", missing ? "line-needs" : "line-enough");
     frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
     state.setText(state(line));
-    state
-        .getStyleClass()
-        .setAll(
-            "label",
-            "line-state",
-            line.status().changedSinceSignOff() ? "line-needs" : "line-" + line.state().word());
+    style(
+        state,
+        "line-state",
+        line.status().changedSinceSignOff() ? "line-needs" : "line-" + line.state().word());
     setGraphic(row);
     setAccessibleText(
         texts.get(
@@ -94,6 +94,24 @@ final class SetupCell extends ListCell<Line> {
             state.getText(),
             line.frames(),
             views.getText()));
+  }
+
+  /** What the line is by its style; empty for none. Each change of it costs a pass of styles. */
+  private void style(String word) {
+    if (!word.equals(styled)) {
+      getStyleClass().remove(styled);
+      styled = word;
+      if (!word.isEmpty()) {
+        getStyleClass().add(word);
+      }
+    }
+  }
+
+  private static void style(Label label, String what, String how) {
+    var wanted = List.of("label", what, how);
+    if (!label.getStyleClass().equals(wanted)) {
+      label.getStyleClass().setAll(wanted);
+    }
   }
 
   private String state(SetupRow line) {

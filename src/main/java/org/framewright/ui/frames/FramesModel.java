@@ -43,6 +43,7 @@ final class FramesModel {
   private final Choice<FrameId> choice = new Choice<>();
   private final Newest<JobView, Shelf> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
+  private boolean following;
   private boolean replacing;
 
   /**
@@ -73,8 +74,22 @@ final class FramesModel {
           }
         });
     filter.addListener(_ -> fill());
-    session.view().addListener(follow);
-    sort(session.view().get());
+  }
+
+  /** Follows the job from now on; sorting many thousand frames is for a page that is looked at. */
+  void follow() {
+    if (!following) {
+      following = true;
+      session.view().addListener(follow);
+      sort(session.view().get());
+    }
+  }
+
+  /** Stops following the job, until {@link #follow}. */
+  void pause() {
+    following = false;
+    session.view().removeListener(follow);
+    sorting.clear();
   }
 
   /** What the frames are gathered under. */
@@ -188,7 +203,9 @@ final class FramesModel {
     shelf.set(now);
     var looked = heading.get();
     replacing = true;
-    headings.setAll(now.headings());
+    if (!headings.equals(now.headings())) {
+      headings.setAll(now.headings());
+    }
     heading.set(
         headings.stream()
             .filter(one -> looked != null && one.same(looked))
@@ -217,7 +234,6 @@ final class FramesModel {
   }
 
   void dispose() {
-    session.view().removeListener(follow);
-    sorting.clear();
+    pause();
   }
 }

@@ -419,6 +419,16 @@ public final class FramesScreen implements Screen {
   }
 
   @Override
+  public void onShown() {
+    model.follow();
+  }
+
+  @Override
+  public void onHidden() {
+    model.pause();
+  }
+
+  @Override
   public void dispose() {
     model.dispose();
     filter.textProperty().unbindBidirectional(model.filter());

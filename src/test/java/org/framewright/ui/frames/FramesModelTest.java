@@ -64,6 +64,7 @@ class FramesModelTest {
     model =
         new FramesModel(
             session, Tasks.immediate(), Texts.in(Locale.ENGLISH), () -> "Timo", troubles::add);
+    model.follow();
   }
 
   @AfterEach
