@@ -51,7 +51,7 @@ class ConventionTest {
   }
 
   private static final Map<String, String> FRAME =
-      given("day", "2026-11-25", "client", "acme", "setup", "7", "view", "front", "take", "12");
+      given("day", "2026-11-25", "client", "nova", "setup", "7", "view", "front", "take", "12");
 
   @Test
   void buildsAFramesNameFromPeoplesText() {
