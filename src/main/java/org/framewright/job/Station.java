@@ -9,7 +9,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.HexFormat;
-import java.util.Locale;
 
 /**
  * A computer that takes part in a job.
@@ -31,7 +30,7 @@ public record Station(String name) {
    * the program is a station of its own.
    */
   public static Station here() {
-    return kept(settings().resolve("station"));
+    return kept(SettingsFolder.usual().resolve("station"));
   }
 
   static Station kept(Path file) {
@@ -87,25 +86,5 @@ public record Station(String name) {
     } catch (UnknownHostException e) {
       return "";
     }
-  }
-
-  /** Where this person's settings lie; the property {@code framewright.settings} overrides it. */
-  private static Path settings() {
-    var given = System.getProperty("framewright.settings");
-    if (given != null) {
-      return Path.of(given);
-    }
-    var home = Path.of(System.getProperty("user.home"));
-    var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
-    if (system.startsWith("windows")) {
-      var roaming = System.getenv("APPDATA");
-      return (roaming == null ? home : Path.of(roaming)).resolve("Framewright");
-    }
-    if (system.startsWith("mac")) {
-      return home.resolve("Library/Application Support/Framewright");
-    }
-    var config = System.getenv("XDG_CONFIG_HOME");
-    return (config == null || config.isBlank() ? home.resolve(".config") : Path.of(config))
-        .resolve("framewright");
   }
 }

@@ -1,8 +1,8 @@
 package org.framewright.ui.settings;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Map;
+import org.framewright.job.SettingsFolder;
 
 /** Where this computer keeps a program's preferences and its log. */
 public final class Places {
@@ -12,34 +12,13 @@ public final class Places {
     this.folder = folder;
   }
 
-  /**
-   * The usual place: {@code XDG_CONFIG_HOME} or {@code ~/.config} (XDG Base Directory
-   * Specification), {@code ~/Library/Application Support} on macOS, {@code APPDATA} on Windows. The
-   * system property {@code framewright.settings} names another folder.
-   */
+  /** The usual place, see {@link SettingsFolder}. */
   public static Places usual() {
-    var given = System.getProperty("framewright.settings");
-    return given != null
-        ? new Places(Path.of(given))
-        : usual(
-            System.getProperty("os.name"),
-            Path.of(System.getProperty("user.home")),
-            System.getenv());
+    return new Places(SettingsFolder.usual());
   }
 
   static Places usual(String system, Path home, Map<String, String> environment) {
-    var name = system.toLowerCase(Locale.ROOT);
-    if (name.startsWith("mac")) {
-      return new Places(home.resolve("Library/Application Support/Framewright"));
-    }
-    var windows = name.startsWith("windows");
-    var given = environment.getOrDefault(windows ? "APPDATA" : "XDG_CONFIG_HOME", "");
-    // The XDG specification: a relative path is invalid and to be ignored.
-    var base =
-        !given.isEmpty() && (windows || given.startsWith("/"))
-            ? Path.of(given)
-            : home.resolve(windows ? "AppData/Roaming" : ".config");
-    return new Places(base.resolve(windows ? "Framewright" : "framewright"));
+    return new Places(SettingsFolder.usual(system, home, environment));
   }
 
   /** All in one folder, for tests. */
