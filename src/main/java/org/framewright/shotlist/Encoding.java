@@ -49,7 +49,8 @@ final class Encoding {
     }
   }
 
-  private static boolean starts(byte[] bytes, int... mark) {
+  /** Whether bytes begin with these. */
+  static boolean starts(byte[] bytes, int... mark) {
     if (bytes.length < mark.length) {
       return false;
     }

@@ -42,10 +42,11 @@ public final class ListReader {
    * @param sourceName what faults call it
    */
   public static ListReading read(byte[] bytes, String sourceName) {
-    if (starts(bytes, 'P', 'K', 3, 4)) {
+    if (Encoding.starts(bytes, 'P', 'K', 3, 4)) {
       return Workbook.read(bytes, sourceName);
     }
-    if (starts(bytes, 0xD0, 0xCF, 0x11, 0xE0) || starts(bytes, '%', 'P', 'D', 'F')) {
+    if (Encoding.starts(bytes, 0xD0, 0xCF, 0x11, 0xE0)
+        || Encoding.starts(bytes, '%', 'P', 'D', 'F')) {
       return refused(
           sourceName,
           "this is neither separated values nor a workbook of the open format",
@@ -79,18 +80,6 @@ public final class ListReader {
   /** The separator that a first line {@code sep=;} names, as spreadsheets write it; else 0. */
   private static char said(String text) {
     return text.regionMatches(true, 0, "sep=", 0, 4) && text.length() > 4 ? text.charAt(4) : 0;
-  }
-
-  private static boolean starts(byte[] bytes, int... mark) {
-    if (bytes.length < mark.length) {
-      return false;
-    }
-    for (int i = 0; i < mark.length; i++) {
-      if ((bytes[i] & 0xFF) != mark[i]) {
-        return false;
-      }
-    }
-    return true;
   }
 
   static ListReading.Refused refused(String source, String message, String mend) {
