@@ -2,10 +2,6 @@ package org.framewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -35,8 +31,7 @@ class FramesCommandTest {
   @TempDir private Path folder;
   private Instant now = Instant.parse("2026-11-23T09:00:00Z");
   private final Clock clock = ((InstantSource) () -> now).withZone(ZoneId.systemDefault());
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private Ran ran;
   private Job job;
   private SampleCamera camera;
 
@@ -64,7 +59,7 @@ class FramesCommandTest {
   @Test
   void countsFramesBySetupAndViewAndSaysWhatIsMissing() {
     assertThat(run("frames", job.folder().toString())).isZero();
-    assertThat(out.toString().lines())
+    assertThat(ran.out().lines())
         .containsExactly(
             "5 frames, 10 files",
             "  001: 4 (F 4)",
@@ -75,7 +70,7 @@ class FramesCommandTest {
   @Test
   void writesTheSameAsJson() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--json")).isZero();
-    var told = json();
+    var told = ran.json();
     assertThat(told.get("frames").asInt()).isEqualTo(5);
     assertThat(told.get("files").asInt()).isEqualTo(10);
     assertThat(told.at("/bySetup/001/byView/F").asInt()).isEqualTo(4);
@@ -90,11 +85,10 @@ class FramesCommandTest {
     int status =
         run("frames", job.folder().toString(), "--move", "IMG_9999..img_0001", "002", "--json");
     assertThat(status).isZero();
-    assertThat(err.toString()).contains("2 frames moved to 002");
-    assertThat(json().at("/bySetup/002/frames").asInt()).isEqualTo(3);
-    out.getBuffer().setLength(0);
+    assertThat(ran.err()).contains("2 frames moved to 002");
+    assertThat(ran.json().at("/bySetup/002/frames").asInt()).isEqualTo(3);
     assertThat(run("frames", job.folder().toString(), "--take-back", "--json")).isZero();
-    assertThat(json().at("/bySetup/002/frames").asInt()).isEqualTo(1);
+    assertThat(ran.json().at("/bySetup/002/frames").asInt()).isEqualTo(1);
   }
 
   @Test
@@ -105,9 +99,9 @@ class FramesCommandTest {
           .isEqualTo(2);
     }
     assertThat(run("frames", job.folder().toString(), "--move", "IMG_0001", "009")).isEqualTo(2);
-    assertThat(err.toString()).doesNotContain("Exception");
+    assertThat(ran.err()).doesNotContain("Exception");
     assertThat(run("frames", job.folder().toString(), "--json")).isZero();
-    assertThat(json().at("/bySetup/002/frames").asInt()).isEqualTo(1);
+    assertThat(ran.json().at("/bySetup/002/frames").asInt()).isEqualTo(1);
   }
 
   @Test
@@ -119,7 +113,7 @@ class FramesCommandTest {
     var second = Files.createDirectories(job.framesFolder().resolve("B"));
     other.take(Exposure.of(now, "002", "D")).writeTo(second);
     assertThat(run("frames", job.folder().toString(), "--move", "IMG_9998", "002")).isEqualTo(2);
-    assertThat(err.toString()).contains("there are 2 frames").contains("B/IMG_9998");
+    assertThat(ran.err()).contains("there are 2 frames").contains("B/IMG_9998");
     assertThat(run("frames", job.folder().toString(), "--move", "B/IMG_9998", "001")).isZero();
   }
 
@@ -128,8 +122,8 @@ class FramesCommandTest {
     var file = job.framesFolder().resolve("IMG_0500.JPG");
     Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF});
     assertThat(run("frames", job.folder().toString())).isEqualTo(1);
-    assertThat(out.toString()).contains("Incomplete: 1").contains("IMG_0500");
-    assertThat(err.toString()).contains("01_frames");
+    assertThat(ran.out()).contains("Incomplete: 1").contains("IMG_0500");
+    assertThat(ran.err()).contains("01_frames");
   }
 
   @Test
@@ -138,20 +132,20 @@ class FramesCommandTest {
     job.mark("002", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
     shoot("002", "D", 1);
     assertThat(run("frames", job.folder().toString())).isZero();
-    assertThat(out.toString()).contains("changed since sign-off");
+    assertThat(ran.out()).contains("changed since sign-off");
   }
 
   @Test
   void watchesAndTellsOneLineACount() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0", "--json")).isZero();
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0")).isZero();
-    assertThat(out.toString()).contains("5 frames; on set 002: 1");
+    assertThat(ran.out()).contains("5 frames; on set 002: 1");
   }
 
   @Test
   void aFolderThatIsNoJobIsBadInput() {
     assertThat(run("frames", folder.toString())).isEqualTo(2);
-    assertThat(err.toString()).contains("no job folder");
+    assertThat(ran.err()).contains("no job folder");
   }
 
   private static Setup setup(String code, String title, View... views) {
@@ -169,10 +163,7 @@ class FramesCommandTest {
   }
 
   private int run(String... args) {
-    return Framewright.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
-  }
-
-  private JsonNode json() throws Exception {
-    return new JsonMapper().readTree(out.toString());
+    ran = Ran.run((Object[]) args);
+    return ran.status();
   }
 }

@@ -1,11 +1,8 @@
 package org.framewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.cli.Ran.run;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
@@ -19,23 +16,6 @@ class HandOffCommandsTest {
   private Path folder;
   private String story;
   private String job;
-
-  private record Ran(int status, String out, String err) {
-    private JsonNode json() throws Exception {
-      return new JsonMapper().readTree(out);
-    }
-  }
-
-  private static Ran run(Object... words) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    var args = new String[words.length];
-    for (int i = 0; i < words.length; i++) {
-      args[i] = words[i].toString();
-    }
-    int status = Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
-    return new Ran(status, out.toString(), err.toString());
-  }
 
   @BeforeAll
   void playTheDemo(@TempDir Path given) {

@@ -3,10 +3,7 @@ package org.framewright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -21,8 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The commands start, list, mark and rename JOB, in the order of a day. */
 class JobCommandsTest {
   @TempDir private Path folder;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private Ran ran;
   private String job;
 
   @BeforeEach
@@ -38,19 +34,14 @@ class JobCommandsTest {
                 "client=Kvø",
                 "title=Winter & wool"))
         .isZero();
-    job = out.toString().strip();
+    job = ran.out().strip();
     assertThat(Path.of(job).getFileName()).hasToString("2026-11-23_KVO_winter-and-wool");
-    assertThat(err.toString()).contains("\"Winter & wool\" became \"Winter and wool\"");
+    assertThat(ran.err()).contains("\"Winter & wool\" became \"Winter and wool\"");
   }
 
   private int run(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    return Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
-  }
-
-  private JsonNode json() throws IOException {
-    return JsonMapper.builder().build().readTree(out.toString());
+    ran = Ran.run((Object[]) args);
+    return ran.status();
   }
 
   private String file(String name, String text) throws IOException {
@@ -76,8 +67,8 @@ class JobCommandsTest {
                 "client=KVO",
                 "title=x"))
         .isZero();
-    assertThat(Path.of(json().get("folders").get("frames").asText())).isDirectory();
-    assertThat(json().get("name").asText()).isEqualTo("2026-11-24_KVO_x");
+    assertThat(Path.of(ran.json().get("folders").get("frames").asText())).isDirectory();
+    assertThat(ran.json().get("name").asText()).isEqualTo("2026-11-24_KVO_x");
   }
 
   @Test
@@ -93,7 +84,7 @@ class JobCommandsTest {
                 "client=KVO",
                 "title=winter and wool"))
         .isEqualTo(2);
-    assertThat(err.toString()).contains("exists already");
+    assertThat(ran.err()).contains("exists already");
     assertThat(
             run(
                 "start",
@@ -104,24 +95,26 @@ class JobCommandsTest {
                 "day=soon",
                 "klient=KVO"))
         .isEqualTo(2);
-    assertThat(out.toString()).isEmpty();
-    assertThat(err.toString()).contains("klient").contains("soon");
+    assertThat(ran.out()).isEmpty();
+    assertThat(ran.err()).contains("klient").contains("soon");
     assertThat(
             run("start", "--by", "templates/fashion-days.yaml", "--in", folder.toString(), "day"))
         .isEqualTo(2);
-    assertThat(err.toString()).contains("field=value");
+    assertThat(ran.err()).contains("field=value");
   }
 
   @Test
   void importsAListAndSaysHowItWasUnderstood() throws IOException {
     importList();
-    assertThat(out.toString()).contains("added    002 Hat").contains("3 added, 0 changed");
-    assertThat(err.toString()).contains("semicolons").contains("\"Look\" is the setup");
+    assertThat(ran.out()).contains("added    002 Hat").contains("3 added, 0 changed");
+    assertThat(ran.err()).contains("semicolons").contains("\"Look\" is the setup");
     assertThat(run("list", job, "--json")).isZero();
-    assertThat(json().get(0).get("setup").asText()).isEqualTo("1");
-    assertThat(json().get(0).get("views")).extracting(JsonNode::asText).containsExactly("F", "B");
-    assertThat(json().get(0).get("state").asText()).isEqualTo("to-shoot");
-    assertThat(json().get(0).get("frames").asInt()).isZero();
+    assertThat(ran.json().get(0).get("setup").asText()).isEqualTo("1");
+    assertThat(ran.json().get(0).get("views"))
+        .extracting(JsonNode::asText)
+        .containsExactly("F", "B");
+    assertThat(ran.json().get(0).get("state").asText()).isEqualTo("to-shoot");
+    assertThat(ran.json().get(0).get("frames").asInt()).isZero();
   }
 
   @Test
@@ -129,12 +122,12 @@ class JobCommandsTest {
     importList();
     var bad = file("bad.csv", "Setup,Title\n1,Coat\n,Hat\n01,Scarf\n");
     assertThat(run("list", job, "--import", bad)).isEqualTo(2);
-    assertThat(err.toString())
+    assertThat(ran.err())
         .contains("bad.csv, line 3, column 1: ")
         .contains("bad.csv, line 4, column 1: ")
         .contains("Nothing was imported.");
     assertThat(run("list", job)).isZero();
-    assertThat(out.toString()).contains("002").contains("Hat");
+    assertThat(ran.out()).contains("002").contains("Hat");
   }
 
   @Test
@@ -143,7 +136,7 @@ class JobCommandsTest {
     assertThat(run("mark", job, "3", "dropped", "--reason", "sold out")).isZero();
     var noon = file("noon.csv", "Look,Name\n1,Long coat\n4,Gloves\n");
     assertThat(run("list", job, "--import", noon, "--preview")).isZero();
-    assertThat(out.toString())
+    assertThat(ran.out())
         .contains("added    4 Gloves")
         .contains("changed  1: title \"Coat\" -> \"Long coat\"")
         .contains("removed  002 Hat")
@@ -151,7 +144,7 @@ class JobCommandsTest {
         .contains("Nothing was changed yet.");
     assertThat(run("list", job, "--import", noon)).isZero();
     assertThat(run("list", job)).isZero();
-    assertThat(out.toString()).contains("Gloves").contains("sold out").doesNotContain("Hat");
+    assertThat(ran.out()).contains("Gloves").contains("sold out").doesNotContain("Hat");
   }
 
   @Test
@@ -162,7 +155,7 @@ class JobCommandsTest {
       var exported = folder.resolve(name).toString();
       assertThat(run("list", job, "--export", exported)).isZero();
       assertThat(run("list", job, "--import", exported)).isZero();
-      assertThat(out.toString()).contains("The list is the one that the job has.");
+      assertThat(ran.out()).contains("The list is the one that the job has.");
     }
     assertThat(folder.resolve("out.csv")).content().contains("signed off").contains("Ana");
   }
@@ -171,19 +164,19 @@ class JobCommandsTest {
   void ticksSetupsAndRefusesWhatIsNone() throws IOException {
     importList();
     assertThat(run("mark", job, "001", "on-set", "--view", "back")).isZero();
-    assertThat(out.toString()).isEqualTo("1 on set: Coat" + System.lineSeparator());
+    assertThat(ran.out()).isEqualTo("1 on set: Coat" + System.lineSeparator());
     assertThat(run("mark", job, "1", "SIGNED-OFF", "--by", "Ana", "--json")).isZero();
-    assertThat(json().get("signedOffBy").asText()).isEqualTo("Ana");
-    assertThat(json().get("state").asText()).isEqualTo("signed-off");
+    assertThat(ran.json().get("signedOffBy").asText()).isEqualTo("Ana");
+    assertThat(ran.json().get("state").asText()).isEqualTo("signed-off");
 
     assertThat(run("mark", job, "1", "signed-off")).isEqualTo(2);
-    assertThat(err.toString()).contains("--by NAME");
+    assertThat(ran.err()).contains("--by NAME");
     assertThat(run("mark", job, "9", "shot")).isEqualTo(2);
-    assertThat(err.toString()).contains("no setup \"9\"");
+    assertThat(ran.err()).contains("no setup \"9\"");
     assertThat(run("mark", job, "1", "finished")).isEqualTo(2);
-    assertThat(err.toString()).contains("to-shoot, on-set, shot, signed-off, pickup, dropped");
+    assertThat(ran.err()).contains("to-shoot, on-set, shot, signed-off, pickup, dropped");
     assertThat(run("mark", folder.toString(), "1", "shot")).isEqualTo(2);
-    assertThat(err.toString()).contains("no job folder");
+    assertThat(ran.err()).contains("no job folder");
   }
 
   @Test
@@ -199,18 +192,18 @@ class JobCommandsTest {
     camera.take(Exposure.of(Instant.EPOCH, "1", "F")).writeTo(frames);
 
     assertThat(run("rename", job, "--preview")).isEqualTo(1);
-    assertThat(err.toString()).contains("Left out: ").contains("IMG_0002");
-    assertThat(out.toString()).contains("4 files can be renamed");
+    assertThat(ran.err()).contains("Left out: ").contains("IMG_0002");
+    assertThat(ran.out()).contains("4 files can be renamed");
 
     assertThat(run("rename", job, "--json")).isEqualTo(1);
-    assertThat(json().get("applied").asBoolean()).isTrue();
-    assertThat(json().get("renames"))
+    assertThat(ran.json().get("applied").asBoolean()).isTrue();
+    assertThat(ran.json().get("renames"))
         .extracting(rename -> rename.get("to").asText())
         .hasSize(4)
         .allMatch(name -> name.matches("01_frames.\\d{8}_KVO_001_F_000[12]\\.(JPG|DNG)"));
     assertThat(run("list", job, "--json")).isZero();
-    assertThat(json().get(0).get("frames").asInt()).isEqualTo(2);
-    assertThat(json().get(0).get("missing"))
+    assertThat(ran.json().get(0).get("frames").asInt()).isEqualTo(2);
+    assertThat(ran.json().get(0).get("missing"))
         .extracting(JsonNode::asText)
         .containsExactly("back: none of 1");
   }

@@ -1,12 +1,9 @@
 package org.framewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.cli.Ran.run;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -16,19 +13,6 @@ class NamingCommandsTest {
   private static final String FASHION = "templates/fashion-days.yaml";
 
   @TempDir private Path folder;
-
-  private record Run(int status, String out, String err) {
-    JsonNode json() throws IOException {
-      return new ObjectMapper().readTree(out);
-    }
-  }
-
-  private static Run run(String... args) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    int status = Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
-    return new Run(status, out.toString(), err.toString());
-  }
 
   private Path convention(String names) throws IOException {
     return Files.writeString(

@@ -2,11 +2,7 @@ package org.framewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -16,8 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 class RenameCommandTest {
   @TempDir Path folder;
   @TempDir Path elsewhere;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private Ran ran;
 
   @BeforeEach
   void frames() throws IOException {
@@ -30,7 +25,7 @@ class RenameCommandTest {
   void previewsWithoutChangingAnything() throws IOException {
     var map = map("from,to\nIMG_0001.jpg,A_1.jpg\nIMG_0002.jpg,IMG_0001.xmp\n");
     assertThat(run("rename", "--map", map, "--in", folder.toString(), "--preview")).isEqualTo(1);
-    assertThat(out.toString())
+    assertThat(ran.out())
         .contains("ready      IMG_0001.jpg")
         .contains("blocked    IMG_0002.jpg")
         .contains("1 file can be renamed, 0 unchanged, 1 blocked.");
@@ -43,7 +38,7 @@ class RenameCommandTest {
     var map = map("from,to\nIMG_0001.jpg,\"A, 1.jpg\"\nIMG_0002.jpg,IMG_0001.xmp\n");
     assertThat(run("rename", "--map", map, "--in", folder.toString(), "--preview", "--csv"))
         .isEqualTo(1);
-    var csv = out.toString();
+    var csv = ran.out();
     assertThat(csv.lines())
         .hasSize(3)
         .startsWith("from,to,group,status,why,mend", "IMG_0001.jpg,\"A, 1.jpg\",,ready,,");
@@ -57,35 +52,35 @@ class RenameCommandTest {
   void renamesUndoesAndListsAsJson() throws IOException {
     var map = map("from;to;group\nIMG_0001.jpg;A_1.jpg;1\nIMG_0001.xmp;A_1.xmp;1\n");
     assertThat(run("rename", "--map", map, "--in", folder.toString(), "--json")).isZero();
-    var renamed = json();
+    var renamed = ran.json();
     assertThat(renamed.get("applied").asBoolean()).isTrue();
     assertThat(renamed.get("renames").get(1).get("status").asText()).isEqualTo("done");
     assertThat(renamed.get("renames").get(1).get("group").asText()).isEqualTo("1");
     assertThat(folder.resolve("A_1.xmp")).hasContent("IMG_0001.xmp");
 
     assertThat(run("batches", folder.toString(), "--json")).isZero();
-    assertThat(json().get(0).get("batch")).isEqualTo(renamed.get("batch"));
+    assertThat(ran.json().get(0).get("batch")).isEqualTo(renamed.get("batch"));
 
     assertThat(run("undo", folder.toString(), "--batch", "1")).isZero();
-    assertThat(out.toString()).contains("Renamed 2 files as batch 0002-");
+    assertThat(ran.out()).contains("Renamed 2 files as batch 0002-");
     assertThat(folder.resolve("IMG_0001.xmp")).hasContent("IMG_0001.xmp");
 
     assertThat(run("batches", folder.toString())).isZero();
-    assertThat(out.toString()).contains("takes back").contains("taken back by");
+    assertThat(ran.out()).contains("takes back").contains("taken back by");
 
     assertThat(run("undo", folder.toString())).isEqualTo(2);
-    assertThat(err.toString()).contains("nothing to undo");
+    assertThat(ran.err()).contains("nothing to undo");
     assertThat(run("recover", folder.toString())).isZero();
-    assertThat(out.toString()).contains("Nothing was interrupted");
+    assertThat(ran.out()).contains("Nothing was interrupted");
   }
 
   @Test
   void saysWhereAMapIsBad() throws IOException {
     assertThat(run("rename", "--map", map("old,new\n"), "--in", folder.toString())).isEqualTo(2);
-    assertThat(err.toString()).contains("map.csv, line 1").contains("from,to");
+    assertThat(ran.err()).contains("map.csv, line 1").contains("from,to");
     assertThat(run("rename", "--map", map("from,to\na,b\nc,\n"), "--in", folder.toString()))
         .isEqualTo(2);
-    assertThat(err.toString()).contains("map.csv, line 3, column to: is empty");
+    assertThat(ran.err()).contains("map.csv, line 3, column to: is empty");
     assertThat(run("rename", "--map", elsewhere.resolve("none").toString(), "--in", "x"))
         .isEqualTo(2);
     assertThat(run("rename", "--map", map("from,to\na,b\n"), "--in", folder + "/none"))
@@ -101,13 +96,13 @@ class RenameCommandTest {
     Files.move(folder.resolve("A_2.jpg"), folder.resolve("IMG_0002.jpg"));
     withoutItsEnd();
     assertThat(run("rename", "--map", map, "--in", folder.toString())).isEqualTo(3);
-    assertThat(err.toString()).contains("was interrupted").contains("Recover first");
+    assertThat(ran.err()).contains("was interrupted").contains("Recover first");
     assertThat(run("batches", folder.toString())).isEqualTo(1);
     assertThat(run("recover", folder.toString(), "--json")).isZero();
-    assertThat(json().at("/recovered/0/outcome").asText()).isEqualTo("rolled-back");
+    assertThat(ran.json().at("/recovered/0/outcome").asText()).isEqualTo("rolled-back");
     assertThat(folder.resolve("IMG_0001.jpg")).exists();
     assertThat(run("batches", folder.toString())).isZero();
-    assertThat(out.toString()).contains("rolled back");
+    assertThat(ran.out()).contains("rolled back");
   }
 
   private void withoutItsEnd() throws IOException {
@@ -126,12 +121,7 @@ class RenameCommandTest {
   }
 
   private int run(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    return Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
-  }
-
-  private JsonNode json() throws IOException {
-    return JsonMapper.builder().build().readTree(out.toString());
+    ran = Ran.run((Object[]) args);
+    return ran.status();
   }
 }

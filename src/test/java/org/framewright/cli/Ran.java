@@ -1,0 +1,24 @@
+package org.framewright.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.Arrays;
+
+/** A command that was run, as a shell would: its exit status and what it wrote. */
+record Ran(int status, String out, String err) {
+
+  static Ran run(Object... words) {
+    var out = new StringWriter();
+    var err = new StringWriter();
+    var args = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+    int status = Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
+    return new Ran(status, out.toString(), err.toString());
+  }
+
+  JsonNode json() throws IOException {
+    return new JsonMapper().readTree(out);
+  }
+}
