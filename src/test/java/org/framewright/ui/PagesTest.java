@@ -1,23 +1,17 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.testfx.util.WaitForAsyncUtils.waitFor;
 import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -35,22 +29,18 @@ import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.renaming.CrashedRename;
-import org.framewright.ui.settings.Places;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** Starting a job, renaming and taking it back, and a crash put in order, on the real app. */
 class PagesTest {
-  private static final int PATIENCE_SECONDS = 30;
-
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);
-  private final FxRobot robot = new FxRobot();
+  private FxRobot robot;
+  private OpenApp opened;
   private Composition app;
 
   /** Answers every question for a folder with the test's own. */
@@ -73,42 +63,19 @@ class PagesTest {
 
   @BeforeEach
   void openTheApp() throws Exception {
-    var settings = Files.createDirectories(folder.resolve("settings"));
-    Files.writeString(
-        settings.resolve("preferences.json"),
-        "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\"}");
-    FxToolkit.registerPrimaryStage();
-    FxToolkit.setupStage(
-        stage -> {
-          try {
-            app =
-                new Composition(
-                    stage,
-                    Places.in(settings),
-                    clock,
-                    Locale.ENGLISH,
-                    Background.threads(),
-                    Platform::runLater,
-                    new Prepared());
-          } catch (IOException e) {
-            throw new UncheckedIOException(e);
-          }
-          app.open();
-        });
+    opened = OpenApp.open(folder.resolve("settings"), clock, new Prepared());
+    app = opened.app();
+    robot = opened.robot();
     waitForFxEvents();
   }
 
   @AfterEach
   void closeTheApp() throws Exception {
-    FxToolkit.setupFixture(
-        () -> {
-          app.stage().close();
-          app.close();
-        });
+    opened.close();
   }
 
   private void await(Callable<Boolean> condition) throws Exception {
-    waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition).get());
+    opened.await(condition);
   }
 
   private Node find(String selector) {
@@ -120,8 +87,7 @@ class PagesTest {
   }
 
   private void press(KeyCode... keys) {
-    robot.push(keys);
-    waitForFxEvents();
+    opened.press(keys);
   }
 
   private void write(String field, String text) throws Exception {

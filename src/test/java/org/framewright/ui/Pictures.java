@@ -1,5 +1,7 @@
 package org.framewright.ui;
 
+import static org.framewright.ui.OnInterface.onInterface;
+
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,8 +11,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.scene.Scene;
@@ -182,18 +182,5 @@ final class Pictures {
   private static void settle() throws Exception {
     Thread.sleep(SETTLE_MILLIS);
     onInterface(() -> "");
-  }
-
-  private static <T> T onInterface(Callable<T> work) throws Exception {
-    var result = new CompletableFuture<T>();
-    Platform.runLater(
-        () -> {
-          try {
-            result.complete(work.call());
-          } catch (Exception e) {
-            result.completeExceptionally(e);
-          }
-        });
-    return result.get();
   }
 }

@@ -1,22 +1,16 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.testfx.util.WaitForAsyncUtils.waitFor;
 import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
@@ -30,21 +24,18 @@ import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.SetupState;
-import org.framewright.ui.settings.Places;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
 
 /** The day on the real app, over a real job folder, without a mouse. */
 class ShootDayTest {
-  private static final int PATIENCE_SECONDS = 30;
-
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);
-  private final FxRobot robot = new FxRobot();
+  private FxRobot robot;
+  private OpenApp opened;
   private final SampleCamera camera =
       new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
   private Job job;
@@ -81,52 +72,25 @@ class ShootDayTest {
     job = started.job();
     var list = (ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"));
     job.importList(list.list());
-    var settings = Files.createDirectories(folder.resolve("settings"));
-    Files.writeString(
-        settings.resolve("preferences.json"),
-        "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\"}");
-    FxToolkit.registerPrimaryStage();
-    FxToolkit.setupStage(
-        stage -> {
-          try {
-            app =
-                new Composition(
-                    stage,
-                    Places.in(settings),
-                    clock,
-                    Locale.ENGLISH,
-                    Background.threads(),
-                    Platform::runLater,
-                    new Prepared());
-          } catch (IOException e) {
-            throw new UncheckedIOException(e);
-          }
-          app.open();
-          app.openJob(job.folder());
-        });
+    opened = OpenApp.open(folder.resolve("settings"), clock, new Prepared());
+    app = opened.app();
+    robot = opened.robot();
+    robot.interact(() -> app.openJob(job.folder()));
     await(() -> app.pageIds().contains("board"));
     waitForFxEvents();
   }
 
   @AfterEach
   void closeTheApp() throws Exception {
-    FxToolkit.setupFixture(
-        () -> {
-          app.stage().close();
-          app.close();
-        });
+    opened.close();
   }
 
   private void press(KeyCode... keys) {
-    robot.push(keys);
-    waitForFxEvents();
+    opened.press(keys);
   }
 
   private void await(Callable<Boolean> condition) throws Exception {
-    waitFor(
-        PATIENCE_SECONDS,
-        TimeUnit.SECONDS,
-        () -> org.testfx.util.WaitForAsyncUtils.asyncFx(condition).get());
+    opened.await(condition);
   }
 
   private void onSet(String code) throws Exception {

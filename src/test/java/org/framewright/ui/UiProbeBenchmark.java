@@ -1,5 +1,7 @@
 package org.framewright.ui;
 
+import static org.framewright.ui.OnInterface.onInterface;
+
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,8 +10,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -234,18 +234,5 @@ final class UiProbeBenchmark {
 
   private static void tell(String what, double value) {
     System.out.printf(Locale.ROOT, "%-66s %8.2f%n", what, value);
-  }
-
-  private static <T> T onInterface(Callable<T> work) throws Exception {
-    var result = new CompletableFuture<T>();
-    Platform.runLater(
-        () -> {
-          try {
-            result.complete(work.call());
-          } catch (Exception e) {
-            result.completeExceptionally(e);
-          }
-        });
-    return result.get();
   }
 }
