@@ -62,6 +62,15 @@ class StationsLawsTest {
         .ofMaxSize(40);
   }
 
+  /** Three stations, each with a folder and a clock of its own. */
+  private static List<Desk> desks(Path root, List<Integer> skews) throws IOException {
+    var stations = new ArrayList<Desk>();
+    for (int i = 0; i < 3; i++) {
+      stations.add(new Desk(root.resolve("folder" + i), "desk" + i, skews.get(i)));
+    }
+    return stations;
+  }
+
   /**
    * Whatever the stations did, however wrong their clocks are, and in whatever pieces they heard of
    * each other: once each has every log, all show one state, which is the one that a newcomer
@@ -73,10 +82,7 @@ class StationsLawsTest {
       throws IOException {
     var root = Files.createTempDirectory("stations");
     try {
-      var stations = new ArrayList<Desk>();
-      for (int i = 0; i < 3; i++) {
-        stations.add(new Desk(root.resolve("folder" + i), "desk" + i, skews.get(i)));
-      }
+      var stations = desks(root, skews);
       for (var step : script) {
         switch (step) {
           case Step.Act act -> stations.get(act.station()).act(act);
@@ -109,10 +115,7 @@ class StationsLawsTest {
       throws IOException {
     var root = Files.createTempDirectory("stations");
     try {
-      var stations = new ArrayList<Desk>();
-      for (int i = 0; i < 3; i++) {
-        stations.add(new Desk(root.resolve("folder" + i), "desk" + i, skews.get(i)));
-      }
+      var stations = desks(root, skews);
       for (var step : script) {
         switch (step) {
           case Step.Act act -> {

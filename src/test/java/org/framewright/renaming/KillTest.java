@@ -40,17 +40,32 @@ class KillTest {
     strace = Strace.in(scratch);
   }
 
+  /** A run that is to be killed at a call, the first being 1; it says whether it was. */
+  private interface Attempt {
+    boolean killedAt(int point) throws Exception;
+  }
+
+  /** Kills at one call later each time, until there are no more calls; says how many there were. */
+  private static int killPoints(Attempt attempt) throws Exception {
+    int points = 0;
+    while (attempt.killedAt(points + 1)) {
+      points++;
+    }
+    return points;
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"renameat2", "fsync"})
   void anApplyKilledAtAnyCallEndsWhollyOldOrWhollyNew(
       String call, TestInfo info, TestReporter reporter) throws Exception {
-    int points = 0;
-    for (boolean killed = true; killed; ) {
-      var scene = Scene.make(folder());
-      killed = strace.run("apply", root(), call + KILL + (points + 1)).killed();
-      points += killed ? 1 : 0;
-      endsWhole(scene, scene.before(), scene.after());
-    }
+    int points =
+        killPoints(
+            point -> {
+              var scene = Scene.make(folder());
+              var run = strace.run("apply", root(), call + KILL + point);
+              endsWhole(scene, scene.before(), scene.after());
+              return run.killed();
+            });
     told(info, reporter, call, points);
     assertThat(points).isGreaterThanOrEqualTo(call.equals("fsync") ? 6 : 29);
   }
@@ -59,14 +74,15 @@ class KillTest {
   @ValueSource(strings = {"renameat2", "fsync"})
   void anUndoKilledAtAnyCallEndsWhollyOldOrWhollyNew(
       String call, TestInfo info, TestReporter reporter) throws Exception {
-    int points = 0;
-    for (boolean killed = true; killed; ) {
-      var scene = Scene.make(folder());
-      apply(scene);
-      killed = strace.run("undo", root(), call + KILL + (points + 1)).killed();
-      points += killed ? 1 : 0;
-      endsWhole(scene, scene.after(), scene.before());
-    }
+    int points =
+        killPoints(
+            point -> {
+              var scene = Scene.make(folder());
+              apply(scene);
+              var run = strace.run("undo", root(), call + KILL + point);
+              endsWhole(scene, scene.after(), scene.before());
+              return run.killed();
+            });
     told(info, reporter, call, points);
     assertThat(points).isGreaterThanOrEqualTo(call.equals("fsync") ? 6 : 29);
   }
@@ -78,15 +94,15 @@ class KillTest {
     int points = 0;
     // Amid the first epoch, behind it, amid the second, behind it.
     for (int crash : new int[] {10, 29, 50, 63}) {
-      int here = 0;
-      for (boolean killed = true; killed; ) {
-        var scene = Scene.make(folder());
-        crashedApply(scene, crash);
-        killed = strace.run("recover", root(), call + KILL + (here + 1)).killed();
-        here += killed ? 1 : 0;
-        endsWhole(scene, scene.before(), scene.after());
-      }
-      points += here;
+      points +=
+          killPoints(
+              point -> {
+                var scene = Scene.make(folder());
+                crashedApply(scene, crash);
+                var run = strace.run("recover", root(), call + KILL + point);
+                endsWhole(scene, scene.before(), scene.after());
+                return run.killed();
+              });
     }
     told(info, reporter, call, points);
     assertThat(points).isGreaterThan(call.equals("fsync") ? 16 : 40);
@@ -95,16 +111,15 @@ class KillTest {
   @Test
   void onLinksAnApplyKilledBetweenTheTwoLinksEndsWhole(TestInfo info, TestReporter reporter)
       throws Exception {
-    int points = 0;
-    for (boolean killed = true; killed; ) {
-      var scene = Scene.make(folder());
-      killed =
-          strace
-              .run("apply", root(), "renameat2:error=EINVAL", "unlink" + KILL + (points + 1))
-              .killed();
-      points += killed ? 1 : 0;
-      endsWhole(scene, scene.before(), scene.after());
-    }
+    int points =
+        killPoints(
+            point -> {
+              var scene = Scene.make(folder());
+              var run =
+                  strace.run("apply", root(), "renameat2:error=EINVAL", "unlink" + KILL + point);
+              endsWhole(scene, scene.before(), scene.after());
+              return run.killed();
+            });
     told(info, reporter, "unlink", points);
     assertThat(points).isGreaterThan(27);
   }
@@ -112,21 +127,20 @@ class KillTest {
   @Test
   void onReservedNamesAnApplyKilledBeforeTheRenameEndsWhole(TestInfo info, TestReporter reporter)
       throws Exception {
-    int points = 0;
-    for (boolean killed = true; killed; ) {
-      var scene = Scene.make(folder());
-      killed =
-          strace
-              .run(
-                  "apply",
-                  root(),
-                  "renameat2:error=EINVAL",
-                  "link:error=EPERM",
-                  "rename" + KILL + (points + 1))
-              .killed();
-      points += killed ? 1 : 0;
-      endsWhole(scene, scene.before(), scene.after());
-    }
+    int points =
+        killPoints(
+            point -> {
+              var scene = Scene.make(folder());
+              var run =
+                  strace.run(
+                      "apply",
+                      root(),
+                      "renameat2:error=EINVAL",
+                      "link:error=EPERM",
+                      "rename" + KILL + point);
+              endsWhole(scene, scene.before(), scene.after());
+              return run.killed();
+            });
     told(info, reporter, "rename", points);
     assertThat(points).isGreaterThan(26);
   }
