@@ -145,8 +145,17 @@ final class DeliverCommand implements Callable<Integer> {
   private void warn(Withheld withheld) {
     output.err().println("withheld: " + withheld.what() + ": " + withheld.why());
     if (!withheld.mend().isEmpty()) {
-      output.err().println("  " + withheld.mend());
+      output.err().println("  " + mend(withheld));
     }
+  }
+
+  private static String mend(Withheld withheld) {
+    return withheld.mend()
+        + switch (withheld.tool()) {
+          case NONE -> "";
+          case RENAMING -> " See: framewright rename JOB";
+          case CHECKING -> " See: framewright check";
+        };
   }
 
   private static Map<String, Object> json(Select select) {
@@ -165,6 +174,6 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> json(Withheld withheld) {
-    return Map.of("what", withheld.what(), "why", withheld.why(), "mend", withheld.mend());
+    return Map.of("what", withheld.what(), "why", withheld.why(), "mend", mend(withheld));
   }
 }

@@ -206,13 +206,15 @@ public final class HandOff {
             new Withheld(
                 original,
                 "no setup claims it",
-                "Move it to its setup first, then rename the frames."));
+                "Move it to its setup first, then rename the frames.",
+                Withheld.Tool.RENAMING));
       } else if (unnamed.stream().anyMatch(path -> of(frame, path))) {
         withheld.add(
             new Withheld(
                 original,
                 "it does not have its name by the convention yet",
-                "Rename the frames first: framewright rename JOB."));
+                "Rename the frames first.",
+                Withheld.Tool.RENAMING));
       } else {
         switch (select(frame, original, place.get(), number)) {
           case Named(Select select) -> {
@@ -225,7 +227,8 @@ public final class HandOff {
                       original,
                       "it would have the same name as " + other + ": " + select.name(),
                       "Check the convention: its select names leave out what tells these frames"
-                          + " apart."));
+                          + " apart.",
+                      Withheld.Tool.CHECKING));
             }
           }
           case Unnameable(Withheld why) -> withheld.add(why);
@@ -270,12 +273,13 @@ public final class HandOff {
             new Withheld(
                 original,
                 "its name can be read in several ways",
-                "Check the convention: framewright check."));
+                "Check the convention.",
+                Withheld.Tool.CHECKING));
       }
       case Reading.None none -> {
         return new Unnameable(
             new Withheld(
-                original, none.message(), "Rename the frames first: framewright rename JOB."));
+                original, none.message(), "Rename the frames first.", Withheld.Tool.RENAMING));
       }
     }
     var select = convention.kinds().get(SELECT);

@@ -8,11 +8,11 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import org.framewright.frames.Thumbnails;
@@ -66,6 +66,7 @@ final class Composition implements Desk, AutoCloseable {
   private final Shell shell;
   private final Places places;
   private final Scene scene;
+  private final SimpleBooleanProperty jobOpen = new SimpleBooleanProperty(false);
   private JobSession session;
   private FramePictures pictures;
   private StartScreen start;
@@ -111,11 +112,10 @@ final class Composition implements Desk, AutoCloseable {
             file -> start.conventionSaved(file),
             () -> start.convention().ifPresent(this::openConvention));
     start = new StartScreen(this, List.of(places.templates()), this::editConvention);
-    stage.setTitle(texts.get("app.name"));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
     stage.setScene(scene);
-    shell.pages(texts.get("app.name"), startPages());
+    leaveJob();
     findPlace();
     stage.setOnHiding(_ -> keepPlace());
     stage.show();
@@ -157,11 +157,14 @@ final class Composition implements Desk, AutoCloseable {
             texts.get("command.app.fullScreen"),
             Keys.plain(KeyCode.F11),
             () -> stage.setFullScreen(!stage.isFullScreen())),
+        new Command(
+            "app.closeJob",
+            texts.get("command.app.closeJob"),
+            Keys.shortcut(KeyCode.W),
+            this::leaveJob,
+            jobOpen),
         Command.of(
-            "app.quit",
-            texts.get("command.app.quit"),
-            new javafx.scene.input.KeyCodeCombination(KeyCode.Q, KeyCombination.SHORTCUT_DOWN),
-            stage::close));
+            "app.quit", texts.get("command.app.quit"), Keys.shortcut(KeyCode.Q), stage::close));
   }
 
   private void keySheet() {
@@ -291,6 +294,7 @@ final class Composition implements Desk, AutoCloseable {
   private void opened(JobSession next) {
     closeJob();
     session = next;
+    jobOpen.set(true);
     var folder = next.job().folder();
     preferences.remember(StartScreen.RECENT_JOBS, folder.toString());
     pictures = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
@@ -337,6 +341,14 @@ final class Composition implements Desk, AutoCloseable {
     }
     session.close();
     session = null;
+    jobOpen.set(false);
+  }
+
+  /** Closes the job; the page on which another is started or opened comes to the front. */
+  private void leaveJob() {
+    closeJob();
+    stage.setTitle(texts.get("app.name"));
+    shell.pages(texts.get("app.name"), startPages());
   }
 
   private RenamesScreen names(JobSession open) {
@@ -389,6 +401,11 @@ final class Composition implements Desk, AutoCloseable {
                     preferences.put(REMINDED, NEVER);
                   }
                 }));
+  }
+
+  @Override
+  public String wayTo(String screenId) {
+    return shell.wayTo(screenId);
   }
 
   @Override

@@ -35,6 +35,9 @@ public interface Desk {
   /** Opens a job folder in the background and shows its list. */
   void openJob(Path folder);
 
+  /** How one gets to a page of that id, in words; empty if there is none. */
+  String wayTo(String screenId);
+
   /** Brings a page to the front by its id; nothing happens if there is none. */
   void show(String screenId);
 }

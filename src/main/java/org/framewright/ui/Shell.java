@@ -157,6 +157,16 @@ final class Shell {
     return screens.stream().map(Screen::id).toList();
   }
 
+  /** A page's word and its key; empty if there is no page of that id. */
+  String wayTo(String id) {
+    return screen(id)
+        .map(
+            page ->
+                texts.get(
+                    "shell.wayTo", page.title(), PAGE_KEYS.get(screens.indexOf(page)).getName()))
+        .orElse("");
+  }
+
   /** The page of that id, if the shell has it. */
   Optional<Screen> screen(String id) {
     return screens.stream().filter(screen -> screen.id().equals(id)).findFirst();

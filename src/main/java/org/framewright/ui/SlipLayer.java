@@ -7,7 +7,6 @@ import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
@@ -121,7 +120,7 @@ final class SlipLayer implements Slips {
       dismiss();
       event.consume();
     } else if (event.getCode() == KeyCode.ENTER
-        && !(focus instanceof ButtonBase)
+        && !(focus instanceof Button)
         && (!(focus instanceof TextArea) || event.isShortcutDown())) {
       answer();
       event.consume();

@@ -9,6 +9,9 @@ final class OnInterface {
   private OnInterface() {}
 
   static <T> T onInterface(Callable<T> work) throws Exception {
+    if (Platform.isFxApplicationThread()) {
+      return work.call();
+    }
     var result = new CompletableFuture<T>();
     Platform.runLater(
         () -> {

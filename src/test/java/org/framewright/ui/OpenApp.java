@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import static org.framewright.ui.OnInterface.onInterface;
 import static org.testfx.util.WaitForAsyncUtils.waitFor;
 import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
@@ -9,20 +10,27 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 
-/** The real app, opened headless for a test, with the day's reminder seen already. */
+/** The real app, opened headless for a test; what a test does to it, it does by keys. */
 final class OpenApp {
   private static final int PATIENCE_SECONDS = 30;
+  private static final int MANY = 60;
 
   private final FxRobot robot = new FxRobot();
   private final Composition app;
@@ -32,6 +40,8 @@ final class OpenApp {
   }
 
   /**
+   * Opened with the day's reminder seen already.
+   *
    * @param settings where its preferences are kept
    * @param choosers what answers when it asks for a file
    */
@@ -40,6 +50,11 @@ final class OpenApp {
     Files.writeString(
         settings.resolve("preferences.json"),
         "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\"}");
+    return again(settings, clock, choosers);
+  }
+
+  /** Opened with the preferences as they are. */
+  static OpenApp again(Path settings, Clock clock, FileChoosers choosers) throws Exception {
     FxToolkit.registerPrimaryStage();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
@@ -85,8 +100,80 @@ final class OpenApp {
     waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition).get());
   }
 
+  /** Presses keys together and lets them go. */
   void press(KeyCode... keys) {
     robot.push(keys);
     waitForFxEvents();
+  }
+
+  /** Types where the keys go. */
+  void type(String text) {
+    robot.write(text, 0);
+    waitForFxEvents();
+  }
+
+  /** Presses a key until something holds, a few times at most. */
+  void pressUntil(Callable<Boolean> holds, KeyCode... keys) throws Exception {
+    for (var i = 0; i < MANY && !onInterface(holds); i++) {
+      press(keys);
+    }
+    await(holds);
+  }
+
+  /** Whether the keys go to the node of that selector or to one inside it. */
+  boolean holdsTheKeys(String selector) throws Exception {
+    return onInterface(
+        () -> {
+          var node = app.scene().getFocusOwner();
+          while (node != null && !("#" + node.getId()).equals(selector)) {
+            node = node.getParent();
+          }
+          return node != null;
+        });
+  }
+
+  boolean exists(String selector) throws Exception {
+    return onInterface(() -> app.scene().getRoot().lookup(selector) != null);
+  }
+
+  /** The text of the first thing on the screen that fits the selector; empty if there is none. */
+  String reads(String selector) throws Exception {
+    return onInterface(() -> seen(selector).stream().findFirst().orElse(""));
+  }
+
+  /** The texts of all things on the screen that fit the selector, from top to bottom. */
+  List<String> readsAll(String selector) throws Exception {
+    return onInterface(() -> seen(selector));
+  }
+
+  /** Waits until something on the screen reads so. */
+  void awaitReading(String selector, String text) throws Exception {
+    await(() -> seen(selector).contains(text));
+  }
+
+  private List<String> seen(String selector) {
+    return app.scene().getRoot().lookupAll(selector).stream()
+        .filter(OpenApp::isShown)
+        .sorted(
+            Comparator.comparingDouble(
+                node -> node.localToScene(node.getBoundsInLocal()).getMinY()))
+        .map(
+            node ->
+                switch (node) {
+                  case Labeled labeled -> labeled.getText();
+                  case TextInputControl field -> field.getText();
+                  case ComboBox<?> combo -> combo.getButtonCell().getText();
+                  default -> node.getAccessibleText();
+                })
+        .toList();
+  }
+
+  private static boolean isShown(Node node) {
+    for (var at = node; at != null; at = at.getParent()) {
+      if (!at.isVisible()) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -308,7 +308,7 @@ public final class FramesScreen implements Screen {
     handOff.prepare(
         () -> {
           var plan = handOff.plan().get().orElseThrow();
-          var slip = new HandOffSlip(handOff, plan, desk.files(), texts);
+          var slip = new HandOffSlip(handOff, plan, desk);
           var title = texts.get("frames.handOffTitle");
           desk.slips()
               .show(

@@ -15,8 +15,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
-import org.framewright.ui.FileChoosers;
-import org.framewright.ui.look.Texts;
+import org.framewright.ui.Desk;
 
 /** Shows what would be handed off under which name, what would not and why, and asks where to. */
 final class HandOffSlip {
@@ -24,16 +23,19 @@ final class HandOffSlip {
   private static final double WITHHELD_HEIGHT = 48;
 
   private final VBox node = new VBox();
-  private final Button choose;
+  private final Desk desk;
+  private Node focus = node;
 
-  HandOffSlip(HandOffModel model, HandOffPlan plan, FileChoosers files, Texts texts) {
+  HandOffSlip(HandOffModel model, HandOffPlan plan, Desk desk) {
+    this.desk = desk;
+    var texts = desk.texts();
     node.getStyleClass().add("hand-off");
-    choose = new Button(texts.get("frames.handOffPlace"));
+    var choose = new Button(texts.get("frames.handOffPlace"));
     choose.setId("hand-off-place");
     choose.setMinWidth(Region.USE_PREF_SIZE);
     choose.setOnAction(
         _ ->
-            files
+            desk.files()
                 .folder(
                     texts.get("frames.handOffPlaceTitle"), Optional.ofNullable(model.place().get()))
                 .ifPresent(model.place()::set));
@@ -73,6 +75,7 @@ final class HandOffSlip {
       list.setPrefHeight(LINE_HEIGHT * Math.min(7, plan.selects().size()) + 4);
       list.setPrefWidth(560);
       list.setCellFactory(_ -> new SelectCell());
+      focus = list;
       node.getChildren().addAll(going, list, where);
     }
   }
@@ -82,7 +85,7 @@ final class HandOffSlip {
   }
 
   Node focus() {
-    return choose.getScene() == null && choose.getParent() == null ? node : choose;
+    return focus;
   }
 
   private static final class SelectCell extends ListCell<Select> {
@@ -97,7 +100,18 @@ final class HandOffSlip {
     }
   }
 
-  private static final class WithheldCell extends ListCell<Withheld> {
+  /** What mends it, and on which page of the app. */
+  private String mend(Withheld held) {
+    var page =
+        switch (held.tool()) {
+          case NONE -> "";
+          case RENAMING -> desk.wayTo("names");
+          case CHECKING -> desk.wayTo("convention");
+        };
+    return page.isEmpty() ? held.mend() : desk.texts().get("frames.mendOn", held.mend(), page);
+  }
+
+  private final class WithheldCell extends ListCell<Withheld> {
     private final Label what = new Label();
     private final Label mend = new Label();
     private final VBox box = new VBox(what, mend);
@@ -117,7 +131,7 @@ final class HandOffSlip {
         return;
       }
       what.setText(held.what() + ": " + held.why());
-      mend.setText(held.mend());
+      mend.setText(mend(held));
       setGraphic(box);
       setAccessibleText(what.getText() + " " + mend.getText());
     }

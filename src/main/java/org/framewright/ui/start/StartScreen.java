@@ -210,6 +210,7 @@ public final class StartScreen implements Screen {
   }
 
   private void showFields() {
+    var typing = holdsTheKeys();
     rows.forEach(FieldRow::dispose);
     rows.clear();
     fields.getChildren().clear();
@@ -226,6 +227,18 @@ public final class StartScreen implements Screen {
       rows.add(row);
       fields.getChildren().add(row);
     }
+    if (typing) {
+      focus().requestFocus();
+    }
+  }
+
+  /** Whether the keys go to a field, which is about to be replaced. */
+  private boolean holdsTheKeys() {
+    var owner = fields.getScene() == null ? null : fields.getScene().getFocusOwner();
+    while (owner != null && !owner.equals(fields)) {
+      owner = owner.getParent();
+    }
+    return owner != null;
   }
 
   private void showPreview() {

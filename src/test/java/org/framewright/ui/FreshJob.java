@@ -1,0 +1,47 @@
+package org.framewright.ui;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Map;
+import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Convention;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.ListReader;
+import org.framewright.shotlist.ListReading;
+import org.framewright.shotlist.SetupState;
+
+/** A job for a test: started by the convention for fashion, with the client's first list. */
+final class FreshJob {
+  private FreshJob() {}
+
+  static Job in(Path folder, Clock clock) throws Exception {
+    var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
+    var started =
+        (Started.Opened)
+            Job.start(
+                sound.convention(),
+                folder,
+                Map.of("day", "2026-11-23", "client", "KVÖ", "title", "look book"),
+                clock);
+    var list = (ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"));
+    started.job().importList(list.list());
+    return started.job();
+  }
+
+  /** With frames of the first setup, written while it was on set. */
+  static Job withFrames(Path folder, Clock clock, int frames) throws Exception {
+    var job = in(folder, clock);
+    job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView("F"));
+    var camera =
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+    for (var i = 0; i < frames; i++) {
+      camera.take(Exposure.of(clock.instant(), "001", "F")).writeTo(job.framesFolder());
+    }
+    job.recordArrivals(job.scan());
+    return job;
+  }
+}
