@@ -123,6 +123,7 @@ final class Shell {
     screens.addAll(next);
     title.setText(heading);
     words.getChildren().clear();
+    group.getToggles().clear();
     pageCommands.clear();
     for (var i = 0; i < next.size(); i++) {
       addPage(next.get(i), PAGE_KEYS.get(i));
