@@ -165,7 +165,8 @@ final class RenamesModel {
   }
 
   /**
-   * Turns to a folder and looks at it.
+   * Turns to a folder and tells what was renamed there, and what a crash left behind. The plan
+   * waits for {@link #look}: many thousand names are made for a page that is looked at.
    *
    * @param folder opened in the background
    * @param wishes the names that its files shall have; asked in the background, each time afresh
@@ -175,7 +176,7 @@ final class RenamesModel {
     this.renamer = null;
     this.wishes = wishes;
     told.set(Optional.empty());
-    look();
+    tasks.quietly(() -> batchesAndCrash(folder.call()), this::show, trouble);
   }
 
   /** Plans afresh; nothing is changed on disk. */
@@ -189,7 +190,7 @@ final class RenamesModel {
           if (renamer == null) {
             renamer = folder.call();
           }
-          var found = batchesAndCrash();
+          var found = batchesAndCrash(renamer);
           // Between its epochs an interrupted batch leaves names that nothing should be planned on.
           var names =
               found.interrupted().isPresent()
@@ -269,7 +270,7 @@ final class RenamesModel {
     }
   }
 
-  private Folder batchesAndCrash() throws IOException {
+  private static Folder batchesAndCrash(Renamer renamer) throws IOException {
     return new Folder(renamer.batches().reversed(), renamer.interrupted());
   }
 
@@ -281,8 +282,12 @@ final class RenamesModel {
     blocked.set(found.plan().blocked());
     unchanged.set(found.plan().unchanged());
     nameless.set(found.nameless());
-    batches.setAll(found.folder().batches());
-    interrupted.set(found.folder().interrupted());
+    show(found.folder());
+  }
+
+  private void show(Folder found) {
+    batches.setAll(found.batches());
+    interrupted.set(found.interrupted());
   }
 
   private void ended(Outcome outcome, String done) {

@@ -44,6 +44,7 @@ class RenamesModelTest {
 
   private void open() {
     model.open(() -> Renamer.in(folder), () -> new FrameNames(present(), List.of()));
+    model.look();
   }
 
   private void wish(String from, String to, String group) throws IOException {
@@ -144,6 +145,7 @@ class RenamesModelTest {
     model = model(new Tasks(background::add, Runnable::run));
     open();
     background.poll().run();
+    background.poll().run();
     model.rename();
     assertThat(model.running().get()).isPresent();
     assertThat(model.canRename().get()).isFalse();
@@ -162,6 +164,7 @@ class RenamesModelTest {
     var background = new ArrayDeque<Runnable>();
     model = model(new Tasks(background::add, Runnable::run));
     open();
+    background.poll().run();
     background.poll().run();
     model.rename();
     model.stop();
@@ -183,8 +186,23 @@ class RenamesModelTest {
   @Test
   void hasNothingToRenameInAnEmptyPlan() {
     model.open(() -> Renamer.in(folder), () -> new FrameNames(List.of(), List.of()));
+    model.look();
     assertThat(model.lines()).isEmpty();
     assertThat(model.canRename().get()).isFalse();
+  }
+
+  @Test
+  void findsWhatACrashLeftBehindBeforeAnybodyLooksAtThePlan() throws Exception {
+    CrashedRename.leaveIn(folder, 3, wishes);
+    model = model(Tasks.immediate());
+    model.open(
+        () -> Renamer.in(folder),
+        () -> {
+          throw new AssertionError("nobody asked for names");
+        });
+    assertThat(troubles).isEmpty();
+    assertThat(model.interrupted().get()).isPresent();
+    assertThat(model.plan().get()).isEmpty();
   }
 
   @Test
