@@ -18,7 +18,8 @@ import org.framewright.frames.Frame;
  * bounded number of pixels kept. Called on the interface thread.
  */
 public final class FramePictures {
-  private static final long KEPT_PIXELS = 12_000_000;
+  /** A pixel costs up to twelve bytes: the picture's, and the toolkit's own copies of it. */
+  private static final long KEPT_PIXELS = 4_000_000;
 
   /** A frame at a size. A frame that got another name may have got a readable file with it. */
   private record Key(Frame frame, int edge) {
