@@ -6,11 +6,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.framewright.job.JobException;
 import org.framewright.ui.Launch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
 
 /** The program's entry: {@code framewright COMMAND ...}. */
 @Command(
@@ -37,15 +40,46 @@ import picocli.CommandLine.Command;
       ReturnsCommand.class,
     })
 public final class Framewright implements Runnable {
+  /** The app, as far as the command line knows it. */
+  interface Window {
+    boolean hasDisplay();
+
+    /** Opens the app, with a job if one is given, and returns when it is closed. */
+    void open(Optional<Path> job);
+  }
+
+  private static final Window APP =
+      new Window() {
+        @Override
+        public boolean hasDisplay() {
+          return Launch.hasDisplay();
+        }
+
+        @Override
+        public void open(Optional<Path> job) {
+          Launch.open(job);
+        }
+      };
+
+  private final Window window;
+  @Spec private CommandSpec spec;
+
+  private Framewright(Window window) {
+    this.window = window;
+  }
+
+  Window window() {
+    return window;
+  }
 
   @Override
   public void run() {
-    if (Launch.hasDisplay()) {
-      Launch.open(Optional.empty());
+    if (window.hasDisplay()) {
+      window.open(Optional.empty());
       return;
     }
     throw new CommandLine.ParameterException(
-        new CommandLine(this), "Say what to do: framewright COMMAND.");
+        spec.commandLine(), "Say what to do: framewright COMMAND.");
   }
 
   /** Runs one command and exits with its status. */
@@ -57,8 +91,13 @@ public final class Framewright implements Runnable {
 
   /** Runs one command with the given streams; returns the exit status of the contract. */
   static int run(PrintWriter out, PrintWriter err, String... args) {
+    return run(APP, out, err, args);
+  }
+
+  /** The same with another window than the app's. */
+  static int run(Window window, PrintWriter out, PrintWriter err, String... args) {
     var line =
-        new CommandLine(new Framewright())
+        new CommandLine(new Framewright(window))
             .setOut(out)
             .setErr(err)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))

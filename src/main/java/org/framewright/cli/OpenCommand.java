@@ -4,9 +4,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.framewright.ui.Launch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 
 /** {@code open [JOB]}: the app. */
 @Command(
@@ -14,6 +14,8 @@ import picocli.CommandLine.Parameters;
     description = "Opens the app, with the job of a folder if one is given.",
     mixinStandardHelpOptions = true)
 final class OpenCommand implements Callable<Integer> {
+  @ParentCommand private Framewright program;
+
   @Parameters(paramLabel = "JOB", arity = "0..1", description = "The job folder.")
   private Path job;
 
@@ -22,12 +24,12 @@ final class OpenCommand implements Callable<Integer> {
     if (job != null && !Files.isDirectory(job)) {
       throw CommandFailure.badInput("there is no folder " + job, "Name a job folder.");
     }
-    if (!Launch.hasDisplay()) {
+    if (!program.window().hasDisplay()) {
       throw CommandFailure.badInput(
           "there is no display to open a window on",
           "Run it on a desktop, or use the other commands: framewright --help.");
     }
-    Launch.open(Optional.ofNullable(job));
+    program.window().open(Optional.ofNullable(job));
     return ExitStatus.DONE.code();
   }
 }
