@@ -3,6 +3,7 @@ package org.framewright.ui;
 import java.util.List;
 import java.util.function.BiConsumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
@@ -70,19 +71,17 @@ final class ClientWindow {
   }
 
   private void place(Stage beside) {
-    var taken =
-        Screen.getScreensForRectangle(
+    var window =
+        new Rectangle2D(
             beside.getX(),
             beside.getY(),
             Math.max(1, beside.getWidth()),
             Math.max(1, beside.getHeight()));
-    Screen.getScreens().stream()
-        .filter(screen -> !taken.contains(screen))
-        .findFirst()
+    Displays.beside(Screen.getScreens().stream().map(Screen::getBounds).toList(), window)
         .ifPresent(
-            screen -> {
-              stage.setX(screen.getBounds().getMinX());
-              stage.setY(screen.getBounds().getMinY());
+            display -> {
+              stage.setX(display.getMinX());
+              stage.setY(display.getMinY());
               stage.setFullScreen(true);
             });
   }
