@@ -68,6 +68,7 @@ public final class Job {
   private volatile Optional<Tally> counted = Optional.empty();
   private volatile JobState state;
   private volatile FrameNaming naming;
+  private volatile Optional<Elsewhere> elsewhere = Optional.empty();
 
   /** The setups that got a frame after their sign-off, as of the last count. */
   private volatile Set<String> changed = Set.of();
@@ -323,6 +324,11 @@ public final class Job {
     return warnings;
   }
 
+  /** What another station did to the list last, of what was read so far. */
+  public Optional<Elsewhere> elsewhere() {
+    return elsewhere;
+  }
+
   /** The job's time: this station's clock, unless another station's was found to be ahead of it. */
   public Instant now() {
     return log.now();
@@ -332,6 +338,11 @@ public final class Job {
   public synchronized boolean refresh() throws IOException {
     var news = log.news();
     if (!news.isEmpty()) {
+      news.stream()
+          .filter(entry -> !entry.stamp().station().equals(log.station()))
+          .filter(entry -> Elsewhere.tells(entry.event()))
+          .max(Comparator.comparing(Entry::stamp))
+          .ifPresent(entry -> elsewhere = Optional.of(Elsewhere.of(entry)));
       entries.addAll(news);
       entries.sort(Comparator.comparing(Entry::stamp));
       fold = Fold.of(entries);

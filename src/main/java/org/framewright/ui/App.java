@@ -24,7 +24,7 @@ public final class App extends Application {
             Background.threads(),
             Platform::runLater,
             new PlatformChoosers(stage));
-    Thread.currentThread().setUncaughtExceptionHandler((_, e) -> composition.trouble(e));
+    composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()
         .findFirst()

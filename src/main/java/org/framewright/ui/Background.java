@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -19,6 +20,18 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
     implements AutoCloseable {
   private static final int PICTURE_READERS = 2;
 
+  /** Threads that pass over what comes after they were closed: the app is going. */
+  private record Threads(ExecutorService service) implements Executor {
+    @Override
+    public void execute(Runnable task) {
+      try {
+        service.execute(task);
+      } catch (RejectedExecutionException _) {
+        // Nobody waits for it any more.
+      }
+    }
+  }
+
   /** Does something again and again until it is closed. */
   @FunctionalInterface
   interface Again {
@@ -28,11 +41,13 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
   /** Real threads; none of them keeps the program alive. */
   static Background threads() {
     return new Background(
-        Executors.newThreadPerTaskExecutor(Thread.ofVirtual().name("work-", 0).factory()),
+        new Threads(
+            Executors.newThreadPerTaskExecutor(Thread.ofVirtual().name("work-", 0).factory())),
         lane("job"),
         lane("settings"),
-        Executors.newFixedThreadPool(
-            PICTURE_READERS, Thread.ofPlatform().daemon().name("pictures-", 0).factory()),
+        new Threads(
+            Executors.newFixedThreadPool(
+                PICTURE_READERS, Thread.ofPlatform().daemon().name("pictures-", 0).factory())),
         Background::timer);
   }
 
@@ -52,15 +67,16 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
     return timer::shutdownNow;
   }
 
-  private static ExecutorService lane(String name) {
-    return Executors.newSingleThreadExecutor(Thread.ofPlatform().daemon().name(name).factory());
+  private static Executor lane(String name) {
+    return new Threads(
+        Executors.newSingleThreadExecutor(Thread.ofPlatform().daemon().name(name).factory()));
   }
 
   /** Lets what was begun in order be finished: a tick or the preferences are not cut in half. */
   @Override
   public void close() {
     for (var executor : new Executor[] {job, settings}) {
-      if (executor instanceof ExecutorService service) {
+      if (executor instanceof Threads(var service)) {
         service.shutdown();
         try {
           if (!service.awaitTermination(5, TimeUnit.SECONDS)) {
@@ -72,7 +88,7 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
       }
     }
     for (var executor : new Executor[] {work, pictures}) {
-      if (executor instanceof ExecutorService service) {
+      if (executor instanceof Threads(var service)) {
         service.shutdownNow();
       }
     }

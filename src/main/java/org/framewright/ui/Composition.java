@@ -9,13 +9,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
+import javafx.util.Subscription;
 import org.framewright.frames.Thumbnails;
+import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
 import org.framewright.renaming.Renamer;
 import org.framewright.ui.board.BoardScreen;
@@ -30,6 +35,7 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.naming.ConventionScreen;
 import org.framewright.ui.renaming.RenamesScreen;
 import org.framewright.ui.session.JobSession;
+import org.framewright.ui.session.Notices;
 import org.framewright.ui.settings.LogFile;
 import org.framewright.ui.settings.Places;
 import org.framewright.ui.settings.Preferences;
@@ -54,6 +60,8 @@ final class Composition implements Desk, AutoCloseable {
   private static final String REMINDED = "safety.reminded";
   private static final String NEVER = "never again";
 
+  private static final KeyCodeCombination NOTICES = Keys.plain(KeyCode.F8);
+
   private final Stage stage;
   private final Clock clock;
   private final Background background;
@@ -74,6 +82,8 @@ final class Composition implements Desk, AutoCloseable {
   private BoardScreen board;
   private ClientWindow client;
   private AutoCloseable otherStations;
+  private Notices notices;
+  private Subscription hearing = Subscription.EMPTY;
 
   Composition(
       Stage stage,
@@ -95,10 +105,7 @@ final class Composition implements Desk, AutoCloseable {
     this.tasks = new Tasks(background.work(), ui);
     this.shell = new Shell(texts, commands, tasks);
     this.scene =
-        new Scene(
-            shell.root(),
-            preferences.number("window.width", 1180),
-            preferences.number("window.height", 820));
+        new Scene(shell.root(), preferences.number(WIDTH, 1180), preferences.number(HEIGHT, 820));
   }
 
   /** Shows the window with the page on which a job is started or opened. */
@@ -157,6 +164,8 @@ final class Composition implements Desk, AutoCloseable {
             texts.get("command.app.fullScreen"),
             Keys.plain(KeyCode.F11),
             () -> stage.setFullScreen(!stage.isFullScreen())),
+        new Command(
+            "app.notices", texts.get("command.app.notices"), NOTICES, this::showNotices, jobOpen),
         new Command(
             "app.closeJob",
             texts.get("command.app.closeJob"),
@@ -253,6 +262,11 @@ final class Composition implements Desk, AutoCloseable {
     return shell.slips();
   }
 
+  /** From now on, whatever nobody caught on any thread is told and logged. */
+  void hearTheUncaught() {
+    Thread.setDefaultUncaughtExceptionHandler((_, failure) -> trouble(failure));
+  }
+
   @Override
   public void trouble(Throwable failure) {
     tasks.ui().execute(() -> tellTrouble(troubles.explain(failure)));
@@ -265,6 +279,7 @@ final class Composition implements Desk, AutoCloseable {
     mend.setWrapText(true);
     var box = new VBox(what, mend);
     box.getStyleClass().add("trouble");
+    Node keys = box;
     if (!trouble.detail().isEmpty()) {
       var detail = new Label(trouble.detail());
       detail.setWrapText(true);
@@ -272,8 +287,9 @@ final class Composition implements Desk, AutoCloseable {
       more.setExpanded(false);
       more.setAnimated(false);
       box.getChildren().add(more);
+      keys = more;
     }
-    shell.slips().show(Slip.telling(texts.get("trouble.title"), box, box));
+    shell.slips().show(Slip.telling(texts.get("trouble.title"), box, keys));
   }
 
   @Override
@@ -325,7 +341,18 @@ final class Composition implements Desk, AutoCloseable {
   private void showPages(JobSession open, FramesScreen frames) {
     shell.pages(open.view().get().name(), List.of(board, frames, names(open), start, convention));
     open.watch(clock);
-    open.view().get().warnings().forEach(this::tell);
+    notices =
+        new Notices(
+            open.job().folder(),
+            texts,
+            open.view(),
+            open.failures(),
+            failure -> {
+              var told = troubles.explain(failure);
+              return new Notices.Notice(told.what(), told.mend());
+            });
+    shell.notices(notices.shown(), NOTICES.getName());
+    hearing = open.elsewhere().subscribe((_, now) -> now.ifPresent(this::tellElsewhere));
     remind();
   }
 
@@ -338,6 +365,12 @@ final class Composition implements Desk, AutoCloseable {
       otherStations.close();
     } catch (Exception e) {
       trouble(e);
+    }
+    if (notices != null) {
+      hearing.unsubscribe();
+      notices.dispose();
+      notices = null;
+      shell.noNotices();
     }
     session.close();
     session = null;
@@ -377,6 +410,35 @@ final class Composition implements Desk, AutoCloseable {
     }
   }
 
+  private void tellElsewhere(Elsewhere did) {
+    tell(
+        did.tick()
+            .map(
+                tick ->
+                    texts.get(
+                        "elsewhere.tick",
+                        did.station(),
+                        tick.setup(),
+                        texts.get("state." + tick.state().word())))
+            .orElseGet(() -> texts.get("elsewhere.list", did.station())));
+  }
+
+  private void showNotices() {
+    if (notices == null || notices.shown().get().isEmpty()) {
+      return;
+    }
+    var body = new NoticeList(notices.shown().get());
+    shell
+        .slips()
+        .show(
+            Slip.asking(
+                texts.get("notice.title"),
+                body.node(),
+                body.node(),
+                texts.get("notice.do"),
+                notices::putAway));
+  }
+
   /** Once a day, until it is dismissed for good. */
   private void remind() {
     var today = LocalDate.now(clock).toString();
@@ -413,15 +475,24 @@ final class Composition implements Desk, AutoCloseable {
     shell.screen(screenId).ifPresent(shell::show);
   }
 
-  /** The window goes where it was, if that is still on a display. */
+  /** The window goes where it was, as far as the displays still show that place. */
   private void findPlace() {
     var x = preferences.number(X, Double.NaN);
     var y = preferences.number(Y, Double.NaN);
-    if (!Double.isNaN(x)
-        && !Double.isNaN(y)
-        && !javafx.stage.Screen.getScreensForRectangle(x, y, 100, 100).isEmpty()) {
-      stage.setX(x);
-      stage.setY(y);
+    if (!Double.isNaN(x) && !Double.isNaN(y)) {
+      var kept = new Rectangle2D(x, y, scene.getWidth(), scene.getHeight());
+      var place =
+          Displays.onto(
+              javafx.stage.Screen.getScreens().stream()
+                  .map(javafx.stage.Screen::getVisualBounds)
+                  .toList(),
+              kept);
+      stage.setX(place.getMinX());
+      stage.setY(place.getMinY());
+      if (place.getWidth() < kept.getWidth() || place.getHeight() < kept.getHeight()) {
+        stage.setWidth(place.getWidth());
+        stage.setHeight(place.getHeight());
+      }
     }
     stage.setMaximized(preferences.number(MAXIMISED, 0) == 1);
   }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import javafx.animation.PauseTransition;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Parent;
@@ -21,11 +22,14 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
 import javafx.util.Duration;
+import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Notices.Notice;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
 
@@ -51,6 +55,10 @@ final class Shell {
   private final ToggleGroup group = new ToggleGroup();
   private final Label told = new Label();
   private final HBox work = new HBox();
+  private final Label notice = new Label();
+  private final Label noticeKey = new Label();
+  private final HBox noticeLine = new HBox(notice, noticeKey);
+  private Subscription noticing = Subscription.EMPTY;
   private final PauseTransition passing = new PauseTransition(PASSING);
   private final List<Screen> screens = new ArrayList<>();
   private final List<Command> pageCommands = new ArrayList<>();
@@ -85,9 +93,17 @@ final class Shell {
     var foot = new HBox(told, work, keys);
     foot.getStyleClass().add("foot-line");
 
+    notice.setId("notice");
+    notice.setMinWidth(0);
+    notice.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(notice, Priority.ALWAYS);
+    noticeKey.setMinWidth(Region.USE_PREF_SIZE);
+    noticeLine.getStyleClass().add("notice-line");
+    noNotices();
+
     page.getStyleClass().add("page");
     page.setTop(head);
-    page.setBottom(foot);
+    page.setBottom(new VBox(noticeLine, foot));
     root.getStyleClass().add("table");
     root.getChildren().addAll(page, slips.node());
     passing.setOnFinished(_ -> told.setText(""));
@@ -195,6 +211,30 @@ final class Shell {
     told.setText(text);
     told.setAccessibleText(text);
     passing.playFromStart();
+  }
+
+  /** One quiet line as long as there is something to know: the first of it, and how many. */
+  void notices(ObservableValue<List<Notice>> all, String key) {
+    noticing.unsubscribe();
+    noticing = all.subscribe(now -> showNotices(now, key));
+  }
+
+  /** There is nothing to know any more. */
+  void noNotices() {
+    noticing.unsubscribe();
+    showNotices(List.of(), "");
+  }
+
+  private void showNotices(List<Notice> now, String key) {
+    noticeLine.setVisible(!now.isEmpty());
+    noticeLine.setManaged(!now.isEmpty());
+    if (now.isEmpty()) {
+      notice.setText("");
+      return;
+    }
+    notice.setText(texts.get("notice.line", now.getFirst().what(), now.getFirst().mend()).strip());
+    notice.setAccessibleText(notice.getText());
+    noticeKey.setText(texts.get("notice.key", key, now.size()));
   }
 
   private void showWork() {

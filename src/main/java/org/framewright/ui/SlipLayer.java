@@ -102,6 +102,8 @@ final class SlipLayer implements Slips {
       var confirm = new Button(next.confirm());
       confirm.setId("slip-confirm");
       confirm.getStyleClass().add("does-it");
+      // Names have underscores of their own.
+      confirm.setMnemonicParsing(false);
       confirm.disableProperty().bind(javafx.beans.binding.Bindings.not(next.ready()));
       confirm.setOnAction(_ -> answer());
       buttons.getChildren().add(confirm);

@@ -1,17 +1,23 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
 import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.concurrent.Callable;
 import javafx.application.Platform;
-import javafx.scene.control.Labeled;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.TextField;
+import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Station;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -115,18 +121,84 @@ class ListPageTest {
   }
 
   @Test
-  void whatNobodyForesawIsToldWithoutATraceAndKeptInTheLog() throws Exception {
-    app.trouble(new IllegalStateException("a nut is loose"));
-    slipIsOpen();
-    var told =
-        robot.lookup(".trouble .label").queryAllAs(Labeled.class).stream()
-            .map(Labeled::getText)
-            .toList();
-    var log = folder.resolve("settings/framewright.log");
-    assertThat(told).anyMatch(text -> text.contains(log.toString()));
-    assertThat(told).noneMatch(text -> text.contains("\tat ") || text.contains("Exception"));
-    assertThat(log).content().contains("a nut is loose");
-    press(KeyCode.ESCAPE);
-    assertThat(app.slips().open().get()).isFalse();
+  void movesALineInTheRunningOrderByKeys() throws Exception {
+    press(KeyCode.DOWN);
+    press(KeyCode.ALT, KeyCode.DOWN);
+    await(() -> codes().subList(0, 3).equals(List.of("001", "003", "002")));
+    press(KeyCode.ALT, KeyCode.UP);
+    press(KeyCode.ALT, KeyCode.UP);
+    await(() -> codes().subList(0, 3).equals(List.of("002", "001", "003")));
+    assertThat(Job.open(job.folder(), clock).shotList().codes()).startsWith("002", "001", "003");
+  }
+
+  @Test
+  void movesALineInTheRunningOrderByDraggingIt() throws Exception {
+    assertThat(drop("001", "004", 0.8)).isTrue();
+    await(() -> codes().subList(0, 4).equals(List.of("002", "003", "004", "001")));
+    assertThat(drop("004", "002", 0.2)).isTrue();
+    await(() -> codes().subList(0, 4).equals(List.of("004", "002", "003", "001")));
+    assertThat(drop("002", "002", 0.8)).as("a line dropped on itself").isFalse();
+    assertThat(Job.open(job.folder(), clock).shotList().codes())
+        .startsWith("004", "002", "003", "001");
+  }
+
+  private List<String> codes() throws Exception {
+    return opened.readsAll(".setup-row .line-code");
+  }
+
+  /** Drags a line onto another, at a share of its height. */
+  private boolean drop(String code, String onto, double share) throws Exception {
+    return onInterface(
+        () -> {
+          var cell =
+              app.scene().getRoot().lookupAll(".list-cell").stream()
+                  .filter(ListCell.class::isInstance)
+                  .map(ListCell.class::cast)
+                  .filter(
+                      line ->
+                          line.getAccessibleText() != null
+                              && line.getAccessibleText().startsWith(onto + ","))
+                  .findFirst()
+                  .orElseThrow();
+          return Dropped.on(
+              cell,
+              cell.getHeight() * share,
+              DataFormat.lookupMimeType("application/x-framewright-setup"),
+              code);
+        });
+  }
+
+  @Test
+  void whatAnotherStationTicksIsShownAndTold() throws Exception {
+    var other = Job.open(job.folder(), clock, new Station("laptop-b"));
+    other.mark("002", SetupState.ON_SET, MarkDetails.NONE);
+    opened.awaitReading(".set-code", "002");
+    opened.awaitReading("#told", "laptop-b: 002 is on set");
+    other.mark("002", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
+    opened.awaitReading("#told", "laptop-b: 002 is signed off");
+    assertThat(app.session().view().get().state().of("002").signedOffBy()).contains("Odette");
+  }
+
+  @Test
+  void aTornLogIsToldInALineUntilItIsPutAway() throws Exception {
+    var log = job.folder().resolve(".framewright/log/laptop-b.jsonl");
+    Files.writeString(log, "{\"n\":1,\"torn");
+    opened.await(() -> opened.reads("#notice").contains("laptop-b.jsonl, line 1"));
+    assertThat(app.slips().open().get()).as("a notice asks for nothing").isFalse();
+    press(KeyCode.F8);
+    opened.awaitReading(".slip-title", "What to know of this job’s folder");
+    press(KeyCode.ENTER);
+    opened.await(() -> opened.reads("#notice").isEmpty());
+  }
+
+  @Test
+  void aFolderThatIsGoneIsToldUntilItIsBack() throws Exception {
+    var frames = job.framesFolder();
+    var away = frames.resolveSibling("away");
+    Files.move(frames, away);
+    opened.await(() -> opened.reads("#notice").contains("the folder is gone"));
+    assertThat(opened.reads("#notice")).startsWith("01_frames: ");
+    Files.move(away, frames);
+    opened.await(() -> opened.reads("#notice").isEmpty());
   }
 }

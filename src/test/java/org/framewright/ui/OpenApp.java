@@ -69,6 +69,8 @@ final class OpenApp {
                     Background.threads(),
                     Platform::runLater,
                     choosers);
+            // One stage serves all tests: a size that another set must not outlive it.
+            stage.sizeToScene();
             composition.open();
             made.complete(composition);
           } catch (IOException e) {
@@ -160,6 +162,9 @@ final class OpenApp {
         .map(
             node ->
                 switch (node) {
+                  case Labeled labeled when labeled.isMnemonicParsing() ->
+                      // Its first underscore is not shown: it marks a key.
+                      labeled.getText().replaceFirst("_(?=.)", "");
                   case Labeled labeled -> labeled.getText();
                   case TextInputControl field -> field.getText();
                   case ComboBox<?> combo -> combo.getButtonCell().getText();

@@ -1,11 +1,15 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
+import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.AfterEach;
@@ -51,5 +55,99 @@ class PagesTest {
     app.awaitReading(".job-title", name);
     assertThat(Job.open(folder.resolve(name), clock).convention().title())
         .isEqualTo("Fashion over several days");
+  }
+
+  @Test
+  void aJobsFolderDroppedOnTheStartPageIsOpened() throws Exception {
+    var job = FreshJob.in(folder, clock);
+    app.await(() -> app.exists(".start"));
+    var taken =
+        onInterface(
+            () ->
+                Dropped.on(
+                    app.app().scene().getRoot().lookup(".start"),
+                    20,
+                    DataFormat.FILES,
+                    List.of(job.folder().toFile())));
+    assertThat(taken).isTrue();
+    app.awaitReading(".job-title", job.name());
+  }
+
+  @Test
+  void whatIsNoJobIsRefusedWhenItIsDropped() throws Exception {
+    app.await(() -> app.exists(".start"));
+    onInterface(
+        () ->
+            Dropped.on(
+                app.app().scene().getRoot().lookup(".start"),
+                20,
+                DataFormat.FILES,
+                List.of(folder.toFile())));
+    app.awaitReading(".slip-title", "That did not work");
+    assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains("no job folder"));
+  }
+
+  @Test
+  void theHandOffSaysWhatGoesWhatDoesNotAndWhere() throws Exception {
+    var job = FreshJob.withFrames(folder, clock, 3);
+    nameOne(job);
+    open(job);
+    app.press(KeyCode.F3);
+    app.awaitReading(".grid-title", "3 frames, 0 selects");
+    app.press(KeyCode.CONTROL, KeyCode.A);
+    app.press(KeyCode.S);
+    app.awaitReading("#hand-off", "Hand off 3 selects");
+    app.press(KeyCode.H);
+    app.awaitReading("#slip-confirm", "Hand off 1 select (1 file)");
+    var target = folder.resolve(job.name() + "_hand-off_1");
+    assertThat(app.readsAll(".hand-off .label"))
+        .contains("2 cannot go", "1 select goes: 1 file, 0 MB", target.toString());
+    assertThat(app.readsAll(".hand-off .code"))
+        .anyMatch(text -> text.endsWith("→  KVO_001_F_0001"));
+    assertThat(app.readsAll(".hand-off .mend"))
+        .contains("Rename the frames first. See the page Names, key F4.");
+    app.pressUntil(() -> app.holdsTheKeys("#hand-off-place"), KeyCode.TAB);
+    app.press(KeyCode.ESCAPE);
+    assertThat(target).as("left without an answer").doesNotExist();
+  }
+
+  /** Renames the first frame alone, as the plan of names would. */
+  private static void nameOne(Job job) throws Exception {
+    var first = job.frameNames(job.scan()).requests().getFirst();
+    Files.move(job.folder().resolve(first.from()), job.folder().resolve(first.to()));
+  }
+
+  private void open(Job job) throws Exception {
+    onInterface(
+        () -> {
+          app.app().openJob(job.folder());
+          return job;
+        });
+    app.await(() -> app.app().pageIds().contains("board"));
+    app.awaitReading(".job-title", job.name());
+  }
+
+  @Test
+  void aConventionIsCheckedAsOneTypesAndSavedWhereOneSays() throws Exception {
+    app.await(() -> !app.reads("#convention").isEmpty());
+    app.press(KeyCode.F3);
+    app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
+    assertThat(app.readsAll(".example-kind")).isNotEmpty();
+    app.press(KeyCode.CONTROL, KeyCode.END);
+    app.type("oops");
+    app.await(() -> app.reads("#verdict").contains("cannot be used yet"));
+    app.await(() -> !app.readsAll("#findings .message").isEmpty());
+    app.press(KeyCode.CONTROL, KeyCode.J);
+    assertThat(app.holdsTheKeys("#findings")).isTrue();
+    app.press(KeyCode.ENTER);
+    assertThat(app.holdsTheKeys("#convention-text")).as("the finding's place").isTrue();
+    app.press(KeyCode.CONTROL, KeyCode.END);
+    for (var i = 0; i < "oops".length(); i++) {
+      app.press(KeyCode.BACK_SPACE);
+    }
+    app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
+    app.press(KeyCode.ALT, KeyCode.S);
+    app.await(() -> app.reads("#said").endsWith(".yaml is saved."));
+    assertThat(folder.resolve("convention.yaml")).content().startsWith("#");
   }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -53,6 +54,9 @@ public final class BoardModel {
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
   private List<SetupRow> rows = List.of();
+
+  /** The order that was asked for and is not on the disk yet; empty for none. */
+  private List<String> asked = List.of();
 
   /** What is on set with its last frames, and what comes next, of one and the same moment. */
   record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next) {}
@@ -182,18 +186,16 @@ public final class BoardModel {
 
   /** Moves the choice by a number of setups, over headings, within what is shown. */
   public void step(int by) {
-    var shown =
-        lines.stream().filter(SetupRow.class::isInstance).map(SetupRow.class::cast).toList();
+    var shown = shownRows();
     if (shown.isEmpty()) {
       return;
     }
-    var at = -1;
-    for (var i = 0; i < shown.size(); i++) {
-      if (shown.get(i).code().equals(selected.get())) {
-        at = i;
-      }
-    }
+    var at = shown.stream().map(SetupRow::code).toList().indexOf(selected.get());
     select(shown.get(at < 0 ? 0 : Math.clamp((long) at + by, 0, shown.size() - 1)));
+  }
+
+  private List<SetupRow> shownRows() {
+    return lines.stream().filter(SetupRow.class::isInstance).map(SetupRow.class::cast).toList();
   }
 
   /** Puts the chosen setup on set. */
@@ -268,25 +270,62 @@ public final class BoardModel {
     tick(row.get(), SetupState.ON_SET, MarkDetails.NONE.andView(views.get(to).code()));
   }
 
-  /** Moves the chosen setup up or down in the running order. */
+  /** Moves the chosen setup up or down in the running order, past the line that is seen there. */
   public void move(int by) {
-    var codes = new ArrayList<>(rows.stream().map(SetupRow::code).toList());
-    var at = codes.indexOf(selected.get());
+    var shown = shownInOrder();
+    var at = shown.indexOf(selected.get());
     var to = at + by;
-    if (at >= 0 && to >= 0 && to < codes.size()) {
-      codes.add(to, codes.remove(at));
-      ticks.reorder(codes, () -> {}, failed);
+    if (at >= 0 && to >= 0 && to < shown.size()) {
+      moveBeside(selected.get(), shown.get(to), by > 0);
+    }
+  }
+
+  /** Puts a setup right before another in the running order, or right behind it, and chooses it. */
+  public void moveBeside(String code, String beside, boolean behind) {
+    var before = order();
+    var codes = new ArrayList<>(before);
+    if (!code.equals(beside) && codes.contains(beside) && codes.remove(code)) {
+      codes.add(codes.indexOf(beside) + (behind ? 1 : 0), code);
+      selected.set(code);
+      if (!codes.equals(before)) {
+        reorder(codes);
+      }
     }
   }
 
   /** Puts the chosen setup right behind the one on set, so that it comes next. */
   public void bringNext() {
     var set = onSet.get();
-    var codes = new ArrayList<>(rows.stream().map(SetupRow::code).toList());
+    var codes = new ArrayList<>(order());
     if (codes.remove(selected.get())) {
       codes.add(set.map(row -> codes.indexOf(row.code()) + 1).orElse(0), selected.get());
-      ticks.reorder(codes, () -> {}, failed);
+      reorder(codes);
     }
+  }
+
+  /** An order that was asked for counts at once: the next move may come before it is written. */
+  private void reorder(List<String> codes) {
+    var order = List.copyOf(codes);
+    Runnable settled = () -> asked = asked.equals(order) ? List.of() : asked;
+    asked = order;
+    ticks.reorder(
+        order,
+        settled,
+        failure -> {
+          settled.run();
+          failed.accept(failure);
+        });
+  }
+
+  private List<String> order() {
+    return asked.isEmpty() ? rows.stream().map(SetupRow::code).toList() : asked;
+  }
+
+  private List<String> shownInOrder() {
+    var shown = shownRows().stream().map(SetupRow::code).toList();
+    return asked.isEmpty() || grouping.get() != Grouping.NONE
+        ? shown
+        : asked.stream().filter(Set.copyOf(shown)::contains).toList();
   }
 
   /** Groups by the next thing that the list has. */

@@ -46,6 +46,7 @@ final class BoardView {
   private final BorderPane root = new BorderPane();
   private final SimpleBooleanProperty narrow = new SimpleBooleanProperty(false);
   private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
+  private final ListChangeListener<Line> linesChange = _ -> choosing = true;
   private final ListChangeListener<Line> linesChanged = _ -> showChoice();
   private Subscription listening = Subscription.EMPTY;
   private boolean choosing;
@@ -79,8 +80,14 @@ final class BoardView {
     find.getStyleClass().add("find-line");
 
     list.setId("setups");
+    // Heard before the list itself, which chooses another line where lines were replaced.
+    model.lines().addListener(linesChange);
     list.setItems(model.lines());
-    list.setCellFactory(_ -> new SetupCell(texts, narrow, _ -> texts.get("board.group.none")));
+    list.setCellFactory(
+        _ ->
+            RowDrag.on(
+                new SetupCell(texts, narrow, _ -> texts.get("board.group.none")),
+                model::moveBeside));
     list.setAccessibleText(texts.get("board.list"));
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
     list.setPlaceholder(new Label(texts.get("board.list.empty")));
@@ -136,6 +143,7 @@ final class BoardView {
   void dispose() {
     clock.stop();
     listening.unsubscribe();
+    model.lines().removeListener(linesChange);
     model.lines().removeListener(linesChanged);
     filter.textProperty().unbindBidirectional(model.filter());
     list.setItems(null);
@@ -147,7 +155,7 @@ final class BoardView {
     narrow.set(beside || root.getWidth() < 60 * em);
     band.arrange(beside);
     if (beside) {
-      var width = root.getWidth() * 0.46;
+      var width = root.getWidth() * 0.52;
       rest.setPrefWidth(width);
       rest.setMinWidth(width);
       band.node().setPrefHeight(Region.USE_COMPUTED_SIZE);
@@ -227,6 +235,7 @@ final class BoardView {
         && selection.getSelectedIndex() == at
         && list.getFocusModel().isFocused(at)
         && model.lines().get(at).equals(selection.getSelectedItem())) {
+      choosing = false;
       reveal(at);
       return;
     }

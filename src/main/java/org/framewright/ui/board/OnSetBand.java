@@ -126,6 +126,9 @@ final class OnSetBand {
     }
     views.getChildren().setAll(row.map(this::blocks).orElse(List.of()));
     pictures(latest);
+    if (latest.isEmpty() && row.isPresent()) {
+      lastName.setText(texts.get("board.noFrameYet"));
+    }
     band.setAccessibleText(
         row.map(
                 now ->

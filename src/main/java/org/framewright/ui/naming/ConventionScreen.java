@@ -31,6 +31,8 @@ import org.framewright.ui.look.Texts;
 public final class ConventionScreen implements Screen {
   private static final double FINDING_HEIGHT = 52;
   private static final double EXAMPLE_HEIGHT = 46;
+  private static final int EXAMPLES_SHOWN = 5;
+  private static final int FINDINGS_SHOWN = 6;
 
   private final Desk desk;
   private final Texts texts;
@@ -43,6 +45,7 @@ public final class ConventionScreen implements Screen {
   private final ListView<Finding> findings = new ListView<>();
   private final ListView<Checked.Example> examples = new ListView<>();
   private final WitnessPane witness;
+  private final VBox shown = new VBox();
   private final Label verdict = new Label();
   private final Label said = new Label();
   private final Button save = new Button();
@@ -106,6 +109,7 @@ public final class ConventionScreen implements Screen {
 
     save.setId("save");
     save.getStyleClass().add("does-it");
+    save.setMnemonicParsing(false);
     save.textProperty()
         .bind(
             Bindings.createStringBinding(
@@ -165,7 +169,7 @@ public final class ConventionScreen implements Screen {
     examples.getStyleClass().addAll("on-table", "examples");
     examples.setFocusTraversable(false);
     examples.setAccessibleText(texts.get("naming.examples"));
-    examples.setMinHeight(EXAMPLE_HEIGHT * 2);
+    examples.setMinHeight(EXAMPLE_HEIGHT);
 
     findings.setId("findings");
     findings.setFixedCellSize(FINDING_HEIGHT);
@@ -173,7 +177,6 @@ public final class ConventionScreen implements Screen {
     findings.setAccessibleText(texts.get("naming.findings"));
     findings.setPlaceholder(new Label(texts.get("naming.noFindings")));
     findings.setMinHeight(FINDING_HEIGHT * 2);
-    VBox.setVgrow(findings, Priority.ALWAYS);
     findings
         .getSelectionModel()
         .selectedItemProperty()
@@ -192,16 +195,11 @@ public final class ConventionScreen implements Screen {
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("witness-scroll");
     VBox.setVgrow(scroll, Priority.ALWAYS);
+    shown.getChildren().setAll(word("naming.shown"), scroll);
+    shown.getStyleClass().add("shown");
+    VBox.setVgrow(shown, Priority.ALWAYS);
 
-    var column =
-        new VBox(
-            word("naming.examples"),
-            examples,
-            verdict,
-            plannedRow,
-            findings,
-            word("naming.shown"),
-            scroll);
+    var column = new VBox(word("naming.examples"), examples, verdict, plannedRow, findings, shown);
     column.getStyleClass().add("proof");
     return column;
   }
@@ -216,7 +214,13 @@ public final class ConventionScreen implements Screen {
     var chosen = findings.getSelectionModel().getSelectedItem();
     findings.getItems().setAll(now.findings());
     examples.getItems().setAll(now.examples());
+    examples.setPrefHeight(
+        EXAMPLE_HEIGHT * Math.clamp(now.examples().size(), 1, EXAMPLES_SHOWN) + 2);
+    shown.setVisible(!now.findings().isEmpty());
+    shown.setManaged(shown.isVisible());
     gutter.mark(now.findings());
+    findings.setPrefHeight(
+        FINDING_HEIGHT * Math.clamp(now.findings().size(), 2, FINDINGS_SHOWN) + 2);
     var errors = model.count(Severity.ERROR);
     var warnings = model.count(Severity.WARNING);
     verdict.setText(

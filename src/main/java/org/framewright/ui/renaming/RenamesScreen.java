@@ -117,7 +117,7 @@ public final class RenamesScreen implements Screen {
             total("unchanged", model.unchanged()),
             gap,
             filter);
-    row.getStyleClass().add("totals");
+    row.getStyleClass().add("plan-totals");
     return row;
   }
 
@@ -158,6 +158,7 @@ public final class RenamesScreen implements Screen {
     var files =
         column("renaming.column.files", 130, PlanLine::together, () -> new NameCell("endings"));
     var state = column("renaming.column.state", 170, line -> line, StateCell::new);
+    from.getStyleClass().add("from");
     way.setMinWidth(way.getPrefWidth());
     table.getColumns().setAll(List.of(from, way, to, files, state));
     Runnable fit =

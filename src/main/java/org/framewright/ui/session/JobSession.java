@@ -5,12 +5,16 @@ import java.time.Clock;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameWatcher;
+import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.SetupState;
@@ -26,6 +30,15 @@ public final class JobSession implements Ticks, AutoCloseable {
     /** Makes it; it is on the disk when this returns. */
     T make(Job job) throws Exception;
   }
+
+  @FunctionalInterface
+  private interface Attempt {
+    void make() throws IOException;
+  }
+
+  private static final String SCANNING = "scanning";
+  private static final String COUNTING = "counting";
+  private static final String REFRESHING = "refreshing";
 
   private final Job job;
   private final Executor lane;
@@ -47,6 +60,15 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** Touched on the lane only: the picture that was made last. */
   private JobView last;
 
+  private final ReadOnlyObjectWrapper<List<IOException>> failures =
+      new ReadOnlyObjectWrapper<>(List.of());
+  private final Latest<List<IOException>> failing;
+  private final ReadOnlyObjectWrapper<Optional<Elsewhere>> elsewhere;
+  private final Latest<Optional<Elsewhere>> heard;
+
+  /** Touched on the lane only: what could not be read, by what was tried. */
+  private final Map<String, IOException> unread = new TreeMap<>();
+
   private FrameWatcher watcher;
   private volatile boolean closed;
 
@@ -58,6 +80,9 @@ public final class JobSession implements Ticks, AutoCloseable {
     this.last = first;
     this.view = new ReadOnlyObjectWrapper<>(first);
     this.shown = new Latest<>(ui, this::show);
+    this.failing = new Latest<>(ui, failures::set);
+    this.elsewhere = new ReadOnlyObjectWrapper<>(job.elsewhere());
+    this.heard = new Latest<>(ui, elsewhere::set);
     this.scans = new Latest<>(lane, this::count);
     this.recounts = new Latest<>(lane, _ -> recount());
   }
@@ -81,6 +106,16 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** The newest picture of the job; changes on the interface thread. */
   public ReadOnlyObjectProperty<JobView> view() {
     return view.getReadOnlyProperty();
+  }
+
+  /** Why the job's folder cannot be read or written just now; empty again when it can be. */
+  public ReadOnlyObjectProperty<List<IOException>> failures() {
+    return failures.getReadOnlyProperty();
+  }
+
+  /** What another station did to the list last. */
+  public ReadOnlyObjectProperty<Optional<Elsewhere>> elsewhere() {
+    return elsewhere.getReadOnlyProperty();
   }
 
   /** Follows the frames folder from now on. */
@@ -117,12 +152,8 @@ public final class JobSession implements Ticks, AutoCloseable {
   public void look() {
     lane.execute(
         () -> {
-          try {
-            if (!closed) {
-              count(job.scan());
-            }
-          } catch (IOException e) {
-            log(e);
+          if (!closed) {
+            trying(SCANNING, () -> count(job.scan()));
           }
         });
   }
@@ -131,12 +162,18 @@ public final class JobSession implements Ticks, AutoCloseable {
   public void refresh() {
     lane.execute(
         () -> {
-          try {
-            if (!closed && job.refresh()) {
-              shown.offer(next());
-            }
-          } catch (IOException e) {
-            log(e);
+          if (!closed) {
+            trying(
+                REFRESHING,
+                () -> {
+                  if (job.refresh()) {
+                    shown.offer(next());
+                  } else if (!job.warnings().equals(last.warnings())) {
+                    last = last.told(++revision, job);
+                    shown.offer(last);
+                  }
+                });
+            heard.offer(job.elsewhere());
           }
         });
   }
@@ -195,12 +232,29 @@ public final class JobSession implements Ticks, AutoCloseable {
     if (closed) {
       return;
     }
+    trying(
+        COUNTING,
+        () -> {
+          job.recordArrivals(next);
+          scan = next;
+          shown.offer(next());
+        });
+  }
+
+  /** On the lane: what fails is told until it works again. */
+  private void trying(String what, Attempt attempt) {
     try {
-      job.recordArrivals(next);
-      scan = next;
-      shown.offer(next());
+      attempt.make();
+      if (unread.remove(what) != null) {
+        failing.offer(List.copyOf(unread.values()));
+      }
     } catch (IOException e) {
-      log(e);
+      var before = unread.put(what, e);
+      if (before == null || !before.toString().equals(e.toString())) {
+        System.getLogger(JobSession.class.getName())
+            .log(System.Logger.Level.WARNING, "The job folder could not be read or written", e);
+        failing.offer(List.copyOf(unread.values()));
+      }
     }
   }
 
@@ -242,11 +296,6 @@ public final class JobSession implements Ticks, AutoCloseable {
     if (!closed && next.revision() > view.get().revision()) {
       view.set(next);
     }
-  }
-
-  private static void log(IOException e) {
-    System.getLogger(JobSession.class.getName())
-        .log(System.Logger.Level.WARNING, "The job folder could not be read or written", e);
   }
 
   /** Stops following the folder; changes that were begun are still finished. */

@@ -144,6 +144,8 @@ public final class StartScreen implements Screen {
 
     start.setId("start");
     start.getStyleClass().add("does-it");
+    // Names have underscores of their own.
+    start.setMnemonicParsing(false);
     start.setMaxWidth(Double.MAX_VALUE);
     start.textProperty().bind(model.startText());
     start.disableProperty().bind(model.canStart().not());

@@ -274,10 +274,48 @@ class BoardModelTest {
   void movesTheChosenSetupInTheRunningOrder() {
     board.selected().set("002");
     board.move(1);
+    ledger.reachesTheDisk();
     board.move(-1);
     assertThat(ledger.told)
         .containsExactly(
             "001 003 002 004 005 006 007 008 009", "002 001 003 004 005 006 007 008 009");
+  }
+
+  @Test
+  void movesPastTheLineThatIsSeenBesideItWhereOthersAreHidden() {
+    board.filter().set("day 1");
+    board.selected().set("003");
+    board.move(1);
+    assertThat(ledger.told).containsExactly("001 002 004 005 006 003 007 008 009");
+  }
+
+  @Test
+  void aDraggedSetupGoesRightBeforeOrRightBehindTheOtherAndIsChosen() {
+    board.moveBeside("007", "002", false);
+    ledger.reachesTheDisk();
+    board.moveBeside("001", "004", true);
+    assertThat(ledger.told)
+        .containsExactly(
+            "001 007 002 003 004 005 006 008 009", "002 003 004 001 005 006 007 008 009");
+    assertThat(board.selected().get()).isEqualTo("001");
+  }
+
+  @Test
+  void twoMovesInOneBreathBothCount() {
+    board.selected().set("003");
+    board.move(-1);
+    board.move(-1);
+    assertThat(ledger.told)
+        .containsExactly(
+            "001 003 002 004 005 006 007 008 009", "003 001 002 004 005 006 007 008 009");
+  }
+
+  @Test
+  void aSetupDroppedWhereItIsMovesNothing() {
+    board.moveBeside("003", "003", true);
+    board.moveBeside("003", "002", true);
+    board.moveBeside("003", "none", true);
+    assertThat(ledger.told).isEmpty();
   }
 
   @Test

@@ -1,0 +1,29 @@
+package org.framewright.job;
+
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What another station did to the list.
+ *
+ * @param station the station's name
+ * @param at when, by the job's time
+ * @param tick the tick; empty where the list itself was changed, or a tick was taken back
+ */
+public record Elsewhere(String station, Instant at, Optional<Tick> tick) {
+  static boolean tells(Event event) {
+    return event instanceof Event.Marked
+        || event instanceof Event.TakenBack
+        || event instanceof Event.ListChanged;
+  }
+
+  static Elsewhere of(Entry entry) {
+    var at = entry.stamp().instant();
+    return new Elsewhere(
+        entry.stamp().station(),
+        at,
+        entry.event() instanceof Event.Marked marked
+            ? Optional.of(new Tick(marked.setup(), marked.state(), marked.details(), at))
+            : Optional.empty());
+  }
+}

@@ -1,0 +1,57 @@
+package org.framewright.ui;
+
+import java.util.List;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.layout.VBox;
+import org.framewright.ui.session.Notices.Notice;
+
+/** All there is to know of the job's folder, each with what mends it. */
+final class NoticeList {
+  private static final double WIDTH = 620;
+  private static final double LARGEST = 380;
+
+  private final ListView<Notice> list = new ListView<>();
+
+  NoticeList(List<Notice> notices) {
+    list.setId("notices");
+    list.getItems().setAll(notices);
+    list.setCellFactory(_ -> new NoticeCell());
+    list.setPrefSize(WIDTH, Math.min(LARGEST, 70.0 * notices.size() + 4));
+    list.getSelectionModel().selectFirst();
+  }
+
+  ListView<Notice> node() {
+    return list;
+  }
+
+  private static final class NoticeCell extends ListCell<Notice> {
+    private final Label what = new Label();
+    private final Label mend = new Label();
+    private final VBox box = new VBox(what, mend);
+
+    NoticeCell() {
+      what.setWrapText(true);
+      mend.setWrapText(true);
+      mend.getStyleClass().add("mend");
+      box.getStyleClass().add("notice-cell");
+      box.setMinWidth(0);
+      box.setPrefWidth(1);
+    }
+
+    @Override
+    protected void updateItem(Notice notice, boolean empty) {
+      super.updateItem(notice, empty);
+      if (empty || notice == null) {
+        setGraphic(null);
+        return;
+      }
+      what.setText(notice.what());
+      mend.setText(notice.mend());
+      mend.setManaged(!notice.mend().isEmpty());
+      setGraphic(box);
+      setAccessibleText(notice.what() + " " + notice.mend());
+    }
+  }
+}

@@ -1,0 +1,106 @@
+package org.framewright.ui.session;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.util.Subscription;
+import org.framewright.frames.Trouble;
+import org.framewright.ui.look.Texts;
+
+/**
+ * What a person should know of the job's folder while it is so: files that cannot be read, a folder
+ * that is gone, a log that was torn. A notice goes when its cause is mended, or when somebody put
+ * it away; one that was mended and comes back is told again.
+ */
+public final class Notices {
+  /**
+   * One thing to know.
+   *
+   * @param what is so, and where
+   * @param mend what mends it; may be empty
+   */
+  public record Notice(String what, String mend) {}
+
+  private final Path folder;
+  private final Texts texts;
+  private final ObservableValue<JobView> job;
+  private final ObservableValue<List<IOException>> failures;
+  private final Function<Throwable, Notice> explain;
+  private final ReadOnlyObjectWrapper<List<Notice>> shown = new ReadOnlyObjectWrapper<>(List.of());
+  private final Set<Notice> putAway = new HashSet<>();
+  private final Subscription following;
+  private List<Trouble> troubles = List.of();
+  private List<Notice> ofFrames = List.of();
+
+  /**
+   * @param folder the job's
+   * @param explain puts a failure into words
+   */
+  public Notices(
+      Path folder,
+      Texts texts,
+      ObservableValue<JobView> job,
+      ObservableValue<List<IOException>> failures,
+      Function<Throwable, Notice> explain) {
+    this.folder = folder;
+    this.texts = texts;
+    this.job = job;
+    this.failures = failures;
+    this.explain = explain;
+    following = Subscription.combine(job.subscribe(_ -> look()), failures.subscribe(_ -> look()));
+  }
+
+  /** What is so now and was not put away: what keeps the folder from being read comes first. */
+  public ReadOnlyObjectProperty<List<Notice>> shown() {
+    return shown.getReadOnlyProperty();
+  }
+
+  /** Puts away what is shown now. */
+  public void putAway() {
+    putAway.addAll(shown.get());
+    look();
+  }
+
+  /** Stops following the job. */
+  public void dispose() {
+    following.unsubscribe();
+  }
+
+  private void look() {
+    var now = new ArrayList<Notice>();
+    failures.getValue().forEach(failure -> now.add(explain.apply(failure)));
+    now.addAll(ofFrames(job.getValue().scan().troubles()));
+    job.getValue().warnings().forEach(warning -> now.add(new Notice(warning, "")));
+    putAway.retainAll(new HashSet<>(now));
+    now.removeAll(putAway);
+    if (!now.equals(shown.get())) {
+      shown.set(List.copyOf(now));
+    }
+  }
+
+  private List<Notice> ofFrames(List<Trouble> found) {
+    if (!found.equals(troubles)) {
+      troubles = found;
+      ofFrames =
+          found.stream()
+              .map(
+                  trouble ->
+                      new Notice(
+                          texts.get("notice.frames", place(trouble.path()), trouble.message()),
+                          texts.get("notice.frames.mend")))
+              .toList();
+    }
+    return ofFrames;
+  }
+
+  private String place(Path path) {
+    return path.startsWith(folder) ? folder.relativize(path).toString() : path.toString();
+  }
+}

@@ -1,0 +1,112 @@
+package org.framewright.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Screen;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The app's window: where it comes up, and how it tells what nobody foresaw. */
+class WindowTest {
+  @TempDir private Path folder;
+  private final Clock clock = Clock.system(ZoneOffset.UTC);
+  private OpenApp app;
+
+  @AfterEach
+  void closeTheApp() throws Exception {
+    app.close();
+  }
+
+  private Path settings() {
+    return folder.resolve("settings");
+  }
+
+  private Rectangle2D place() throws Exception {
+    var stage = app.app().stage();
+    return onInterface(
+        () -> new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));
+  }
+
+  @Test
+  void comesUpAgainWhereItWas() throws Exception {
+    app = OpenApp.open(settings(), clock, new Answers(folder));
+    onInterface(
+        () -> {
+          app.app().stage().setX(60);
+          app.app().stage().setY(40);
+          app.app().stage().setWidth(800);
+          app.app().stage().setHeight(600);
+          return app;
+        });
+    app.await(() -> app.app().scene().getWidth() == 800);
+    var left = place();
+    app.close();
+    assertThat(settings().resolve("preferences.json")).content().contains("window.x");
+
+    app = OpenApp.again(settings(), clock, new Answers(folder));
+    assertThat(place()).isEqualTo(left);
+  }
+
+  @Test
+  void comesBackFromADisplayThatIsGone() throws Exception {
+    Files.createDirectories(settings());
+    Files.writeString(
+        settings().resolve("preferences.json"),
+        """
+        {"window.x": 5000, "window.y": -3000, "window.width": 900, "window.height": 600}
+        """);
+    app = OpenApp.again(settings(), clock, new Answers(folder));
+    var display = onInterface(() -> Screen.getPrimary().getVisualBounds());
+    assertThat(display.contains(place())).as("%s on %s", place(), display).isTrue();
+  }
+
+  @Test
+  void whatNobodyCaughtOnTheInterfaceThreadIsToldAndLogged() throws Exception {
+    tellsAndLogs(() -> Platform.runLater(() -> fail("a nut is loose")), "a nut is loose");
+  }
+
+  @Test
+  void whatNobodyCaughtInTheBackgroundIsToldAndLogged() throws Exception {
+    tellsAndLogs(() -> Thread.ofPlatform().start(() -> fail("a bolt is loose")), "a bolt is loose");
+  }
+
+  private static void fail(String how) {
+    throw new IllegalStateException(how);
+  }
+
+  private void tellsAndLogs(Runnable work, String message) throws Exception {
+    app = OpenApp.open(settings(), clock, new Answers(folder));
+    var before = Thread.getDefaultUncaughtExceptionHandler();
+    try {
+      onInterface(
+          () -> {
+            app.app().hearTheUncaught();
+            return app;
+          });
+      work.run();
+      app.awaitReading(".slip-title", "That did not work");
+      var log = settings().resolve("framewright.log");
+      assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains(log.toString()));
+      assertThat(app.readsAll(".trouble .label"))
+          .noneMatch(text -> text.contains("\tat ") || text.contains("Exception"))
+          .as("the detail is a key away")
+          .doesNotContain(message);
+      app.press(KeyCode.SPACE);
+      app.awaitReading(".trouble .label", message);
+      assertThat(log).content().contains(message).contains("at org.framewright");
+      app.press(KeyCode.ESCAPE);
+      app.await(() -> app.reads(".slip-title").isEmpty());
+    } finally {
+      Thread.setDefaultUncaughtExceptionHandler(before);
+    }
+  }
+}

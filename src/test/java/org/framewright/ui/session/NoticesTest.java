@@ -1,0 +1,93 @@
+package org.framewright.ui.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import javafx.beans.property.SimpleObjectProperty;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Trouble;
+import org.framewright.ui.board.JobViews;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Notices.Notice;
+import org.junit.jupiter.api.Test;
+
+class NoticesTest {
+  private static final Path JOB = Path.of("/jobs/autumn");
+  private static final Trouble TORN =
+      new Trouble(JOB.resolve("01_frames/A/IMG_0007.JPG"), "it is cut short");
+
+  private final SimpleObjectProperty<JobView> job = new SimpleObjectProperty<>(view());
+  private final SimpleObjectProperty<List<IOException>> failures =
+      new SimpleObjectProperty<>(List.of());
+  private final Notices notices =
+      new Notices(
+          JOB,
+          Texts.in(Locale.ENGLISH),
+          job,
+          failures,
+          failure -> new Notice(failure.getMessage(), "Plug it in."));
+
+  private static JobView view(Trouble... troubles) {
+    return with(List.of(troubles), List.of());
+  }
+
+  private static JobView with(List<Trouble> troubles, List<String> warnings) {
+    var view = JobViews.of(2).build();
+    return new JobView(
+        view.revision(),
+        view.name(),
+        view.list(),
+        view.state(),
+        view.tally(),
+        new FrameScan(List.of(), 0, troubles),
+        view.latest(),
+        warnings,
+        view.at());
+  }
+
+  @Test
+  void aFileThatCannotBeReadIsToldWithItsPlaceUntilItIsMended() {
+    assertThat(notices.shown().get()).isEmpty();
+    job.set(view(TORN));
+    assertThat(notices.shown().get()).hasSize(1);
+    assertThat(notices.shown().get().getFirst().what())
+        .isEqualTo("01_frames/A/IMG_0007.JPG: it is cut short.");
+    assertThat(notices.shown().get().getFirst().mend()).isNotBlank();
+    job.set(view());
+    assertThat(notices.shown().get()).isEmpty();
+  }
+
+  @Test
+  void whatKeepsTheFolderFromBeingReadComesFirstAndGoesWhenItIsReadAgain() {
+    job.set(with(List.of(TORN), List.of("log/a.jsonl, line 3: torn")));
+    failures.set(List.of(new IOException("the drive is gone")));
+    assertThat(notices.shown().get()).hasSize(3);
+    assertThat(notices.shown().get().getFirst())
+        .isEqualTo(new Notice("the drive is gone", "Plug it in."));
+    assertThat(notices.shown().get().getLast().what()).isEqualTo("log/a.jsonl, line 3: torn");
+    failures.set(List.of());
+    assertThat(notices.shown().get()).hasSize(2);
+  }
+
+  @Test
+  void whatWasPutAwayComesBackOnlyAfterItWasMended() {
+    job.set(view(TORN));
+    notices.putAway();
+    assertThat(notices.shown().get()).isEmpty();
+    job.set(with(List.of(TORN), List.of("torn")));
+    assertThat(notices.shown().get()).extracting(Notice::what).containsExactly("torn");
+    job.set(view());
+    job.set(view(TORN));
+    assertThat(notices.shown().get()).hasSize(1);
+  }
+
+  @Test
+  void nothingIsToldAnyMoreOnceTheJobIsLeft() {
+    notices.dispose();
+    job.set(view(TORN));
+    assertThat(notices.shown().get()).isEmpty();
+  }
+}
