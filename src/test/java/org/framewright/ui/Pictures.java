@@ -8,15 +8,25 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
+import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
 import javafx.scene.image.PixelFormat;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
+import org.framewright.frames.FrameId;
+import org.framewright.job.Job;
+import org.framewright.renaming.Progress;
+import org.framewright.renaming.Renamer;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
 import org.framewright.ui.look.Look;
@@ -31,7 +41,31 @@ final class Pictures {
 
   private static final Size SMALL = new Size(1000, 700);
   private static final Size LARGE = new Size(1440, 900);
+  private static final List<String> PAGES = List.of("board", "frames", "names", "client");
   private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
+
+  /** The place of the convention for fashion over several days among those in templates. */
+  private static final int FASHION = 2;
+
+  /** A convention whose names run together. */
+  private static final String RUN_TOGETHER =
+      """
+      convention: Run together
+      fields:
+        day:    {type: date, pattern: uuuu-MM-dd}
+        client: {type: code, length: 2-4}
+        title:  {type: words, length: 1-12}
+        setup:  {type: number, digits: 3}
+        take:   {type: counter, digits: 2, restarts: setup}
+      names:
+        job:    "{day}_{client}{title}"
+        frame:  "{client}_{setup}_{take}"
+        select: "{client}_{setup}_{take}"
+      folders:
+        frames: 01_frames
+      travels-to: [windows, macos, linux, cloud]
+      """;
+
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
@@ -52,7 +86,7 @@ final class Pictures {
     Locale.setDefault(Locale.ENGLISH);
     Files.createDirectories(ALL);
     Files.createDirectories(PAPERS);
-    var work = Files.createTempDirectory("framewright-pictures");
+    var work = Files.createTempDirectory("shoots");
     Platform.startup(() -> {});
     Platform.setImplicitExit(false);
     try {
@@ -68,23 +102,49 @@ final class Pictures {
   private void takeAll() throws Exception {
     var files = SampleFiles.below(Path.of("").toAbsolutePath());
     var sample = SampleJobs.inTheMiddle(files, work.resolve("sample"), clock.instant());
+    var named = SampleJobs.inTheMiddle(files, work.resolve("named"), clock.instant());
+    chooseSelects(named);
     var large = SampleJobs.large(files, work.resolve("large"), 400, 1200, clock.instant());
     for (var look : Look.values()) {
       for (var size : List.of(SMALL, LARGE)) {
-        take(Optional.empty(), look, size);
-        take(Optional.of(sample), look, size);
-        take(Optional.of(large), look, size);
+        if (wanted("start", look, size) || wanted("convention", look, size)) {
+          take(look, size, Optional.empty(), this::beforeAJob);
+        }
+        if (anyWanted("", PAGES, look, size)) {
+          take(look, size, Optional.of(sample), shot -> pages(shot, "", PAGES));
+        }
+        if (wanted("hand-off", look, size)) {
+          take(look, size, Optional.of(named), this::handOff);
+        }
+        if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
+          take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
+        }
       }
     }
   }
 
-  private void take(Optional<Path> job, Look look, Size size) throws Exception {
+  /** The app as it is for one picture after the other. */
+  private record Shot(Composition app, Look look, Size size) {
+    Node find(String selector) {
+      return app.scene().getRoot().lookup(selector);
+    }
+  }
+
+  /** What is done to the app for its pictures. */
+  @FunctionalInterface
+  private interface Sitting {
+    void sit(Shot shot) throws Exception;
+  }
+
+  private void take(Look look, Size size, Optional<Path> job, Sitting sitting) throws Exception {
     var settings = work.resolve("settings");
     Files.createDirectories(settings);
     Files.writeString(
         settings.resolve("preferences.json"),
         """
-        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s"}
+        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s",
+         "recent.places": ["/shoots"],
+         "recent.jobs": ["/shoots/2026-11-02_KVO_aw-look-book", "/shoots/2026-10-19_NOVA_rooms"]}
         """
             .formatted(look.word(), size.width(), size.height(), LocalDate.now(clock)));
     var app =
@@ -101,50 +161,121 @@ final class Pictures {
                       Platform::runLater,
                       new PlatformChoosers(stage));
               composition.open();
+              job.ifPresent(composition::openJob);
               return composition;
             });
-    if (job.isEmpty()) {
-      settle();
-      if (wanted("start", look, size)) {
-        write(app::scene, "start", look, size);
-      }
-    } else {
-      onInterface(
-          () -> {
-            app.openJob(job.get());
-            return app;
-          });
-      settle();
-      var kind = job.get().toString().contains("large") ? "large-" : "";
-      for (var page : onInterface(app::pageIds)) {
-        if ((!kind.isEmpty() && !LARGE_JOBS_PAGES.contains(page))
-            || !wanted(kind + page, look, size)) {
-          continue;
-        }
-        onInterface(
-            () -> {
-              app.show(page);
-              return page;
-            });
-        settle();
-        write(app::scene, kind + page, look, size);
-      }
-      if (kind.isEmpty() && wanted("client", look, size)) {
-        onInterface(
-            () -> {
-              app.turnClient();
-              return app;
-            });
-        settle();
-        write(app::clientScene, "client", look, size);
-      }
-    }
+    settle();
+    sitting.sit(new Shot(app, look, size));
     onInterface(
         () -> {
           app.stage().close();
           app.close();
           return app;
         });
+  }
+
+  private void pages(Shot shot, String kind, List<String> pages) throws Exception {
+    for (var page : pages) {
+      if (!wanted(kind + page, shot.look(), shot.size())) {
+        continue;
+      }
+      if (page.equals("client")) {
+        onInterface(
+            () -> {
+              shot.app().turnClient();
+              return shot;
+            });
+        settle();
+        write(shot.app()::clientScene, page, shot);
+      } else {
+        show(shot, page);
+        write(shot.app()::scene, kind + page, shot);
+      }
+    }
+  }
+
+  private static void show(Shot shot, String page) throws Exception {
+    onInterface(
+        () -> {
+          shot.app().show(page);
+          return page;
+        });
+    settle();
+  }
+
+  /** The filled-in form, and a convention with what is wrong with it. */
+  private void beforeAJob(Shot shot) throws Exception {
+    onInterface(
+        () -> {
+          if (shot.find("#convention") instanceof ComboBox<?> conventions) {
+            conventions.getSelectionModel().select(FASHION);
+          }
+          return shot;
+        });
+    settle();
+    onInterface(
+        () -> {
+          type(shot, "#field-client", "Kvistbjörk & Ödde");
+          type(shot, "#field-title", "Spring — früh");
+          shot.find("#field-title").requestFocus();
+          return shot;
+        });
+    settle();
+    write(shot.app()::scene, "start", shot);
+    show(shot, "convention");
+    onInterface(
+        () -> {
+          if (shot.find("#convention-text") instanceof TextArea text) {
+            text.setText(RUN_TOGETHER);
+          }
+          type(shot, "#frames-planned", "400");
+          return shot;
+        });
+    settle();
+    write(shot.app()::scene, "convention", shot);
+  }
+
+  private static void type(Shot shot, String field, String text) {
+    switch (shot.find(field)) {
+      case TextField typed -> typed.setText(text);
+      case ComboBox<?> typed -> typed.getEditor().setText(text);
+      case null, default -> throw new IllegalStateException("no field " + field);
+    }
+  }
+
+  /** Selects of which most have their names; the last two are not renamed yet. */
+  private void chooseSelects(Path folder) throws Exception {
+    var job = Job.open(folder, clock);
+    var renamer = Renamer.in(folder, clock);
+    var all = job.frameNames(job.scan()).requests();
+    renamer.apply(renamer.plan(all.subList(0, all.size() - 6)), Progress.NONE);
+    var frames = job.scan().frames();
+    var chosen = new ArrayList<FrameId>();
+    for (var i = 0; i < frames.size(); i += 6) {
+      chosen.add(frames.get(i).id());
+    }
+    frames.stream()
+        .filter(frame -> frame.stem().startsWith("IMG_"))
+        .limit(2)
+        .forEach(frame -> chosen.add(frame.id()));
+    job.select(chosen, true, "Ines");
+  }
+
+  private void handOff(Shot shot) throws Exception {
+    show(shot, "frames");
+    onInterface(
+        () -> {
+          if (shot.find("#hand-off") instanceof Button button) {
+            button.fire();
+          }
+          return shot;
+        });
+    settle();
+    write(shot.app()::scene, "hand-off", shot);
+  }
+
+  private boolean anyWanted(String kind, List<String> pages, Look look, Size size) {
+    return pages.stream().anyMatch(page -> wanted(kind + page, look, size));
   }
 
   private boolean wanted(String name, Look look, Size size) {
@@ -155,7 +286,12 @@ final class Pictures {
     return "%s-%s-%d".formatted(name, look.word(), size.width());
   }
 
-  private void write(Supplier<Scene> scene, String name, Look look, Size size) throws Exception {
+  private void write(Supplier<Scene> scene, String name, Shot shot) throws Exception {
+    var look = shot.look();
+    var size = shot.size();
+    if (!wanted(name, look, size)) {
+      return;
+    }
     var picture = onInterface(() -> picture(scene.get()));
     var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
