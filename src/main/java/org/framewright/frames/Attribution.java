@@ -174,17 +174,17 @@ public final class Attribution {
   }
 
   private static SequencedMap<String, SetupTally> count(Map<FrameId, Place> places) {
-    var counts = new TreeMap<String, SequencedMap<String, Integer>>(NaturalOrder.INSTANCE);
+    var counts = new HashMap<String, SequencedMap<String, Integer>>();
     for (var place : places.values()) {
       counts
           .computeIfAbsent(place.setup(), setup -> new TreeMap<>())
           .merge(place.view().orElse(""), 1, Integer::sum);
     }
     var tallies = new LinkedHashMap<String, SetupTally>();
-    counts.forEach(
-        (setup, byView) ->
-            tallies.put(
-                setup, new SetupTally(byView.values().stream().mapToInt(n -> n).sum(), byView)));
+    for (var setup : counts.keySet().stream().sorted(NaturalOrder.INSTANCE).toList()) {
+      var byView = counts.get(setup);
+      tallies.put(setup, new SetupTally(byView.values().stream().mapToInt(n -> n).sum(), byView));
+    }
     return tallies;
   }
 }

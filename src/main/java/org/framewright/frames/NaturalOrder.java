@@ -15,7 +15,7 @@ final class NaturalOrder implements Comparator<String> {
       int jEnd = digitsEnd(second, j);
       int order;
       if (iEnd > i && jEnd > j) {
-        order = numbers(first.substring(i, iEnd), second.substring(j, jEnd));
+        order = numbers(number(first, i, iEnd), number(second, j, jEnd));
         i = iEnd;
         j = jEnd;
       } else {
@@ -37,9 +37,16 @@ final class NaturalOrder implements Comparator<String> {
     return end;
   }
 
-  private static int numbers(String first, String second) {
-    var a = first.replaceFirst("^0+(?=.)", "");
-    var b = second.replaceFirst("^0+(?=.)", "");
+  /** The digits without the zeros before them; of zeros alone, one stays. */
+  private static String number(String text, int from, int to) {
+    int begin = from;
+    while (begin < to - 1 && text.charAt(begin) == '0') {
+      begin++;
+    }
+    return text.substring(begin, to);
+  }
+
+  private static int numbers(String a, String b) {
     return a.length() != b.length() ? Integer.compare(a.length(), b.length()) : a.compareTo(b);
   }
 }
