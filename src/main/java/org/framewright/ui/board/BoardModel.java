@@ -362,22 +362,31 @@ public final class BoardModel {
     chosen.set(selectedRow().isPresent());
   }
 
+  /** The rows of now; those that did not change stay the same objects. */
   private List<SetupRow> renewed(JobView now) {
     var before = HashMap.<String, SetupRow>newHashMap(rows.size());
     rows.forEach(row -> before.put(row.code(), row));
-    return now.list().setups().stream()
-        .map(setup -> SetupRow.of(setup, now, Optional.ofNullable(before.get(setup.code()))))
-        .toList();
+    var setups = now.list().setups();
+    var renewed = new ArrayList<SetupRow>(setups.size());
+    for (var setup : setups) {
+      renewed.add(SetupRow.of(setup, now, before.get(setup.code())));
+    }
+    return renewed;
   }
 
+  /** Round the list from the one on set: what was never shot, then what is to be shot again. */
   private List<SetupRow> ahead(Optional<SetupRow> set) {
-    var from = set.map(rows::indexOf).orElse(-1);
-    var order = new ArrayList<SetupRow>(rows.subList(from + 1, rows.size()));
-    order.addAll(rows.subList(0, Math.max(0, from)));
-    var ahead =
-        new ArrayList<>(order.stream().filter(row -> row.state() == SetupState.TO_SHOOT).toList());
-    order.stream().filter(row -> row.state() == SetupState.PICKUP).forEach(ahead::add);
-    return List.copyOf(ahead.subList(0, Math.min(AHEAD, ahead.size())));
+    var from = set.map(rows::indexOf).orElse(-1) + 1;
+    var ahead = new ArrayList<SetupRow>();
+    for (var state : List.of(SetupState.TO_SHOOT, SetupState.PICKUP)) {
+      for (var i = 0; i < rows.size() && ahead.size() < AHEAD; i++) {
+        var row = rows.get((from + i) % rows.size());
+        if (row.state() == state) {
+          ahead.add(row);
+        }
+      }
+    }
+    return List.copyOf(ahead);
   }
 
   private boolean matches(SetupRow row) {
@@ -426,7 +435,9 @@ public final class BoardModel {
   private List<Line> grouped() {
     var words = words();
     if (grouping.get() == Grouping.NONE) {
-      return rows.stream().filter(row -> matches(row, words)).map(Line.class::cast).toList();
+      return filter.get().isBlank()
+          ? List.copyOf(rows)
+          : rows.stream().filter(row -> matches(row, words)).map(Line.class::cast).toList();
     }
     var groups = new LinkedHashMap<String, List<SetupRow>>();
     for (var row : rows) {

@@ -1,6 +1,7 @@
 package org.framewright.ui.board;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -124,7 +125,7 @@ final class OnSetBand {
       label.setVisible(!label.getText().isEmpty());
       label.setManaged(label.isVisible());
     }
-    views.getChildren().setAll(row.map(this::blocks).orElse(List.of()));
+    views(row.map(this::told).orElse(List.of()));
     pictures(latest);
     if (latest.isEmpty() && row.isPresent()) {
       lastName.setText(texts.get("board.noFrameYet"));
@@ -147,49 +148,33 @@ final class OnSetBand {
             .orElse(""));
   }
 
-  private List<Region> blocks(SetupRow row) {
-    var blocks = new java.util.ArrayList<Region>();
+  /** The blocks stay and change: new ones would have to be styled each time. */
+  private void views(List<Told> told) {
+    var blocks = views.getChildren();
+    while (blocks.size() < told.size()) {
+      blocks.add(new ViewBlock(texts));
+    }
+    blocks.remove(told.size(), blocks.size());
+    for (var i = 0; i < told.size(); i++) {
+      ((ViewBlock) blocks.get(i)).show(told.get(i).word(), told.get(i).count());
+    }
+  }
+
+  private record Told(String word, ViewCount count) {}
+
+  private List<Told> told(SetupRow row) {
+    var told = new ArrayList<Told>();
     if (row.views().isEmpty() || row.setup().wanted().isPresent()) {
-      blocks.add(
-          block(
+      told.add(
+          new Told(
               texts.get("board.frames"),
               new ViewCount("", row.frames(), row.setup().wanted(), false)));
     }
-    row.views()
-        .forEach(
-            view ->
-                blocks.add(
-                    block(
-                        view.code().isEmpty()
-                            ? texts.get("board.noView")
-                            : viewWord.apply(view.code()),
-                        view)));
-    return blocks;
-  }
-
-  private Region block(String word, ViewCount view) {
-    var name = label("view-word");
-    name.setText(view.before() ? texts.get("board.view.before", word) : word);
-    var count = label("view-count");
-    count.setText(String.valueOf(view.frames()));
-    var wanted = label("view-wanted");
-    view.wanted()
-        .ifPresent(number -> wanted.setText(number > 0 ? texts.get("board.of", number) : ""));
-    var numbers = new HBox(count, wanted);
-    numbers.getStyleClass().add("view-numbers");
-    numbers.setAlignment(Pos.BASELINE_LEFT);
-    var block = new VBox(name, numbers, new Pegs(view));
-    block.getStyleClass().add("view-block");
-    if (view.before()) {
-      block.getStyleClass().add("before");
+    for (var view : row.views()) {
+      var noView = view.code().isEmpty();
+      told.add(new Told(noView ? texts.get("board.noView") : viewWord.apply(view.code()), view));
     }
-    if (view.complete() && !view.code().isEmpty()) {
-      block.getStyleClass().add("complete");
-    }
-    block.setAccessibleText(
-        texts.get("board.view.spoken", word, view.frames(), view.wanted().orElse(0)));
-    block.setFocusTraversable(false);
-    return block;
+    return told;
   }
 
   private void pictures(List<Frame> latest) {

@@ -33,28 +33,31 @@ public record SetupRow(
     String searched)
     implements Line {
 
-  /** The row of a setup; the one before it, if there is one and nothing changed. */
-  static SetupRow of(Setup setup, JobView job, Optional<SetupRow> before) {
+  /**
+   * The row of a setup.
+   *
+   * @param before the row of a moment ago or null; where nothing changed, it stays
+   */
+  static SetupRow of(Setup setup, JobView job, SetupRow before) {
     var status = job.state().of(setup.code());
     var counted = Optional.ofNullable(job.tally().bySetup().get(setup.code()));
     var told =
-        job.state().onSet().filter(set -> set.setup().equals(setup.code())).flatMap(OnSet::view);
-    return before
-        .filter(
-            row ->
-                row.status.equals(status)
-                    && row.counted.equals(counted)
-                    && row.told.equals(told)
-                    && row.setup.equals(setup))
-        .orElseGet(
-            () ->
-                new SetupRow(
-                    setup,
-                    status,
-                    counted,
-                    told,
-                    views(setup, counted, told),
-                    searched(setup, status.state())));
+        status.state() == SetupState.ON_SET
+            ? job.state().onSet().flatMap(OnSet::view)
+            : Optional.<String>empty();
+    return before != null
+            && before.status.equals(status)
+            && before.counted.equals(counted)
+            && before.told.equals(told)
+            && before.setup.equals(setup)
+        ? before
+        : new SetupRow(
+            setup,
+            status,
+            counted,
+            told,
+            views(setup, counted, told),
+            searched(setup, status.state()));
   }
 
   private static List<ViewCount> views(
