@@ -16,6 +16,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.util.Subscription;
@@ -299,60 +300,71 @@ final class Composition implements Desk, AutoCloseable {
 
   @Override
   public void openJob(Path folder) {
+    var title = texts.get("app.opening", folder.getFileName().toString());
+    tasks.run(title, _ -> Job.open(folder, clock), job -> read(title, job), this::trouble);
+  }
+
+  /** The job that is open goes before the frames of the next are read: memory has one at a time. */
+  private void read(String title, Job job) {
+    if (session != null) {
+      leaveJob();
+    }
     var lane = background.job();
     tasks.run(
-        texts.get("app.opening", folder.getFileName().toString()),
-        _ -> JobSession.begin(Job.open(folder, clock), lane, tasks.ui()),
-        this::opened,
-        this::trouble);
+        title, _ -> pages(JobSession.begin(job, lane, tasks.ui())), this::opened, this::trouble);
   }
 
-  private void opened(JobSession next) {
+  /** A job with its pages. */
+  private record Opened(
+      JobSession session,
+      FramePictures pictures,
+      BoardScreen board,
+      FramesScreen frames,
+      RenamesScreen names) {}
+
+  /** Makes the pages of a job away from the interface, which no window shows yet. */
+  private Opened pages(JobSession next) {
+    var shown = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
+    var page = new BoardScreen(this, next, shown, this::turnClient);
+    fit(page.node());
+    return new Opened(next, shown, page, new FramesScreen(this, next, shown), names(next));
+  }
+
+  /** Gives a page its styles and its places once, so that the window has less to do with it. */
+  private void fit(Node page) {
+    var room = new StackPane(page);
+    look()
+        .dress(new Scene(room, scene.getWidth(), scene.getHeight()), preferences.number(SCALE, 1));
+    room.applyCss();
+    room.layout();
+    room.getChildren().clear();
+  }
+
+  private void opened(Opened next) {
     closeJob();
-    session = next;
+    session = next.session();
     jobOpen.set(true);
-    var folder = next.job().folder();
-    preferences.remember(StartScreen.RECENT_JOBS, folder.toString());
-    pictures = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
-    stage.setTitle(texts.get("app.title", next.view().get().name()));
-    board = new BoardScreen(this, next, pictures, this::turnClient);
-    otherStations = background.again().every(OTHER_STATIONS, next::refresh);
-    // In steps, so that none of them holds the interface for long.
-    step(
-        next,
-        () -> {
-          var frames = new FramesScreen(this, next, pictures);
-          step(next, () -> showPages(next, frames));
-        });
-  }
-
-  /** Goes on with opening a job in the interface's next turn, unless another was opened. */
-  private void step(JobSession open, Runnable work) {
-    tasks
-        .ui()
-        .execute(
-            () -> {
-              if (open.equals(session)) {
-                work.run();
-              }
-            });
-  }
-
-  private void showPages(JobSession open, FramesScreen frames) {
-    shell.pages(open.view().get().name(), List.of(board, frames, names(open), start, convention));
-    open.watch(clock);
+    pictures = next.pictures();
+    board = next.board();
+    var job = session.job();
+    preferences.remember(StartScreen.RECENT_JOBS, job.folder().toString());
+    stage.setTitle(texts.get("app.title", job.name()));
+    shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
+    next.names().begin();
+    session.watch(clock);
+    otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(
-            open.job().folder(),
+            session.job().folder(),
             texts,
-            open.view(),
-            open.failures(),
+            session.view(),
+            session.failures(),
             failure -> {
               var told = troubles.explain(failure);
               return new Notices.Notice(told.what(), told.mend());
             });
     shell.notices(notices.shown(), NOTICES.getName());
-    hearing = open.elsewhere().subscribe((_, now) -> now.ifPresent(this::tellElsewhere));
+    hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::tellElsewhere));
     remind();
   }
 
@@ -366,14 +378,14 @@ final class Composition implements Desk, AutoCloseable {
     } catch (Exception e) {
       trouble(e);
     }
-    if (notices != null) {
-      hearing.unsubscribe();
-      notices.dispose();
-      notices = null;
-      shell.noNotices();
-    }
+    hearing.unsubscribe();
+    notices.dispose();
+    notices = null;
+    shell.noNotices();
     session.close();
     session = null;
+    pictures = null;
+    board = null;
     jobOpen.set(false);
   }
 

@@ -63,7 +63,6 @@ final class BoardView {
     this.band = new OnSetBand(texts, pictures, viewWord);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
-    listen();
   }
 
   private void build() {
@@ -129,7 +128,11 @@ final class BoardView {
     return filter;
   }
 
+  /** From now on on the interface thread; before, the view was made on any. */
   void run() {
+    if (listening.equals(Subscription.EMPTY)) {
+      listen();
+    }
     clock.play();
     showTime();
     // The list has no lines to scroll to before it was laid out.

@@ -57,6 +57,8 @@ public final class RenamesScreen implements Screen {
   private final TextField filter = new TextField();
   private final TableView<PlanLine> table = new TableView<>();
   private final ListView<Batch> batches = new ListView<>();
+  private final Callable<Renamer> renamer;
+  private final Callable<FrameNames> wishes;
   private final VBox notices = new VBox();
   private final Label why = new Label();
   private final Label mend = new Label();
@@ -98,6 +100,12 @@ public final class RenamesScreen implements Screen {
     model.running().addListener((_, _, now) -> showWork(now));
     showWork(Optional.empty());
     showNotices();
+    this.renamer = renamer;
+    this.wishes = wishes;
+  }
+
+  /** Tells what was renamed before, and comes to the front if a crash left something behind. */
+  public void begin() {
     model.open(renamer, wishes);
   }
 

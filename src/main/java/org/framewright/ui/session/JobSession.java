@@ -303,7 +303,8 @@ public final class JobSession implements Ticks, AutoCloseable {
   public void close() {
     closed = true;
     if (watcher != null) {
-      watcher.close();
+      // It ends the look that it is taking, which nobody should wait for.
+      lane.execute(watcher::close);
     }
   }
 }
