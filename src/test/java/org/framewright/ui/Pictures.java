@@ -66,6 +66,7 @@ final class Pictures {
       travels-to: [windows, macos, linux, cloud]
       """;
 
+  private static final List<String> NOT_IN_THE_PAPERS = List.of("large-names");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
@@ -295,7 +296,7 @@ final class Pictures {
     var picture = onInterface(() -> picture(scene.get()));
     var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
-    if ((look == Look.NEUTRAL) == size.equals(LARGE)) {
+    if ((look == Look.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());
     }
   }
