@@ -29,7 +29,15 @@ final class OpenCommand implements Callable<Integer> {
           "there is no display to open a window on",
           "Run it on a desktop, or use the other commands: framewright --help.");
     }
-    program.window().open(Optional.ofNullable(job));
+    try {
+      program.window().open(Optional.ofNullable(job));
+    } catch (UnsupportedOperationException e) {
+      throw new CommandFailure(
+          ExitStatus.FAILED,
+          "no window can be opened here: " + e.getMessage(),
+          "On Linux the app needs GTK 3, which desktops bring along (the package libgtk-3-0 of"
+              + " Debian and Ubuntu, gtk3 of Fedora).");
+    }
     return ExitStatus.DONE.code();
   }
 }

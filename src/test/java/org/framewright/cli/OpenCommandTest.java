@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 class OpenCommandTest {
   @TempDir private Path folder;
   private final List<Optional<Path>> opened = new ArrayList<>();
+  private boolean canOpen = true;
 
   private Ran run(boolean display, Object... words) {
     var out = new StringWriter();
@@ -27,6 +28,9 @@ class OpenCommandTest {
 
           @Override
           public void open(Optional<Path> job) {
+            if (!canOpen) {
+              throw new UnsupportedOperationException("Unable to load glass GTK library.");
+            }
             opened.add(job);
           }
         };
@@ -60,6 +64,14 @@ class OpenCommandTest {
     assertThat(ran.status()).isEqualTo(ExitStatus.BAD_INPUT.code());
     assertThat(ran.err()).contains("there is no folder " + missing).contains("Name a job folder.");
     assertThat(opened).isEmpty();
+  }
+
+  @Test
+  void saysWhatIsMissingWhereTheToolkitFindsNoLibrary() {
+    canOpen = false;
+    var ran = run(true, "open");
+    assertThat(ran.status()).isEqualTo(ExitStatus.FAILED.code());
+    assertThat(ran.err()).contains("no window can be opened here").contains("GTK 3");
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -170,6 +171,7 @@ final class OpenApp {
                   case ComboBox<?> combo -> combo.getButtonCell().getText();
                   default -> node.getAccessibleText();
                 })
+        .map(text -> Objects.requireNonNullElse(text, ""))
         .toList();
   }
 

@@ -91,6 +91,8 @@ final class BoardView {
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
     list.setPlaceholder(new Label(texts.get("board.list.empty")));
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
+    // There are no lines to scroll to before the list was laid out at that height.
+    list.heightProperty().addListener(_ -> Platform.runLater(this::showChoice));
     VBox.setVgrow(list, Priority.ALWAYS);
 
     nextLine.getStyleClass().add("next-line");
@@ -135,8 +137,7 @@ final class BoardView {
     }
     clock.play();
     showTime();
-    // The list has no lines to scroll to before it was laid out.
-    Platform.runLater(this::showChoice);
+    showChoice();
   }
 
   void pause() {

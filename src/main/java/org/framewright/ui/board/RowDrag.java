@@ -48,9 +48,7 @@ final class RowDrag {
     if (cell.getItem() instanceof SetupRow row) {
       var content = new ClipboardContent();
       content.put(SETUP, row.code());
-      var board = cell.startDragAndDrop(TransferMode.MOVE);
-      board.setContent(content);
-      board.setDragView(cell.snapshot(null, null), event.getX(), event.getY());
+      cell.startDragAndDrop(TransferMode.MOVE).setContent(content);
       event.consume();
     }
   }

@@ -4,5 +4,7 @@
  * frame watcher and changes that people make each end in a new {@link
  * org.framewright.ui.session.JobView}, an immutable picture of the job, which is handed to the
  * interface after the change is on the disk, the newest only, with never more than one waiting.
+ * What is wrong with the folder, and what another station did, take the same way; {@link
+ * org.framewright.ui.session.Notices} puts the first into words for as long as it is so.
  */
 package org.framewright.ui.session;
