@@ -19,6 +19,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
+import org.framewright.job.Job;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -27,15 +28,22 @@ import org.framewright.sample.SampleJobs;
 import org.framewright.ui.settings.Places;
 
 /**
- * Measures the interface thread on a large job: how long opening, typing in the filter and ticking
- * hold it, and how long it stalls while frames arrive in a burst.
+ * Measures the interface thread on a large job: how long each opening, each key typed in the filter
+ * and each tick hold it at most in one go, and how long it stalls while frames arrive in a burst.
+ * The first opening is told by itself: it loads classes and styles, and runs code that nothing has
+ * compiled yet. All are wall time; the toolkit's headless platform, which copies each picture of
+ * the window pixel by pixel on this thread, counts against us.
  */
 final class UiProbeBenchmark {
   private static final int BURST_PER_SECOND = 30;
   private static final int BURST_SECONDS = 10;
-  private static final int TICKS = 100;
+  private static final int TIMES = 200;
+  private static final int OPENINGS = 6;
+  private static final int FOLLOWS_MILLIS = 60;
 
   private final Clock clock = Clock.system(ZoneId.systemDefault());
+
+  private Watch watch;
 
   private UiProbeBenchmark() {}
 
@@ -84,65 +92,67 @@ final class UiProbeBenchmark {
               return made;
             });
 
-    var stalls = new Stalls();
-    stalls.begin();
-    var begun = System.nanoTime();
+    watch = new Watch();
+    settle();
+    measure("opening, the first, until the list is shown", 1, _ -> open(app, folder));
+    settle();
+    measure("opening again", OPENINGS, _ -> open(app, folder));
+    settle();
+    measure("typing in the filter", TIMES, i -> type(app, i));
+    onInterface(() -> filter(app, ""));
+    settle();
+    measure("ticking", TIMES, _ -> tick(app));
+    settle();
+    measure("burst of 30 frames a second", 1, _ -> burst(app.session().job()));
+    tell(
+        "frames counted at the end",
+        onInterface(() -> app.session().view().get().tally().frames()));
+    System.gc();
+    var runtime = Runtime.getRuntime();
+    tell("heap after a collection, MB", (runtime.totalMemory() - runtime.freeMemory()) / 1e6);
+    watch.stop();
+  }
+
+  private static void open(Composition app, Path folder) throws Exception {
+    var before = app.session();
     onInterface(
         () -> {
           app.openJob(folder);
           return app;
         });
-    while (!onInterface(app::pageIds).contains("board")) {
+    while (onInterface(() -> app.session() == before || !app.pageIds().contains("board"))) {
       TimeUnit.MILLISECONDS.sleep(5);
     }
-    onInterface(() -> app);
-    tell("opening, until the list is shown", (System.nanoTime() - begun) / 1e6);
-    tell("opening, interface thread held at most", stalls.longest());
+  }
 
-    settle();
-    stalls.begin();
-    var typing = new double[TICKS];
-    for (var i = 0; i < TICKS; i++) {
-      var text = String.valueOf(i * 37 % 1000).substring(0, 1 + i % 2);
-      typing[i] =
-          held(
-              () -> {
-                ((TextField) app.scene().lookup("#filter")).setText(text);
-                app.scene().getRoot().applyCss();
-                app.scene().getRoot().layout();
-              });
+  private static void type(Composition app, int i) throws Exception {
+    // Other digits each time: lines come as well as go.
+    onInterface(() -> filter(app, String.valueOf(i * 37 % 1000).substring(0, 1 + i % 2)));
+  }
+
+  private static Object filter(Composition app, String text) {
+    ((TextField) app.scene().lookup("#filter")).setText(text);
+    return text;
+  }
+
+  private static void tick(Composition app) throws Exception {
+    var revision = onInterface(() -> app.session().view().get().revision());
+    onInterface(
+        () -> {
+          var list = app.scene().lookup("#setups");
+          list.requestFocus();
+          Event.fireEvent(
+              list,
+              new KeyEvent(
+                  KeyEvent.KEY_PRESSED, " ", "", KeyCode.SPACE, false, false, false, false));
+          return list;
+        });
+    while (onInterface(() -> app.session().view().get().revision()).equals(revision)) {
+      TimeUnit.MILLISECONDS.sleep(1);
     }
-    tellSpread("typing in the filter, with layout, processor time", typing);
-    tell("typing, interface thread held at most", stalls.longest());
-    held(() -> ((TextField) app.scene().lookup("#filter")).clear());
+  }
 
-    settle();
-    stalls.begin();
-    var shown = new double[TICKS];
-    for (var i = 0; i < TICKS; i++) {
-      var revision = onInterface(() -> app.session().view().get().revision());
-      var start = System.nanoTime();
-      onInterface(
-          () -> {
-            app.scene().lookup("#setups").requestFocus();
-            Event.fireEvent(
-                app.scene().lookup("#setups"),
-                new KeyEvent(
-                    KeyEvent.KEY_PRESSED, " ", "", KeyCode.SPACE, false, false, false, false));
-            return app;
-          });
-      while (onInterface(() -> app.session().view().get().revision()).equals(revision)) {
-        Thread.onSpinWait();
-      }
-      shown[i] = (System.nanoTime() - start) / 1e6;
-    }
-    tellSpread("a tick, from the key to the screen, flushed to the disk between", shown);
-    tellSpread("ticking, each hold of the interface thread", stalls.all());
-    tell("ticking, interface thread held at most", stalls.longest());
-
-    settle();
-    stalls.begin();
-    var job = app.session().job();
+  private void burst(Job job) throws Exception {
     var camera =
         new SampleCamera(SampleBody.studioB(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
     for (var i = 0; i < BURST_PER_SECOND * BURST_SECONDS; i++) {
@@ -152,67 +162,74 @@ final class UiProbeBenchmark {
       TimeUnit.MILLISECONDS.sleep(1000 / BURST_PER_SECOND);
     }
     settle();
-    tellSpread("burst of 30 frames a second, each hold of the interface thread", stalls.all());
-    tell("burst, interface thread held at most", stalls.longest());
-    tell(
-        "frames counted at the end",
-        onInterface(() -> app.session().view().get().tally().frames()));
-
-    System.gc();
-    var runtime = Runtime.getRuntime();
-    tell("heap after a collection, MB", (runtime.totalMemory() - runtime.freeMemory()) / 1e6);
-    stalls.stop();
   }
 
-  /** Posts to the interface again and again and keeps how long each post waited. */
-  private static final class Stalls {
+  /** Does it so many times; tells of each time the longest hold, and the processor time of all. */
+  private void measure(String what, int times, Step step) throws Exception {
+    var longest = new double[times];
+    var all = new double[times];
+    for (var i = 0; i < times; i++) {
+      watch.begin();
+      var before = watch.processorTime();
+      step.take(i);
+      // What follows in the next pulses belongs to it.
+      TimeUnit.MILLISECONDS.sleep(FOLLOWS_MILLIS);
+      longest[i] = watch.longest();
+      all[i] = watch.processorTime() - before;
+    }
+    tellSpread(what + ": longest hold of each", longest);
+    tellSpread(what + ": processor time of each", all);
+  }
+
+  /** One time of what is measured; returns when it is over. */
+  @FunctionalInterface
+  private interface Step {
+    void take(int time) throws Exception;
+  }
+
+  /**
+   * The interface thread seen from outside: posts to it again and again and keeps how long each
+   * post waited, behind work of ours, pulses with their styles and layout, collections, whatever it
+   * was.
+   */
+  private static final class Watch {
     private final ConcurrentLinkedQueue<Double> waits = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean running = new AtomicBoolean(true);
+    private final Thread interfaceThread;
 
-    Stalls() {
-      Thread.ofPlatform()
-          .daemon()
-          .start(
-              () -> {
-                try {
-                  while (running.get()) {
-                    var posted = System.nanoTime();
-                    onInterface(() -> "");
-                    waits.add((System.nanoTime() - posted) / 1e6);
-                    TimeUnit.MILLISECONDS.sleep(2);
-                  }
-                } catch (Exception _) {
-                  running.set(false);
-                }
-              });
+    Watch() throws Exception {
+      interfaceThread = onInterface(Thread::currentThread);
+      Thread.ofPlatform().daemon().start(this::run);
+    }
+
+    private void run() {
+      try {
+        while (running.get()) {
+          var posted = System.nanoTime();
+          onInterface(() -> "");
+          waits.add((System.nanoTime() - posted) / 1e6);
+          TimeUnit.MILLISECONDS.sleep(1);
+        }
+      } catch (Exception _) {
+        running.set(false);
+      }
     }
 
     void begin() {
       waits.clear();
     }
 
-    double[] all() {
-      return waits.stream().mapToDouble(Double::doubleValue).toArray();
+    double longest() {
+      return waits.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     }
 
-    double longest() {
-      return Arrays.stream(all()).max().orElse(0);
+    double processorTime() {
+      return ManagementFactory.getThreadMXBean().getThreadCpuTime(interfaceThread.threadId()) / 1e6;
     }
 
     void stop() {
       running.set(false);
     }
-  }
-
-  private static double held(Runnable action) throws Exception {
-    return onInterface(
-        () -> {
-          // Processor time: other programs on the machine do not count.
-          var threads = ManagementFactory.getThreadMXBean();
-          var start = threads.getCurrentThreadCpuTime();
-          action.run();
-          return (threads.getCurrentThreadCpuTime() - start) / 1e6;
-        });
   }
 
   private static void settle() throws InterruptedException {
