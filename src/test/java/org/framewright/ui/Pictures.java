@@ -66,7 +66,7 @@ final class Pictures {
       travels-to: [windows, macos, linux, cloud]
       """;
 
-  private static final List<String> NOT_IN_THE_PAPERS = List.of("large-names");
+  private static final List<String> NOT_IN_THE_PAPERS = List.of("large-names", "notice", "trouble");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
@@ -116,6 +116,9 @@ final class Pictures {
         }
         if (wanted("hand-off", look, size)) {
           take(look, size, Optional.of(named), this::handOff);
+        }
+        if (wanted("notice", look, size) || wanted("trouble", look, size)) {
+          take(look, size, Optional.of(named), this::whatGoesWrong);
         }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
@@ -273,6 +276,19 @@ final class Pictures {
         });
     settle();
     write(shot.app()::scene, "hand-off", shot);
+  }
+
+  /** A frame that is cut short, told in the notice line, and a failure that nobody foresaw. */
+  private void whatGoesWrong(Shot shot) throws Exception {
+    var cut = shot.app().session().job().framesFolder().resolve("A/IMG_9000.JPG");
+    Files.write(cut, new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff});
+    settle();
+    settle();
+    write(shot.app()::scene, "notice", shot);
+    shot.app().trouble(new IllegalStateException("a nut is loose"));
+    settle();
+    write(shot.app()::scene, "trouble", shot);
+    Files.delete(cut);
   }
 
   private boolean anyWanted(String kind, List<String> pages, Look look, Size size) {
