@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,35 +11,40 @@ import java.util.Map;
  * are all the same: a name that is left is a name that is taken, so that the order would matter.
  */
 final class Conflicts {
-  /** By folder, how often each name is left or taken. */
+  /** By folder, which rename was the first to leave or take a name. */
   private final Map<String, Map<String, Integer>> uses = new HashMap<>();
 
-  private final List<PlannedRename> renames;
+  private final Map<Path, Map<String, Integer>> folders = new HashMap<>();
+  private final BitSet conflicted = new BitSet();
 
-  Conflicts(List<PlannedRename> renames) {
-    this.renames = renames;
-    for (var rename : renames) {
+  private Conflicts() {}
+
+  /** The indices of the ready renames that are conflicted. */
+  static BitSet of(List<PlannedRename> renames) {
+    var conflicts = new Conflicts();
+    for (int i = 0; i < renames.size(); i++) {
+      var rename = renames.get(i);
       if (rename.status() == Status.READY) {
-        in(rename.from()).merge(key(rename.from()), 1, Integer::sum);
-        in(rename.to()).merge(key(rename.to()), 1, Integer::sum);
+        conflicts.use(rename.from(), i);
+        conflicts.use(rename.to(), i);
       }
+    }
+    return conflicts.conflicted;
+  }
+
+  private void use(Path path, int index) {
+    var first = in(path).putIfAbsent(CollisionKey.of(path.getFileName().toString()), index);
+    if (first != null) {
+      conflicted.set(first);
+      conflicted.set(index);
     }
   }
 
-  /** Whether a ready rename is conflicted. */
-  boolean has(int index) {
-    var rename = renames.get(index);
-    return in(rename.from()).get(key(rename.from())) > 1
-        || in(rename.to()).get(key(rename.to())) > 1;
-  }
-
   private Map<String, Integer> in(Path path) {
-    var folder = path.getParent();
-    return uses.computeIfAbsent(
-        folder == null ? "" : CollisionKey.of(folder.toString()), any -> new HashMap<>());
-  }
-
-  private static String key(Path path) {
-    return CollisionKey.of(path.getFileName().toString());
+    return folders.computeIfAbsent(
+        path.getParent(),
+        folder ->
+            uses.computeIfAbsent(
+                folder == null ? "" : CollisionKey.of(folder.toString()), any -> new HashMap<>()));
   }
 }

@@ -51,8 +51,8 @@ interface Disk {
   /** Makes a folder of our own unless it is there. */
   void makeFolder(Path folder) throws IOException;
 
-  /** Writes a new file of our own; returns once it is on the disk. */
-  void write(Path file, byte[] bytes) throws IOException;
+  /** Writes a new file of our own, in parts; returns once it is on the disk. */
+  void write(Path file, List<byte[]> parts) throws IOException;
 
   /** Replaces what follows a position in a file of our own; returns once it is on the disk. */
   void writeTail(Path file, long position, byte[] bytes) throws IOException;

@@ -54,6 +54,10 @@ final class JournalText {
   private static final long LONGEST = 1L << 30;
 
   private static final int VERSION = 1;
+
+  /** Lines to a part, so many that a part is no large object. */
+  private static final int PART = 1024;
+
   private static final int TAIL_BYTES = 4096;
   private static final int HEAD_BYTES = 256 * 1024;
   private static final String CRC = ",\"crc\":\"";
@@ -64,22 +68,15 @@ final class JournalText {
 
   // ---- writing
 
-  /** The text up to where the end goes, and the checksum that the end repeats. */
-  static final class Written {
-    private final byte[] bytes;
-    private final String commit;
-
-    private Written(byte[] bytes, String commit) {
-      this.bytes = bytes;
-      this.commit = commit;
-    }
-
-    byte[] bytes() {
-      return bytes;
-    }
-
-    String commit() {
-      return commit;
+  /**
+   * The text up to where the end goes.
+   *
+   * @param parts its bytes, one part after the other
+   * @param commit the checksum that the end repeats
+   */
+  record Written(List<byte[]> parts, String commit) {
+    long length() {
+      return parts.stream().mapToLong(part -> part.length).sum();
     }
   }
 
@@ -92,33 +89,49 @@ final class JournalText {
       List<List<Path>> folders,
       List<Op> ops)
       throws IOException {
-    var text = new Lines(ops.size() * 200 + 1024);
-    text.line(
-        json -> {
-          json.writeStringField("framewright", "renames");
-          json.writeNumberField("version", VERSION);
-          json.writeStringField("batch", batch);
-          json.writeStringField("at", at.toString());
-          json.writeStringField("undoes", undoes);
-          json.writeStringField("guarantee", word(guarantee));
-          json.writeStringField("volume", volume);
-          json.writeArrayFieldStart("folders");
-          for (var folder : folders) {
-            json.writeStartArray();
-            for (var name : folder) {
-              writeName(json, name);
-            }
-            json.writeEndArray();
+    var parts = new ArrayList<byte[]>();
+    parts.add(
+        line(
+            json -> {
+              json.writeStringField("framewright", "renames");
+              json.writeNumberField("version", VERSION);
+              json.writeStringField("batch", batch);
+              json.writeStringField("at", at.toString());
+              json.writeStringField("undoes", undoes);
+              json.writeStringField("guarantee", word(guarantee));
+              json.writeStringField("volume", volume);
+              json.writeArrayFieldStart("folders");
+              for (var folder : folders) {
+                json.writeStartArray();
+                for (var name : folder) {
+                  writeName(json, name);
+                }
+                json.writeEndArray();
+              }
+              json.writeEndArray();
+              json.writeNumberField("renames", ops.size());
+            }));
+    parts.addAll(List.of(renames(ops)));
+    var sum = sha256();
+    parts.forEach(sum::update);
+    var commit = HexFormat.of().formatHex(sum.digest());
+    parts.add(line(json -> json.writeStringField("commit", commit)));
+    return new Written(parts, commit);
+  }
+
+  /** The lines of the renames, in parts. */
+  private static byte[][] renames(List<Op> ops) throws IOException {
+    var parts = new byte[Math.ceilDiv(ops.size(), PART)][];
+    Parallel.each(
+        parts.length,
+        i -> {
+          var lines = new Lines();
+          for (var op : ops.subList(i * PART, Math.min(ops.size(), (i + 1) * PART))) {
+            lines.add(json -> writeOp(json, op));
           }
-          json.writeEndArray();
-          json.writeNumberField("renames", ops.size());
+          parts[i] = lines.toByteArray();
         });
-    for (var op : ops) {
-      text.line(json -> writeOp(json, op));
-    }
-    var commit = sha256(text.array(), text.size());
-    text.line(json -> json.writeStringField("commit", commit));
-    return new Written(text.toByteArray(), commit);
+    return parts;
   }
 
   private static void writeOp(JsonGenerator json, Op op) throws IOException {
@@ -146,14 +159,18 @@ final class JournalText {
 
   /** The line of an end. */
   static byte[] end(BatchState state, Instant at, String commit) throws IOException {
-    var text = new Lines(256);
-    text.line(
+    return line(
         json -> {
           json.writeStringField("end", state.label());
           json.writeStringField("at", at.toString());
           json.writeStringField("commit", commit);
         });
-    return text.toByteArray();
+  }
+
+  private static byte[] line(Members members) throws IOException {
+    var lines = new Lines();
+    lines.add(members);
+    return lines.toByteArray();
   }
 
   private static void writeName(JsonGenerator json, Path name) throws IOException {
@@ -174,11 +191,7 @@ final class JournalText {
   private static final class Lines extends ByteArrayOutputStream {
     private final CRC32C crc = new CRC32C();
 
-    Lines(int size) {
-      super(size);
-    }
-
-    void line(Members members) throws IOException {
+    void add(Members members) throws IOException {
       int start = count;
       try (var json = JSON.createGenerator(this)) {
         json.writeStartObject();
@@ -190,21 +203,15 @@ final class JournalText {
       crc.update(buf, start, count - start);
       writeBytes((CRC + hex(crc) + "\"}\n").getBytes(StandardCharsets.US_ASCII));
     }
-
-    byte[] array() {
-      return buf;
-    }
   }
 
   private static String hex(CRC32C crc) {
     return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 
-  private static String sha256(byte[] bytes, int length) {
+  private static MessageDigest sha256() {
     try {
-      var digest = MessageDigest.getInstance("SHA-256");
-      digest.update(bytes, 0, length);
-      return HexFormat.of().formatHex(digest.digest());
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }
@@ -293,20 +300,52 @@ final class JournalText {
       this.root = root;
     }
 
+    /** Goes on behind a line of what another one has begun to read. */
+    private Reader(Reader begun, int line) {
+      this(begun.file, begun.root);
+      this.line = line;
+      this.batch = begun.batch;
+      this.folders = begun.folders;
+    }
+
     Journal read(byte[] bytes) throws IOException {
       int start = header(bytes);
-      var ops = new ArrayList<Op>(Math.min(renames, 1 << 20));
+      var starts = new int[Math.ceilDiv(renames, PART)]; // of each part
       for (int i = 0; i < renames; i++) {
-        int end = nextLine(bytes, start);
-        ops.add(op(bytes, start, end));
-        start = end + 1;
+        if (i % PART == 0) {
+          starts[i / PART] = start;
+        }
+        start = lineEnd(bytes, start) + 1;
+        line++;
+        if (start == 0) {
+          throw damaged("the file ends too early");
+        }
       }
+      var ops = new Op[renames];
+      Parallel.each(
+          starts.length,
+          part -> {
+            int from = part * PART;
+            new Reader(this, from + 1).ops(bytes, starts[part], ops, from);
+          });
       int committed = nextLine(bytes, start);
       var commit = commit(bytes, start, committed);
-      if (!commit.equals(sha256(bytes, start))) {
+      var sum = sha256();
+      sum.update(bytes, 0, start);
+      if (!commit.equals(HexFormat.of().formatHex(sum.digest()))) {
         throw damaged("its lines do not add up to its checksum");
       }
-      return journal(List.copyOf(ops), commit, committed + 1L, end(bytes, committed + 1, commit));
+      return journal(List.of(ops), commit, committed + 1L, end(bytes, committed + 1, commit));
+    }
+
+    /** Reads the lines of one part. */
+    private void ops(byte[] bytes, int from, Op[] ops, int first) throws IOException {
+      int start = from;
+      for (int i = first; i < Math.min(ops.length, first + PART); i++) {
+        int end = nextLine(bytes, start);
+        ops[i] = op(bytes, start, end);
+        start = end + 1;
+      }
     }
 
     Summary summary(byte[] head, byte[] tail, long tailAt) throws IOException {

@@ -190,10 +190,14 @@ final class NioDisk implements Disk {
   }
 
   @Override
-  public void write(Path file, byte[] bytes) throws IOException {
+  public void write(Path file, List<byte[]> parts) throws IOException {
     try (var channel =
         FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      writeFully(channel, bytes, 0);
+      long position = 0;
+      for (var part : parts) {
+        writeFully(channel, part, position);
+        position += part.length;
+      }
       channel.force(true);
     }
   }

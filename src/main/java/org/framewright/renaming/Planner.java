@@ -15,6 +15,7 @@ import java.util.Map;
 final class Planner {
   private final Disk disk;
   private final Path root;
+  private final Path top;
   private final boolean takingBack;
   private final Map<Path, Folder> folders = new HashMap<>();
   private final Map<String, Map<String, Draft>> wantedByFolder = new HashMap<>();
@@ -40,6 +41,7 @@ final class Planner {
   Planner(Disk disk, Path root, boolean takingBack) {
     this.disk = disk;
     this.root = root;
+    this.top = root.getFileSystem().getPath("");
     this.takingBack = takingBack;
   }
 
@@ -50,14 +52,15 @@ final class Planner {
    * @param wanted by {@link Draft#wantedName}, who wants it; shared by folders whose names collide
    */
   private record Folder(
-      Path path, Problem problem, Map<String, List<Path>> names, Map<String, Draft> wanted) {
-    List<Path> alike(String nameKey) {
-      return names.getOrDefault(nameKey, List.of());
+      Path path, Problem problem, Map<String, Listed> names, Map<String, Draft> wanted) {
+    /** The names that are one with this name on some disk; null if there is none. */
+    Listed alike(Path name) {
+      return names.get(CollisionKey.of(name.toString()));
     }
 
-    boolean has(String nameKey, Path name) {
-      for (var listed : alike(nameKey)) {
-        if (PathBytes.same(listed, name)) {
+    boolean has(Path name) {
+      for (var listed = alike(name); listed != null; listed = listed.next()) {
+        if (PathBytes.same(listed.name(), name)) {
           return true;
         }
       }
@@ -65,14 +68,15 @@ final class Planner {
     }
   }
 
+  /** A name in a folder, and the others that collide with it. */
+  private record Listed(Path name, Listed next) {}
+
   private final class Draft {
     final RenameRequest request;
     Folder in;
     Folder into;
     Path from;
     Path to;
-    String fromKey = "";
-    String toKey = "";
     Seen seen = Seen.NOTHING;
     Status status = Status.READY;
     String why = "";
@@ -90,12 +94,16 @@ final class Planner {
 
     /** The name that it leaves, as names are told apart here. */
     String leftName() {
-      return takingBack ? name(from).toString() : fromKey;
+      return toldApart(name(from));
     }
 
     /** The name that it wants, as names are told apart here. */
     String wantedName() {
-      return takingBack ? name(to).toString() : toKey;
+      return toldApart(name(to));
+    }
+
+    private String toldApart(Path name) {
+      return takingBack ? name.toString() : CollisionKey.of(name.toString());
     }
 
     PlannedRename planned() {
@@ -107,15 +115,24 @@ final class Planner {
     var drafts = new ArrayList<Draft>(requests.size());
     for (var request : requests) {
       var draft = new Draft(request);
-      look(draft);
+      find(draft);
+      drafts.add(draft);
+    }
+    var looks = new Look[drafts.size()];
+    Parallel.each(
+        looks.length,
+        i -> looks[i] = drafts.get(i).leaves() ? disk.look(path(drafts.get(i))) : null);
+    for (int i = 0; i < looks.length; i++) {
+      var draft = drafts.get(i);
       if (draft.leaves()) {
-        var path = draft.in.path().resolve(name(draft.from));
-        var problem = demand.problem(drafts.size(), path, draft.seen);
+        judge(draft, looks[i]);
+      }
+      if (draft.leaves()) {
+        var problem = demand.problem(i, path(draft), draft.seen);
         if (problem != null) {
           block(draft, problem);
         }
       }
-      drafts.add(draft);
     }
     var sources = sources(drafts);
     blockOneNameWantedTwice(drafts);
@@ -127,31 +144,26 @@ final class Planner {
 
   // ---- each wish by itself
 
-  private void look(Draft draft) throws IOException {
+  private void find(Draft draft) throws IOException {
     draft.from = below(draft.request.from());
     draft.to = below(draft.request.to());
     draft.in = folder(draft.from);
     draft.into = folder(draft.to);
     var from = name(draft.from);
-    var to = name(draft.to);
-    draft.fromKey = CollisionKey.of(from.toString());
-    draft.toKey = CollisionKey.of(to.toString());
     if (draft.in.problem() != null) {
       block(draft, draft.in.problem());
-    } else if (!draft.in.has(draft.fromKey, from)) {
+    } else if (!draft.in.has(from)) {
       block(draft, noSuchFile(draft));
     } else if (draft.into.problem() != null) {
       block(draft, draft.into.problem());
-    } else {
-      lookAtFile(draft);
-    }
-    if (draft.leaves() && PathBytes.same(draft.from, draft.to)) {
-      draft.status = Status.UNCHANGED;
     }
   }
 
-  private void lookAtFile(Draft draft) throws IOException {
-    var look = disk.look(draft.in.path().resolve(draft.from.getFileName()));
+  private static Path path(Draft draft) {
+    return draft.in.path().resolve(name(draft.from));
+  }
+
+  private void judge(Draft draft, Look look) {
     draft.seen = look.seen();
     var name = draft.to.getFileName().toString();
     var illegal = LegalName.trouble(name, disk.traits());
@@ -167,15 +179,17 @@ final class Planner {
       block(draft, name + ": " + illegal.get(), "Choose another name.");
     } else if (TempNames.isAny(name)) {
       block(draft, name + " is a name that renames in progress use", "Choose another name.");
+    } else if (PathBytes.same(draft.from, draft.to)) {
+      draft.status = Status.UNCHANGED;
     }
   }
 
   private Problem noSuchFile(Draft draft) {
-    var alike = draft.in.alike(draft.fromKey);
-    return alike.isEmpty()
+    var alike = draft.in.alike(name(draft.from));
+    return alike == null
         ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
         : new Problem(
-            "there is no file " + draft.from + ", but there is " + alike.getFirst(),
+            "there is no file " + draft.from + ", but there is " + alike.name(),
             "Use the exact name.");
   }
 
@@ -194,7 +208,7 @@ final class Planner {
 
   private Folder folder(Path file) throws IOException {
     var parent = file.getParent();
-    var relative = parent == null ? root.getFileSystem().getPath("") : parent;
+    var relative = parent == null ? top : parent;
     var known = folders.get(relative);
     if (known == null) {
       known = opened(file, relative);
@@ -224,16 +238,9 @@ final class Planner {
     }
     var path = relative.toString().isEmpty() ? root : root.resolve(relative);
     var listed = disk.names(path);
-    var names = HashMap.<String, List<Path>>newHashMap(listed.size());
+    var names = HashMap.<String, Listed>newHashMap(listed.size());
     for (var name : listed) {
-      names.merge(
-          CollisionKey.of(name.toString()),
-          List.of(name),
-          (some, more) -> {
-            var both = new ArrayList<>(some);
-            both.addAll(more);
-            return both;
-          });
+      names.compute(CollisionKey.of(name.toString()), (key, others) -> new Listed(name, others));
     }
     var wanted =
         wantedByFolder.computeIfAbsent(
@@ -294,9 +301,9 @@ final class Planner {
       if (!draft.leaves()) {
         continue;
       }
-      for (var name : draft.into.alike(draft.toKey)) {
-        var parent = draft.to.getParent();
-        var path = parent == null ? name : parent.resolve(name);
+      var parent = draft.to.getParent();
+      for (var alike = draft.into.alike(name(draft.to)); alike != null; alike = alike.next()) {
+        var path = parent == null ? alike.name() : parent.resolve(alike.name());
         var holder = sources.get(path);
         boolean stays = holder == null || !holder.leaves();
         if (stays && !(takingBack && toldApart(draft, path))) {

@@ -10,12 +10,12 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
+import java.util.BitSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.IntPredicate;
 import java.util.function.Supplier;
 
 /**
@@ -110,8 +110,7 @@ public final class Renamer {
           var changed = changedSince(plan);
           return changed.isPresent()
               ? changed.get()
-              : carryOut(
-                  plan.id(), plan.renames(), new Conflicts(plan.renames())::has, "", progress);
+              : carryOut(plan.id(), plan.renames(), Conflicts.of(plan.renames()), "", progress);
         });
   }
 
@@ -309,26 +308,29 @@ public final class Renamer {
 
   /** Refuses if a file or a folder is not as the plan saw it. */
   private Optional<Outcome> changedSince(Plan plan) throws IOException {
-    var folders = new HashMap<Path, Optional<Problem>>();
-    for (var rename : plan.renames()) {
-      if (rename.status() != Status.READY) {
-        continue;
-      }
+    var ready = plan.renames().stream().filter(rename -> rename.status() == Status.READY).toList();
+    var folders = new HashSet<Path>();
+    for (var rename : ready) {
       for (var path : List.of(rename.from(), rename.to())) {
         var folder = parent(path);
-        if (!folders.containsKey(folder)) {
-          folders.put(folder, Folders.trouble(disk, root, folder));
-        }
-        var trouble = folders.get(folder);
-        if (trouble.isPresent()) {
-          return Optional.of(new Outcome.Refused(trouble.get().why(), trouble.get().mend()));
+        if (folders.add(folder)) {
+          var trouble = Folders.trouble(disk, root, folder);
+          if (trouble.isPresent()) {
+            return Optional.of(new Outcome.Refused(trouble.get().why(), trouble.get().mend()));
+          }
         }
       }
-      var look = disk.look(root.resolve(rename.from()));
-      if (!look.isFile() || !disk.traits().same(rename.seen(), look.seen())) {
+    }
+    var looks = new Look[ready.size()];
+    Parallel.each(looks.length, i -> looks[i] = disk.look(root.resolve(ready.get(i).from())));
+    for (int i = 0; i < looks.length; i++) {
+      var rename = ready.get(i);
+      if (!looks[i].isFile() || !disk.traits().same(rename.seen(), looks[i].seen())) {
         return Optional.of(
             new Outcome.Refused(
-                rename.from() + (look.isFile() ? " was changed" : " vanished") + " since the plan",
+                rename.from()
+                    + (looks[i].isFile() ? " was changed" : " vanished")
+                    + " since the plan",
                 "Plan again."));
       }
     }
@@ -343,7 +345,7 @@ public final class Renamer {
   private Outcome carryOut(
       String planId,
       List<PlannedRename> renames,
-      IntPredicate conflicted,
+      BitSet conflicted,
       String undoes,
       Progress progress)
       throws IOException {
@@ -413,7 +415,7 @@ public final class Renamer {
 
   /** The journal of the ready renames. */
   private Journal journal(
-      String batch, List<PlannedRename> renames, IntPredicate conflicted, String undoes)
+      String batch, List<PlannedRename> renames, BitSet conflicted, String undoes)
       throws IOException {
     var folders = new LinkedHashMap<Path, Integer>();
     var ops = new ArrayList<Op>(renames.size());
@@ -424,7 +426,7 @@ public final class Renamer {
       }
       int in = index(folders, parent(rename.from()));
       int into = index(folders, parent(rename.to()));
-      var temp = conflicted.test(i) ? TempNames.of(batch, ops.size()) : "";
+      var temp = conflicted.get(i) ? TempNames.of(batch, ops.size()) : "";
       var hash = rename.seen().key().isEmpty() ? disk.hash(root.resolve(rename.from())) : "";
       ops.add(
           new Op(
@@ -478,15 +480,17 @@ public final class Renamer {
     }
     var journal = store.read(batchId);
     var ops = journal.ops();
-    var requests =
-        ops.stream()
-            .map(
-                op ->
-                    new RenameRequest(
-                        journal.relative(op.into(), op.to()),
-                        journal.relative(op.in(), op.from()),
-                        op.group()))
-            .toList();
+    var requests = new ArrayList<RenameRequest>(ops.size());
+    var conflicted = new BitSet();
+    for (var op : ops) {
+      // What met another rename on the way there meets it on the way back.
+      conflicted.set(requests.size(), op.conflicted());
+      requests.add(
+          new RenameRequest(
+              journal.relative(op.into(), op.to()),
+              journal.relative(op.in(), op.from()),
+              op.group()));
+    }
     var renames =
         new Planner(disk, root, true)
             .plan(requests, (index, file, seen) -> changed(ops.get(index), file, seen)).stream()
@@ -499,8 +503,7 @@ public final class Renamer {
     if (renames.stream().noneMatch(rename -> rename.status() == Status.READY)) {
       return new Outcome.Nothing(renames);
     }
-    // What met another rename on the way there meets it on the way back.
-    return carryOut(ids.get(), renames, index -> ops.get(index).conflicted(), batchId, progress);
+    return carryOut(ids.get(), renames, conflicted, batchId, progress);
   }
 
   private Problem changed(Op op, Path file, Seen seen) throws IOException {

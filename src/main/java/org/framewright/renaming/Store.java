@@ -103,7 +103,7 @@ final class Store {
             folders,
             plan.ops());
     var unpublished = folder.resolve(plan.batch() + UNPUBLISHED);
-    disk.write(unpublished, text.bytes());
+    disk.write(unpublished, text.parts());
     if (disk.move(unpublished, file(plan.batch())) != MoveResult.MOVED) {
       throw new IOException("the journal " + plan.batch() + " could not be given its name");
     }
@@ -118,7 +118,7 @@ final class Store {
         plan.folders(),
         plan.ops(),
         text.commit(),
-        text.bytes().length,
+        text.length(),
         BatchState.OPEN);
   }
 

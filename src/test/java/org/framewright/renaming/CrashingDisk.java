@@ -65,8 +65,8 @@ final class CrashingDisk implements Disk {
   }
 
   @Override
-  public void write(Path file, byte[] bytes) throws IOException {
-    around(() -> disk.write(file, bytes));
+  public void write(Path file, List<byte[]> parts) throws IOException {
+    around(() -> disk.write(file, parts));
   }
 
   @Override

@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -59,7 +60,7 @@ class JournalTest {
     var written =
         JournalText.write(BATCH, AT, "0000-00000000", Guarantee.LINKED, "ext4", folders, ops);
     var disk = new ModelDisk(new Random(0), false, true);
-    disk.write(place.resolve(BATCH + ".jsonl"), written.bytes());
+    disk.write(place.resolve(BATCH + ".jsonl"), written.parts());
     var journal = JournalText.read(disk, place.resolve(BATCH + ".jsonl"), place);
     assertThat(journal.ops()).isEqualTo(ops);
     assertThat(journal.at()).isEqualTo(AT);
@@ -67,7 +68,7 @@ class JournalTest {
     assertThat(journal.guarantee()).isEqualTo(Guarantee.LINKED);
     assertThat(journal.folders()).containsExactly(place, place.resolve("day 1/ü"));
     assertThat(journal.end()).isEqualTo(BatchState.OPEN);
-    assertThat(journal.length()).isEqualTo(written.bytes().length);
+    assertThat(journal.length()).isEqualTo(written.length());
     var summary = JournalText.summary(disk, place.resolve(BATCH + ".jsonl"), place);
     assertThat(summary.renames()).isEqualTo(ops.size());
     assertThat(summary.head().length()).isEqualTo(journal.length());
@@ -91,7 +92,7 @@ class JournalTest {
     var written =
         JournalText.write(
             BATCH, AT, "", Guarantee.NATIVE, "ext4", List.of(List.of()), List.of(op("a", "b")));
-    var text = new String(written.bytes(), StandardCharsets.UTF_8);
+    var text = text(written);
     assertThat(text.lines())
         .hasSize(3)
         .allMatch(line -> line.matches("\\{.*,\"crc\":\"[0-9a-f]{8}\"\\}"));
@@ -306,7 +307,13 @@ class JournalTest {
 
   private Path forge(List<List<Path>> folders, Op... ops) throws IOException {
     var written = JournalText.write(BATCH, AT, "", Guarantee.NATIVE, "ext4", folders, List.of(ops));
-    return Files.write(journals.resolve(BATCH + ".jsonl"), written.bytes());
+    return Files.writeString(journals.resolve(BATCH + ".jsonl"), text(written));
+  }
+
+  private static String text(JournalText.Written written) {
+    var all = new ByteArrayOutputStream();
+    written.parts().forEach(all::writeBytes);
+    return all.toString(StandardCharsets.UTF_8);
   }
 
   private String commit(Path file) throws IOException {

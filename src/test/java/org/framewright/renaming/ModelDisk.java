@@ -1,5 +1,6 @@
 package org.framewright.renaming;
 
+import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.FileNotFoundException;
 import java.io.IOException;
@@ -192,7 +193,10 @@ final class ModelDisk implements Disk {
   }
 
   @Override
-  public void write(Path file, byte[] bytes) {
+  public void write(Path file, List<byte[]> parts) {
+    var all = new ByteArrayOutputStream();
+    parts.forEach(all::writeBytes);
+    var bytes = all.toByteArray();
     int number = contents.size();
     live.put(file, number);
     pending.add(new Change.Create(file, number));
