@@ -129,7 +129,7 @@ final class JournalText {
           for (var op : ops.subList(i * PART, Math.min(ops.size(), (i + 1) * PART))) {
             lines.add(json -> writeOp(json, op));
           }
-          parts[i] = lines.toByteArray();
+          parts[i] = lines.bytes();
         });
     return parts;
   }
@@ -170,7 +170,7 @@ final class JournalText {
   private static byte[] line(Members members) throws IOException {
     var lines = new Lines();
     lines.add(members);
-    return lines.toByteArray();
+    return lines.bytes();
   }
 
   private static void writeName(JsonGenerator json, Path name) throws IOException {
@@ -188,17 +188,34 @@ final class JournalText {
   }
 
   /** Lines, each closed with its checksum. */
-  private static final class Lines extends ByteArrayOutputStream {
+  private static final class Lines {
+    private final Buffer text = new Buffer();
     private final CRC32C crc = new CRC32C();
+    private final JsonGenerator json;
+
+    Lines() throws IOException {
+      json = JSON.createGenerator(text).setRootValueSeparator(null);
+    }
 
     void add(Members members) throws IOException {
-      int start = count;
-      try (var json = JSON.createGenerator(this)) {
-        json.writeStartObject();
-        members.write(json);
-        json.writeEndObject();
-      }
-      count--; // the brace goes behind the checksum
+      int start = text.size();
+      json.writeStartObject();
+      members.write(json);
+      json.writeEndObject();
+      json.flush();
+      text.close(start, crc);
+    }
+
+    byte[] bytes() throws IOException {
+      json.close();
+      return text.toByteArray();
+    }
+  }
+
+  private static final class Buffer extends ByteArrayOutputStream {
+    /** Puts the checksum of what began there before the brace that closes it. */
+    void close(int start, CRC32C crc) {
+      count--;
       crc.reset();
       crc.update(buf, start, count - start);
       writeBytes((CRC + hex(crc) + "\"}\n").getBytes(StandardCharsets.US_ASCII));

@@ -25,7 +25,7 @@ final class Planner {
   @FunctionalInterface
   interface Demand {
     /**
-     * Why a file must not be renamed; null if it may.
+     * Why a file must not be renamed; null if it may. Asked on several threads.
      *
      * @param index of the wish
      */
@@ -118,20 +118,11 @@ final class Planner {
       find(draft);
       drafts.add(draft);
     }
-    var looks = new Look[drafts.size()];
-    Parallel.each(
-        looks.length,
-        i -> looks[i] = drafts.get(i).leaves() ? disk.look(path(drafts.get(i))) : null);
-    for (int i = 0; i < looks.length; i++) {
-      var draft = drafts.get(i);
-      if (draft.leaves()) {
-        judge(draft, looks[i]);
-      }
-      if (draft.leaves()) {
-        var problem = demand.problem(i, path(draft), draft.seen);
-        if (problem != null) {
-          block(draft, problem);
-        }
+    var problems = new Problem[drafts.size()];
+    Parallel.each(problems.length, i -> problems[i] = problem(i, drafts.get(i), demand));
+    for (int i = 0; i < problems.length; i++) {
+      if (problems[i] != null) {
+        block(drafts.get(i), problems[i]);
       }
     }
     var sources = sources(drafts);
@@ -149,24 +140,22 @@ final class Planner {
     draft.to = below(draft.request.to());
     draft.in = folder(draft.from);
     draft.into = folder(draft.to);
-    var from = name(draft.from);
+  }
+
+  /** Looks at the file; null if it may have its new name. Looks at no other draft. */
+  private Problem problem(int index, Draft draft, Demand demand) throws IOException {
     if (draft.in.problem() != null) {
-      block(draft, draft.in.problem());
-    } else if (!draft.in.has(from)) {
-      block(draft, noSuchFile(draft));
-    } else if (draft.into.problem() != null) {
-      block(draft, draft.into.problem());
+      return draft.in.problem();
     }
-  }
-
-  private static Path path(Draft draft) {
-    return draft.in.path().resolve(name(draft.from));
-  }
-
-  private void judge(Draft draft, Look look) {
+    if (!draft.in.has(name(draft.from))) {
+      return noSuchFile(draft);
+    }
+    if (draft.into.problem() != null) {
+      return draft.into.problem();
+    }
+    var file = draft.in.path().resolve(name(draft.from));
+    var look = disk.look(file);
     draft.seen = look.seen();
-    var name = draft.to.getFileName().toString();
-    var illegal = LegalName.trouble(name, disk.traits());
     if (!look.isFile()) {
       var what =
           switch (look.kind()) {
@@ -174,14 +163,21 @@ final class Planner {
             case LINK -> "is a link";
             default -> "is no plain file";
           };
-      block(draft, draft.from + " " + what, "Only files are renamed.");
-    } else if (illegal.isPresent()) {
-      block(draft, name + ": " + illegal.get(), "Choose another name.");
-    } else if (TempNames.isAny(name)) {
-      block(draft, name + " is a name that renames in progress use", "Choose another name.");
-    } else if (PathBytes.same(draft.from, draft.to)) {
-      draft.status = Status.UNCHANGED;
+      return new Problem(draft.from + " " + what, "Only files are renamed.");
     }
+    var name = name(draft.to).toString();
+    var illegal = LegalName.trouble(name, disk.traits());
+    if (illegal.isPresent()) {
+      return new Problem(name + ": " + illegal.get(), "Choose another name.");
+    }
+    if (TempNames.isAny(name)) {
+      return new Problem(name + " is a name that renames in progress use", "Choose another name.");
+    }
+    if (PathBytes.same(draft.from, draft.to)) {
+      draft.status = Status.UNCHANGED;
+      return null;
+    }
+    return demand.problem(index, file, draft.seen);
   }
 
   private Problem noSuchFile(Draft draft) {
