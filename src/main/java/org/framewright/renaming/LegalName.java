@@ -54,6 +54,18 @@ final class LegalName {
   }
 
   private static boolean hasLoneSurrogate(String name) {
-    return name.codePoints().anyMatch(c -> c >= 0xD800 && c <= 0xDFFF);
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
+      if (Character.isLowSurrogate(c)) {
+        return true;
+      }
+      if (Character.isHighSurrogate(c)) {
+        i++;
+        if (i == name.length() || !Character.isLowSurrogate(name.charAt(i))) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 }

@@ -22,6 +22,6 @@ final class TempNames {
   }
 
   static boolean isAny(String name) {
-    return NAME.matcher(name).matches();
+    return name.startsWith("fw-") && NAME.matcher(name).matches();
   }
 }

@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 
 /**
  * What the safety costs: plan, apply with journal, and undo against a bare loop of the same native
@@ -23,8 +25,7 @@ public final class RenamerBenchmark {
       ManagementFactory.getPlatformMXBean(com.sun.management.OperatingSystemMXBean.class);
 
   private final Path root;
-  private final List<Path> from = new ArrayList<>();
-  private final List<Path> to = new ArrayList<>();
+  private final int count;
 
   /** The best time of one kind of work. */
   private static final class Best {
@@ -47,11 +48,22 @@ public final class RenamerBenchmark {
 
   private RenamerBenchmark(Path root, int count) throws IOException {
     this.root = root;
-    for (int i = 0; i < count; i++) {
-      from.add(Path.of(String.format(Locale.ROOT, "IMG_%06d.jpg", i)));
-      to.add(Path.of(String.format(Locale.ROOT, "2026-11-25_NOVA_%03d_%06d.jpg", i / 100, i)));
-      Files.createFile(root.resolve(from.get(i)));
+    this.count = count;
+    for (var name : olds()) {
+      Files.createFile(root.resolve(name));
     }
+  }
+
+  private List<Path> olds() {
+    return names(i -> String.format(Locale.ROOT, "IMG_%06d.jpg", i));
+  }
+
+  private List<Path> news() {
+    return names(i -> String.format(Locale.ROOT, "2026-11-25_NOVA_%03d_%06d.jpg", i / 100, i));
+  }
+
+  private List<Path> names(IntFunction<String> name) {
+    return IntStream.range(0, count).mapToObj(name).map(Path::of).toList();
   }
 
   public static void main(String[] args) throws IOException {
@@ -73,14 +85,12 @@ public final class RenamerBenchmark {
     var apply = new Best();
     var undo = new Best();
     for (int round = 0; round < ROUNDS; round++) {
-      bare.of(() -> bare(from, to));
-      bare.of(() -> bare(to, from));
+      bare(bare);
       var batch = planned(plan, apply);
       check(undo.of(() -> Renamer.in(root).undo(batch, Progress.NONE)));
     }
     if (told) {
-      System.out.printf(
-          Locale.ROOT, "%d files, heap of at most %d MB%n", from.size(), heapMegabytes());
+      System.out.printf(Locale.ROOT, "%d files, heap of at most %d MB%n", count, heapMegabytes());
       tell("bare loop", bare, bare);
       tell("plan", plan, bare);
       tell("apply with journal", apply, bare);
@@ -88,11 +98,21 @@ public final class RenamerBenchmark {
     }
   }
 
+  /** There and back. */
+  private void bare(Best best) throws IOException {
+    var olds = olds();
+    var news = news();
+    best.of(() -> bare(olds, news));
+    best.of(() -> bare(news, olds));
+  }
+
   /** A method of its own, so that the undo does not carry the plan along. */
   private String planned(Best plan, Best apply) throws IOException {
     var requests = new ArrayList<RenameRequest>();
-    for (int i = 0; i < from.size(); i++) {
-      requests.add(new RenameRequest(from.get(i), to.get(i)));
+    var olds = olds();
+    var news = news();
+    for (int i = 0; i < count; i++) {
+      requests.add(new RenameRequest(olds.get(i), news.get(i)));
     }
     var renamer = Renamer.in(root);
     var made = plan.of(() -> renamer.plan(requests));
@@ -100,7 +120,7 @@ public final class RenamerBenchmark {
   }
 
   private String check(Outcome outcome) {
-    if (outcome instanceof Outcome.Applied applied && applied.done() == from.size()) {
+    if (outcome instanceof Outcome.Applied applied && applied.done() == count) {
       return applied.batch();
     }
     throw new IllegalStateException("not all was renamed");
@@ -122,7 +142,7 @@ public final class RenamerBenchmark {
         "  %-19s %8.1f ms  %6.2f us a file  %5.2f x    processor %8.1f ms  %5.2f x%n",
         what,
         best.wall / 1e6,
-        best.wall / 1e3 / from.size(),
+        best.wall / 1e3 / count,
         best.wall / (double) bare.wall,
         best.processor / 1e6,
         best.processor / (double) bare.processor);
