@@ -58,18 +58,27 @@ final class Planner {
       return names.get(CollisionKey.of(name.toString()));
     }
 
-    boolean has(Path name) {
-      for (var listed = alike(name); listed != null; listed = listed.next()) {
-        if (PathBytes.same(listed.name(), name)) {
-          return true;
-        }
+    /** The name with exactly this spelling; null if there is none. */
+    Listed exactly(Path name) {
+      var listed = alike(name);
+      while (listed != null && !PathBytes.same(listed.name, name)) {
+        listed = listed.next;
       }
-      return false;
+      return listed;
     }
   }
 
-  /** A name in a folder, and the others that collide with it. */
-  private record Listed(Path name, Listed next) {}
+  /** A name in a folder, the next of those that collide with it, and who leaves it, if any. */
+  private static final class Listed {
+    final Path name;
+    final Listed next;
+    Draft leaver;
+
+    Listed(Path name, Listed next) {
+      this.name = name;
+      this.next = next;
+    }
+  }
 
   private final class Draft {
     final RenameRequest request;
@@ -77,6 +86,7 @@ final class Planner {
     Folder into;
     Path from;
     Path to;
+    Listed listed;
     Seen seen = Seen.NOTHING;
     Status status = Status.READY;
     String why = "";
@@ -125,10 +135,10 @@ final class Planner {
         block(drafts.get(i), problems[i]);
       }
     }
-    var sources = sources(drafts);
+    blockTwoNamesForOneFile(drafts);
     blockOneNameWantedTwice(drafts);
     blockOneFileNamedTwice(drafts);
-    blockTakenTargets(drafts, sources);
+    blockTakenTargets(drafts);
     spread(drafts);
     return drafts.stream().map(Draft::planned).toList();
   }
@@ -147,7 +157,8 @@ final class Planner {
     if (draft.in.problem() != null) {
       return draft.in.problem();
     }
-    if (!draft.in.has(name(draft.from))) {
+    draft.listed = draft.in.exactly(name(draft.from));
+    if (draft.listed == null) {
       return noSuchFile(draft);
     }
     if (draft.into.problem() != null) {
@@ -185,7 +196,7 @@ final class Planner {
     return alike == null
         ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
         : new Problem(
-            "there is no file " + draft.from + ", but there is " + alike.name(),
+            "there is no file " + draft.from + ", but there is " + alike.name,
             "Use the exact name.");
   }
 
@@ -250,18 +261,21 @@ final class Planner {
 
   // ---- the wishes against each other
 
-  /** Each file by its exact path; a file that is wished two names is blocked. */
-  private Map<Path, Draft> sources(List<Draft> drafts) {
-    var sources = HashMap.<Path, Draft>newHashMap(drafts.size());
+  /** A file that is wished two names is blocked. */
+  private void blockTwoNamesForOneFile(List<Draft> drafts) {
     for (var draft : drafts) {
-      var other = sources.putIfAbsent(draft.from, draft);
-      if (other != null) {
+      if (draft.listed == null) {
+        continue;
+      }
+      var other = draft.listed.leaver;
+      if (other == null) {
+        draft.listed.leaver = draft;
+      } else {
         var why = draft.from + " would get two names";
         block(draft, why, "Keep one of the two lines.");
         block(other, why, "Keep one of the two lines.");
       }
     }
-    return sources;
   }
 
   /** Files that would get one name are blocked, all of them. */
@@ -292,19 +306,19 @@ final class Planner {
     }
   }
 
-  private void blockTakenTargets(List<Draft> drafts, Map<Path, Draft> sources) throws IOException {
+  private void blockTakenTargets(List<Draft> drafts) throws IOException {
     for (var draft : drafts) {
       if (!draft.leaves()) {
         continue;
       }
-      var parent = draft.to.getParent();
-      for (var alike = draft.into.alike(name(draft.to)); alike != null; alike = alike.next()) {
-        var path = parent == null ? alike.name() : parent.resolve(alike.name());
-        var holder = sources.get(path);
-        boolean stays = holder == null || !holder.leaves();
-        if (stays && !(takingBack && toldApart(draft, path))) {
-          blockTaken(draft, path);
-          break;
+      for (var alike = draft.into.alike(name(draft.to)); alike != null; alike = alike.next) {
+        boolean stays = alike.leaver == null || !alike.leaver.leaves();
+        if (stays) {
+          var holder = draft.to.resolveSibling(alike.name);
+          if (!(takingBack && toldApart(draft, holder))) {
+            blockTaken(draft, holder);
+            break;
+          }
         }
       }
     }
