@@ -358,16 +358,22 @@ final class JournalText {
     /** Reads the lines of one part. */
     private void ops(byte[] bytes, int from, Op[] ops, int first) throws IOException {
       int start = from;
-      for (int i = first; i < Math.min(ops.length, first + PART); i++) {
-        int end = nextLine(bytes, start);
-        ops[i] = op(bytes, start, end);
-        start = end + 1;
+      try (var json = JSON.createParser(bytes, from, bytes.length - from)) {
+        for (int i = first; i < Math.min(ops.length, first + PART); i++) {
+          int end = nextLine(bytes, start);
+          ops[i] = op(json);
+          if (from + json.currentLocation().getByteOffset() != end) {
+            throw damaged("the line is more than one object");
+          }
+          start = end + 1;
+        }
       }
     }
 
     Summary summary(byte[] head, byte[] tail, long tailAt) throws IOException {
       int start = header(head);
-      var first = op(head, start, nextLine(head, start));
+      var first = new Op[1];
+      ops(head, start, first, 0);
       // The last lines: the commit, and perhaps an end, whole or torn.
       line = renames + 2;
       int at = tailAt == 0 ? 0 : lineEnd(tail, 0) + 1;
@@ -375,7 +381,7 @@ final class JournalText {
         if (startsWith(tail, at, "{\"commit\":")) {
           var commit = commit(tail, at, end);
           var state = end(tail, end + 1, commit);
-          var example = first.from() + " -> " + first.to();
+          var example = first[0].from() + " -> " + first[0].to();
           return new Summary(journal(List.of(), commit, tailAt + end + 1, state), renames, example);
         }
         at = end + 1;
@@ -465,7 +471,7 @@ final class JournalText {
             "folders",
             "renames");
 
-    private Op op(byte[] bytes, int start, int end) throws IOException {
+    private Op op(JsonParser json) throws IOException {
       int in = -1;
       int into = -1;
       Path from = null;
@@ -476,7 +482,10 @@ final class JournalText {
       var hash = "";
       long size = -1;
       long modified = Long.MIN_VALUE;
-      try (var json = parser(bytes, start, end)) {
+      try {
+        if (json.nextToken() != JsonToken.START_OBJECT) {
+          throw damaged("the line is no object");
+        }
         for (var member = json.nextFieldName(); member != null; member = json.nextFieldName()) {
           json.nextToken();
           switch (member) {

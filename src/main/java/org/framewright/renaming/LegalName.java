@@ -25,8 +25,11 @@ final class LegalName {
     if (hasLoneSurrogate(name)) {
       return Optional.of("the name holds half of a character (an unpaired surrogate)");
     }
+    // UTF-8 takes at most three bytes for a UTF-16 unit, so short names need no count.
     int length =
-        volume.windowsNames() ? name.length() : name.getBytes(StandardCharsets.UTF_8).length;
+        volume.windowsNames() || 3 * name.length() <= LONGEST
+            ? name.length()
+            : name.getBytes(StandardCharsets.UTF_8).length;
     if (length > LONGEST) {
       var unit = volume.windowsNames() ? " UTF-16 units" : " bytes";
       return Optional.of("the name is " + length + unit + " long; 255 is the most here");
