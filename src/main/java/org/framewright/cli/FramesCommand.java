@@ -19,7 +19,6 @@ import java.util.stream.Collectors;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
 import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
@@ -170,9 +169,7 @@ final class FramesCommand implements Callable<Integer> {
 
   private int watch(Job job) throws InterruptedException {
     var counter = new Counter(job);
-    try (var watcher =
-        new FrameWatcher(
-            job.framesFolder(), Clock.system(ZoneId.systemDefault()), counter::count)) {
+    try (var watcher = job.watcher(counter::count)) {
       watcher.start();
       counter.first.await();
       var never = new CountDownLatch(1);

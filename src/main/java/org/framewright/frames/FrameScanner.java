@@ -60,6 +60,10 @@ public final class FrameScanner {
     this.clock = clock;
   }
 
+  Path root() {
+    return root;
+  }
+
   /**
    * Scans the folder. Where files were written just now, waits a moment and looks at those again;
    * one that is still being written is then reported as incomplete.

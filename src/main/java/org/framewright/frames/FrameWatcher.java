@@ -64,8 +64,13 @@ public final class FrameWatcher implements AutoCloseable {
    * @param listener is called on the watcher's own thread, one scan after the other
    */
   public FrameWatcher(Path root, Clock clock, Consumer<FrameScan> listener) {
-    this.root = root;
-    this.scanner = new FrameScanner(root, clock);
+    this(new FrameScanner(root, clock), listener);
+  }
+
+  /** A watcher that looks by a scanner which others may scan with too: what it read is read. */
+  public FrameWatcher(FrameScanner scanner, Consumer<FrameScan> listener) {
+    this.root = scanner.root();
+    this.scanner = scanner;
     this.listener = listener;
     this.thread =
         Thread.ofPlatform().daemon().name("frames of " + root.getFileName()).unstarted(this::run);

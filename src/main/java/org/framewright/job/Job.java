@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -32,6 +33,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
+import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
@@ -655,9 +657,12 @@ public final class Job {
 
   /** Scans the frames folder; what was read before is not read again. */
   public FrameScan scan() throws IOException {
-    synchronized (scanner) {
-      return scanner.scan();
-    }
+    return scanner.scan();
+  }
+
+  /** A watcher of the frames folder, not started yet; what a scan read it does not read again. */
+  public FrameWatcher watcher(Consumer<FrameScan> listener) {
+    return new FrameWatcher(scanner, listener);
   }
 
   /** Scans and counts. */

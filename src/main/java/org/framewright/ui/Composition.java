@@ -309,9 +309,19 @@ final class Composition implements Desk, AutoCloseable {
     if (session != null) {
       leaveJob();
     }
+    // The lane comes to it when the watcher of the job before has ended.
     var lane = background.job();
-    tasks.run(
-        title, _ -> pages(JobSession.begin(job, lane, tasks.ui())), this::opened, this::trouble);
+    lane.execute(
+        () ->
+            tasks
+                .ui()
+                .execute(
+                    () ->
+                        tasks.run(
+                            title,
+                            _ -> pages(JobSession.begin(job, lane, tasks.ui())),
+                            this::opened,
+                            this::trouble)));
   }
 
   /** A job with its pages. */
@@ -324,7 +334,8 @@ final class Composition implements Desk, AutoCloseable {
 
   /** Makes the pages of a job away from the interface, which no window shows yet. */
   private Opened pages(JobSession next) {
-    var shown = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails()::of);
+    // What is decoded is kept once, as it is shown.
+    var shown = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails(0)::of);
     var page = new BoardScreen(this, next, shown, this::turnClient);
     fit(page.node());
     return new Opened(next, shown, page, new FramesScreen(this, next, shown), names(next));
@@ -351,7 +362,7 @@ final class Composition implements Desk, AutoCloseable {
     stage.setTitle(texts.get("app.title", job.name()));
     shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
     next.names().begin();
-    session.watch(clock);
+    session.watch();
     otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(
@@ -384,6 +395,7 @@ final class Composition implements Desk, AutoCloseable {
     shell.noNotices();
     session.close();
     session = null;
+    pictures.close();
     pictures = null;
     board = null;
     jobOpen.set(false);

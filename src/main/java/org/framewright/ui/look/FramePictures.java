@@ -18,8 +18,8 @@ import org.framewright.frames.Frame;
  * bounded number of pixels kept. Called on the interface thread.
  */
 public final class FramePictures {
-  /** A pixel costs up to twelve bytes: the picture's, and the toolkit's own copies of it. */
-  private static final long KEPT_PIXELS = 4_000_000;
+  /** A pixel costs up to eight bytes: the picture's, and the toolkit's own copy of it. */
+  private static final long KEPT_PIXELS = 3_000_000;
 
   /** A frame at a size. A frame that got another name may have got a readable file with it. */
   private record Key(Frame frame, int edge) {
@@ -101,6 +101,12 @@ public final class FramePictures {
       loader.drop(before.key(), before.then());
     }
     view.setImage(null);
+  }
+
+  /** Lets go of all pictures; what was asked for and is not read yet never is. */
+  public void close() {
+    wishes.clear();
+    loader.clear();
   }
 
   private static long size(Image picture) {

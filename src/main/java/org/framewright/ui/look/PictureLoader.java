@@ -85,6 +85,17 @@ final class PictureLoader<K, P> {
     }
   }
 
+  /** Forgets what was asked for and what is kept. */
+  void clear() {
+    waiting.clear();
+    kept.clear();
+    weighed = 0;
+    synchronized (lock) {
+      wanted.clear();
+      made.clear();
+    }
+  }
+
   private void work() {
     while (true) {
       K key;

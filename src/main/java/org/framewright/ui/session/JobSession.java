@@ -1,7 +1,6 @@
 package org.framewright.ui.session;
 
 import java.io.IOException;
-import java.time.Clock;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -119,8 +118,8 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   /** Follows the frames folder from now on. */
-  public void watch(Clock clock) {
-    watcher = new FrameWatcher(job.framesFolder(), clock, scans::offer);
+  public void watch() {
+    watcher = job.watcher(scans::offer);
     watcher.start();
   }
 

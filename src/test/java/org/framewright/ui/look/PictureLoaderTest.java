@@ -55,6 +55,20 @@ class PictureLoaderTest {
   }
 
   @Test
+  void clearedItReadsNothingMoreAndKeepsNothing() {
+    loader.want("a", new Tile());
+    background.letGo();
+    ui.letGo();
+    loader.want("b", new Tile());
+    loader.clear();
+    background.letGo();
+    ui.letGo();
+    assertThat(read).containsExactly("a");
+    assertThat(shown).containsExactly("picture of a");
+    assertThat(loader.want("a", new Tile())).isEmpty();
+  }
+
+  @Test
   void readsWhatWasAskedForLastFirst() {
     loader.want("a", new Tile());
     loader.want("b", new Tile());
