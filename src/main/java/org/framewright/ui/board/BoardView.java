@@ -37,7 +37,19 @@ final class BoardView {
   private final Texts texts;
   private final Supplier<Instant> now;
   private final OnSetBand band;
-  private final HBox nextLine = new HBox();
+  private final Label nextWord = nextLabel("next-word");
+  private final Label nextTitle = nextLabel("next-title");
+  private final Label thenWord = nextLabel("then-word");
+  private final List<Label> nextCodes =
+      List.of(nextLabel("next-code"), nextLabel("then-code"), nextLabel("then-code"));
+  private final HBox nextLine =
+      new HBox(
+          nextWord,
+          nextCodes.getFirst(),
+          nextTitle,
+          thenWord,
+          nextCodes.get(1),
+          nextCodes.getLast());
   private final TextField filter = new TextField();
   private final Label grouped = new Label();
   private final Label totals = new Label();
@@ -95,6 +107,10 @@ final class BoardView {
     list.heightProperty().addListener(_ -> Platform.runLater(this::showChoice));
     VBox.setVgrow(list, Priority.ALWAYS);
 
+    nextTitle.setMinWidth(0);
+    nextTitle.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(nextTitle, Priority.ALWAYS);
+    thenWord.setText(texts.get("board.then"));
     nextLine.getStyleClass().add("next-line");
     nextLine.setId("next");
     rest.getStyleClass().add("rest");
@@ -186,32 +202,28 @@ final class BoardView {
     band.showTime(model.timeOnSet(now.get()));
   }
 
+  /** The labels stay and change: new ones would have to be styled each time. */
   private void showNext(List<SetupRow> ahead) {
-    nextLine.getChildren().clear();
-    var word = new Label(texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
-    word.getStyleClass().add("next-word");
-    word.setMinWidth(Region.USE_PREF_SIZE);
-    nextLine.getChildren().add(word);
-    for (var i = 0; i < ahead.size(); i++) {
-      var code = new Label(ahead.get(i).code());
-      code.getStyleClass().add(i == 0 ? "next-code" : "then-code");
-      code.setMinWidth(Region.USE_PREF_SIZE);
-      nextLine.getChildren().add(code);
-      if (i == 0) {
-        var title = new Label(ahead.get(i).setup().title());
-        title.getStyleClass().add("next-title");
-        title.setMinWidth(0);
-        HBox.setHgrow(title, Priority.ALWAYS);
-        title.setMaxWidth(Double.MAX_VALUE);
-        nextLine.getChildren().add(title);
-        if (ahead.size() > 1) {
-          var then = new Label(texts.get("board.then"));
-          then.getStyleClass().add("then-word");
-          then.setMinWidth(Region.USE_PREF_SIZE);
-          nextLine.getChildren().add(then);
-        }
-      }
+    nextWord.setText(texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
+    nextTitle.setText(ahead.isEmpty() ? "" : ahead.getFirst().setup().title());
+    show(nextTitle, !ahead.isEmpty());
+    show(thenWord, ahead.size() > 1);
+    for (var i = 0; i < nextCodes.size(); i++) {
+      nextCodes.get(i).setText(i < ahead.size() ? ahead.get(i).code() : "");
+      show(nextCodes.get(i), i < ahead.size());
     }
+  }
+
+  private static void show(Label label, boolean shown) {
+    label.setVisible(shown);
+    label.setManaged(shown);
+  }
+
+  private static Label nextLabel(String styleClass) {
+    var label = new Label();
+    label.getStyleClass().add(styleClass);
+    label.setMinWidth(Region.USE_PREF_SIZE);
+    return label;
   }
 
   private void showTotals(Totals numbers) {

@@ -119,7 +119,7 @@ final class OnSetBand {
         row.map(now -> now.setup().title())
             .or(() -> next.map(then -> texts.get("board.nothing.next", then.code())))
             .orElse(texts.get("board.nothing.left")));
-    where.setText(row.map(now -> SetupCell.where(now.setup())).orElse(""));
+    where.setText(row.map(SetupRow::where).orElse(""));
     note.setText(row.flatMap(now -> now.setup().note()).orElse(""));
     for (var label : List.of(where, note)) {
       label.setVisible(!label.getText().isEmpty());

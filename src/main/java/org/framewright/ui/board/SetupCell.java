@@ -9,7 +9,6 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
 
@@ -75,7 +74,7 @@ final class SetupCell extends ListCell<Line> {
     style(line.state().word());
     code.setText(line.code());
     title.setText(line.setup().title());
-    where.setText(where(line.setup()));
+    where.setText(line.where());
     views.setText(views(line));
     var missing = line.state().done() && line.viewMissing();
     style(views, "line-views", missing ? "line-needs" : "line-enough");
@@ -124,12 +123,6 @@ final class SetupCell extends ListCell<Line> {
         .or(() -> line.status().reason())
         .map(more -> word + " · " + more)
         .orElse(word);
-  }
-
-  static String where(Setup setup) {
-    return java.util.stream.Stream.of(setup.day(), setup.rack(), setup.model())
-        .flatMap(java.util.Optional::stream)
-        .collect(Collectors.joining(" · "));
   }
 
   private String views(SetupRow line) {

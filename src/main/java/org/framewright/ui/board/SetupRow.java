@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.framewright.frames.SetupTally;
 import org.framewright.job.OnSet;
 import org.framewright.job.SetupStatus;
@@ -22,6 +24,7 @@ import org.framewright.ui.session.JobView;
  * @param told the view that is before the camera, if this setup is on set and somebody told it
  * @param views the wanted views with their counts, then views that nobody wanted but that have
  *     frames
+ * @param where the day, the rack and the model
  * @param searched what the filter looks in, in lower case
  */
 public record SetupRow(
@@ -30,6 +33,7 @@ public record SetupRow(
     Optional<SetupTally> counted,
     Optional<String> told,
     List<ViewCount> views,
+    String where,
     String searched)
     implements Line {
 
@@ -57,6 +61,7 @@ public record SetupRow(
             counted,
             told,
             views(setup, counted, told),
+            before != null && before.setup.equals(setup) ? before.where : where(setup),
             searched(setup, status.state()));
   }
 
@@ -77,6 +82,12 @@ public record SetupRow(
     counts.forEach(
         (code, frames) -> views.add(new ViewCount(code, frames, OptionalInt.of(0), false)));
     return List.copyOf(views);
+  }
+
+  private static String where(Setup setup) {
+    return Stream.of(setup.day(), setup.rack(), setup.model())
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(" · "));
   }
 
   private static String searched(Setup setup, SetupState state) {

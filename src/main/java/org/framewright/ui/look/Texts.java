@@ -1,13 +1,19 @@
 package org.framewright.ui.look;
 
+import com.ibm.icu.text.MessageFormat;
 import java.util.Locale;
+import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Every text for people, from the one bundle {@code org/framewright/ui/texts.properties}. */
 public final class Texts {
   private final ResourceBundle bundle;
   private final Locale locale;
+
+  /** Read once each; not for several threads at a time. */
+  private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
 
   private Texts(ResourceBundle bundle, Locale locale) {
     this.bundle = bundle;
@@ -29,7 +35,14 @@ public final class Texts {
    * files}}}.
    */
   public String get(String key, Object... values) {
-    return new com.ibm.icu.text.MessageFormat(bundle.getString(key), locale).format(values);
+    var format = formats.computeIfAbsent(key, this::format);
+    synchronized (format) {
+      return format.format(values);
+    }
+  }
+
+  private MessageFormat format(String key) {
+    return new MessageFormat(bundle.getString(key), locale);
   }
 
   /** Whether there is such a text. */
