@@ -62,6 +62,7 @@ final class BoardView {
   private final ListChangeListener<Line> linesChanged = _ -> showChoice();
   private Subscription listening = Subscription.EMPTY;
   private boolean choosing;
+  private boolean front;
 
   BoardView(
       BoardModel model,
@@ -146,22 +147,38 @@ final class BoardView {
     return filter;
   }
 
-  /** From now on on the interface thread; before, the view was made on any. */
+  /**
+   * From now on on the interface thread; before, the view was made on any. It begins to listen in a
+   * turn of its own, so that coming to the front and filling up are two short holds, not a long
+   * one.
+   */
   void run() {
+    front = true;
     if (listening.equals(Subscription.EMPTY)) {
-      listen();
+      Platform.runLater(this::follow);
+    } else {
+      follow();
     }
-    clock.play();
-    showTime();
-    showChoice();
+  }
+
+  private void follow() {
+    if (front) {
+      if (listening.equals(Subscription.EMPTY)) {
+        listen();
+      }
+      clock.play();
+      showTime();
+      showChoice();
+    }
   }
 
   void pause() {
+    front = false;
     clock.stop();
   }
 
   void dispose() {
-    clock.stop();
+    pause();
     listening.unsubscribe();
     model.lines().removeListener(linesChange);
     model.lines().removeListener(linesChanged);
