@@ -104,8 +104,6 @@ final class BoardView {
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
     list.setPlaceholder(new Label(texts.get("board.list.empty")));
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
-    // There are no lines to scroll to before the list was laid out at that height.
-    list.heightProperty().addListener(_ -> Platform.runLater(this::showChoice));
     VBox.setVgrow(list, Priority.ALWAYS);
 
     nextTitle.setMinWidth(0);
@@ -132,7 +130,9 @@ final class BoardView {
             model.totals().subscribe(this::showTotals),
             model.grouping().subscribe(this::showGrouping),
             model.selected().subscribe(_ -> showChoice()),
-            list.getSelectionModel().selectedItemProperty().subscribe(this::chosen));
+            list.getSelectionModel().selectedItemProperty().subscribe(this::chosen),
+            // There are no lines to scroll to before the list was laid out at that height.
+            list.heightProperty().subscribe((_, _) -> Platform.runLater(this::showChoice)));
   }
 
   Node node() {
