@@ -132,7 +132,7 @@ final class BoardView {
             model.selected().subscribe(_ -> showChoice()),
             list.getSelectionModel().selectedItemProperty().subscribe(this::chosen),
             // There are no lines to scroll to before the list was laid out at that height.
-            list.heightProperty().subscribe((_, _) -> Platform.runLater(this::showChoice)));
+            list.heightProperty().subscribe((_, _) -> Platform.runLater(this::showChoiceInFront)));
   }
 
   Node node() {
@@ -283,6 +283,13 @@ final class BoardView {
       }
     } finally {
       choosing = false;
+    }
+  }
+
+  /** By its turn, another page may be in front and this one away from its styles. */
+  private void showChoiceInFront() {
+    if (front) {
+      showChoice();
     }
   }
 
