@@ -49,8 +49,7 @@ public final class BoardModel {
   private final ReadOnlyObjectWrapper<Totals> totals =
       new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
   private final ReadOnlyObjectWrapper<List<Frame>> latest = new ReadOnlyObjectWrapper<>(List.of());
-  private final ReadOnlyObjectWrapper<Now> now =
-      new ReadOnlyObjectWrapper<>(new Now(Optional.empty(), List.of(), List.of()));
+  private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
   private List<SetupRow> rows = List.of();
@@ -58,8 +57,14 @@ public final class BoardModel {
   /** The order that was asked for and is not on the disk yet; empty for none. */
   private List<String> asked = List.of();
 
-  /** What is on set with its last frames, and what comes next, of one and the same moment. */
-  record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next) {}
+  /**
+   * What is on set with its last frames, and what comes next, of one and the same moment.
+   *
+   * @param noList whether the job has no list yet
+   */
+  record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next, boolean noList) {
+    static final Now NOTHING = new Now(Optional.empty(), List.of(), List.of(), true);
+  }
 
   /**
    * A board of the job.
@@ -353,7 +358,7 @@ public final class BoardModel {
     onSet.set(set);
     latest.set(set.map(row -> view.latest().getOrDefault(row.code(), List.of())).orElse(List.of()));
     next.set(ahead(set));
-    var fresh = new Now(set, latest.get(), next.get());
+    var fresh = new Now(set, latest.get(), next.get(), rows.isEmpty());
     if (!fresh.equals(now.get())) {
       now.set(fresh);
     }

@@ -53,6 +53,7 @@ final class BoardView {
   private final TextField filter = new TextField();
   private final Label grouped = new Label();
   private final Label totals = new Label();
+  private final Label noLines = new Label();
   private final ListView<Line> list = new ListView<>();
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
@@ -102,7 +103,7 @@ final class BoardView {
                 model::moveBeside));
     list.setAccessibleText(texts.get("board.list"));
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
-    list.setPlaceholder(new Label(texts.get("board.list.empty")));
+    list.setPlaceholder(noLines);
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
 
@@ -210,9 +211,10 @@ final class BoardView {
   }
 
   private void showNow(BoardModel.Now shown) {
-    band.show(shown.onSet(), shown.latest(), shown.next().stream().findFirst());
+    band.show(shown);
     showTime();
-    showNext(shown.next());
+    showNext(shown);
+    noLines.setText(texts.get(shown.noList() ? "board.list.none" : "board.list.empty"));
   }
 
   private void showTime() {
@@ -220,8 +222,12 @@ final class BoardView {
   }
 
   /** The labels stay and change: new ones would have to be styled each time. */
-  private void showNext(List<SetupRow> ahead) {
-    nextWord.setText(texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
+  private void showNext(BoardModel.Now shown) {
+    var ahead = shown.next();
+    nextWord.setText(
+        shown.noList()
+            ? texts.get("board.next.noList")
+            : texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
     nextTitle.setText(ahead.isEmpty() ? "" : ahead.getFirst().setup().title());
     show(nextTitle, !ahead.isEmpty());
     show(thenWord, ahead.size() > 1);

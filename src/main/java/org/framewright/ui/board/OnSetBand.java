@@ -77,7 +77,7 @@ final class OnSetBand {
     band.getStyleClass().add("on-set-band");
     band.setAccessibleRole(AccessibleRole.PARENT);
     band.setMinSize(0, 0);
-    show(Optional.empty(), List.of(), Optional.empty());
+    show(BoardModel.Now.NOTHING);
     arrange(false);
   }
 
@@ -113,12 +113,10 @@ final class OnSetBand {
     }
   }
 
-  void show(Optional<SetupRow> row, List<Frame> latest, Optional<SetupRow> next) {
+  void show(BoardModel.Now shown) {
+    var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
-    title.setText(
-        row.map(now -> now.setup().title())
-            .or(() -> next.map(then -> texts.get("board.nothing.next", then.code())))
-            .orElse(texts.get("board.nothing.left")));
+    title.setText(row.map(now -> now.setup().title()).orElseGet(() -> beforeAnySetup(shown)));
     where.setText(row.map(SetupRow::where).orElse(""));
     note.setText(row.flatMap(now -> now.setup().note()).orElse(""));
     for (var label : List.of(where, note)) {
@@ -126,8 +124,8 @@ final class OnSetBand {
       label.setManaged(label.isVisible());
     }
     views(row.map(this::told).orElse(List.of()));
-    pictures(latest);
-    if (latest.isEmpty() && row.isPresent()) {
+    pictures(shown.latest());
+    if (shown.latest().isEmpty() && row.isPresent()) {
       lastName.setText(texts.get("board.noFrameYet"));
     }
     band.setAccessibleText(
@@ -135,6 +133,16 @@ final class OnSetBand {
                 now ->
                     texts.get("board.onSet.spoken", now.code(), now.setup().title(), now.frames()))
             .orElse(code.getText()));
+  }
+
+  private String beforeAnySetup(BoardModel.Now shown) {
+    if (shown.noList()) {
+      return texts.get("board.list.none");
+    }
+    return shown.next().stream()
+        .findFirst()
+        .map(then -> texts.get("board.nothing.next", then.code()))
+        .orElse(texts.get("board.nothing.left"));
   }
 
   void showTime(Optional<Duration> onSet) {

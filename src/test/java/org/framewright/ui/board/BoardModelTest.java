@@ -93,6 +93,14 @@ class BoardModelTest {
   }
 
   @Test
+  void aJobWithoutAListIsToldApartFromOneThatIsShot() {
+    var none =
+        new BoardModel(new SimpleObjectProperty<>(JobViews.of(0).build()), ledger, troubles::add);
+    assertThat(none.now().get().noList()).isTrue();
+    assertThat(board.now().get().noList()).isFalse();
+  }
+
+  @Test
   void choosesTheFirstSetupToShootWhenNothingIsOnSet() {
     assertThat(board.selected().get()).isEqualTo("001");
     assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("001", "002", "003");
