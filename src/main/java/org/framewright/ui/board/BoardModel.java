@@ -43,12 +43,8 @@ public final class BoardModel {
   private final StringProperty filter = new SimpleStringProperty("");
   private final ObjectProperty<Grouping> grouping = new SimpleObjectProperty<>(Grouping.NONE);
   private final StringProperty selected = new SimpleStringProperty("");
-  private final ReadOnlyObjectWrapper<Optional<SetupRow>> onSet =
-      new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<List<SetupRow>> next = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<Totals> totals =
       new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
-  private final ReadOnlyObjectWrapper<List<Frame>> latest = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
@@ -60,6 +56,8 @@ public final class BoardModel {
   /**
    * What is on set with its last frames, and what comes next, of one and the same moment.
    *
+   * @param latest the last frames of the setup on set, newest first
+   * @param next at most three; pickups after everything that was never shot
    * @param noList whether the job has no list yet
    */
   record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next, boolean noList) {
@@ -80,7 +78,7 @@ public final class BoardModel {
     selected.addListener((_, _, _) -> chosen.set(selectedRow().isPresent()));
     job.addListener(follow);
     take(job.getValue());
-    onSet.get().or(() -> next.get().stream().findFirst()).ifPresent(this::select);
+    now.get().onSet().or(() -> now.get().next().stream().findFirst()).ifPresent(this::select);
   }
 
   /** Stops following the job. */
@@ -110,24 +108,9 @@ public final class BoardModel {
     return selected;
   }
 
-  /** The setup on set. */
-  public ReadOnlyObjectProperty<Optional<SetupRow>> onSet() {
-    return onSet.getReadOnlyProperty();
-  }
-
-  /** What comes next, at most three; pickups after everything that was never shot. */
-  public ReadOnlyObjectProperty<List<SetupRow>> next() {
-    return next.getReadOnlyProperty();
-  }
-
   /** The list in numbers. */
   public ReadOnlyObjectProperty<Totals> totals() {
     return totals.getReadOnlyProperty();
-  }
-
-  /** The last frames of the setup on set, newest first. */
-  public ReadOnlyObjectProperty<List<Frame>> latest() {
-    return latest.getReadOnlyProperty();
   }
 
   /** What is on set, its last frames and what comes next; changes once for all three. */
@@ -178,8 +161,8 @@ public final class BoardModel {
 
   /** Chooses the setup on set, making it visible if the filter hides it. */
   public void selectOnSet() {
-    onSet
-        .get()
+    now.get()
+        .onSet()
         .ifPresent(
             row -> {
               if (!matches(row)) {
@@ -213,10 +196,10 @@ public final class BoardModel {
   /** The setup on set is shot, and the next one goes on set and is chosen. */
   public void shotAndNext() {
     var marks = new ArrayList<Mark>();
-    onSet
-        .get()
+    now.get()
+        .onSet()
         .ifPresent(row -> marks.add(new Mark(row.code(), SetupState.SHOT, MarkDetails.NONE)));
-    var following = next.get().stream().findFirst();
+    var following = now.get().next().stream().findFirst();
     following.ifPresent(
         row -> marks.add(new Mark(row.code(), SetupState.ON_SET, MarkDetails.NONE)));
     if (!marks.isEmpty()) {
@@ -253,13 +236,13 @@ public final class BoardModel {
 
   /** Takes the last step back. */
   public void takeBack() {
-    ticks.takeBack(() -> onSet.get().ifPresent(this::select), failed);
+    ticks.takeBack(() -> now.get().onSet().ifPresent(this::select), failed);
   }
 
   /** Another of the wanted views of the setup on set comes before the camera. */
   public void turnView(int by) {
     var set = job.getValue().state().onSet();
-    var row = onSet.get();
+    var row = now.get().onSet();
     if (set.isEmpty() || row.isEmpty() || row.get().setup().views().isEmpty()) {
       return;
     }
@@ -300,7 +283,7 @@ public final class BoardModel {
 
   /** Puts the chosen setup right behind the one on set, so that it comes next. */
   public void bringNext() {
-    var set = onSet.get();
+    var set = now.get().onSet();
     var codes = new ArrayList<>(order());
     if (codes.remove(selected.get())) {
       codes.add(set.map(row -> codes.indexOf(row.code()) + 1).orElse(0), selected.get());
@@ -355,10 +338,8 @@ public final class BoardModel {
   private void take(JobView view) {
     rows = renewed(view);
     var set = view.state().onSet().flatMap(on -> row(on.setup()));
-    onSet.set(set);
-    latest.set(set.map(row -> view.latest().getOrDefault(row.code(), List.of())).orElse(List.of()));
-    next.set(ahead(set));
-    var fresh = new Now(set, latest.get(), next.get(), rows.isEmpty());
+    var latest = set.map(row -> view.latest().getOrDefault(row.code(), List.of()));
+    var fresh = new Now(set, latest.orElse(List.of()), ahead(set), rows.isEmpty());
     if (!fresh.equals(now.get())) {
       now.set(fresh);
     }

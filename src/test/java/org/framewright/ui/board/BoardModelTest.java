@@ -103,16 +103,18 @@ class BoardModelTest {
   @Test
   void choosesTheFirstSetupToShootWhenNothingIsOnSet() {
     assertThat(board.selected().get()).isEqualTo("001");
-    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("001", "002", "003");
+    assertThat(board.now().get().next())
+        .extracting(SetupRow::code)
+        .containsExactly("001", "002", "003");
   }
 
   @Test
   void putsTheChosenSetupOnSetOnlyAfterTheTickIsKept() {
     board.putOnSet();
     assertThat(ledger.told).containsExactly("001 on-set");
-    assertThat(board.onSet().get()).isEmpty();
+    assertThat(board.now().get().onSet()).isEmpty();
     ledger.reachesTheDisk();
-    assertThat(board.onSet().get()).map(SetupRow::code).contains("001");
+    assertThat(board.now().get().onSet()).map(SetupRow::code).contains("001");
   }
 
   @Test
@@ -123,7 +125,9 @@ class BoardModelTest {
     ledger.reachesTheDisk();
     assertThat(ledger.told).containsExactly("003 shot", "004 on-set");
     assertThat(board.selected().get()).isEqualTo("004");
-    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("005", "006", "007");
+    assertThat(board.now().get().next())
+        .extracting(SetupRow::code)
+        .containsExactly("005", "006", "007");
   }
 
   @Test
@@ -133,7 +137,9 @@ class BoardModelTest {
       job.state(code, SetupState.SHOT);
     }
     view.set(job.build());
-    assertThat(board.next().get()).extracting(SetupRow::code).containsExactly("009", "001", "002");
+    assertThat(board.now().get().next())
+        .extracting(SetupRow::code)
+        .containsExactly("009", "001", "002");
   }
 
   @Test
@@ -167,7 +173,7 @@ class BoardModelTest {
     ledger.refuses = true;
     board.putOnSet();
     assertThat(troubles).hasSize(1);
-    assertThat(board.onSet().get()).isEmpty();
+    assertThat(board.now().get().onSet()).isEmpty();
   }
 
   @Test
@@ -381,6 +387,6 @@ class BoardModelTest {
     board.dispose();
     job.state("001", SetupState.ON_SET);
     view.set(job.build());
-    assertThat(board.onSet().get()).isEmpty();
+    assertThat(board.now().get().onSet()).isEmpty();
   }
 }
