@@ -366,7 +366,7 @@ final class Composition implements Desk, AutoCloseable {
     otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(
-            session.job().folder(),
+            job.folder(),
             texts,
             session.view(),
             session.failures(),
@@ -448,7 +448,7 @@ final class Composition implements Desk, AutoCloseable {
   }
 
   private void showNotices() {
-    if (notices == null || notices.shown().get().isEmpty()) {
+    if (notices.shown().get().isEmpty()) {
       return;
     }
     var body = new NoticeList(notices.shown().get());

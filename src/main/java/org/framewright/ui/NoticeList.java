@@ -4,7 +4,7 @@ import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
-import javafx.scene.layout.VBox;
+import org.framewright.ui.look.CellBox;
 import org.framewright.ui.session.Notices.Notice;
 
 /** All there is to know of the job's folder, each with what mends it. */
@@ -29,15 +29,13 @@ final class NoticeList {
   private static final class NoticeCell extends ListCell<Notice> {
     private final Label what = new Label();
     private final Label mend = new Label();
-    private final VBox box = new VBox(what, mend);
+    private final CellBox box = new CellBox(what, mend);
 
     NoticeCell() {
       what.setWrapText(true);
       mend.setWrapText(true);
       mend.getStyleClass().add("mend");
       box.getStyleClass().add("notice-cell");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override

@@ -16,6 +16,7 @@ import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
 import org.framewright.ui.Desk;
+import org.framewright.ui.look.CellBox;
 
 /** Shows what would be handed off under which name, what would not and why, and asks where to. */
 final class HandOffSlip {
@@ -114,12 +115,10 @@ final class HandOffSlip {
   private final class WithheldCell extends ListCell<Withheld> {
     private final Label what = new Label();
     private final Label mend = new Label();
-    private final VBox box = new VBox(what, mend);
+    private final CellBox box = new CellBox(what, mend);
 
     WithheldCell() {
       mend.getStyleClass().add("mend");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
       box.setAlignment(Pos.CENTER_LEFT);
     }
 

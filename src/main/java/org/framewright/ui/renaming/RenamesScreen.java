@@ -41,6 +41,7 @@ import org.framewright.ui.Desk;
 import org.framewright.ui.Screen;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 
@@ -505,13 +506,11 @@ public final class RenamesScreen implements Screen {
     private final Label when = new Label();
     private final Label what = new Label();
     private final Label example = new Label();
-    private final VBox box = new VBox(when, what, example);
+    private final CellBox box = new CellBox(when, what, example);
 
     BatchCell() {
       when.getStyleClass().add("batch-when");
       example.getStyleClass().add("batch-example");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override

@@ -29,6 +29,7 @@ import org.framewright.ui.Desk;
 import org.framewright.ui.Screen;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.naming.FindingLine;
 import org.framewright.ui.start.StartModel.ConventionFile;
@@ -413,14 +414,12 @@ public final class StartScreen implements Screen {
   private static final class JobCell extends ListCell<Path> {
     private final Label name = new Label();
     private final Label where = new Label();
-    private final VBox box = new VBox(name, where);
+    private final CellBox box = new CellBox(name, where);
 
     JobCell() {
       name.getStyleClass().add("job-name");
       where.getStyleClass().add("job-where");
       where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override
