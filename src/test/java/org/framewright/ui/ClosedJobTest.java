@@ -9,13 +9,10 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
-import javafx.application.Platform;
 import javafx.stage.Stage;
 import org.framewright.job.Job;
-import org.framewright.ui.settings.Places;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxToolkit;
@@ -66,15 +63,7 @@ class ClosedJobTest {
 
   private Composition app() throws Exception {
     var stage = new Stage();
-    var app =
-        new Composition(
-            stage,
-            Places.in(folder),
-            clock,
-            Locale.ENGLISH,
-            Background.threads(),
-            Platform::runLater,
-            new Answers(folder));
+    var app = OpenApp.composed(stage, folder, clock, new Answers(folder));
     app.open();
     return app;
   }

@@ -15,10 +15,10 @@ import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.SetupState;
 
 /** A job for a test: started by the convention for fashion, with the client's first list. */
-final class FreshJob {
+public final class FreshJob {
   private FreshJob() {}
 
-  static Job in(Path folder, Clock clock) throws Exception {
+  public static Job in(Path folder, Clock clock) throws Exception {
     var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
     var started =
         (Started.Opened)

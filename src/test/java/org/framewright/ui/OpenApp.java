@@ -23,6 +23,7 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
@@ -61,15 +62,7 @@ final class OpenApp {
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition =
-                new Composition(
-                    stage,
-                    Places.in(settings),
-                    clock,
-                    Locale.ENGLISH,
-                    Background.threads(),
-                    Platform::runLater,
-                    choosers);
+            var composition = composed(stage, settings, clock, choosers);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();
@@ -80,6 +73,19 @@ final class OpenApp {
         });
     waitForFxEvents();
     return new OpenApp(made.get());
+  }
+
+  /** The app with its real threads, on a stage and with the settings of a folder. */
+  static Composition composed(Stage stage, Path settings, Clock clock, FileChoosers choosers)
+      throws IOException {
+    return new Composition(
+        stage,
+        Places.in(settings),
+        clock,
+        Locale.ENGLISH,
+        Background.threads(),
+        Platform::runLater,
+        choosers);
   }
 
   Composition app() {

@@ -61,30 +61,27 @@ class PagesTest {
   void aJobsFolderDroppedOnTheStartPageIsOpened() throws Exception {
     var job = FreshJob.in(folder, clock);
     app.await(() -> app.exists(".start"));
-    var taken =
-        onInterface(
-            () ->
-                Dropped.on(
-                    app.app().scene().getRoot().lookup(".start"),
-                    20,
-                    DataFormat.FILES,
-                    List.of(job.folder().toFile())));
-    assertThat(taken).isTrue();
+    assertThat(dropOnTheStartPage(job.folder())).isTrue();
     app.awaitReading(".job-title", job.name());
   }
 
   @Test
   void whatIsNoJobIsRefusedWhenItIsDropped() throws Exception {
     app.await(() -> app.exists(".start"));
-    onInterface(
+    dropOnTheStartPage(folder);
+    app.awaitReading(".slip-title", "That did not work");
+    assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains("no job folder"));
+  }
+
+  /** Whether the page took it. */
+  private boolean dropOnTheStartPage(Path dropped) throws Exception {
+    return onInterface(
         () ->
             Dropped.on(
                 app.app().scene().getRoot().lookup(".start"),
                 20,
                 DataFormat.FILES,
-                List.of(folder.toFile())));
-    app.awaitReading(".slip-title", "That did not work");
-    assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains("no job folder"));
+                List.of(dropped.toFile())));
   }
 
   @Test

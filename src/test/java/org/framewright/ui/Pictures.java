@@ -30,7 +30,6 @@ import org.framewright.renaming.Renamer;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
 import org.framewright.ui.look.Look;
-import org.framewright.ui.settings.Places;
 
 /**
  * Takes pictures of every screen, in both looks and two sizes: {@code mvn -q -Ppictures}. Those for
@@ -156,14 +155,7 @@ final class Pictures {
             () -> {
               var stage = new Stage();
               var composition =
-                  new Composition(
-                      stage,
-                      Places.in(settings),
-                      clock,
-                      Locale.ENGLISH,
-                      Background.threads(),
-                      Platform::runLater,
-                      new PlatformChoosers(stage));
+                  OpenApp.composed(stage, settings, clock, new PlatformChoosers(stage));
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;

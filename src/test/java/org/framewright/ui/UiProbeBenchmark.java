@@ -25,7 +25,6 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
-import org.framewright.ui.settings.Places;
 
 /**
  * Measures the interface thread on a large job: how long each opening, each key typed in the filter
@@ -79,15 +78,7 @@ final class UiProbeBenchmark {
         onInterface(
             () -> {
               var stage = new Stage();
-              var made =
-                  new Composition(
-                      stage,
-                      Places.in(work),
-                      clock,
-                      Locale.ENGLISH,
-                      Background.threads(),
-                      Platform::runLater,
-                      new PlatformChoosers(stage));
+              var made = OpenApp.composed(stage, work, clock, new PlatformChoosers(stage));
               made.open();
               return made;
             });

@@ -8,19 +8,15 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
-import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
-import org.framewright.shotlist.ListReader;
-import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.FreshJob;
 import org.framewright.ui.frames.Heading.Kind;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
@@ -40,17 +36,7 @@ class FramesModelTest {
 
   @BeforeEach
   void fourFramesOfOneSetupAreThere() throws Exception {
-    var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
-    var started =
-        (Started.Opened)
-            Job.start(
-                sound.convention(),
-                folder,
-                Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
-                clock);
-    var job = started.job();
-    job.importList(
-        ((ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"))).list());
+    var job = FreshJob.in(folder, clock);
     var camera =
         new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
     for (var view : List.of("F", "B")) {
