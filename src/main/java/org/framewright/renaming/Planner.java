@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,35 +49,15 @@ final class Planner {
   /**
    * A folder as the volume lists it.
    *
-   * @param names by collision key, every name
+   * @param names every name
+   * @param leavers who leaves each name, if any
    * @param wanted by {@link Draft#wantedName}, who wants it; shared by folders whose names collide
    */
   private record Folder(
-      Path path, Problem problem, Map<String, Listed> names, Map<String, Draft> wanted) {
-    /** The names that are one with this name on some disk; null if there is none. */
-    Listed alike(Path name) {
-      return names.get(CollisionKey.of(name.toString()));
-    }
-
-    /** The name with exactly this spelling; null if there is none. */
-    Listed exactly(Path name) {
-      var listed = alike(name);
-      while (listed != null && !PathBytes.same(listed.name, name)) {
-        listed = listed.next;
-      }
-      return listed;
-    }
-  }
-
-  /** A name in a folder, the next of those that collide with it, and who leaves it, if any. */
-  private static final class Listed {
-    final Path name;
-    final Listed next;
-    Draft leaver;
-
-    Listed(Path name, Listed next) {
-      this.name = name;
-      this.next = next;
+      Path path, Problem problem, Listing names, List<Draft> leavers, Map<String, Draft> wanted) {
+    /** Why nothing can be done with a file that is said to lie here. */
+    static Folder closed(Path path, Problem problem) {
+      return new Folder(path, problem, new Listing(List.of()), List.of(), new HashMap<>());
     }
   }
 
@@ -86,7 +67,7 @@ final class Planner {
     Folder into;
     Path from;
     Path to;
-    Listed listed;
+    int listed = Listing.NONE;
     Seen seen = Seen.NOTHING;
     Status status = Status.READY;
     String why = "";
@@ -157,8 +138,8 @@ final class Planner {
     if (draft.in.problem() != null) {
       return draft.in.problem();
     }
-    draft.listed = draft.in.exactly(name(draft.from));
-    if (draft.listed == null) {
+    draft.listed = draft.in.names().exactly(name(draft.from));
+    if (draft.listed == Listing.NONE) {
       return noSuchFile(draft);
     }
     if (draft.into.problem() != null) {
@@ -192,11 +173,11 @@ final class Planner {
   }
 
   private Problem noSuchFile(Draft draft) {
-    var alike = draft.in.alike(name(draft.from));
-    return alike == null
+    int alike = draft.in.names().alike(name(draft.from));
+    return alike == Listing.NONE
         ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
         : new Problem(
-            "there is no file " + draft.from + ", but there is " + alike.name,
+            "there is no file " + draft.from + ", but there is " + draft.in.names().name(alike),
             "Use the exact name.");
   }
 
@@ -244,19 +225,15 @@ final class Planner {
       return closed(trouble.get());
     }
     var path = relative.toString().isEmpty() ? root : root.resolve(relative);
-    var listed = disk.names(path);
-    var names = HashMap.<String, Listed>newHashMap(listed.size());
-    for (var name : listed) {
-      names.compute(CollisionKey.of(name.toString()), (key, others) -> new Listed(name, others));
-    }
+    var names = new Listing(disk.names(path));
     var wanted =
         wantedByFolder.computeIfAbsent(
             CollisionKey.of(relative.toString()), any -> new HashMap<>());
-    return new Folder(path, null, names, wanted);
+    return new Folder(path, null, names, Arrays.asList(new Draft[names.size()]), wanted);
   }
 
   private Folder closed(Problem problem) {
-    return new Folder(root, problem, Map.of(), new HashMap<>());
+    return Folder.closed(root, problem);
   }
 
   // ---- the wishes against each other
@@ -264,12 +241,12 @@ final class Planner {
   /** A file that is wished two names is blocked. */
   private void blockTwoNamesForOneFile(List<Draft> drafts) {
     for (var draft : drafts) {
-      if (draft.listed == null) {
+      if (draft.listed == Listing.NONE) {
         continue;
       }
-      var other = draft.listed.leaver;
+      var other = draft.in.leavers().get(draft.listed);
       if (other == null) {
-        draft.listed.leaver = draft;
+        draft.in.leavers().set(draft.listed, draft);
       } else {
         var why = draft.from + " would get two names";
         block(draft, why, "Keep one of the two lines.");
@@ -311,10 +288,14 @@ final class Planner {
       if (!draft.leaves()) {
         continue;
       }
-      for (var alike = draft.into.alike(name(draft.to)); alike != null; alike = alike.next) {
-        boolean stays = alike.leaver == null || !alike.leaver.leaves();
+      var names = draft.into.names();
+      for (int alike = names.alike(name(draft.to));
+          alike != Listing.NONE;
+          alike = names.alikeAfter(alike)) {
+        var leaver = draft.into.leavers().get(alike);
+        boolean stays = leaver == null || !leaver.leaves();
         if (stays) {
-          var holder = draft.to.resolveSibling(alike.name);
+          var holder = draft.to.resolveSibling(names.name(alike));
           if (!(takingBack && toldApart(draft, holder))) {
             blockTaken(draft, holder);
             break;
