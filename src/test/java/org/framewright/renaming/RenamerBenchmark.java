@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
  * work in; the count of files (10000 and 100000 if none is told).
  */
 public final class RenamerBenchmark {
-  private static final int ROUNDS = 4;
+  private static final int ROUNDS = 5;
   private static final int[] COUNTS = {10_000, 100_000};
 
   private static final com.sun.management.OperatingSystemMXBean SYSTEM =
@@ -81,30 +81,31 @@ public final class RenamerBenchmark {
   }
 
   private void run(boolean told) throws IOException {
-    var bare = new Best();
+    var there = new Best();
+    var back = new Best();
     var plan = new Best();
     var apply = new Best();
     var undo = new Best();
     for (int round = 0; round < ROUNDS; round++) {
-      bare(bare);
+      bare(there, back);
       var batch = planned(plan, apply);
       check(undo.of(() -> Renamer.in(root).undo(batch, Progress.NONE)));
     }
     if (told) {
       System.out.printf(Locale.ROOT, "%d files, heap of at most %d MB%n", count, heapMegabytes());
-      tell("bare loop", bare, bare);
-      tell("plan", plan, bare);
-      tell("apply with journal", apply, bare);
-      tell("undo", undo, bare);
+      tell("bare loop", there, there);
+      tell("plan", plan, there);
+      tell("apply with journal", apply, there);
+      tell("bare loop back", back, back);
+      tell("undo", undo, back);
     }
   }
 
-  /** There and back. */
-  private void bare(Best best) throws IOException {
+  private void bare(Best there, Best back) throws IOException {
     var olds = olds();
     var news = news();
-    best.of(() -> bare(olds, news));
-    best.of(() -> bare(news, olds));
+    there.of(() -> bare(olds, news));
+    back.of(() -> bare(news, olds));
   }
 
   /** A method of its own, so that the undo does not carry the plan along. */
