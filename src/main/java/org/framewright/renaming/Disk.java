@@ -36,6 +36,16 @@ interface Disk {
   /** Renames without replacing. */
   MoveResult move(Path from, Path to) throws IOException;
 
+  /**
+   * Holds the folders of a batch, so that what is renamed is renamed in them.
+   *
+   * @param root a real path, that of a folder which all lie in or below
+   * @throws MoveFailure if a folder cannot be opened, or is none any more
+   */
+  default HeldFolders hold(Path root, List<Path> folders) throws MoveFailure {
+    return new FoldersByPath(this, folders);
+  }
+
   /** Returns once the names in this folder are on the disk. */
   void sync(Path folder) throws IOException;
 

@@ -13,7 +13,7 @@ import java.nio.file.Path;
  * its renames may reach the disk in any order.
  */
 final class Epochs {
-  private final Disk disk;
+  private final HeldFolders held;
   private final Journal journal;
   private final Place[] places;
   private final Progress progress;
@@ -24,10 +24,11 @@ final class Epochs {
   /**
    * Starts from where the files are.
    *
+   * @param held the folders of the journal
    * @param places of each file of the journal; kept up to date
    */
-  Epochs(Disk disk, Journal journal, Place[] places, Progress progress) {
-    this.disk = disk;
+  Epochs(HeldFolders held, Journal journal, Place[] places, Progress progress) {
+    this.held = held;
     this.journal = journal;
     this.places = places;
     this.progress = progress;
@@ -72,26 +73,30 @@ final class Epochs {
 
   private void move(int index, Place place) throws Halt {
     var op = journal.ops().get(index);
-    var from = journal.path(op, places[index]);
     if (progress.cancelled()) {
-      throw Halt.cancelled(from);
+      throw Halt.cancelled(journal.path(op, places[index]));
     }
-    var to = journal.path(op, place);
-    switch (moved(from, to)) {
+    switch (moved(op, places[index], place)) {
       case MOVED -> places[index] = place;
-      case TAKEN ->
-          throw Halt.at(
-              to,
-              "another file has taken the name " + shown(to),
-              "Move that file to another name or folder.");
-      case GONE ->
-          throw Halt.at(
-              from,
-              shown(from) + " has vanished",
-              "Close the program that works on these files; look for the file.");
+      case TAKEN -> {
+        var to = journal.path(op, place);
+        throw Halt.at(
+            to,
+            "another file has taken the name " + shown(to),
+            "Move that file to another name or folder.");
+      }
+      case GONE -> {
+        var from = journal.path(op, places[index]);
+        throw Halt.at(
+            from,
+            shown(from) + " has vanished",
+            "Close the program that works on these files; look for the file.");
+      }
       case UNSUPPORTED ->
           throw Halt.at(
-              from, "the volume refuses safe renames in this folder", "Use another folder.");
+              journal.path(op, places[index]),
+              "the volume refuses safe renames in this folder",
+              "Use another folder.");
     }
     done++;
     if (done % stride == 0) {
@@ -99,22 +104,28 @@ final class Epochs {
     }
   }
 
-  private MoveResult moved(Path from, Path to) throws Halt {
+  private MoveResult moved(Op op, Place from, Place to) throws Halt {
     try {
-      return disk.move(from, to);
+      return held.move(
+          journal.folder(op, from),
+          journal.name(op, from),
+          journal.folder(op, to),
+          journal.name(op, to));
     } catch (MoveFailure e) {
-      throw Halt.at(from, e.getMessage(), e.mend());
+      throw Halt.at(journal.path(op, from), e.getMessage(), e.mend());
     } catch (IOException e) {
-      throw Halt.at(from, shown(from) + ": " + e.getMessage(), "Check the disk, then try again.");
+      var file = journal.path(op, from);
+      throw Halt.at(file, shown(file) + ": " + e.getMessage(), "Check the disk, then try again.");
     }
   }
 
   /** Returns once all names are on the disk. */
   private void barrier() throws Halt {
-    for (var folder : journal.folders()) {
+    for (int i = 0; i < journal.folders().size(); i++) {
       try {
-        disk.sync(folder);
+        held.sync(i);
       } catch (IOException e) {
+        var folder = journal.folders().get(i);
         throw Halt.at(
             folder,
             "the names in "

@@ -26,15 +26,15 @@ record Journal(
     BatchState end) {
 
   Path source(Op op) {
-    return folders.get(op.in()).resolve(op.from());
+    return path(op, Place.SOURCE);
   }
 
   Path temp(Op op) {
-    return folders.get(op.in()).resolve(op.temp());
+    return path(op, Place.TEMP);
   }
 
   Path target(Op op) {
-    return folders.get(op.into()).resolve(op.to());
+    return path(op, Place.TARGET);
   }
 
   /** A name in a folder of the batch, relative to the root. */
@@ -45,10 +45,20 @@ record Journal(
 
   /** The path under which the file lies when it is at this place. */
   Path path(Op op, Place place) {
+    return folders.get(folder(op, place)).resolve(name(op, place));
+  }
+
+  /** The index of the folder that the file lies in when it is at this place. */
+  int folder(Op op, Place place) {
+    return place == Place.TARGET ? op.into() : op.in();
+  }
+
+  /** The name that the file has when it is at this place. */
+  Path name(Op op, Place place) {
     return switch (place) {
-      case SOURCE -> source(op);
-      case TEMP -> temp(op);
-      case TARGET -> target(op);
+      case SOURCE -> op.from();
+      case TEMP -> root.getFileSystem().getPath(op.temp());
+      case TARGET -> op.to();
     };
   }
 }

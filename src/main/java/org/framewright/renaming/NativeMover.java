@@ -1,7 +1,6 @@
 package org.framewright.renaming;
 
 import static java.lang.foreign.ValueLayout.ADDRESS;
-import static java.lang.foreign.ValueLayout.JAVA_BYTE;
 import static java.lang.foreign.ValueLayout.JAVA_CHAR_UNALIGNED;
 import static java.lang.foreign.ValueLayout.JAVA_INT;
 
@@ -15,6 +14,7 @@ import java.lang.foreign.SymbolLookup;
 import java.lang.invoke.MethodHandle;
 import java.lang.invoke.VarHandle;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -129,19 +129,21 @@ final class NativeMover implements Mover {
   private final Os os;
   private final MethodHandle rename;
   private final VarHandle errorNumber;
-  private final Arena arena = Arena.ofAuto();
+  private final Optional<LinuxFolders.Calls> inFolders;
   private final MemorySegment error;
-  private MemorySegment from;
-  private MemorySegment to;
+  private final NativeText from;
+  private final NativeText to;
 
   private NativeMover(Os os, MethodHandle rename) {
     this.os = os;
     this.rename = rename;
     var captured = Linker.Option.captureStateLayout();
     this.errorNumber = captured.varHandle(MemoryLayout.PathElement.groupElement(os.errorName));
+    this.inFolders = os == Os.LINUX ? Optional.of(LinuxFolders.Calls.find()) : Optional.empty();
+    var arena = Arena.ofAuto();
     this.error = arena.allocate(captured);
-    this.from = arena.allocate(4096);
-    this.to = arena.allocate(4096);
+    this.from = new NativeText(arena);
+    this.to = new NativeText(arena);
   }
 
   /** The call of this system; empty if it has none or native access is denied. */
@@ -181,63 +183,62 @@ final class NativeMover implements Mover {
 
   @Override
   public synchronized MoveResult move(Path source, Path target) throws IOException {
-    from = written(source, from);
-    to = written(target, to);
-    if (called()) {
-      return MoveResult.MOVED;
-    }
-    int number = (int) errorNumber.get(error, 0L);
-    var result = os.result(number);
-    if (result != null) {
-      return result;
-    }
-    throw failure(source, number);
-  }
-
-  private boolean called() {
+    boolean moved;
     try {
-      return os.call(rename, error, from, to);
-    } catch (RuntimeException | Error e) {
-      throw e;
+      moved = os.call(rename, error, written(source, from), written(target, to));
     } catch (Throwable e) {
-      throw new IllegalStateException(e);
+      throw impossible(e);
     }
+    return moved ? MoveResult.MOVED : result(os, source, (int) errorNumber.get(error, 0L));
   }
 
-  /** The path as the system wants it, in the buffer or in a larger one. */
-  private MemorySegment written(Path path, MemorySegment buffer) throws IOException {
-    if (os == Os.WINDOWS) {
-      var text = "\\\\?\\" + path.toAbsolutePath();
-      var room = roomFor(2L * text.length() + 2, buffer);
-      for (int i = 0; i < text.length(); i++) {
-        room.set(JAVA_CHAR_UNALIGNED, 2L * i, text.charAt(i));
-      }
-      room.set(JAVA_CHAR_UNALIGNED, 2L * text.length(), '\0');
-      return room;
+  @Override
+  public Optional<HeldFolders> hold(Path root, List<Path> folders) throws MoveFailure {
+    return inFolders.isPresent()
+        ? Optional.of(LinuxFolders.open(inFolders.get(), root, folders))
+        : Optional.empty();
+  }
+
+  /** What a failed call of Linux means. */
+  static MoveResult linuxResult(Path file, int number) throws MoveFailure {
+    return result(Os.LINUX, file, number);
+  }
+
+  private static MoveResult result(Os os, Path file, int number) throws MoveFailure {
+    var result = os.result(number);
+    if (result == null) {
+      throw os == Os.WINDOWS ? failureOnWindows(file, number) : failure(file, number);
     }
-    var bytes = PathBytes.of(path);
-    var room = roomFor(bytes.length + 1L, buffer);
-    MemorySegment.copy(bytes, 0, room, JAVA_BYTE, 0, bytes.length);
-    room.set(JAVA_BYTE, bytes.length, (byte) 0);
+    return result;
+  }
+
+  /** The path as the system wants it. */
+  private MemorySegment written(Path path, NativeText text) {
+    if (os != Os.WINDOWS) {
+      return text.of(PathBytes.of(path));
+    }
+    var wide = "\\\\?\\" + path.toAbsolutePath();
+    var room = text.room(2L * wide.length() + 2);
+    for (int i = 0; i < wide.length(); i++) {
+      room.set(JAVA_CHAR_UNALIGNED, 2L * i, wide.charAt(i));
+    }
+    room.set(JAVA_CHAR_UNALIGNED, 2L * wide.length(), '\0');
     return room;
   }
 
-  private MemorySegment roomFor(long bytes, MemorySegment buffer) {
-    return bytes <= buffer.byteSize() ? buffer : arena.allocate(2 * bytes);
+  private static MoveFailure failureOnWindows(Path file, int number) {
+    return switch (number) {
+      case 5 -> denied(file);
+      case 17 -> otherVolume(file);
+      case 19 -> readOnly(file);
+      case 32, 33 -> new MoveFailure(file, "another program holds it open", "Close that program.");
+      case 39, 112 -> full(file);
+      default -> unknown(file, "error " + number);
+    };
   }
 
-  private MoveFailure failure(Path file, int number) {
-    if (os == Os.WINDOWS) {
-      return switch (number) {
-        case 5 -> denied(file);
-        case 17 -> otherVolume(file);
-        case 19 -> readOnly(file);
-        case 32, 33 ->
-            new MoveFailure(file, "another program holds it open", "Close that program.");
-        case 39, 112 -> full(file);
-        default -> unknown(file, "error " + number);
-      };
-    }
+  /** What an error number of Linux or macOS that is no {@link MoveResult} means. */
+  static MoveFailure failure(Path file, int number) {
     return switch (number) {
       case 1, 13 -> denied(file); // EPERM, EACCES
       case 5 -> // EIO
@@ -251,6 +252,15 @@ final class NativeMover implements Mover {
       case 36, 63 -> // ENAMETOOLONG on Linux and on macOS
           new MoveFailure(file, "the new name or path is too long here", "Use shorter names.");
       default -> unknown(file, "error " + number);
+    };
+  }
+
+  /** A call of the system throws nothing of its own. */
+  static RuntimeException impossible(Throwable e) {
+    return switch (e) {
+      case RuntimeException unchecked -> unchecked;
+      case Error error -> throw error;
+      default -> new IllegalStateException(e);
     };
   }
 

@@ -150,6 +150,12 @@ final class NioDisk implements Disk {
   }
 
   @Override
+  public HeldFolders hold(Path root, List<Path> folders) throws MoveFailure {
+    var held = mover.hold(root, folders);
+    return held.isPresent() ? held.get() : Disk.super.hold(root, folders);
+  }
+
+  @Override
   public void sync(Path folder) throws IOException {
     if (WINDOWS) {
       return; // A folder cannot be opened there; NTFS logs renames in their order.

@@ -42,6 +42,10 @@ final class PathBytes {
 
   /** The bytes of one name. */
   static byte[] ofName(Path name) {
+    var text = name.toString();
+    if (text.indexOf(UNREADABLE) < 0) {
+      return text.getBytes(CHARSET);
+    }
     var raw = rawPath(name.toAbsolutePath());
     return decoded(raw.substring(raw.lastIndexOf('/') + 1));
   }

@@ -18,15 +18,29 @@ final class Recoverer {
     if (!away.isEmpty()) {
       return new Recovery.Stuck(journal.batch(), away);
     }
+    HeldFolders folders;
+    try {
+      folders = disk.hold(journal.root(), journal.folders());
+    } catch (MoveFailure e) {
+      var none = journal.root().relativize(journal.root());
+      return new Recovery.Stuck(
+          journal.batch(), List.of(new StuckFile(none, e.getMessage(), e.mend())));
+    }
+    try (folders) {
+      return run(disk, journal, folders);
+    }
+  }
+
+  private static Recovery run(Disk disk, Journal journal, HeldFolders folders) throws IOException {
     // What is seen below must be what a power cut would leave.
-    for (var folder : journal.folders()) {
-      disk.sync(folder);
+    for (int i = 0; i < journal.folders().size(); i++) {
+      folders.sync(i);
     }
     var where = Whereabouts.find(disk, journal);
     if (!where.troubles().isEmpty()) {
       return new Recovery.Stuck(journal.batch(), where.troubles());
     }
-    var epochs = new Epochs(disk, journal, where.places(), Progress.NONE);
+    var epochs = new Epochs(folders, journal, where.places(), Progress.NONE);
     try {
       if (where.all(Place.TARGET)) {
         return finished(journal);

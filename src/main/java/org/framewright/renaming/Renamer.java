@@ -349,9 +349,23 @@ public final class Renamer {
       String undoes,
       Progress progress)
       throws IOException {
+    var planned = journal(store.nextId(planId), renames, conflicted, undoes);
+    HeldFolders folders;
+    try {
+      folders = disk.hold(root, planned.folders());
+    } catch (MoveFailure e) {
+      return new Outcome.Refused(e.getMessage(), e.mend());
+    }
+    try (folders) {
+      return carryOut(planned, folders, renames, progress);
+    }
+  }
+
+  private Outcome carryOut(
+      Journal planned, HeldFolders folders, List<PlannedRename> renames, Progress progress) {
     Journal journal;
     try {
-      journal = store.publish(journal(store.nextId(planId), renames, conflicted, undoes));
+      journal = store.publish(planned);
     } catch (MoveFailure e) {
       return new Outcome.Refused("the journal cannot be written: " + e.getMessage(), e.mend());
     } catch (IOException e) {
@@ -362,7 +376,7 @@ public final class Renamer {
     var places = new Place[journal.ops().size()];
     Arrays.fill(places, Place.SOURCE);
     try {
-      new Epochs(disk, journal, places, progress).forward();
+      new Epochs(folders, journal, places, progress).forward();
     } catch (Halt e) {
       return rolledBack(journal, e, renames);
     }

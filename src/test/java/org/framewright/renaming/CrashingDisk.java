@@ -60,6 +60,30 @@ final class CrashingDisk implements Disk {
   }
 
   @Override
+  public HeldFolders hold(Path root, List<Path> folders) throws MoveFailure {
+    var held = disk.hold(root, folders);
+    return new HeldFolders() {
+      @Override
+      public MoveResult move(int in, Path from, int into, Path to) throws IOException {
+        step();
+        var result = held.move(in, from, into, to);
+        step();
+        return result;
+      }
+
+      @Override
+      public void sync(int folder) throws IOException {
+        around(() -> held.sync(folder));
+      }
+
+      @Override
+      public void close() {
+        held.close();
+      }
+    };
+  }
+
+  @Override
   public void sync(Path folder) throws IOException {
     around(() -> disk.sync(folder));
   }

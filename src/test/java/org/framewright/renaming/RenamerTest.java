@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -14,6 +15,8 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class RenamerTest {
@@ -167,6 +170,35 @@ class RenamerTest {
       assertThat(files()).containsExactlyInAnyOrderEntriesOf(Map.of("a", "a", "b", "b", "c", "c"));
     }
     assertThat(renamer.apply(plan, new CancelAfter(5))).isInstanceOf(Outcome.Applied.class);
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aFolderReplacedByALinkMeanwhileLeadsToNoOtherFiles(@TempDir Path outside)
+      throws IOException {
+    var day = Files.createDirectory(root.resolve("day 1"));
+    make("day 1/a", "day 1/b");
+    Files.writeString(outside.resolve("a"), "a copy");
+    Files.writeString(outside.resolve("b"), "a copy");
+    var plan = renamer.plan(requests("day 1/a", "day 1/x", "day 1/b", "day 1/y"));
+    renamer.apply(
+        plan,
+        new Progress() {
+          @Override
+          public void step(int done, int total) {
+            try {
+              if (done == 1) {
+                Files.move(day, root.resolve("moved"));
+                Files.createSymbolicLink(day, outside);
+              }
+            } catch (IOException e) {
+              throw new UncheckedIOException(e);
+            }
+          }
+        });
+    assertThat(files()).containsOnlyKeys("moved/x", "moved/y");
+    assertThat(outside.resolve("b")).hasContent("a copy");
+    assertThat(outside.resolve("y")).doesNotExist();
   }
 
   @Test
