@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
 
 /**
  * A stretch of a file, read where it is asked for. Nothing outside the stretch can be read, no
@@ -30,9 +31,33 @@ final class Bytes implements Closeable {
     this.size = size;
   }
 
+  /**
+   * Memory for the piece of a file that was read last. Many files can be read one after the other
+   * in one room, never two at a time.
+   */
+  static final class Room {
+    private static final int SIZE = 16 << 10;
+
+    private final byte[] piece;
+    private final ByteBuffer buffer;
+
+    Room() {
+      this(new byte[SIZE]);
+    }
+
+    private Room(byte[] piece) {
+      this.piece = piece;
+      this.buffer = ByteBuffer.wrap(piece);
+    }
+  }
+
   static Bytes open(Path path) throws IOException {
+    return open(path, new Room());
+  }
+
+  static Bytes open(Path path, Room room) throws IOException {
     var channel = FileChannel.open(path, StandardOpenOption.READ);
-    return new Bytes(new File(channel, true), 0, channel.size());
+    return new Bytes(new File(channel, room, true), 0, channel.size());
   }
 
   static Bytes of(byte[] content) {
@@ -62,6 +87,19 @@ final class Bytes implements Closeable {
   }
 
   byte[] read(long offset, int length) throws IOException {
+    check(offset, length);
+    var into = new byte[length];
+    file.read(start + offset, into);
+    return into;
+  }
+
+  /** Adds a part to a digest. */
+  void digest(long offset, int length, MessageDigest into) throws IOException {
+    check(offset, length);
+    file.digest(start + offset, length, into);
+  }
+
+  private void check(long offset, int length) throws Malformed {
     if (!holds(offset, length)) {
       throw new Malformed(
           "it ends at byte %d, where a part reaches to byte %d"
@@ -70,9 +108,6 @@ final class Bytes implements Closeable {
     if (length > MOST_AT_ONCE) {
       throw new Malformed("a part claims %d bytes, more than is sensible".formatted(length));
     }
-    var into = new byte[length];
-    file.read(start + offset, into);
-    return into;
   }
 
   int u8(long offset) throws IOException {
@@ -117,45 +152,52 @@ final class Bytes implements Closeable {
 
   /** The open file below all its stretches, with the piece of it that was read last. */
   private static final class File implements Closeable {
-    private static final int PIECE = 16 << 10;
-
     private final FileChannel channel;
-    private byte[] piece;
+    private final Room room;
     private long pieceStart;
     private int pieceLength;
     private final boolean metered;
     private long spent;
 
-    File(FileChannel channel, boolean metered) {
+    File(FileChannel channel, Room room, boolean metered) {
       this.channel = channel;
+      this.room = room;
       this.metered = metered;
-      this.piece = new byte[PIECE];
     }
 
     File(byte[] content) {
-      this.channel = null;
-      this.metered = false;
-      this.piece = content;
+      this(null, new Room(content), false);
       this.pieceLength = content.length;
     }
 
     File unmetered() {
-      return channel == null ? this : new File(channel, false);
+      return channel == null ? this : new File(channel, new Room(), false);
     }
 
     byte at(long position) throws IOException {
       load(position, 1);
-      return piece[(int) (position - pieceStart)];
+      return room.piece[(int) (position - pieceStart)];
     }
 
     void read(long position, byte[] into) throws IOException {
-      if (channel != null && into.length > PIECE) {
+      if (channel != null && into.length > Room.SIZE) {
         spend(into.length);
         fill(position, ByteBuffer.wrap(into), into.length);
         return;
       }
       load(position, into.length);
-      System.arraycopy(piece, (int) (position - pieceStart), into, 0, into.length);
+      System.arraycopy(room.piece, (int) (position - pieceStart), into, 0, into.length);
+    }
+
+    void digest(long position, int length, MessageDigest into) throws IOException {
+      if (channel != null && length > Room.SIZE) {
+        var part = new byte[length];
+        read(position, part);
+        into.update(part);
+        return;
+      }
+      load(position, length);
+      into.update(room.piece, (int) (position - pieceStart), length);
     }
 
     private void load(long position, int length) throws IOException {
@@ -164,8 +206,8 @@ final class Bytes implements Closeable {
       }
       pieceLength = 0;
       pieceStart = position;
-      spend(PIECE);
-      pieceLength = fill(position, ByteBuffer.wrap(piece), length);
+      spend(Room.SIZE);
+      pieceLength = fill(position, room.buffer.clear(), length);
     }
 
     private int fill(long position, ByteBuffer into, int least) throws IOException {

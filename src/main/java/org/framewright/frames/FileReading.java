@@ -30,8 +30,8 @@ record FileReading(
   private static final int END = 4096;
   private static final int DIGITS = 32;
 
-  static FileReading of(Path path, FileRole role) {
-    try (var file = Bytes.open(path)) {
+  static FileReading of(Path path, FileRole role, Bytes.Room room) {
+    try (var file = Bytes.open(path, room)) {
       return of(file, role);
     } catch (IOException e) {
       return unreadable(e);
@@ -132,8 +132,8 @@ record FileReading(
               + '|';
       digest.update(made.getBytes(StandardCharsets.UTF_8));
       int end = (int) Math.min(END, file.size());
-      digest.update(file.read(0, end));
-      digest.update(file.read(file.size() - end, end));
+      file.digest(0, end, digest);
+      file.digest(file.size() - end, end, digest);
       return new FrameId(HexFormat.of().formatHex(digest.digest()).substring(0, DIGITS));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);

@@ -306,8 +306,8 @@ final class FolderFrames {
       return reading != null && !reading.again() && (isComplete() || !reading.whole());
     }
 
-    void read(Instant now, Map<Camera, Camera> bodies) {
-      var fresh = FileReading.of(file.path(), file.role());
+    void read(Instant now, Map<Camera, Camera> bodies, Bytes.Room room) {
+      var fresh = FileReading.of(file.path(), file.role(), room);
       reading = fresh.sharing(bodies);
       readAt = now;
     }

@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.stream.IntStream;
 
 /**
  * Finds the frames below a folder. What was read of a file is kept until its size, its time or the
@@ -41,6 +42,9 @@ public final class FrameScanner {
 
   /** How long a file must hold whose last bytes are all zero, or whose description is cut. */
   static final Duration HOLLOW = Duration.ofSeconds(5);
+
+  /** Few enough that the last rooms are done at about the same time. */
+  private static final int IN_A_ROOM = 32;
 
   private final Path root;
   private final InstantSource clock;
@@ -215,7 +219,7 @@ public final class FrameScanner {
     for (var folder : folders.values()) {
       folder.sort(now, due, unsettled);
     }
-    due.parallelStream().forEach(known -> known.read(now, bodies));
+    read(due, now);
     boolean changed = false;
     var frames = new ArrayList<Frame>();
     var troubles = new ArrayList<Trouble>();
@@ -235,6 +239,18 @@ public final class FrameScanner {
     troubles.addAll(twins);
     return new Look(
         new FrameScan(List.copyOf(frames), files, List.copyOf(troubles)), List.copyOf(unsettled));
+  }
+
+  /** Reads side by side, some files each in one room: a room for each file would be all garbage. */
+  private void read(List<FolderFrames.Known> due, Instant now) {
+    IntStream.range(0, Math.ceilDiv(due.size(), IN_A_ROOM))
+        .parallel()
+        .mapToObj(i -> due.subList(i * IN_A_ROOM, Math.min((i + 1) * IN_A_ROOM, due.size())))
+        .forEach(
+            some -> {
+              var room = new Bytes.Room();
+              some.forEach(known -> known.read(now, bodies, room));
+            });
   }
 
   private static List<Trouble> twins(List<Frame> frames) {

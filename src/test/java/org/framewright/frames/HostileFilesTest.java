@@ -216,7 +216,7 @@ class HostileFilesTest {
         Assumptions.abort("this file system has no such large files");
       }
       var role = FileRole.of(file).orElseThrow();
-      var reading = within(() -> FileReading.of(file, role));
+      var reading = within(() -> FileReading.of(file, role, new Bytes.Room()));
       assertThat(reading).isNotNull();
       assertThat(within(() -> thumbnails.of(file, 100))).isNotNull();
       Files.delete(file);

@@ -105,7 +105,7 @@ class RealFramesTest {
   }
 
   private static FileReading reading(Path file) {
-    return FileReading.of(file, FileRole.of(file).orElseThrow());
+    return FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room());
   }
 
   private static Optional<String> rating(Capture capture) {

@@ -143,7 +143,7 @@ class ThumbnailsTest {
         continue;
       }
       var file = write(entry.getKey(), entry.getValue());
-      var reading = FileReading.of(file, FileRole.of(file).orElseThrow());
+      var reading = FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room());
       assertThat(reading.trouble()).as(entry.getKey()).isEmpty();
       assertThat(reading.capture().time()).as(entry.getKey()).contains(TestContainers.TIME);
       assertThat(reading.capture().camera().orElseThrow().serial())
