@@ -6,10 +6,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -37,6 +39,7 @@ final class FrameNaming {
   static final String VIEW = "view";
   private static final String SETUP = "setup";
   static final String KIND = "frame";
+  private static final Pattern NO_LETTER = Pattern.compile("[^\\p{L}\\p{N}]");
 
   private final Convention convention;
   private final Map<String, String> values;
@@ -113,15 +116,16 @@ final class FrameNaming {
     if (field.equals(VIEW)) {
       return Optional.empty();
     }
+    var wanted = plain(field);
     return setup.columns().entrySet().stream()
-        .filter(column -> plain(column.getKey()).equals(plain(field)))
+        .filter(column -> plain(column.getKey()).equals(wanted))
         .map(Map.Entry::getValue)
         .filter(text -> !text.isBlank())
         .findFirst();
   }
 
   private static String plain(String heading) {
-    return heading.toLowerCase(java.util.Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
+    return NO_LETTER.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
   }
 
   /** People's values for the fields of a frame's name that do not depend on the frame. */

@@ -120,12 +120,12 @@ public final class Convention {
 
   /** The fields by name, in file order. */
   public SequencedMap<String, Field> fields() {
-    return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(fields));
+    return Collections.unmodifiableSequencedMap(fields);
   }
 
   /** The kinds of names by id, in file order. */
   public SequencedMap<String, Kind> kinds() {
-    return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(kinds));
+    return Collections.unmodifiableSequencedMap(kinds);
   }
 
   /** The folders inside a job by role; each a path with {@code /}, which may show fields. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 
 /** As what a column of a list is taken, by its heading. */
 public enum Heading {
@@ -33,6 +34,10 @@ public enum Heading {
   public String told() {
     return told;
   }
+
+  private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+  private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
+  private static final Pattern SET_UP = Pattern.compile("^set up\\b");
 
   private static final Map<String, List<Meaning>> MEANINGS = new HashMap<>();
 
@@ -129,11 +134,12 @@ public enum Heading {
     if (stripped.equals("#")) {
       return "#";
     }
-    return Normalizer.normalize(stripped, Normalizer.Form.NFKD)
-        .replaceAll("\\p{M}+", "")
-        .toLowerCase(Locale.ROOT)
-        .replaceAll("[^\\p{L}\\p{N}]+", " ")
-        .strip()
-        .replaceFirst("^set up\\b", "setup");
+    var bare =
+        MARKS
+            .matcher(Normalizer.normalize(stripped, Normalizer.Form.NFKD))
+            .replaceAll("")
+            .toLowerCase(Locale.ROOT);
+    var words = BETWEEN_WORDS.matcher(bare).replaceAll(" ").strip();
+    return SET_UP.matcher(words).replaceFirst("setup");
   }
 }
