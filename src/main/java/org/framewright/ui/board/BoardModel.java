@@ -36,7 +36,7 @@ public final class BoardModel {
 
   private final ObservableValue<JobView> job;
   private final Ticks ticks;
-  private final Consumer<Exception> failed;
+  private final Consumer<Throwable> failed;
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
 
   private final ObservableList<Line> lines = FXCollections.observableArrayList();
@@ -69,7 +69,7 @@ public final class BoardModel {
    *
    * @param failed hears of ticks that could not be kept
    */
-  public BoardModel(ObservableValue<JobView> job, Ticks ticks, Consumer<Exception> failed) {
+  public BoardModel(ObservableValue<JobView> job, Ticks ticks, Consumer<Throwable> failed) {
     this.job = job;
     this.ticks = ticks;
     this.failed = failed;

@@ -132,7 +132,7 @@ public final class JobSession implements Ticks, AutoCloseable {
       String title,
       Change<T> change,
       Consumer<? super T> then,
-      Consumer<? super Exception> failed) {
+      Consumer<? super Throwable> failed) {
     record Made<T>(T result, JobView view) {}
     return tasks.run(
         title,
@@ -183,12 +183,12 @@ public final class JobSession implements Ticks, AutoCloseable {
       SetupState state,
       MarkDetails details,
       Runnable then,
-      Consumer<Exception> failed) {
+      Consumer<Throwable> failed) {
     markAll(List.of(new Mark(setup, state, details)), then, failed);
   }
 
   @Override
-  public void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed) {
+  public void markAll(List<Mark> marks, Runnable then, Consumer<Throwable> failed) {
     tick(
         job -> {
           for (var mark : marks) {
@@ -202,7 +202,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   @Override
-  public void takeBack(Runnable then, Consumer<Exception> failed) {
+  public void takeBack(Runnable then, Consumer<Throwable> failed) {
     tick(
         job -> {
           job.takeBack();
@@ -216,7 +216,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   @Override
-  public void reorder(List<String> codes, Runnable then, Consumer<Exception> failed) {
+  public void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed) {
     tick(
         job -> {
           job.reorder(codes);
@@ -267,7 +267,7 @@ public final class JobSession implements Ticks, AutoCloseable {
    * A tick is shown as soon as it is on the disk, with the counts of before; counting many thousand
    * frames anew follows in its turn.
    */
-  private void tick(Change<Job> change, Runnable then, Consumer<Exception> failed) {
+  private void tick(Change<Job> change, Runnable then, Consumer<Throwable> failed) {
     tasks.run(
         "",
         _ -> {

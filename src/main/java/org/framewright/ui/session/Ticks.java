@@ -16,16 +16,16 @@ public interface Ticks {
       SetupState state,
       MarkDetails details,
       Runnable then,
-      Consumer<Exception> failed);
+      Consumer<Throwable> failed);
 
   /** Ticks several setups, one after the other, as one step. */
-  void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed);
+  void markAll(List<Mark> marks, Runnable then, Consumer<Throwable> failed);
 
   /** Takes this station's last step back. */
-  void takeBack(Runnable then, Consumer<Exception> failed);
+  void takeBack(Runnable then, Consumer<Throwable> failed);
 
   /** Puts the list in another order. */
-  void reorder(List<String> codes, Runnable then, Consumer<Exception> failed);
+  void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed);
 
   /** One tick. */
   record Mark(String setup, SetupState state, MarkDetails details) {}

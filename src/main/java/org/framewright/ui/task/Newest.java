@@ -14,20 +14,20 @@ public final class Newest<I, O> {
   /** The work; it never touches the interface. */
   @FunctionalInterface
   public interface Work<I, O> {
-    /** Does it; an exception goes to the failure handler as it is. */
+    /** Does it; an exception or error goes to the failure handler as it is. */
     O of(I input) throws Exception;
   }
 
   private final Tasks tasks;
   private final Work<I, O> work;
   private final Consumer<? super O> then;
-  private final Consumer<? super Exception> failed;
+  private final Consumer<? super Throwable> failed;
   private I waiting;
   private boolean busy;
 
   /** Results go to {@code then}, those of inputs that are no longer the newest included. */
   public Newest(
-      Tasks tasks, Work<I, O> work, Consumer<? super O> then, Consumer<? super Exception> failed) {
+      Tasks tasks, Work<I, O> work, Consumer<? super O> then, Consumer<? super Throwable> failed) {
     this.tasks = tasks;
     this.work = work;
     this.then = then;

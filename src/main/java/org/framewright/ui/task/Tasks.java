@@ -14,7 +14,7 @@ public final class Tasks {
   /** A piece of work; it never touches the interface. */
   @FunctionalInterface
   public interface Work<T> {
-    /** Does it; an exception goes to the failure handler as it is. */
+    /** Does it; an exception or error goes to the failure handler as it is. */
     T run(Steps steps) throws Exception;
   }
 
@@ -56,7 +56,7 @@ public final class Tasks {
    * @param failed gets the failure on the interface thread
    */
   public <T> Running run(
-      String title, Work<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+      String title, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
     var task = new Running(title);
     running.add(task);
     var progress = new Latest<Double>(ui, task::progress);
@@ -84,7 +84,7 @@ public final class Tasks {
    * @param failed gets the failure on the interface thread
    */
   public <T> void quietly(
-      Callable<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+      Callable<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
     background.execute(() -> ui.execute(outcome(work, then, failed)));
   }
 
@@ -93,7 +93,7 @@ public final class Tasks {
       Work<T> work,
       Steps steps,
       Consumer<? super T> then,
-      Consumer<? super Exception> failed) {
+      Consumer<? super Throwable> failed) {
     var told = outcome(() -> work.run(steps), then, failed);
     ui.execute(
         () -> {
@@ -108,11 +108,11 @@ public final class Tasks {
 
   @SuppressWarnings("InterruptedExceptionSwallowed") // told to the failure handler like any other
   private static <T> Runnable outcome(
-      Callable<T> work, Consumer<? super T> then, Consumer<? super Exception> failed) {
+      Callable<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
     try {
       var result = work.call();
       return () -> then.accept(result);
-    } catch (Exception e) {
+    } catch (Throwable e) { // An error too: whoever waits for the outcome would wait for ever.
       return () -> failed.accept(e);
     }
   }

@@ -22,7 +22,7 @@ class BoardModelTest {
   private final JobViews job = JobViews.of(9);
   private final SimpleObjectProperty<JobView> view = new SimpleObjectProperty<>(job.build());
   private final Ledger ledger = new Ledger();
-  private final List<Exception> troubles = new ArrayList<>();
+  private final List<Throwable> troubles = new ArrayList<>();
   private final BoardModel board = new BoardModel(view, ledger, troubles::add);
 
   /** Keeps ticks as words; shows them only when the test says they are on the disk. */
@@ -37,12 +37,12 @@ class BoardModelTest {
         SetupState state,
         MarkDetails details,
         Runnable then,
-        Consumer<Exception> failed) {
+        Consumer<Throwable> failed) {
       markAll(List.of(new Mark(setup, state, details)), then, failed);
     }
 
     @Override
-    public void markAll(List<Mark> marks, Runnable then, Consumer<Exception> failed) {
+    public void markAll(List<Mark> marks, Runnable then, Consumer<Throwable> failed) {
       if (refuses) {
         failed.accept(new IOException("no space left"));
         return;
@@ -65,13 +65,13 @@ class BoardModelTest {
     }
 
     @Override
-    public void takeBack(Runnable then, Consumer<Exception> failed) {
+    public void takeBack(Runnable then, Consumer<Throwable> failed) {
       told.add("take back");
       pending = then;
     }
 
     @Override
-    public void reorder(List<String> codes, Runnable then, Consumer<Exception> failed) {
+    public void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed) {
       told.add(String.join(" ", codes));
       pending = then;
     }

@@ -48,6 +48,24 @@ class TasksTest {
   }
 
   @Test
+  void handsAnErrorOverTooAndListsTheWorkNoLonger() {
+    var error = new StackOverflowError();
+    var running =
+        tasks.run(
+            "read",
+            _ -> {
+              throw error;
+            },
+            told::add,
+            told::add);
+    drain(background);
+    drain(ui);
+    assertThat(told).containsExactly(error);
+    assertThat(tasks.running()).isEmpty();
+    assertThat(running.finished().get()).isTrue();
+  }
+
+  @Test
   void progressIsAFractionAndTheNewestOnly() {
     var running =
         tasks.run(
