@@ -5,14 +5,10 @@ import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.imageio.stream.MemoryCacheImageInputStream;
@@ -24,42 +20,23 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
  * {@link #LARGEST_WHOLE}. Nothing of more than {@link #MOST_PIXELS} is decoded, and nothing at full
  * size: rows and columns are left out while decoding.
  *
- * <p>What was decoded is kept, the latest used within a bound of memory. Safe for use by several
- * threads; decoding takes milliseconds, so keep it off an interface's thread.
+ * <p>Safe for use by several threads; decoding takes milliseconds, so keep it off an interface's
+ * thread, and keep what is shown.
  */
 public final class Thumbnails {
-  /** Thirty-two mebibytes of pixels are kept if nothing else is said. */
-  public static final long USUAL_BOUND = 32L << 20;
-
   private static final long LARGEST_WHOLE = 8L << 20;
   private static final long MOST_PIXELS = 120_000_000;
 
   /** A progressive JPEG is held whole, in coefficients, while it is decoded. */
   private static final long MOST_PROGRESSIVE = 16_000_000;
 
-  private static final int BYTES_PER_PIXEL = 4;
-
-  private record Key(Path file, FileTime modified, long size, int maxEdge) {}
-
-  private final long bound;
-  private final Map<Key, BufferedImage> kept = new LinkedHashMap<>(64, 0.75f, true);
-  private long held;
-
-  /** A store that keeps {@link #USUAL_BOUND} bytes of pixels. */
-  public Thumbnails() {
-    this(USUAL_BOUND);
-  }
-
-  /** A store that keeps at most {@code bound} bytes of pixels. */
-  public Thumbnails(long bound) {
-    this.bound = bound;
-  }
+  private Thumbnails() {}
 
   /**
    * The preview of a frame, at most {@code maxEdge} pixels wide and high; none if none of its files
    * has one that can be decoded.
    */
-  public Optional<BufferedImage> of(Frame frame, int maxEdge) {
+  public static Optional<BufferedImage> of(Frame frame, int maxEdge) {
     // The JPEG beside a raw is the cheaper one to open, and shows the same.
     return frame.files().stream()
         .filter(file -> file.role().isPicture())
@@ -69,45 +46,15 @@ public final class Thumbnails {
   }
 
   /** The preview of one file, as for a frame; none also where the file cannot be read. */
-  public Optional<BufferedImage> of(Path file, int maxEdge) {
+  public static Optional<BufferedImage> of(Path file, int maxEdge) {
     if (maxEdge < 1) {
       throw new IllegalArgumentException("a picture of at most " + maxEdge + " pixels");
     }
     try {
-      var key = new Key(file, Files.getLastModifiedTime(file), Files.size(file), maxEdge);
-      var before = kept(key);
-      if (before.isPresent()) {
-        return before;
-      }
-      var image = decode(file, maxEdge);
-      image.ifPresent(found -> keep(key, found));
-      return image;
+      return decode(file, maxEdge);
     } catch (IOException e) {
       return Optional.empty();
     }
-  }
-
-  /** The bytes of pixels that are kept now. */
-  public synchronized long held() {
-    return held;
-  }
-
-  private synchronized Optional<BufferedImage> kept(Key key) {
-    return Optional.ofNullable(kept.get(key));
-  }
-
-  private synchronized void keep(Key key, BufferedImage image) {
-    var before = kept.put(key, image);
-    held += bytes(image) - (before == null ? 0 : bytes(before));
-    var oldest = kept.entrySet().iterator();
-    while (held > bound && oldest.hasNext()) {
-      held -= bytes(oldest.next().getValue());
-      oldest.remove();
-    }
-  }
-
-  private static long bytes(BufferedImage image) {
-    return (long) image.getWidth() * image.getHeight() * BYTES_PER_PIXEL;
   }
 
   private static Optional<BufferedImage> decode(Path path, int maxEdge) throws IOException {

@@ -335,7 +335,7 @@ final class Composition implements Desk, AutoCloseable {
   /** Makes the pages of a job away from the interface, which no window shows yet. */
   private Opened pages(JobSession next) {
     // What is decoded is kept once, as it is shown.
-    var shown = new FramePictures(background.pictures(), tasks.ui(), new Thumbnails(0)::of);
+    var shown = new FramePictures(background.pictures(), tasks.ui(), Thumbnails::of);
     var page = new BoardScreen(this, next, shown, this::turnClient);
     fit(page.node());
     return new Opened(next, shown, page, new FramesScreen(this, next, shown), names(next));

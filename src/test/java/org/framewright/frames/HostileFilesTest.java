@@ -34,7 +34,6 @@ class HostileFilesTest {
   private static final Duration LIMIT = Duration.ofMinutes(5);
 
   @TempDir Path folder;
-  private final Thumbnails thumbnails = new Thumbnails(0);
 
   @Test
   void noFileCutAtAnyLengthIsTakenForWhole() {
@@ -100,7 +99,7 @@ class HostileFilesTest {
         cases++;
         if (seed % 50 == 0) {
           var file = Files.write(folder.resolve(sample.getKey()), altered);
-          assertThat(thumbnails.of(file, 100)).isNotNull();
+          assertThat(Thumbnails.of(file, 100)).isNotNull();
         }
       }
     }
@@ -218,7 +217,7 @@ class HostileFilesTest {
       var role = FileRole.of(file).orElseThrow();
       var reading = within(() -> FileReading.of(file, role, new Bytes.Room()));
       assertThat(reading).isNotNull();
-      assertThat(within(() -> thumbnails.of(file, 100))).isNotNull();
+      assertThat(within(() -> Thumbnails.of(file, 100))).isNotNull();
       Files.delete(file);
     }
   }
