@@ -19,7 +19,7 @@ import org.framewright.ui.look.Look;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 
-/** The client's window; on a second display it fills it. */
+/** The client's window; on a second display it fills it, else it comes up where it was. */
 final class ClientWindow {
   private final Stage stage = new Stage();
   private final ClientModel model;
@@ -37,11 +37,12 @@ final class ClientWindow {
       FramePictures pictures,
       Texts texts,
       Stage beside,
+      WindowPlace kept,
       BiConsumer<Slips, String> agrees) {
     model = new ClientModel(session.view());
     slips = new SlipLayer(texts);
     view = new ClientView(model, texts, pictures, code -> agrees.accept(slips, code));
-    scene = new Scene(new StackPane(view.root(), slips.node()), 960, 640);
+    scene = new Scene(new StackPane(view.root(), slips.node()), kept.width(960), kept.height(640));
     var commands = new Commands();
     commands.app(
         List.of(
@@ -67,10 +68,11 @@ final class ClientWindow {
     commands.listenTo(scene, slips.open()::get);
     stage.setScene(scene);
     stage.setTitle(texts.get("client.window"));
-    place(beside);
+    place(beside, kept);
+    stage.setOnHiding(_ -> kept.keep(stage, scene));
   }
 
-  private void place(Stage beside) {
+  private void place(Stage beside, WindowPlace kept) {
     var window =
         new Rectangle2D(
             beside.getX(),
@@ -78,12 +80,13 @@ final class ClientWindow {
             Math.max(1, beside.getWidth()),
             Math.max(1, beside.getHeight()));
     Displays.beside(Screen.getScreens().stream().map(Screen::getBounds).toList(), window)
-        .ifPresent(
+        .ifPresentOrElse(
             display -> {
               stage.setX(display.getMinX());
               stage.setY(display.getMinY());
               stage.setFullScreen(true);
-            });
+            },
+            () -> kept.find(stage, scene));
   }
 
   ReadOnlyBooleanProperty showing() {

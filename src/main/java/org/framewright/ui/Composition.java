@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
 import javafx.beans.property.SimpleBooleanProperty;
-import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -51,11 +50,6 @@ final class Composition implements Desk, AutoCloseable {
   private static final double LARGEST = 2.0;
   private static final double STEP = 0.1;
   private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
-  private static final String WIDTH = "window.width";
-  private static final String HEIGHT = "window.height";
-  private static final String X = "window.x";
-  private static final String Y = "window.y";
-  private static final String MAXIMISED = "window.maximised";
   private static final String LOOK = "look";
   private static final String SCALE = "scale";
   private static final String REMINDED = "safety.reminded";
@@ -70,6 +64,7 @@ final class Composition implements Desk, AutoCloseable {
   private final Texts texts;
   private final Troubles troubles;
   private final Preferences preferences;
+  private final WindowPlace place;
   private final Tasks tasks;
   private final Commands commands = new Commands();
   private final Shell shell;
@@ -105,8 +100,8 @@ final class Composition implements Desk, AutoCloseable {
     this.preferences = Preferences.read(places.preferences(), background.settings());
     this.tasks = new Tasks(background.work(), ui);
     this.shell = new Shell(texts, commands, tasks);
-    this.scene =
-        new Scene(shell.root(), preferences.number(WIDTH, 1180), preferences.number(HEIGHT, 820));
+    this.place = new WindowPlace(preferences, "window");
+    this.scene = new Scene(shell.root(), place.width(1180), place.height(820));
   }
 
   /** Shows the window with the page on which a job is started or opened. */
@@ -124,8 +119,8 @@ final class Composition implements Desk, AutoCloseable {
     stage.setMinHeight(520);
     stage.setScene(scene);
     leaveJob();
-    findPlace();
-    stage.setOnHiding(_ -> keepPlace());
+    place.find(stage, scene);
+    stage.setOnHiding(_ -> place.keep(stage, scene));
     stage.show();
   }
 
@@ -422,7 +417,8 @@ final class Composition implements Desk, AutoCloseable {
       return;
     }
     closeClient();
-    client = new ClientWindow(session, pictures, texts, stage, board::askWhoAgrees);
+    var clientPlace = new WindowPlace(preferences, "client");
+    client = new ClientWindow(session, pictures, texts, stage, clientPlace, board::askWhoAgrees);
     client.dress(look(), preferences.number(SCALE, 1));
     client.show();
   }
@@ -497,38 +493,6 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void show(String screenId) {
     shell.screen(screenId).ifPresent(shell::show);
-  }
-
-  /** The window goes where it was, as far as the displays still show that place. */
-  private void findPlace() {
-    var x = preferences.number(X, Double.NaN);
-    var y = preferences.number(Y, Double.NaN);
-    if (!Double.isNaN(x) && !Double.isNaN(y)) {
-      var kept = new Rectangle2D(x, y, scene.getWidth(), scene.getHeight());
-      var place =
-          Displays.onto(
-              javafx.stage.Screen.getScreens().stream()
-                  .map(javafx.stage.Screen::getVisualBounds)
-                  .toList(),
-              kept);
-      stage.setX(place.getMinX());
-      stage.setY(place.getMinY());
-      if (place.getWidth() < kept.getWidth() || place.getHeight() < kept.getHeight()) {
-        stage.setWidth(place.getWidth());
-        stage.setHeight(place.getHeight());
-      }
-    }
-    stage.setMaximized(preferences.number(MAXIMISED, 0) == 1);
-  }
-
-  private void keepPlace() {
-    preferences.put(MAXIMISED, stage.isMaximized() ? 1 : 0);
-    if (!stage.isMaximized() && !stage.isFullScreen()) {
-      preferences.put(WIDTH, scene.getWidth());
-      preferences.put(HEIGHT, scene.getHeight());
-      preferences.put(X, stage.getX());
-      preferences.put(Y, stage.getY());
-    }
   }
 
   @Override

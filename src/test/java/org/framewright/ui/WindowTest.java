@@ -11,6 +11,8 @@ import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Screen;
+import javafx.stage.Window;
+import org.framewright.job.Job;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,9 +33,7 @@ class WindowTest {
   }
 
   private Rectangle2D place() throws Exception {
-    var stage = app.app().stage();
-    return onInterface(
-        () -> new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));
+    return onInterface(() -> place(app.app().stage()));
   }
 
   @Test
@@ -67,6 +67,53 @@ class WindowTest {
     app = OpenApp.again(settings(), clock, new Answers(folder));
     var display = onInterface(() -> Screen.getPrimary().getVisualBounds());
     assertThat(display.contains(place())).as("%s on %s", place(), display).isTrue();
+  }
+
+  @Test
+  void theClientsWindowComesUpAgainWhereItWas() throws Exception {
+    var job = FreshJob.in(Files.createDirectory(folder.resolve("jobs")), clock);
+    app = OpenApp.open(settings(), clock, new Answers(folder));
+    openClient(job);
+    var left =
+        onInterface(
+            () -> {
+              var window = clientWindow();
+              window.setX(70);
+              window.setY(50);
+              window.setWidth(700);
+              window.setHeight(500);
+              return window;
+            });
+    app.await(() -> app.app().clientScene().getWidth() == 700);
+    var place = onInterface(() -> place(left));
+    app.close();
+
+    app = OpenApp.again(settings(), clock, new Answers(folder));
+    openClient(job);
+    assertThat(onInterface(() -> place(clientWindow()))).isEqualTo(place);
+  }
+
+  private void openClient(Job job) throws Exception {
+    onInterface(
+        () -> {
+          app.app().openJob(job.folder());
+          return job;
+        });
+    app.await(() -> app.app().session() != null);
+    onInterface(
+        () -> {
+          app.app().turnClient();
+          return job;
+        });
+    app.await(() -> clientWindow().isShowing());
+  }
+
+  private Window clientWindow() {
+    return app.app().clientScene().getWindow();
+  }
+
+  private static Rectangle2D place(Window window) {
+    return new Rectangle2D(window.getX(), window.getY(), window.getWidth(), window.getHeight());
   }
 
   @Test
