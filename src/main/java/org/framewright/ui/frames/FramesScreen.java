@@ -73,7 +73,7 @@ public final class FramesScreen implements Screen {
     this.handOff = new HandOffModel(session, desk.tasks(), texts, desk::trouble);
     handOff.startAt(desk.preferences().get(HAND_OFF_PLACE));
     node.getStyleClass().add("frames");
-    node.getChildren().addAll(left(), middle());
+    node.getChildren().addAll(prints(), sheet());
     model.heading().addListener(_ -> showHeading());
     model.choice().chosen().addListener(_ -> showChosen());
     model.choice().cursor().addListener(_ -> reveal());
@@ -93,34 +93,10 @@ public final class FramesScreen implements Screen {
     size(desk.preferences().number(SIZE, SIZES[1]));
   }
 
-  private Region left() {
-    headings.setId("headings");
-    headings.setItems(model.headings());
-    headings.setFixedCellSize(HEADING_HEIGHT);
-    headings.setCellFactory(_ -> new HeadingCell());
-    headings.setAccessibleText(texts.get("frames.headings"));
-    VBox.setVgrow(headings, Priority.ALWAYS);
-    handOffButton.setId("hand-off");
-    handOffButton.getStyleClass().add("does-it");
-    handOffButton.setMaxWidth(Double.MAX_VALUE);
-    handOffButton.setOnAction(_ -> askHandOff());
-    var column = new VBox(headings, handOffButton);
-    column.getStyleClass().addAll("paper-sheet", "headings-sheet");
-    return column;
-  }
-
-  private Region middle() {
+  private Region prints() {
     title.getStyleClass().add("grid-title");
     title.setMinWidth(0);
     title.setMaxWidth(Double.MAX_VALUE);
-    HBox.setHgrow(title, Priority.ALWAYS);
-    filter.setId("filter");
-    filter.setPromptText(texts.get("frames.filter"));
-    filter.setAccessibleText(texts.get("frames.filter"));
-    filter.textProperty().bindBidirectional(model.filter());
-    filter.setPrefColumnCount(14);
-    var head = new HBox(title, filter);
-    head.getStyleClass().add("in-line");
 
     grid.setId("grid");
     grid.setItems(model.tiles());
@@ -150,9 +126,30 @@ public final class FramesScreen implements Screen {
     var foot = new HBox(chosen, gap, keys);
     foot.getStyleClass().add("in-line");
 
-    var column = new VBox(head, paper, foot);
+    var column = new VBox(title, paper, foot);
     column.getStyleClass().add("grid-column");
     HBox.setHgrow(column, Priority.ALWAYS);
+    return column;
+  }
+
+  /** The paper beside the pictures, where it also lies on the page of the list. */
+  private Region sheet() {
+    filter.setId("filter");
+    filter.setPromptText(texts.get("frames.filter"));
+    filter.setAccessibleText(texts.get("frames.filter"));
+    filter.textProperty().bindBidirectional(model.filter());
+    headings.setId("headings");
+    headings.setItems(model.headings());
+    headings.setFixedCellSize(HEADING_HEIGHT);
+    headings.setCellFactory(_ -> new HeadingCell());
+    headings.setAccessibleText(texts.get("frames.headings"));
+    VBox.setVgrow(headings, Priority.ALWAYS);
+    handOffButton.setId("hand-off");
+    handOffButton.getStyleClass().add("does-it");
+    handOffButton.setMaxWidth(Double.MAX_VALUE);
+    handOffButton.setOnAction(_ -> askHandOff());
+    var column = new VBox(filter, headings, handOffButton);
+    column.getStyleClass().add("headings-sheet");
     return column;
   }
 
