@@ -234,39 +234,13 @@ final class FrameNaming {
     var seen = new HashMap<FrameId, Frame>();
     for (var frame : inOrder) {
       var twin = frame.complete() ? seen.putIfAbsent(frame.id(), frame) : null;
-      if (twin != null) {
-        leftOut.add(
-            new FrameNames.LeftOut(
-                frame,
-                "it is a copy of " + root.relativize(twin.folder().resolve(twin.stem())),
-                "Keep one of the two."));
-        continue;
-      }
       var place = tally.places().get(frame.id());
-      if (!frame.complete()) {
-        leftOut.add(
-            new FrameNames.LeftOut(
-                frame, "it is not whole yet", "Wait until it has arrived, or copy it again."));
+      var bar = bar(root, frame, twin, place, unassigned.getOrDefault(frame, "no setup claims it"));
+      if (bar.isPresent()) {
+        leftOut.add(bar.get());
         continue;
       }
-      if (place == null) {
-        leftOut.add(
-            new FrameNames.LeftOut(
-                frame,
-                unassigned.getOrDefault(frame, "no setup claims it"),
-                "Move it to a setup."));
-        continue;
-      }
-      var setup = byCode.get(place.setup());
-      if (setup == null) {
-        leftOut.add(
-            new FrameNames.LeftOut(
-                frame,
-                "its setup " + place.setup() + " is not in the shot list",
-                "Move it to a setup of the list."));
-        continue;
-      }
-      var given = given(setup, place.view());
+      var given = given(byCode.get(place.setup()), place.view());
       addToldByFolders(root.relativize(frame.folder()), given);
       if (read(frame).filter(read -> right(read, given)).isPresent()) {
         requests.addAll(requests(root, frame, frame.stem()));
@@ -287,6 +261,38 @@ final class FrameNaming {
       }
     }
     return new FrameNames(requests, leftOut);
+  }
+
+  /**
+   * Why a frame gets no name; empty if nothing bars it.
+   *
+   * @param twin a frame before that it is a copy of; null if there is none
+   * @param place where it belongs; null if it is not known
+   * @param unassigned why it is not known
+   */
+  private Optional<FrameNames.LeftOut> bar(
+      Path root, Frame frame, Frame twin, Place place, String unassigned) {
+    if (twin != null) {
+      var other = root.relativize(twin.folder().resolve(twin.stem()));
+      return leftOut(frame, "it is a copy of " + other, "Keep one of the two.");
+    }
+    if (!frame.complete()) {
+      return leftOut(frame, "it is not whole yet", "Wait until it has arrived, or copy it again.");
+    }
+    if (place == null) {
+      return leftOut(frame, unassigned, "Move it to a setup.");
+    }
+    if (!byCode.containsKey(place.setup())) {
+      return leftOut(
+          frame,
+          "its setup " + place.setup() + " is not in the shot list",
+          "Move it to a setup of the list.");
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, String why, String mend) {
+    return Optional.of(new FrameNames.LeftOut(frame, why, mend));
   }
 
   private String date(String name, Frame frame, FrameTimes times) {
