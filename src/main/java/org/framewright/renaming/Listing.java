@@ -57,9 +57,10 @@ final class Listing {
 
   /** The name with exactly this spelling. */
   int exactly(Path name) {
-    int index = alike(name);
-    while (index != NONE && !PathBytes.same(names.get(index), name)) {
-      index = alikeAfter(index);
+    int hash = hash(key(name));
+    int index = heads[chain(hash)];
+    while (index != NONE && !(hashes[index] == hash && PathBytes.same(names.get(index), name))) {
+      index = next[index];
     }
     return index;
   }
