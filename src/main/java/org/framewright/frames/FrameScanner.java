@@ -18,8 +18,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 
 /**
@@ -43,8 +45,8 @@ public final class FrameScanner {
   /** How long a file must hold whose last bytes are all zero, or whose description is cut. */
   static final Duration HOLLOW = Duration.ofSeconds(5);
 
-  /** Few enough that the last rooms are done at about the same time. */
-  private static final int IN_A_ROOM = 32;
+  /** So many files to be read take longer than beginning a thread. */
+  private static final int WORTH_A_THREAD = 32;
 
   private final Path root;
   private final InstantSource clock;
@@ -241,16 +243,25 @@ public final class FrameScanner {
         new FrameScan(List.copyOf(frames), files, List.copyOf(troubles)), List.copyOf(unsettled));
   }
 
-  /** Reads side by side, some files each in one room: a room for each file would be all garbage. */
+  /** Reads side by side, each reader in one room: a room for each file would be all garbage. */
   private void read(List<FolderFrames.Known> due, Instant now) {
-    IntStream.range(0, Math.ceilDiv(due.size(), IN_A_ROOM))
-        .parallel()
-        .mapToObj(i -> due.subList(i * IN_A_ROOM, Math.min((i + 1) * IN_A_ROOM, due.size())))
-        .forEach(
-            some -> {
-              var room = new Bytes.Room();
-              some.forEach(known -> known.read(now, bodies, room));
-            });
+    var next = new AtomicInteger();
+    Runnable reader =
+        () -> {
+          var room = new Bytes.Room();
+          for (var i = next.getAndIncrement(); i < due.size(); i = next.getAndIncrement()) {
+            due.get(i).read(now, bodies, room);
+          }
+        };
+    // Threads of its own, not the pool of all: they are as urgent as the one that asks.
+    var more =
+        Math.min(Runtime.getRuntime().availableProcessors() - 1, due.size() / WORTH_A_THREAD);
+    var others =
+        IntStream.range(0, more)
+            .mapToObj(_ -> CompletableFuture.runAsync(reader, Thread.ofPlatform().daemon()::start))
+            .toList();
+    reader.run();
+    others.forEach(CompletableFuture::join);
   }
 
   private static List<Trouble> twins(List<Frame> frames) {

@@ -5,6 +5,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -38,16 +39,13 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
     AutoCloseable every(Duration pause, Runnable action);
   }
 
-  /** Real threads; none of them keeps the program alive. */
+  /** Real threads; none of them keeps the program alive. They give way to the interface. */
   static Background threads() {
     return new Background(
-        new Threads(
-            Executors.newThreadPerTaskExecutor(Thread.ofVirtual().name("work-", 0).factory())),
+        new Threads(Executors.newThreadPerTaskExecutor(givingWay("work-"))),
         lane("job"),
         lane("settings"),
-        new Threads(
-            Executors.newFixedThreadPool(
-                PICTURE_READERS, Thread.ofPlatform().daemon().name("pictures-", 0).factory())),
+        new Threads(Executors.newFixedThreadPool(PICTURE_READERS, givingWay("pictures-"))),
         Background::timer);
   }
 
@@ -58,9 +56,7 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
   }
 
   private static AutoCloseable timer(Duration pause, Runnable action) {
-    var timer =
-        Executors.newSingleThreadScheduledExecutor(
-            Thread.ofPlatform().daemon().name("again").factory());
+    var timer = Executors.newSingleThreadScheduledExecutor(givingWay("again-"));
     var _ =
         timer.scheduleWithFixedDelay(
             action, pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
@@ -68,8 +64,16 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
   }
 
   private static Executor lane(String name) {
-    return new Threads(
-        Executors.newSingleThreadExecutor(Thread.ofPlatform().daemon().name(name).factory()));
+    return new Threads(Executors.newSingleThreadExecutor(givingWay(name + "-")));
+  }
+
+  /**
+   * Threads that the interface goes before, where processors are few; and so do the threads that
+   * they begin.
+   */
+  @SuppressWarnings("ThreadPriorityCheck") // nothing is right or wrong by it, only felt or not
+  private static ThreadFactory givingWay(String name) {
+    return Thread.ofPlatform().daemon().priority(Thread.MIN_PRIORITY).name(name, 0).factory();
   }
 
   /** Lets what was begun in order be finished: a tick or the preferences are not cut in half. */

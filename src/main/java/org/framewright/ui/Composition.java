@@ -8,7 +8,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
+import javafx.application.Platform;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -304,19 +306,35 @@ final class Composition implements Desk, AutoCloseable {
     if (session != null) {
       leaveJob();
     }
-    // The lane comes to it when the watcher of the job before has ended.
-    var lane = background.job();
-    lane.execute(
-        () ->
-            tasks
-                .ui()
-                .execute(
-                    () ->
-                        tasks.run(
-                            title,
-                            _ -> pages(JobSession.begin(job, lane, tasks.ui())),
-                            this::opened,
-                            this::trouble)));
+    // Reading takes all processors: the page that comes to the front now is drawn before.
+    onceLaidOut(
+        () -> {
+          var lane = background.job();
+          // The lane comes to it when the watcher of the job before has ended.
+          lane.execute(() -> tasks.ui().execute(() -> read(title, job, lane)));
+        });
+  }
+
+  private void read(String title, Job job, Executor lane) {
+    var size = shell.pageSize();
+    tasks.run(
+        title,
+        _ -> pages(JobSession.begin(job, lane, tasks.ui()), size),
+        this::opened,
+        this::trouble);
+  }
+
+  /** Does something in a turn of its own, once the window has laid out what it shows now. */
+  private void onceLaidOut(Runnable then) {
+    scene.addPostLayoutPulseListener(
+        new Runnable() {
+          @Override
+          public void run() {
+            scene.removePostLayoutPulseListener(this);
+            tasks.ui().execute(then);
+          }
+        });
+    Platform.requestNextPulse();
   }
 
   /** A job with its pages. */
@@ -328,19 +346,18 @@ final class Composition implements Desk, AutoCloseable {
       RenamesScreen names) {}
 
   /** Makes the pages of a job away from the interface, which no window shows yet. */
-  private Opened pages(JobSession next) {
+  private Opened pages(JobSession next, Bounds size) {
     // What is decoded is kept once, as it is shown.
     var shown = new FramePictures(background.pictures(), tasks.ui(), Thumbnails::of);
     var page = new BoardScreen(this, next, shown, this::turnClient);
-    fit(page.node());
+    fit(page.node(), size);
     return new Opened(next, shown, page, new FramesScreen(this, next, shown), names(next));
   }
 
   /** Gives a page its styles and its places once, so that the window has less to do with it. */
-  private void fit(Node page) {
+  private void fit(Node page, Bounds size) {
     var room = new StackPane(page);
-    look()
-        .dress(new Scene(room, scene.getWidth(), scene.getHeight()), preferences.number(SCALE, 1));
+    look().dress(new Scene(room, size.getWidth(), size.getHeight()), preferences.number(SCALE, 1));
     room.applyCss();
     room.layout();
     room.getChildren().clear();
@@ -356,8 +373,14 @@ final class Composition implements Desk, AutoCloseable {
     preferences.remember(StartScreen.RECENT_JOBS, job.folder().toString());
     stage.setTitle(texts.get("app.title", job.name()));
     shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
-    next.names().begin();
-    session.watch();
+    // Both look at all frames: they begin when the page is there.
+    onceLaidOut(
+        () -> {
+          if (next.session().equals(session)) {
+            next.names().begin();
+            session.watch();
+          }
+        });
     otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(

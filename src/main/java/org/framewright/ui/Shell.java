@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Bounds;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
@@ -54,7 +55,10 @@ final class Shell {
   private final HBox words = new HBox();
   private final ToggleGroup group = new ToggleGroup();
   private final Label told = new Label();
-  private final HBox work = new HBox();
+  private final Label doing = new Label();
+  private final ProgressBar bar = new ProgressBar();
+  private final Button stop = new Button();
+  private final HBox work = new HBox(doing, bar, stop);
   private final Label notice = new Label();
   private final Label noticeKey = new Label();
   private final HBox noticeLine = new HBox(notice, noticeKey);
@@ -87,6 +91,10 @@ final class Shell {
     told.setAccessibleRole(AccessibleRole.TEXT);
     HBox.setHgrow(told, Priority.ALWAYS);
     work.getStyleClass().add("work");
+    doing.setMinWidth(Region.USE_PREF_SIZE);
+    stop.setText(texts.get("shell.stop"));
+    stop.setFocusTraversable(false);
+    showWork();
     var keys = new Label(texts.get("shell.allKeys"));
     keys.getStyleClass().add("quiet");
     keys.setMinWidth(Region.USE_PREF_SIZE);
@@ -189,6 +197,11 @@ final class Shell {
     return screens.stream().filter(screen -> screen.id().equals(id)).findFirst();
   }
 
+  /** The room that a page has now. */
+  Bounds pageSize() {
+    return page.getCenter().getLayoutBounds();
+  }
+
   /** Brings a page to the front. */
   void show(Screen screen) {
     group.getToggles().forEach(toggle -> toggle.setSelected(screen.equals(toggle.getUserData())));
@@ -237,19 +250,19 @@ final class Shell {
     noticeKey.setText(texts.get("notice.key", key, now.size()));
   }
 
+  /** The controls stay and change: new ones would have to be styled each time. */
   private void showWork() {
-    work.getChildren().clear();
-    if (!tasks.running().isEmpty()) {
-      var running = tasks.running().getFirst();
-      var bar = new ProgressBar();
-      bar.progressProperty().bind(running.progress());
-      bar.setAccessibleText(running.title());
-      var stop = new Button(texts.get("shell.stop"));
-      stop.setFocusTraversable(false);
-      stop.setOnAction(_ -> running.cancel());
-      var label = new Label(running.title());
-      label.setMinWidth(Region.USE_PREF_SIZE);
-      work.getChildren().addAll(label, bar, stop);
-    }
+    var now = tasks.running().stream().findFirst();
+    work.setVisible(now.isPresent());
+    work.setManaged(now.isPresent());
+    bar.progressProperty().unbind();
+    stop.setOnAction(null);
+    now.ifPresent(
+        running -> {
+          doing.setText(running.title());
+          bar.progressProperty().bind(running.progress());
+          bar.setAccessibleText(running.title());
+          stop.setOnAction(_ -> running.cancel());
+        });
   }
 }

@@ -133,6 +133,7 @@ class ListPageTest {
 
   @Test
   void movesALineInTheRunningOrderByDraggingIt() throws Exception {
+    await(() -> codes().contains("004"));
     assertThat(drop("001", "004", 0.8)).isTrue();
     await(() -> codes().subList(0, 4).equals(List.of("002", "003", "004", "001")));
     assertThat(drop("004", "002", 0.2)).isTrue();

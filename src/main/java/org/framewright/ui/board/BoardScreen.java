@@ -43,6 +43,10 @@ public final class BoardScreen implements Screen {
     this.session = session;
     this.clientScreen = clientScreen;
     this.model = new BoardModel(session.view(), session, desk::trouble);
+    desk.preferences()
+        .get("board.grouping")
+        .flatMap(BoardScreen::grouping)
+        .ifPresent(model.grouping()::set);
     this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
     this.lists = new ListImport(desk, session);
   }
@@ -211,10 +215,6 @@ public final class BoardScreen implements Screen {
 
   @Override
   public void onShown() {
-    desk.preferences()
-        .get("board.grouping")
-        .flatMap(BoardScreen::grouping)
-        .ifPresent(model.grouping()::set);
     view.run();
   }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javafx.animation.Animation;
+import javafx.animation.AnimationTimer;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.application.Platform;
@@ -59,6 +60,14 @@ final class BoardView {
   private final BorderPane root = new BorderPane();
   private final SimpleBooleanProperty narrow = new SimpleBooleanProperty(false);
   private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
+  private final AnimationTimer coming =
+      new AnimationTimer() {
+        @Override
+        public void handle(long now) {
+          come();
+        }
+      };
+  private boolean styled;
   private final ListChangeListener<Line> linesChange = _ -> choosing = true;
   private final ListChangeListener<Line> linesChanged = _ -> showChoice();
   private Subscription listening = Subscription.EMPTY;
@@ -77,6 +86,7 @@ final class BoardView {
     this.band = new OnSetBand(texts, pictures, viewWord);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
+    fill();
   }
 
   private void build() {
@@ -105,6 +115,7 @@ final class BoardView {
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
     list.setPlaceholder(noLines);
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
+    list.setMaxHeight(0);
     VBox.setVgrow(list, Priority.ALWAYS);
 
     nextTitle.setMinWidth(0);
@@ -120,6 +131,14 @@ final class BoardView {
     root.widthProperty().addListener((_, _, _) -> arrange());
     root.heightProperty().addListener((_, _, _) -> arrange());
     arrange();
+  }
+
+  /** Shows what there is before anybody listens, so that it is styled with the rest. */
+  private void fill() {
+    band.tell(model.now().get());
+    tellNext(model.now().get());
+    showTotals(model.totals().get());
+    showGrouping(model.grouping().get());
   }
 
   private void listen() {
@@ -148,33 +167,48 @@ final class BoardView {
     return filter;
   }
 
-  /**
-   * From now on on the interface thread; before, the view was made on any. It begins to listen in a
-   * turn of its own, so that coming to the front and filling up are two short holds, not a long
-   * one.
-   */
+  /** From now on on the interface thread; before, the view was made on any. */
   void run() {
     front = true;
-    if (listening.equals(Subscription.EMPTY)) {
-      Platform.runLater(this::follow);
-    } else {
+    if (isWhole()) {
       follow();
+    } else {
+      coming.start();
     }
   }
 
-  private void follow() {
-    if (front) {
-      if (listening.equals(Subscription.EMPTY)) {
-        listen();
-      }
-      clock.play();
-      showTime();
-      showChoice();
+  /**
+   * The page comes in some pulses, so that there are some short holds, not a long one: first it
+   * gets its styles, then it begins to listen, then its list unrolls, a line in each pulse.
+   */
+  private void come() {
+    if (!styled) {
+      styled = true;
+    } else if (listening.equals(Subscription.EMPTY)) {
+      listen();
+      follow();
+    } else {
+      var more = list.getHeight() + Math.max(1, list.getFixedCellSize());
+      list.setMaxHeight(more < rest.getHeight() ? more : Region.USE_COMPUTED_SIZE);
     }
+    if (isWhole()) {
+      coming.stop();
+    }
+  }
+
+  private boolean isWhole() {
+    return list.getMaxHeight() == Region.USE_COMPUTED_SIZE;
+  }
+
+  private void follow() {
+    clock.play();
+    showTime();
+    showChoice();
   }
 
   void pause() {
     front = false;
+    coming.stop();
     clock.stop();
   }
 
@@ -213,8 +247,7 @@ final class BoardView {
   private void showNow(BoardModel.Now shown) {
     band.show(shown);
     showTime();
-    showNext(shown);
-    noLines.setText(texts.get(shown.noList() ? "board.list.none" : "board.list.empty"));
+    tellNext(shown);
   }
 
   private void showTime() {
@@ -222,7 +255,7 @@ final class BoardView {
   }
 
   /** The labels stay and change: new ones would have to be styled each time. */
-  private void showNext(BoardModel.Now shown) {
+  private void tellNext(BoardModel.Now shown) {
     var ahead = shown.next();
     nextWord.setText(
         shown.noList()
@@ -235,6 +268,7 @@ final class BoardView {
       nextCodes.get(i).setText(i < ahead.size() ? ahead.get(i).code() : "");
       show(nextCodes.get(i), i < ahead.size());
     }
+    noLines.setText(texts.get(shown.noList() ? "board.list.none" : "board.list.empty"));
   }
 
   private static void show(Label label, boolean shown) {

@@ -57,7 +57,11 @@ final class OnSetBand {
     strip.getStyleClass().add("strip");
     strip.setMinWidth(0);
     for (var i = 0; i < SMALL; i++) {
-      strip.getChildren().add(new ImageView());
+      var small = new ImageView();
+      small.setFitHeight(54);
+      small.setFitWidth(80);
+      small.setPreserveRatio(true);
+      strip.getChildren().add(small);
     }
     var gap = new Region();
     HBox.setHgrow(gap, Priority.ALWAYS);
@@ -77,7 +81,7 @@ final class OnSetBand {
     band.getStyleClass().add("on-set-band");
     band.setAccessibleRole(AccessibleRole.PARENT);
     band.setMinSize(0, 0);
-    show(BoardModel.Now.NOTHING);
+    tell(BoardModel.Now.NOTHING);
     arrange(false);
   }
 
@@ -114,6 +118,12 @@ final class OnSetBand {
   }
 
   void show(BoardModel.Now shown) {
+    tell(shown);
+    pictures(shown.latest());
+  }
+
+  /** All but the pictures, which come on the interface only. */
+  void tell(BoardModel.Now shown) {
     var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
     title.setText(row.map(now -> now.setup().title()).orElseGet(() -> beforeAnySetup(shown)));
@@ -124,10 +134,13 @@ final class OnSetBand {
       label.setManaged(label.isVisible());
     }
     views(row.map(this::told).orElse(List.of()));
-    pictures(shown.latest());
-    if (shown.latest().isEmpty() && row.isPresent()) {
-      lastName.setText(texts.get("board.noFrameYet"));
-    }
+    lastName.setText(
+        shown.latest().stream()
+            .findFirst()
+            .map(frame -> frame.primary().path().getFileName().toString())
+            .orElse(row.isPresent() ? texts.get("board.noFrameYet") : ""));
+    strip.setVisible(shown.latest().size() > 1);
+    strip.setManaged(strip.isVisible());
     band.setAccessibleText(
         row.map(
                 now ->
@@ -188,24 +201,17 @@ final class OnSetBand {
   private void pictures(List<Frame> latest) {
     if (latest.isEmpty()) {
       pictures.clear(large);
-      lastName.setText("");
     } else {
       pictures.show(latest.getFirst(), LARGE_EDGE, large);
-      lastName.setText(latest.getFirst().primary().path().getFileName().toString());
       large.setAccessibleText(texts.get("board.lastFrame", lastName.getText()));
     }
     for (var i = 0; i < SMALL; i++) {
       var view = (ImageView) strip.getChildren().get(i);
-      view.setFitHeight(54);
-      view.setFitWidth(80);
-      view.setPreserveRatio(true);
       if (i + 1 < latest.size()) {
         pictures.show(latest.get(i + 1), SMALL_EDGE, view);
       } else {
         pictures.clear(view);
       }
     }
-    strip.setVisible(latest.size() > 1);
-    strip.setManaged(strip.isVisible());
   }
 }

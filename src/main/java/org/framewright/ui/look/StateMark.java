@@ -1,5 +1,6 @@
 package org.framewright.ui.look;
 
+import java.util.List;
 import javafx.scene.AccessibleRole;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
@@ -47,7 +48,10 @@ public final class StateMark extends StackPane {
   /** Shows a state. */
   public void show(SetupState state) {
     path.setContent(drawing(state));
-    path.getStyleClass().setAll("mark", state.word());
+    var style = List.of("mark", state.word());
+    if (!path.getStyleClass().equals(style)) {
+      path.getStyleClass().setAll(style);
+    }
   }
 
   private static String drawing(SetupState state) {

@@ -68,7 +68,9 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** Touched on the lane only: what could not be read, by what was tried. */
   private final Map<String, IOException> unread = new TreeMap<>();
 
+  /** Touched on the lane only. */
   private FrameWatcher watcher;
+
   private volatile boolean closed;
 
   private JobSession(Job job, FrameScan scan, JobView first, Executor lane, Executor ui) {
@@ -119,8 +121,13 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   /** Follows the frames folder from now on. */
   public void watch() {
-    watcher = job.watcher(scans::offer);
-    watcher.start();
+    lane.execute(
+        () -> {
+          if (!closed) {
+            watcher = job.watcher(scans::offer);
+            watcher.start();
+          }
+        });
   }
 
   /**
@@ -301,9 +308,12 @@ public final class JobSession implements Ticks, AutoCloseable {
   @Override
   public void close() {
     closed = true;
-    if (watcher != null) {
-      // It ends the look that it is taking, which nobody should wait for.
-      lane.execute(watcher::close);
-    }
+    lane.execute(
+        () -> {
+          if (watcher != null) {
+            // It ends the look that it is taking, which nobody should wait for.
+            watcher.close();
+          }
+        });
   }
 }
