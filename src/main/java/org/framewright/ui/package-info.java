@@ -9,5 +9,9 @@
  * gets its answers back on the interface thread. What a screen may use of its surroundings is its
  * {@link org.framewright.ui.Desk}. Every command is a {@link org.framewright.ui.command.Command} in
  * one registry, which reads the keys and fills the key sheet.
+ *
+ * <p>The interface thread is never held for long: what takes time happens on the threads of a
+ * {@code Background}, which give way to it, and a page of a job is made and styled there before it
+ * joins the window.
  */
 package org.framewright.ui;

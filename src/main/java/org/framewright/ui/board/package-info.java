@@ -5,6 +5,7 @@
  * org.framewright.ui.board.SetupRow}s in the {@link org.framewright.ui.board.BoardModel}, which
  * filters and groups them into lines and changes only the lines that differ. The view shows them. A
  * key becomes a command, the command a tick, and the tick comes back as the next picture of the job
- * once it is on the disk.
+ * once it is on the disk. When a job is opened the page comes in some pulses, its list line by
+ * line, so that no pulse holds the interface for long.
  */
 package org.framewright.ui.board;
