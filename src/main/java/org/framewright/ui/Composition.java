@@ -372,15 +372,15 @@ final class Composition implements Desk, AutoCloseable {
     var job = session.job();
     preferences.remember(StartScreen.RECENT_JOBS, job.folder().toString());
     stage.setTitle(texts.get("app.title", job.name()));
-    shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
-    // Both look at all frames: they begin when the page is there.
-    onceLaidOut(
+    // Both look at all that there is: they begin when the page is there.
+    board.whenThere(
         () -> {
           if (next.session().equals(session)) {
             next.names().begin();
             session.watch();
           }
         });
+    shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
     otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(

@@ -218,6 +218,11 @@ public final class BoardScreen implements Screen {
     view.run();
   }
 
+  /** Does something once the page is there, or gives way to another before it is. */
+  public void whenThere(Runnable action) {
+    view.whenThere(action);
+  }
+
   private static Optional<Grouping> grouping(String word) {
     return List.of(Grouping.values()).stream()
         .filter(grouping -> word(grouping).equals(word))

@@ -68,6 +68,7 @@ final class BoardView {
         }
       };
   private boolean styled;
+  private Runnable whenThere = () -> {};
   private final ListChangeListener<Line> linesChange = _ -> choosing = true;
   private final ListChangeListener<Line> linesChanged = _ -> showChoice();
   private Subscription listening = Subscription.EMPTY;
@@ -187,13 +188,25 @@ final class BoardView {
     } else if (listening.equals(Subscription.EMPTY)) {
       listen();
       follow();
+    } else if (list.getHeight() >= list.getMaxHeight()) {
+      list.setMaxHeight(list.getMaxHeight() + Math.max(1, list.getFixedCellSize()));
     } else {
-      var more = list.getHeight() + Math.max(1, list.getFixedCellSize());
-      list.setMaxHeight(more < rest.getHeight() ? more : Region.USE_COMPUTED_SIZE);
-    }
-    if (isWhole()) {
+      // There is no room for more lines.
+      list.setMaxHeight(Region.USE_COMPUTED_SIZE);
       coming.stop();
+      tellThere();
     }
+  }
+
+  /** Does something once the page is there, or gives way to another before it is. */
+  void whenThere(Runnable action) {
+    whenThere = action;
+  }
+
+  private void tellThere() {
+    var then = whenThere;
+    whenThere = () -> {};
+    then.run();
   }
 
   private boolean isWhole() {
@@ -210,6 +223,7 @@ final class BoardView {
     front = false;
     coming.stop();
     clock.stop();
+    tellThere();
   }
 
   void dispose() {

@@ -242,11 +242,8 @@ public final class JobSession implements Ticks, AutoCloseable {
         COUNTING,
         () -> {
           job.recordArrivals(next);
-          // The watcher's first look sees what the job was opened with.
-          if (!next.equals(scan)) {
-            scan = next;
-            shown.offer(next());
-          }
+          scan = next;
+          shown.offer(next());
         });
   }
 
