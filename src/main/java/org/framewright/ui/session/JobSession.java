@@ -242,8 +242,12 @@ public final class JobSession implements Ticks, AutoCloseable {
         COUNTING,
         () -> {
           job.recordArrivals(next);
-          scan = next;
-          shown.offer(next());
+          // The watcher's first look mostly sees what the job was opened with; recording it may
+          // have read what another station did.
+          if (!next.equals(scan) || !last.tellsOf(job)) {
+            scan = next;
+            shown.offer(next());
+          }
         });
   }
 

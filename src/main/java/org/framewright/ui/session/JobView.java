@@ -53,6 +53,13 @@ public record JobView(
         job.now());
   }
 
+  /** Whether the job is still as this picture tells, but for its frames and the time. */
+  boolean tellsOf(Job job) {
+    return job.state().equals(state)
+        && job.shotList().equals(list)
+        && job.warnings().equals(warnings);
+  }
+
   /** The job as it is now, with the frames as they were counted before. */
   JobView told(long next, Job job) {
     return new JobView(
