@@ -15,9 +15,11 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import javafx.application.Platform;
 import javafx.event.Event;
+import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import org.framewright.job.Job;
 import org.framewright.sample.Exposure;
@@ -111,9 +113,15 @@ final class UiProbeBenchmark {
           app.openJob(folder);
           return app;
         });
-    while (onInterface(() -> app.session() == before || !app.pageIds().contains("board"))) {
+    while (onInterface(() -> app.session() == before || !showsItsList(app))) {
       TimeUnit.MILLISECONDS.sleep(5);
     }
+  }
+
+  /** Whether the list has come with all lines that there is room for. */
+  private static boolean showsItsList(Composition app) {
+    return app.scene().lookup("#setups") instanceof ListView<?> list
+        && list.getMaxHeight() == Region.USE_COMPUTED_SIZE;
   }
 
   private static void type(Composition app, int i) throws Exception {
