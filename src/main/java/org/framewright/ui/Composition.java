@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Bounds;
@@ -372,15 +373,6 @@ final class Composition implements Desk, AutoCloseable {
     var job = session.job();
     preferences.remember(StartScreen.RECENT_JOBS, job.folder().toString());
     stage.setTitle(texts.get("app.title", job.name()));
-    // Both look at all that there is: they begin when the page is there.
-    board.whenThere(
-        () -> {
-          if (next.session().equals(session)) {
-            next.names().begin();
-            session.watch();
-          }
-        });
-    shell.pages(job.name(), List.of(board, next.frames(), next.names(), start, convention));
     otherStations = background.again().every(OTHER_STATIONS, session::refresh);
     notices =
         new Notices(
@@ -394,6 +386,26 @@ final class Composition implements Desk, AutoCloseable {
             });
     shell.notices(notices.shown(), NOTICES.getName());
     hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::tellElsewhere));
+    // In a turn of its own: the window has enough to do with the pages.
+    tasks.ui().execute(() -> front(next));
+  }
+
+  private void front(Opened next) {
+    var pages = List.of(next.board(), next.frames(), next.names());
+    if (!next.session().equals(session)) {
+      pages.forEach(Screen::dispose); // Closed in the meantime.
+      return;
+    }
+    // Both look at all that there is: they begin when the page is there.
+    board.whenThere(
+        () -> {
+          if (next.session().equals(session)) {
+            next.names().begin();
+            session.watch();
+          }
+        });
+    shell.pages(
+        session.job().name(), Stream.concat(pages.stream(), startPages().stream()).toList());
     remind();
   }
 
