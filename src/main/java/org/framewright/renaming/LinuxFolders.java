@@ -25,8 +25,8 @@ final class LinuxFolders implements HeldFolders {
   private static final VarHandle ERROR_NUMBER =
       Linker.Option.captureStateLayout().varHandle(MemoryLayout.PathElement.groupElement(ERROR));
 
-  private static final int HERE = -100; // AT_FDCWD
-  private static final int NO_REPLACE = 1; // RENAME_NOREPLACE
+  static final int HERE = -100; // AT_FDCWD
+  static final int NO_REPLACE = 1; // RENAME_NOREPLACE
   private static final int CLOSE_ON_EXEC = 0x80000; // O_CLOEXEC
 
   /** Kernels for these processors number the next two in their own way, see their fcntl.h. */
@@ -36,23 +36,24 @@ final class LinuxFolders implements HeldFolders {
   private static final int FOLDER = OWN_NUMBERS ? 0x4000 : 0x10000; // O_DIRECTORY
   private static final int NO_LINK = OWN_NUMBERS ? 0x8000 : 0x20000; // O_NOFOLLOW
 
-  /** The system's calls. */
+  /** The system's calls; each returns less than zero if it failed. */
   record Calls(MethodHandle open, MethodHandle rename, MethodHandle sync, MethodHandle close) {
     /**
-     * Looks the calls up.
+     * Looks up what belongs to a rename.
      *
+     * @param rename renameat2(2)
      * @throws IllegalCallerException if native access is denied
      */
-    static Calls find() {
+    static Calls beside(MethodHandle rename) {
       return new Calls(
           call("openat", 3, JAVA_INT, ADDRESS, JAVA_INT),
-          call("renameat2", 5, JAVA_INT, ADDRESS, JAVA_INT, ADDRESS, JAVA_INT),
+          rename,
           call("fsync", 1, JAVA_INT),
           call("close", 1, JAVA_INT));
     }
 
     /**
-     * A call that returns less than zero if it failed.
+     * A call.
      *
      * @param fixed how many arguments it has before those that may vary
      */

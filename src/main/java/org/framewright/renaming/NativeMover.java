@@ -35,9 +35,8 @@ final class NativeMover implements Mover {
       @Override
       boolean call(MethodHandle rename, MemorySegment error, MemorySegment from, MemorySegment to)
           throws Throwable {
-        int here = -100; // AT_FDCWD
-        int noReplace = 1; // RENAME_NOREPLACE
-        return (int) rename.invokeExact(error, here, from, here, to, noReplace) == 0;
+        int here = LinuxFolders.HERE;
+        return (int) rename.invokeExact(error, here, from, here, to, LinuxFolders.NO_REPLACE) == 0;
       }
 
       @Override
@@ -139,7 +138,8 @@ final class NativeMover implements Mover {
     this.rename = rename;
     var captured = Linker.Option.captureStateLayout();
     this.errorNumber = captured.varHandle(MemoryLayout.PathElement.groupElement(os.errorName));
-    this.inFolders = os == Os.LINUX ? Optional.of(LinuxFolders.Calls.find()) : Optional.empty();
+    this.inFolders =
+        os == Os.LINUX ? Optional.of(LinuxFolders.Calls.beside(rename)) : Optional.empty();
     var arena = Arena.ofAuto();
     this.error = arena.allocate(captured);
     this.from = new NativeText(arena);

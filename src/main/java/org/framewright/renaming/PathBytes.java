@@ -36,15 +36,13 @@ final class PathBytes {
   }
 
   static byte[] of(Path path) {
-    var text = path.toString();
-    return text.indexOf(UNREADABLE) < 0 ? text.getBytes(CHARSET) : decoded(rawPath(path));
+    return isText(path) ? path.toString().getBytes(CHARSET) : decoded(rawPath(path));
   }
 
   /** The bytes of one name. */
   static byte[] ofName(Path name) {
-    var text = name.toString();
-    if (text.indexOf(UNREADABLE) < 0) {
-      return text.getBytes(CHARSET);
+    if (isText(name)) {
+      return of(name);
     }
     var raw = rawPath(name.toAbsolutePath());
     return decoded(raw.substring(raw.lastIndexOf('/') + 1));

@@ -54,12 +54,7 @@ final class Planner {
    * @param wanted by {@link Draft#wantedName}, who wants it; shared by folders whose names collide
    */
   private record Folder(
-      Path path, Problem problem, Listing names, List<Draft> leavers, Map<String, Draft> wanted) {
-    /** Why nothing can be done with a file that is said to lie here. */
-    static Folder closed(Path path, Problem problem) {
-      return new Folder(path, problem, new Listing(List.of()), List.of(), new HashMap<>());
-    }
-  }
+      Path path, Problem problem, Listing names, List<Draft> leavers, Map<String, Draft> wanted) {}
 
   private final class Draft {
     final RenameRequest request;
@@ -233,7 +228,7 @@ final class Planner {
   }
 
   private Folder closed(Problem problem) {
-    return Folder.closed(root, problem);
+    return new Folder(root, problem, new Listing(List.of()), List.of(), new HashMap<>());
   }
 
   // ---- the wishes against each other

@@ -29,7 +29,7 @@ class LinuxFoldersTest {
   }
 
   private HeldFolders held(Path... folders) throws IOException {
-    return LinuxFolders.open(LinuxFolders.Calls.find(), root, List.of(folders));
+    return NativeMover.find().orElseThrow().hold(root, List.of(folders)).orElseThrow();
   }
 
   private static Path name(String name) {
