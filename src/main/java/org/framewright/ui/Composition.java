@@ -309,18 +309,15 @@ final class Composition implements Desk, AutoCloseable {
     }
     // Reading takes all processors: the page that comes to the front now is drawn before.
     onceLaidOut(
-        () -> {
-          var lane = background.job();
-          // The lane comes to it when the watcher of the job before has ended.
-          lane.execute(() -> tasks.ui().execute(() -> read(title, job, lane)));
-        });
+        // The lane comes to it when the watcher of the job before has ended.
+        () -> background.job().execute(() -> tasks.ui().execute(() -> begin(title, job))));
   }
 
-  private void read(String title, Job job, Executor lane) {
+  private void begin(String title, Job job) {
     var size = shell.pageSize();
     tasks.run(
         title,
-        _ -> pages(JobSession.begin(job, lane, tasks.ui()), size),
+        _ -> pages(JobSession.begin(job, background.job(), tasks.ui()), size),
         this::opened,
         this::trouble);
   }
