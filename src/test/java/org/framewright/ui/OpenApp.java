@@ -24,6 +24,7 @@ import javafx.scene.control.Labeled;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import org.framewright.job.Job;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
@@ -102,6 +103,17 @@ final class OpenApp {
           app.stage().close();
           app.close();
         });
+  }
+
+  /** Opens a job; returns once its pages are there. */
+  void openJob(Job job) throws Exception {
+    onInterface(
+        () -> {
+          app.openJob(job.folder());
+          return job;
+        });
+    await(() -> app.pageIds().contains("board"));
+    awaitReading(".job-title", job.name());
   }
 
   /** Waits until something holds, asked on the interface thread. */

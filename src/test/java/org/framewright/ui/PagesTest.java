@@ -88,7 +88,7 @@ class PagesTest {
   void theHandOffSaysWhatGoesWhatDoesNotAndWhere() throws Exception {
     var job = FreshJob.withFrames(folder, clock, 3);
     nameOne(job);
-    open(job);
+    app.openJob(job);
     app.press(KeyCode.F3);
     app.awaitReading(".grid-title", "3 frames, 0 selects");
     app.press(KeyCode.CONTROL, KeyCode.A);
@@ -112,16 +112,6 @@ class PagesTest {
   private static void nameOne(Job job) throws Exception {
     var first = job.frameNames(job.scan()).requests().getFirst();
     Files.move(job.folder().resolve(first.from()), job.folder().resolve(first.to()));
-  }
-
-  private void open(Job job) throws Exception {
-    onInterface(
-        () -> {
-          app.app().openJob(job.folder());
-          return job;
-        });
-    app.await(() -> app.app().pageIds().contains("board"));
-    app.awaitReading(".job-title", job.name());
   }
 
   @Test

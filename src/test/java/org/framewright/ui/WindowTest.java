@@ -94,12 +94,7 @@ class WindowTest {
   }
 
   private void openClient(Job job) throws Exception {
-    onInterface(
-        () -> {
-          app.app().openJob(job.folder());
-          return job;
-        });
-    app.await(() -> app.app().session() != null);
+    app.openJob(job);
     onInterface(
         () -> {
           app.app().turnClient();
