@@ -111,9 +111,14 @@ public final class Attribution {
   }
 
   private static Optional<Place> moved(Frame frame, Map<FrameId, FrameMove> latest) {
-    return frame.knownAs().stream()
-        .flatMap(id -> Optional.ofNullable(latest.get(id)).stream())
-        .max(Comparator.comparing(FrameMove::at))
+    FrameMove last = null;
+    for (var known : frame.knownAs()) {
+      var move = latest.get(known);
+      if (move != null && (last == null || move.at().isAfter(last.at()))) {
+        last = move;
+      }
+    }
+    return Optional.ofNullable(last)
         .filter(move -> !move.setup().isBlank())
         .map(move -> new Place(move.setup(), move.view()));
   }
@@ -121,7 +126,7 @@ public final class Attribution {
   /** When the frame was before the camera, as well as that is known. */
   private static Optional<Instant> decisiveTime(
       Frame frame, Map<FrameId, Instant> arrivals, Map<Camera, BodyClock> clocks, ZoneId zone) {
-    var arrival = BodyClock.arrival(frame, arrivals);
+    var arrival = frame.arrival(arrivals);
     var clock = frame.capture().camera().map(clocks::get);
     var captured =
         frame

@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
@@ -57,7 +56,7 @@ final class BodyClock {
       }
       counts.merge(camera.get(), 1, Integer::sum);
       var ofBody = differences.computeIfAbsent(camera.get(), body -> new ArrayList<>());
-      var arrival = arrival(frame, arrivals);
+      var arrival = frame.arrival(arrivals);
       var capture = frame.capture().instant(zone);
       if (arrival.isPresent() && capture.isPresent()) {
         ofBody.add(seconds(capture.get(), arrival.get()));
@@ -73,13 +72,6 @@ final class BodyClock {
                     counts.get(camera),
                     values.stream().mapToDouble(value -> value).toArray())));
     return clocks;
-  }
-
-  /** When a frame arrived, under any of the identities that it was known by. */
-  static Optional<Instant> arrival(Frame frame, Map<FrameId, Instant> arrivals) {
-    return frame.knownAs().stream()
-        .flatMap(id -> Optional.ofNullable(arrivals.get(id)).stream())
-        .min(Comparator.naturalOrder());
   }
 
   Instant putRight(Instant capture) {

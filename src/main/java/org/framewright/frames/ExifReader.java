@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /**
  * What the Exif blocks of a file say of its making. The tags are those of CIPA DC-008 (Exif); the
@@ -81,13 +81,10 @@ final class ExifReader {
   }
 
   private static Optional<LocalDateTime> time(List<Directory> directories, int tag, int fraction) {
-    return texts(directories, tag)
-        .flatMap(text -> time(text).stream())
-        .findFirst()
+    return first(directories, tag, ExifReader::time)
         .map(
             time ->
-                texts(directories, fraction)
-                    .findFirst()
+                text(directories, fraction)
                     .map(digits -> time.withNano(nanos(digits)))
                     .orElse(time));
   }
@@ -127,9 +124,7 @@ final class ExifReader {
   }
 
   private static Optional<ZoneOffset> offset(List<Directory> directories) {
-    return texts(directories, ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL)
-        .flatMap(text -> offset(text).stream())
-        .findFirst();
+    return first(directories, ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL, ExifReader::offset);
   }
 
   static Optional<ZoneOffset> offset(String text) {
@@ -150,12 +145,11 @@ final class ExifReader {
   }
 
   private static Optional<Camera> camera(List<Directory> directories, Metadata metadata) {
-    var make = texts(directories, ExifDirectoryBase.TAG_MAKE).findFirst().orElse("");
-    var model = texts(directories, ExifDirectoryBase.TAG_MODEL).findFirst().orElse("");
+    var make = text(directories, ExifDirectoryBase.TAG_MAKE).orElse("");
+    var model = text(directories, ExifDirectoryBase.TAG_MODEL).orElse("");
     var serial =
-        texts(directories, ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER)
-            .findFirst()
-            .or(() -> texts(directories, DNG_SERIAL).findFirst())
+        text(directories, ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER)
+            .or(() -> text(directories, DNG_SERIAL))
             .or(() -> serialOfMakersNotes(metadata))
             .orElse("");
     return make.isEmpty() && model.isEmpty() && serial.isEmpty()
@@ -192,11 +186,23 @@ final class ExifReader {
     return OptionalInt.empty();
   }
 
-  private static Stream<String> texts(List<Directory> directories, int tag) {
-    return directories.stream()
-        .filter(directory -> directory.containsTag(tag))
-        .map(directory -> text(directory, tag))
-        .filter(text -> !text.isEmpty());
+  private static Optional<String> text(List<Directory> directories, int tag) {
+    return first(directories, tag, Optional::of);
+  }
+
+  /** What the first text of a field means that means anything. */
+  private static <T> Optional<T> first(
+      List<Directory> directories, int tag, Function<String, Optional<T>> meaning) {
+    for (var directory : directories) {
+      if (directory.containsTag(tag)) {
+        var text = text(directory, tag);
+        var meant = text.isEmpty() ? Optional.<T>empty() : meaning.apply(text);
+        if (meant.isPresent()) {
+          return meant;
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private static String text(Directory directory, int tag) {
@@ -204,11 +210,40 @@ final class ExifReader {
         directory.getObject(tag) instanceof byte[] bytes
             ? new String(bytes, StandardCharsets.ISO_8859_1)
             : directory.getString(tag);
-    return text == null ? "" : UNPRINTABLE.matcher(text).replaceAll(" ").strip();
+    if (text == null) {
+      return "";
+    }
+    var printable = hasUnprintable(text) ? UNPRINTABLE.matcher(text).replaceAll(" ") : text;
+    return printable.strip();
   }
 
-  /** The library's gathering of fields, without the packets of other kinds that lie in between. */
+  private static boolean hasUnprintable(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (Character.isISOControl(text.charAt(i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * The library's gathering of fields, without the packets of other kinds that lie in between, and
+   * without the fields of Exif that nobody asks for: of many thousand files they are much garbage.
+   */
   private static final class Handler extends ExifTiffHandler {
+    private static final Set<Integer> ASKED_FOR =
+        Set.of(
+            ExifDirectoryBase.TAG_DATETIME_ORIGINAL,
+            ExifDirectoryBase.TAG_SUBSECOND_TIME_ORIGINAL,
+            ExifDirectoryBase.TAG_DATETIME_DIGITIZED,
+            ExifDirectoryBase.TAG_SUBSECOND_TIME_DIGITIZED,
+            ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL,
+            ExifDirectoryBase.TAG_MAKE,
+            ExifDirectoryBase.TAG_MODEL,
+            ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER,
+            DNG_SERIAL,
+            RATING);
+
     /** XMP, IPTC, Photoshop's resources, ICC; and the JPEG inside an RW2. */
     private static final Set<Integer> OTHERS = Set.of(0x02BC, 0x83BB, 0x8649, 0x8773);
 
@@ -230,7 +265,8 @@ final class ExifReader {
       return OTHERS.contains(tagId)
           || (tagId == RW2_JPEG && _currentDirectory instanceof PanasonicRawIFD0Directory)
           || super.customProcessTag(
-              tagOffset, processedIfdOffsets, tiffHeaderOffset, reader, tagId, byteCount);
+              tagOffset, processedIfdOffsets, tiffHeaderOffset, reader, tagId, byteCount)
+          || (_currentDirectory instanceof ExifDirectoryBase && !ASKED_FOR.contains(tagId));
     }
   }
 

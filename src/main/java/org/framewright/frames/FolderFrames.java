@@ -2,7 +2,6 @@ package org.framewright.frames;
 
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.nio.file.attribute.FileTime;
 import java.text.Normalizer;
 import java.time.Duration;
 import java.time.Instant;
@@ -20,6 +19,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** What is known of one folder's files, and the frames that they make. */
 final class FolderFrames {
@@ -31,7 +31,7 @@ final class FolderFrames {
   private final Map<String, Known> files = new HashMap<>();
   private final SortedMap<String, Group> groups = new TreeMap<>();
   private final Set<Known> pending = new LinkedHashSet<>();
-  private final Set<String> changed = new HashSet<>();
+  private final Set<Group> changed = new HashSet<>();
   private List<Frame> frames = List.of();
   private List<Trouble> troubles = List.of();
   private int frameFiles;
@@ -68,13 +68,14 @@ final class FolderFrames {
     if (known != null) {
       forget(name);
     }
-    var modified = attributes.lastModifiedTime();
-    var file = new FrameFile(path, attributes.size(), modified.toInstant(), role.get());
-    var fresh = new Known(name, file, modified, attributes.fileKey(), now, listing);
+    var modified = attributes.lastModifiedTime().toInstant();
+    var file = new FrameFile(path, attributes.size(), modified, role.get());
+    var group = groups.computeIfAbsent(fold(stem(name, role.get())), Group::new);
+    var fresh = new Known(name, file, group, attributes.fileKey(), now, listing);
     files.put(name, fresh);
     pending.add(fresh);
-    groups.computeIfAbsent(fresh.group(), key -> new Group()).members.add(fresh);
-    changed.add(fresh.group());
+    group.add(fresh);
+    changed.add(group);
   }
 
   void forget(Path path) {
@@ -85,8 +86,8 @@ final class FolderFrames {
     var gone = files.remove(name);
     if (gone != null) {
       pending.remove(gone);
-      groups.get(gone.group()).members.remove(gone);
-      changed.add(gone.group());
+      gone.group.remove(gone);
+      changed.add(gone.group);
     }
   }
 
@@ -95,10 +96,10 @@ final class FolderFrames {
     for (var known : List.copyOf(pending)) {
       if (known.isDue(now)) {
         due.add(known);
-        changed.add(known.group());
+        changed.add(known.group);
       } else if (known.reading == null || known.reading.hollow()) {
         unsettled.add(known.file.path());
-        changed.add(known.group());
+        changed.add(known.group);
       }
     }
   }
@@ -114,10 +115,9 @@ final class FolderFrames {
       return;
     }
     pending.removeIf(known -> known.isDone());
-    for (var key : changed) {
-      var group = groups.get(key);
+    for (var group : changed) {
       if (group.members.isEmpty()) {
-        groups.remove(key);
+        groups.remove(group.key);
       } else {
         group.frames = frames(group.members);
       }
@@ -154,9 +154,7 @@ final class FolderFrames {
   }
 
   private List<Frame> frames(List<Known> members) {
-    var names = new HashSet<String>();
-    boolean clash = !members.stream().allMatch(known -> names.add(fold(known.name)));
-    if (!clash) {
+    if (!haveOneNameTwice(members)) {
       return frame(members).map(List::of).orElse(List.of());
     }
     // Only a file system that tells letter cases apart can hold these; so they are two frames.
@@ -167,54 +165,65 @@ final class FolderFrames {
     return apart.values().stream().flatMap(some -> frame(some).stream()).toList();
   }
 
+  private static boolean haveOneNameTwice(List<Known> members) {
+    if (members.size() == 1) {
+      return false;
+    }
+    var names = new HashSet<String>();
+    return !members.stream().allMatch(known -> names.add(fold(known.name)));
+  }
+
   private Optional<Frame> frame(List<Known> members) {
     var sorted = members.stream().sorted(RAW_FIRST).toList();
     var first = sorted.getFirst();
     if (!first.file.role().isPicture()) {
       return Optional.empty();
     }
-    var pictures = sorted.stream().filter(known -> known.file.role().isPicture()).toList();
-    boolean complete = pictures.stream().allMatch(known -> known.isComplete());
-    var ids =
-        pictures.stream()
-            .filter(known -> known.reading != null)
-            .flatMap(known -> known.reading.id().stream())
-            .distinct()
-            .toList();
-    var id =
-        complete
-            ? first.reading.id().orElseThrow()
-            : new FrameId("incomplete " + first.file.path());
-    var files = sorted.stream().map(known -> known.file).toList();
+    var files = new ArrayList<FrameFile>(sorted.size());
+    var ids = new ArrayList<FrameId>(sorted.size());
+    boolean complete = true;
+    for (var known : sorted) {
+      files.add(known.file);
+      if (known.file.role().isPicture()) {
+        complete &= known.isComplete();
+        known.id().filter(id -> !ids.contains(id)).ifPresent(ids::add);
+      }
+    }
+    var knownAs =
+        complete ? List.copyOf(ids) : List.of(new FrameId("incomplete " + first.file.path()));
     return Optional.of(
         new Frame(
-            id,
-            complete ? ids : List.of(id),
+            knownAs.getFirst(),
+            knownAs,
             folder,
             first.stem(),
-            files,
+            List.copyOf(files),
             capture(sorted),
             complete));
   }
 
   private static Capture capture(List<Known> sorted) {
-    var all =
-        sorted.stream()
-            .filter(known -> known.reading != null)
-            .map(known -> known.reading.capture())
-            .toList();
-    var dated = all.stream().filter(capture -> capture.time().isPresent()).findFirst();
-    var camera = all.stream().flatMap(capture -> capture.camera().stream()).findFirst();
+    var dated = Capture.UNKNOWN;
+    var camera = Optional.<Camera>empty();
     var rating = OptionalInt.empty();
-    // A sidecar is the last of them, and its word counts before the pictures' own.
-    for (var known : sorted.reversed()) {
-      if (known.reading != null && rating.isEmpty()) {
-        rating = known.reading.capture().rating();
+    for (var known : sorted) {
+      if (known.reading == null) {
+        continue;
+      }
+      var told = known.reading.capture();
+      if (dated.time().isEmpty() && told.time().isPresent()) {
+        dated = told;
+      }
+      if (camera.isEmpty()) {
+        camera = told.camera();
+      }
+      // A sidecar is the last of them, and its word counts before the pictures' own.
+      if (told.rating().isPresent()) {
+        rating = told.rating();
       }
     }
-    var made =
-        new Capture(dated.flatMap(Capture::time), dated.flatMap(Capture::offset), camera, rating);
-    return all.contains(made) ? all.get(all.indexOf(made)) : made;
+    var made = new Capture(dated.time(), dated.offset(), camera, rating);
+    return made.equals(dated) ? dated : made;
   }
 
   /** Upper and lower case, and composed and decomposed letters, are one. */
@@ -226,20 +235,42 @@ final class FolderFrames {
     return composed.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
   }
 
+  /** The stem; of a sidecar that is named after a whole file name, that name's stem. */
+  private static String stem(String name, FileRole role) {
+    var stem = stem(name);
+    boolean afterWholeName =
+        role == FileRole.SIDECAR && FileRole.of(stem).filter(FileRole::isPicture).isPresent();
+    return afterWholeName ? stem(stem) : stem;
+  }
+
   private static String stem(String name) {
     return name.substring(0, name.lastIndexOf('.'));
   }
 
+  /** The files of one stem; mostly there is one, and there are many thousand groups. */
   private static final class Group {
-    final List<Known> members = new ArrayList<>(2);
+    final String key;
+    List<Known> members = List.of();
     List<Frame> frames = List.of();
+
+    Group(String key) {
+      this.key = key;
+    }
+
+    void add(Known known) {
+      members = Stream.concat(members.stream(), Stream.of(known)).toList();
+    }
+
+    void remove(Known gone) {
+      members = members.stream().filter(known -> !known.equals(gone)).toList();
+    }
   }
 
   /** One file as it was seen, and what was read of it. */
   static final class Known {
     private final String name;
     private final FrameFile file;
-    private final FileTime modified;
+    private final Group group;
     private final Object key;
     private int listing;
     private Instant since;
@@ -248,32 +279,27 @@ final class FolderFrames {
     private Instant readAt;
 
     private Known(
-        String name, FrameFile file, FileTime modified, Object key, Instant since, int listing) {
+        String name, FrameFile file, Group group, Object key, Instant since, int listing) {
       this.name = name;
       this.file = file;
-      this.modified = modified;
+      this.group = group;
       this.key = key;
       this.listing = listing;
       this.since = since;
       this.seen = since;
     }
 
-    /** The stem; of a sidecar that is named after a whole file name, that name's stem. */
     private String stem() {
-      var stem = FolderFrames.stem(name);
-      boolean afterWholeName =
-          file.role() == FileRole.SIDECAR
-              && FileRole.of(stem).filter(FileRole::isPicture).isPresent();
-      return afterWholeName ? FolderFrames.stem(stem) : stem;
+      return FolderFrames.stem(name, file.role());
     }
 
-    private String group() {
-      return fold(stem());
+    private Optional<FrameId> id() {
+      return reading == null ? Optional.empty() : reading.id();
     }
 
     private boolean isStill(BasicFileAttributes attributes) {
       return file.size() == attributes.size()
-          && modified.equals(attributes.lastModifiedTime())
+          && file.modified().equals(attributes.lastModifiedTime().toInstant())
           && Objects.equals(key, attributes.fileKey());
     }
 

@@ -1,7 +1,10 @@
 package org.framewright.frames;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * One exposure: all files of one stem in one folder. Stems are one where they differ in letter case
@@ -34,6 +37,18 @@ public record Frame(
       Capture capture,
       boolean complete) {
     this(id, List.of(id), folder, stem, files, capture, complete);
+  }
+
+  /** When it arrived: the first of what is told of any of the identities it is known by. */
+  public Optional<Instant> arrival(Map<FrameId, Instant> arrivals) {
+    Instant first = null;
+    for (var known : knownAs) {
+      var told = arrivals.get(known);
+      if (told != null && (first == null || told.isBefore(first))) {
+        first = told;
+      }
+    }
+    return Optional.ofNullable(first);
   }
 
   /** The file that stands for the frame: the raw, where there is one. */

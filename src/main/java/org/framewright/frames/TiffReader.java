@@ -3,10 +3,8 @@ package org.framewright.frames;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -47,9 +45,26 @@ final class TiffReader {
 
   private static final int[] TYPE_SIZES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4};
 
-  private record Field(int type, long count, long at) {}
+  private static final long[] NO_NUMBERS = {};
 
-  private record Directory(boolean ofPicture, Map<Integer, Field> fields) {}
+  private record Field(int tag, int type, long count, long at) {}
+
+  /** Only the fields that are asked for: directories of thousands of files are much garbage. */
+  private record Directory(boolean ofPicture, List<Field> fields) {
+    /** Null if there is none. */
+    Field field(int tag) {
+      for (var field : fields) {
+        if (field.tag() == tag) {
+          return field;
+        }
+      }
+      return null;
+    }
+
+    boolean has(int tag) {
+      return field(tag) != null;
+    }
+  }
 
   private final Bytes file;
   private final boolean bigEndian;
@@ -149,7 +164,7 @@ final class TiffReader {
       if (count > MOST_FIELDS) {
         throw new Malformed("a directory at byte %d claims %d fields".formatted(at, count));
       }
-      var fields = HashMap.<Integer, Field>newHashMap(count);
+      var fields = new ArrayList<Field>();
       for (int i = 0; i < count; i++) {
         long entry = at + 2 + 12L * i;
         int type = file.u16(entry + 2, bigEndian);
@@ -160,17 +175,21 @@ final class TiffReader {
         long length = values * TYPE_SIZES[type];
         long place = length <= 4 ? entry + 8 : file.u32(entry + 8, bigEndian);
         openEnded |= !file.holds(place, length);
-        fields.putIfAbsent(file.u16(entry, bigEndian), new Field(type, values, place));
+        int tag = file.u16(entry, bigEndian);
+        if (isAskedFor(tag)) {
+          fields.add(new Field(tag, type, values, place));
+        }
       }
-      found.add(new Directory(ofPicture, fields));
+      var directory = new Directory(ofPicture, fields);
+      found.add(directory);
       if (!ofPicture) {
         continue;
       }
-      for (long sub : numbers(fields.get(EXIF_IFD), 1)) {
+      for (long sub : numbers(directory.field(EXIF_IFD), 1)) {
         exif.add(sub);
         waiting.add(sub);
       }
-      for (long sub : numbers(fields.get(SUB_IFDS), MOST_DIRECTORIES)) {
+      for (long sub : numbers(directory.field(SUB_IFDS), MOST_DIRECTORIES)) {
         waiting.add(sub);
       }
       long next = at + 2 + 12L * count;
@@ -181,20 +200,45 @@ final class TiffReader {
     return found;
   }
 
+  private static boolean isAskedFor(int tag) {
+    return switch (tag) {
+      case SUBFILE_TYPE,
+          WIDTH,
+          HEIGHT,
+          BITS,
+          COMPRESSION,
+          PHOTOMETRIC,
+          STRIP_OFFSETS,
+          ORIENTATION,
+          SAMPLES,
+          STRIP_COUNTS,
+          TILE_OFFSETS,
+          TILE_COUNTS,
+          SUB_IFDS,
+          JPEG_OFFSET,
+          JPEG_LENGTH,
+          XMP,
+          EXIF_IFD,
+          RW2_JPEG,
+          RW2_DATA ->
+          true;
+      default -> false;
+    };
+  }
+
   /** Whether all data that a directory names lie inside the file; answers if it names any. */
   private boolean checkData(Directory directory, Contents contents) throws IOException {
-    var fields = directory.fields();
-    boolean tiles = inside(fields.get(TILE_OFFSETS), fields.get(TILE_COUNTS), contents);
-    boolean jpeg = inside(fields.get(JPEG_OFFSET), fields.get(JPEG_LENGTH), contents);
+    boolean tiles = inside(directory.field(TILE_OFFSETS), directory.field(TILE_COUNTS), contents);
+    boolean jpeg = inside(directory.field(JPEG_OFFSET), directory.field(JPEG_LENGTH), contents);
     boolean strips;
-    if (magic == RW2_MAGIC && fields.containsKey(RW2_DATA)) {
-      long data = number(fields.get(RW2_DATA)).orElse(0);
+    if (magic == RW2_MAGIC && directory.has(RW2_DATA)) {
+      long data = number(directory.field(RW2_DATA)).orElse(0);
       if (data >= file.size()) {
         contents.fault(outside(data));
       }
       strips = true;
     } else {
-      strips = inside(fields.get(STRIP_OFFSETS), fields.get(STRIP_COUNTS), contents);
+      strips = inside(directory.field(STRIP_OFFSETS), directory.field(STRIP_COUNTS), contents);
     }
     return tiles || jpeg || strips;
   }
@@ -219,18 +263,17 @@ final class TiffReader {
   }
 
   private void preview(Directory directory, Contents contents) throws IOException {
-    var fields = directory.fields();
-    var start = number(fields.get(JPEG_OFFSET));
-    var length = number(fields.get(JPEG_LENGTH));
+    var start = number(directory.field(JPEG_OFFSET));
+    var length = number(directory.field(JPEG_LENGTH));
     if (start.isPresent() && length.isPresent()) {
       jpeg(start.getAsLong(), length.getAsLong(), contents);
     }
-    var embedded = fields.get(RW2_JPEG);
+    var embedded = directory.field(RW2_JPEG);
     if (magic == RW2_MAGIC && embedded != null) {
       jpeg(embedded.at(), embedded.count(), contents);
       exifOf(embedded, contents);
     }
-    strips(fields, contents);
+    strips(directory, contents);
   }
 
   /** An RW2's maker's notes lie in the Exif of its JPEG. */
@@ -253,9 +296,9 @@ final class TiffReader {
     }
   }
 
-  private void strips(Map<Integer, Field> fields, Contents contents) throws IOException {
-    var starts = numbers(fields.get(STRIP_OFFSETS), MOST_PARTS);
-    var lengths = numbers(fields.get(STRIP_COUNTS), MOST_PARTS);
+  private void strips(Directory directory, Contents contents) throws IOException {
+    var starts = numbers(directory.field(STRIP_OFFSETS), MOST_PARTS);
+    var lengths = numbers(directory.field(STRIP_COUNTS), MOST_PARTS);
     if (starts.length == 0 || starts.length != lengths.length) {
       return;
     }
@@ -267,24 +310,24 @@ final class TiffReader {
       end += lengths[i];
     }
     long all = end - starts[0];
-    switch ((int) number(fields.get(COMPRESSION)).orElse(1)) {
+    switch ((int) number(directory.field(COMPRESSION)).orElse(1)) {
       case 6, 7 -> {
         if (starts.length == 1) {
           jpeg(starts[0], all, contents);
         }
       }
       case 1 -> {
-        long width = number(fields.get(WIDTH)).orElse(0);
-        long height = number(fields.get(HEIGHT)).orElse(0);
+        long width = number(directory.field(WIDTH)).orElse(0);
+        long height = number(directory.field(HEIGHT)).orElse(0);
         boolean rgb =
-            number(fields.get(PHOTOMETRIC)).orElse(0) == 2
-                && number(fields.get(SAMPLES)).orElse(1) == 3
-                && number(fields.get(BITS)).orElse(1) == 8;
+            number(directory.field(PHOTOMETRIC)).orElse(0) == 2
+                && number(directory.field(SAMPLES)).orElse(1) == 3
+                && number(directory.field(BITS)).orElse(1) == 8;
         boolean small = width > 0 && height > 0 && width <= 2048 && height <= 2048;
-        boolean reduced = number(fields.get(SUBFILE_TYPE)).orElse(0) == 1;
+        boolean reduced = number(directory.field(SUBFILE_TYPE)).orElse(0) == 1;
         if (rgb
             && small
-            && (reduced || magic != 42 || fields.containsKey(SUB_IFDS))
+            && (reduced || magic != 42 || directory.has(SUB_IFDS))
             && all >= width * height * 3
             && file.holds(starts[0], width * height * 3)) {
           var rows = file.slice(starts[0], width * height * 3);
@@ -297,7 +340,7 @@ final class TiffReader {
 
   private void orientation(List<Directory> directories, Contents contents) throws IOException {
     for (var directory : directories) {
-      var told = number(directory.fields().get(ORIENTATION));
+      var told = number(directory.field(ORIENTATION));
       if (told.isPresent()) {
         contents.orientation((int) told.getAsLong());
         return;
@@ -308,7 +351,7 @@ final class TiffReader {
   private void xmp(List<Directory> directories, Contents contents) throws IOException {
     var packet =
         directories.stream()
-            .flatMap(directory -> Optional.ofNullable(directory.fields().get(XMP)).stream())
+            .flatMap(directory -> Optional.ofNullable(directory.field(XMP)).stream())
             .findFirst();
     if (packet.isPresent() && file.holds(packet.get().at(), packet.get().count())) {
       contents.xmp(file.slice(packet.get().at(), packet.get().count()));
@@ -322,12 +365,12 @@ final class TiffReader {
 
   private long[] numbers(Field field, int most) throws IOException {
     if (field == null) {
-      return new long[0];
+      return NO_NUMBERS;
     }
     int size = TYPE_SIZES[field.type()];
     boolean whole = field.type() == 3 || field.type() == 4 || field.type() == 13;
     if (!whole || !file.holds(field.at(), field.count() * size)) {
-      return new long[0];
+      return NO_NUMBERS;
     }
     var values = new long[(int) Math.min(most, field.count())];
     for (int i = 0; i < values.length; i++) {

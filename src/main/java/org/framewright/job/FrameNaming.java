@@ -56,6 +56,9 @@ final class FrameNaming {
   private final Map<String, Setup> byCode = new HashMap<>();
   private final Map<List<String>, Setup> bySignature = new HashMap<>();
 
+  /** Thousands of setups have the same few headings. */
+  private final Map<String, String> plain = new ConcurrentHashMap<>();
+
   /** What names told already: a scan has the names of the one before, and some. */
   private final Map<String, Optional<Place>> told = new ConcurrentHashMap<>();
 
@@ -109,7 +112,7 @@ final class FrameNaming {
     return telling.stream().map(name -> read.getOrDefault(name, "")).toList();
   }
 
-  private static Optional<String> ofSetup(Setup setup, String field) {
+  private Optional<String> ofSetup(Setup setup, String field) {
     if (field.equals(SETUP)) {
       return Optional.of(setup.code());
     }
@@ -117,15 +120,17 @@ final class FrameNaming {
       return Optional.empty();
     }
     var wanted = plain(field);
-    return setup.columns().entrySet().stream()
-        .filter(column -> plain(column.getKey()).equals(wanted))
-        .map(Map.Entry::getValue)
-        .filter(text -> !text.isBlank())
-        .findFirst();
+    for (var column : setup.columns().entrySet()) {
+      if (plain(column.getKey()).equals(wanted) && !column.getValue().isBlank()) {
+        return Optional.of(column.getValue());
+      }
+    }
+    return Optional.empty();
   }
 
-  private static String plain(String heading) {
-    return NO_LETTER.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
+  private String plain(String heading) {
+    return plain.computeIfAbsent(
+        heading, text -> NO_LETTER.matcher(text.toLowerCase(Locale.ROOT)).replaceAll(""));
   }
 
   /** People's values for the fields of a frame's name that do not depend on the frame. */

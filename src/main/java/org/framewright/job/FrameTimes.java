@@ -39,10 +39,7 @@ final class FrameTimes {
 
   /** When it was seen to arrive. */
   Optional<Instant> arrived(Frame frame) {
-    return frame.knownAs().stream()
-        .map(arrivals::get)
-        .filter(time -> time != null)
-        .min(Instant::compareTo);
+    return frame.arrival(arrivals);
   }
 
   /** When it came, as well as that is known. */
