@@ -6,6 +6,7 @@ import dk.brics.automaton.BasicOperations;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * A whole number, padded with zeros to {@code width} digits and growing to {@code most} digits at
@@ -14,6 +15,8 @@ import java.util.Optional;
 record NumberShape(int width, int most, int valueWidth, long smallest, long largest, Dfa texts)
     implements Shape {
   static final int MOST_DIGITS = 9;
+
+  private static final Pattern DIGITS = Pattern.compile("[0-9]{1,18}");
 
   NumberShape(int width, int most, int valueWidth, long smallest, long largest) {
     this(
@@ -49,7 +52,7 @@ record NumberShape(int width, int most, int valueWidth, long smallest, long larg
   @Override
   public Settled settle(String field, String raw, List<Step> steps) {
     var given = raw.strip();
-    if (!given.matches("[0-9]{1,18}")) {
+    if (!DIGITS.matcher(given).matches()) {
       return new Settled.Refused(
           "“" + raw + "” is not a whole number",
           "Give a number from " + smallest + " to " + largest + ", in digits 0-9.");
