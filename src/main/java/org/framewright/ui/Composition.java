@@ -302,12 +302,17 @@ final class Composition implements Desk, AutoCloseable {
     tasks.run(title, _ -> Job.open(folder, clock), job -> read(title, job), this::trouble);
   }
 
-  /** The job that is open goes before the frames of the next are read: memory has one at a time. */
+  /**
+   * The job that is open goes before the frames of the next are read: memory has one at a time. No
+   * other page comes in between, which would have to be styled and laid out for a second.
+   */
   private void read(String title, Job job) {
     if (session != null) {
-      leaveJob();
+      closeJob();
+      stage.setTitle(texts.get("app.title", job.name()));
+      shell.pages(job.name(), List.of());
     }
-    // Reading takes all processors: the page that comes to the front now is drawn before.
+    // Reading takes all processors: what the window shows now is drawn before.
     onceLaidOut(
         // The lane comes to it when the watcher of the job before has ended.
         () -> background.job().execute(() -> tasks.ui().execute(() -> begin(title, job))));
@@ -319,7 +324,12 @@ final class Composition implements Desk, AutoCloseable {
         title,
         _ -> pages(JobSession.begin(job, background.job(), tasks.ui()), size),
         this::opened,
-        this::trouble);
+        failure -> {
+          trouble(failure);
+          if (shell.pageIds().isEmpty()) {
+            leaveJob();
+          }
+        });
   }
 
   /** Does something in a turn of its own, once the window has laid out what it shows now. */
@@ -349,6 +359,8 @@ final class Composition implements Desk, AutoCloseable {
     var shown = new FramePictures(background.pictures(), tasks.ui(), Thumbnails::of);
     var page = new BoardScreen(this, next, shown, this::turnClient);
     fit(page.node(), size);
+    page.takeApart();
+    fit(page.firstLines(), size);
     return new Opened(next, shown, page, new FramesScreen(this, next, shown), names(next));
   }
 
@@ -403,7 +415,14 @@ final class Composition implements Desk, AutoCloseable {
         });
     shell.pages(
         session.job().name(), Stream.concat(pages.stream(), startPages().stream()).toList());
-    remind();
+    tasks.ui().execute(() -> showBoard(next));
+  }
+
+  private void showBoard(Opened next) {
+    if (next.session().equals(session)) {
+      shell.show(next.board());
+      remind();
+    }
   }
 
   private void closeJob() {
@@ -433,6 +452,7 @@ final class Composition implements Desk, AutoCloseable {
     closeJob();
     stage.setTitle(texts.get("app.name"));
     shell.pages(texts.get("app.name"), startPages());
+    shell.show(start);
   }
 
   private RenamesScreen names(JobSession open) {

@@ -51,6 +51,7 @@ final class Shell {
   private final SlipLayer slips;
   private final StackPane root = new StackPane();
   private final BorderPane page = new BorderPane();
+  private final Region bare = new Region();
   private final Label title = new Label();
   private final HBox words = new HBox();
   private final ToggleGroup group = new ToggleGroup();
@@ -136,7 +137,10 @@ final class Shell {
     commands.app(appCommands);
   }
 
-  /** Replaces the pages; the ones that go are disposed, the first comes to the front. */
+  /**
+   * Replaces the pages; the ones that go are disposed. Until one is shown, the window is as bare as
+   * a table from which all was taken.
+   */
   void pages(String heading, List<Screen> next) {
     if (front.get() != null) {
       front.get().onHidden();
@@ -146,36 +150,40 @@ final class Shell {
     screens.clear();
     screens.addAll(next);
     title.setText(heading);
-    words.getChildren().clear();
     group.getToggles().clear();
     pageCommands.clear();
+    var pageWords = new ArrayList<ToggleButton>();
     for (var i = 0; i < next.size(); i++) {
-      addPage(next.get(i), PAGE_KEYS.get(i));
+      var turn = turnTo(next.get(i), PAGE_KEYS.get(i));
+      pageCommands.add(turn);
+      pageWords.add(word(next.get(i), turn));
     }
+    words.getChildren().setAll(pageWords);
     var all = new ArrayList<>(appCommands);
     all.addAll(pageCommands);
     commands.screen(List.of());
     commands.app(all);
-    next.stream().findFirst().ifPresent(this::show);
+    page.setCenter(bare);
   }
 
-  private void addPage(Screen screen, KeyCode key) {
-    var command =
-        Command.of(
-            "page." + screen.id(),
-            texts.get("shell.turnTo", screen.title()),
-            Keys.plain(key),
-            () -> show(screen));
-    pageCommands.add(command);
+  private Command turnTo(Screen screen, KeyCode key) {
+    return Command.of(
+        "page." + screen.id(),
+        texts.get("shell.turnTo", screen.title()),
+        Keys.plain(key),
+        () -> show(screen));
+  }
+
+  private ToggleButton word(Screen screen, Command turn) {
     var word = new ToggleButton(screen.title());
     word.setId("page-" + screen.id());
     word.getStyleClass().add("page-word");
     word.setToggleGroup(group);
     word.setUserData(screen);
     word.setFocusTraversable(false);
-    word.setTooltip(new Tooltip(command.key().getDisplayText()));
+    word.setTooltip(new Tooltip(turn.key().getDisplayText()));
     word.setOnAction(_ -> show(screen));
-    words.getChildren().add(word);
+    return word;
   }
 
   List<String> pageIds() {

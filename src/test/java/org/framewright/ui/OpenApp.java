@@ -112,8 +112,8 @@ final class OpenApp {
           app.openJob(job.folder());
           return job;
         });
-    await(() -> app.pageIds().contains("board"));
     awaitReading(".job-title", job.name());
+    await(() -> app.pageIds().contains("board"));
   }
 
   /** Waits until something holds, asked on the interface thread. */

@@ -73,6 +73,24 @@ class PagesTest {
     assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains("no job folder"));
   }
 
+  @Test
+  void aJobWhoseFramesCannotBeReadLeavesAPageOnWhichToOpenAnother() throws Exception {
+    var job = FreshJob.in(Files.createDirectory(folder.resolve("whole")), clock);
+    app.openJob(job);
+    var broken = FreshJob.in(Files.createDirectory(folder.resolve("broken")), clock);
+    Files.delete(broken.framesFolder());
+    onInterface(
+        () -> {
+          app.app().openJob(broken.folder());
+          return broken;
+        });
+    app.awaitReading(".slip-title", "That did not work");
+    assertThat(onInterface(app.app()::pageIds)).contains("start").doesNotContain("board");
+    assertThat(app.reads(".job-title")).isEqualTo("Framewright");
+    app.press(KeyCode.ESCAPE);
+    app.openJob(job);
+  }
+
   /** Whether the page took it. */
   private boolean dropOnTheStartPage(Path dropped) throws Exception {
     return onInterface(

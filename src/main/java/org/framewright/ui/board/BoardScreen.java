@@ -31,6 +31,7 @@ public final class BoardScreen implements Screen {
   private final BoardView view;
   private final Runnable clientScreen;
   private final ListImport lists;
+  private final List<Command> commands;
 
   /**
    * The board of a job.
@@ -49,6 +50,7 @@ public final class BoardScreen implements Screen {
         .ifPresent(model.grouping()::set);
     this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
     this.lists = new ListImport(desk, session);
+    this.commands = makeCommands();
   }
 
   /** What a view's code means by the job's convention; the code itself where it means nothing. */
@@ -86,8 +88,25 @@ public final class BoardScreen implements Screen {
     return model;
   }
 
+  /** The page was styled where nobody waits for it; it comes to the front part by part. */
+  public void takeApart() {
+    view.takeApart();
+  }
+
+  /**
+   * The first lines of the list, to be styled where nobody waits for it and thrown away: the page
+   * shows its lines one by one while somebody looks, and what they need is then loaded.
+   */
+  public Node firstLines() {
+    return view.firstLines();
+  }
+
   @Override
   public List<Command> commands() {
+    return commands;
+  }
+
+  private List<Command> makeCommands() {
     return List.of(
         chosen("putOnSet", KeyCode.ENTER, model::putOnSet),
         always("next", KeyCode.SPACE, model::shotAndNext),

@@ -11,6 +11,8 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.application.Platform;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.value.ObservableBooleanValue;
+import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
@@ -33,6 +35,8 @@ import org.framewright.ui.look.Texts;
 final class BoardView {
   /** From this width, in ems, the list stands beside what is on set; below it, under it. */
   private static final double BESIDE_EMS = 88;
+
+  private static final int FIRST_LINES = 3;
 
   private final BoardModel model;
   private final Texts texts;
@@ -68,6 +72,7 @@ final class BoardView {
         }
       };
   private boolean styled;
+  private boolean whole = true;
   private Runnable whenThere = () -> {};
   private final ListChangeListener<Line> linesChange = _ -> choosing = true;
   private final ListChangeListener<Line> linesChanged = _ -> showChoice();
@@ -107,11 +112,7 @@ final class BoardView {
     // Heard before the list itself, which chooses another line where lines were replaced.
     model.lines().addListener(linesChange);
     list.setItems(model.lines());
-    list.setCellFactory(
-        _ ->
-            RowDrag.on(
-                new SetupCell(texts, narrow, _ -> texts.get("board.group.none")),
-                model::moveBeside));
+    list.setCellFactory(_ -> RowDrag.on(cell(narrow), model::moveBeside));
     list.setAccessibleText(texts.get("board.list"));
     list.setAccessibleRole(AccessibleRole.LIST_VIEW);
     list.setPlaceholder(noLines);
@@ -132,6 +133,22 @@ final class BoardView {
     root.widthProperty().addListener((_, _, _) -> arrange());
     root.heightProperty().addListener((_, _, _) -> arrange());
     arrange();
+  }
+
+  private SetupCell cell(ObservableBooleanValue narrowed) {
+    return new SetupCell(texts, narrowed, _ -> texts.get("board.group.none"));
+  }
+
+  /** The first lines in a list of their own, to be styled and thrown away. */
+  Node firstLines() {
+    var lines = new ListView<>(FXCollections.observableList(firstOf(model.lines())));
+    lines.setId(list.getId());
+    lines.setCellFactory(_ -> cell(new SimpleBooleanProperty(narrow.get())));
+    return lines;
+  }
+
+  private static List<Line> firstOf(List<Line> lines) {
+    return List.copyOf(lines.subList(0, Math.min(FIRST_LINES, lines.size())));
   }
 
   /** Shows what there is before anybody listens, so that it is styled with the rest. */
@@ -180,11 +197,15 @@ final class BoardView {
 
   /**
    * The page comes in some pulses, so that there are some short holds, not a long one: first it
-   * gets its styles, then it begins to listen, then its list unrolls, a line in each pulse.
+   * gets its styles, then what is on set joins the rest, then it begins to listen, then its list
+   * unrolls, a line in each pulse.
    */
   private void come() {
     if (!styled) {
       styled = true;
+    } else if (!whole) {
+      whole = true;
+      arrange();
     } else if (listening.equals(Subscription.EMPTY)) {
       listen();
       follow();
@@ -196,6 +217,12 @@ final class BoardView {
       coming.stop();
       tellThere();
     }
+  }
+
+  /** Takes out what is on set until the page is shown. */
+  void takeApart() {
+    whole = false;
+    arrange();
   }
 
   /** Does something once the page is there, or gives way to another before it is. */
@@ -246,14 +273,14 @@ final class BoardView {
       rest.setMinWidth(width);
       band.node().setPrefHeight(Region.USE_COMPUTED_SIZE);
       root.setTop(null);
-      root.setCenter(band.node());
+      root.setCenter(whole ? band.node() : null);
       root.setRight(rest);
     } else {
       rest.setPrefWidth(Region.USE_COMPUTED_SIZE);
       rest.setMinWidth(0);
       band.node().setPrefHeight(Math.max(210, root.getHeight() * 0.4));
       root.setRight(null);
-      root.setTop(band.node());
+      root.setTop(whole ? band.node() : null);
       root.setCenter(rest);
     }
   }

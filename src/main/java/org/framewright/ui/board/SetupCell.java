@@ -129,9 +129,10 @@ final class SetupCell extends ListCell<Line> {
     return line.views().stream()
         .map(
             view ->
-                view.wanted().isPresent() && view.wanted().getAsInt() > 0
-                    ? "%s %d/%d".formatted(view.code(), view.frames(), view.wanted().getAsInt())
-                    : "%s %d".formatted(view.code(), view.frames()))
+                view.code()
+                    + " "
+                    + view.frames()
+                    + (view.wanted().orElse(0) > 0 ? "/" + view.wanted().getAsInt() : ""))
         .map(text -> text.startsWith(" ") ? texts.get("board.noView") + text : text)
         .collect(Collectors.joining("   "));
   }
