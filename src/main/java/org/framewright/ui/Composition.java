@@ -124,6 +124,7 @@ final class Composition implements Desk, AutoCloseable {
     leaveJob();
     place.find(stage, scene);
     stage.setOnHiding(_ -> place.keep(stage, scene));
+    onceLaidOut(shell::showWork);
     stage.show();
   }
 

@@ -95,7 +95,8 @@ final class Shell {
     doing.setMinWidth(Region.USE_PREF_SIZE);
     stop.setText(texts.get("shell.stop"));
     stop.setFocusTraversable(false);
-    showWork();
+    // Laid out with the window, unseen: the first time is long, and is else felt when a job opens.
+    work.setOpacity(0);
     var keys = new Label(texts.get("shell.allKeys"));
     keys.getStyleClass().add("quiet");
     keys.setMinWidth(Region.USE_PREF_SIZE);
@@ -258,9 +259,13 @@ final class Shell {
     noticeKey.setText(texts.get("notice.key", key, now.size()));
   }
 
-  /** The controls stay and change: new ones would have to be styled each time. */
-  private void showWork() {
+  /**
+   * Shows what is under way, if anything is. The controls stay and change: new ones would have to
+   * be styled each time.
+   */
+  void showWork() {
     var now = tasks.running().stream().findFirst();
+    work.setOpacity(1);
     work.setVisible(now.isPresent());
     work.setManaged(now.isPresent());
     bar.progressProperty().unbind();
