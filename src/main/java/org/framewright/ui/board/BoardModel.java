@@ -25,6 +25,7 @@ import javafx.collections.ObservableList;
 import org.framewright.frames.Frame;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
+import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Ticks;
@@ -350,14 +351,25 @@ public final class BoardModel {
 
   /** The rows of now; those that did not change stay the same objects. */
   private List<SetupRow> renewed(JobView now) {
-    var before = HashMap.<String, SetupRow>newHashMap(rows.size());
-    rows.forEach(row -> before.put(row.code(), row));
     var setups = now.list().setups();
+    var before = before(setups);
     var renewed = new ArrayList<SetupRow>(setups.size());
-    for (var setup : setups) {
-      renewed.add(SetupRow.of(setup, now, before.get(setup.code())));
+    for (var i = 0; i < setups.size(); i++) {
+      renewed.add(SetupRow.of(setups.get(i), now, before.get(i)));
     }
     return renewed;
+  }
+
+  /**
+   * The row of a moment ago of each setup, null for one that is new; mostly they are as they lie.
+   */
+  private List<SetupRow> before(List<Setup> setups) {
+    if (setups.equals(rows.stream().map(SetupRow::setup).toList())) {
+      return rows;
+    }
+    var byCode = HashMap.<String, SetupRow>newHashMap(rows.size());
+    rows.forEach(row -> byCode.put(row.code(), row));
+    return setups.stream().map(setup -> byCode.get(setup.code())).toList();
   }
 
   /** Round the list from the one on set: what was never shot, then what is to be shot again. */
