@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.stream.Stream;
 import javafx.application.Platform;
@@ -323,14 +324,22 @@ final class Composition implements Desk, AutoCloseable {
     var size = shell.pageSize();
     tasks.run(
         title,
-        _ -> pages(JobSession.begin(job, background.job(), tasks.ui()), size),
-        this::opened,
+        steps -> {
+          var next = JobSession.begin(job, background.job(), tasks.ui());
+          return steps.cancelled() ? Optional.<Opened>empty() : Optional.of(pages(next, size));
+        },
+        next -> next.ifPresentOrElse(this::opened, this::notOpened),
         failure -> {
           trouble(failure);
-          if (shell.pageIds().isEmpty()) {
-            leaveJob();
-          }
+          notOpened();
         });
+  }
+
+  /** Where the job before went already, the page on which another is opened comes. */
+  private void notOpened() {
+    if (shell.pageIds().isEmpty()) {
+      leaveJob();
+    }
   }
 
   /** Does something in a turn of its own, once the window has laid out what it shows now. */

@@ -9,9 +9,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import javafx.collections.ListChangeListener;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
+import org.framewright.ui.task.Running;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -89,6 +91,28 @@ class PagesTest {
     assertThat(app.reads(".job-title")).isEqualTo("Framewright");
     app.press(KeyCode.ESCAPE);
     app.openJob(job);
+  }
+
+  @Test
+  void aJobWhoseReadingIsStoppedLeavesAPageOnWhichToOpenAnother() throws Exception {
+    var job = FreshJob.in(Files.createDirectory(folder.resolve("first")), clock);
+    app.openJob(job);
+    var other = FreshJob.in(Files.createDirectory(folder.resolve("second")), clock);
+    ListChangeListener<Running> stop = change -> change.getList().forEach(Running::cancel);
+    onInterface(
+        () -> {
+          app.app().tasks().running().addListener(stop);
+          app.app().openJob(other.folder());
+          return other;
+        });
+    app.awaitReading(".job-title", "Framewright");
+    assertThat(onInterface(app.app()::pageIds)).contains("start").doesNotContain("board");
+    onInterface(
+        () -> {
+          app.app().tasks().running().removeListener(stop);
+          return stop;
+        });
+    app.openJob(other);
   }
 
   /** Whether the page took it. */
