@@ -17,6 +17,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
@@ -48,6 +49,9 @@ public final class FrameScanner {
   /** So many files to be read take longer than beginning a thread. */
   private static final int WORTH_A_THREAD = 32;
 
+  /** So often at most is told how far a scan is. */
+  private static final int TOLD = 25;
+
   private final Path root;
   private final InstantSource clock;
   private final Map<Path, FolderFrames> folders = new ConcurrentSkipListMap<>();
@@ -76,22 +80,36 @@ public final class FrameScanner {
    *
    * @throws IOException where the folder itself is missing or cannot be read
    */
-  public synchronized FrameScan scan() throws IOException {
-    var look = look();
-    if (!look.unsettled().isEmpty()) {
+  public FrameScan scan() throws IOException {
+    return scan(ScanProgress.NONE).orElseThrow();
+  }
+
+  /**
+   * Scans the folder like {@link #scan()}, and tells how far it is.
+   *
+   * @return nothing if it was stopped; what was read until then is not read again
+   * @throws IOException where the folder itself is missing or cannot be read
+   */
+  public synchronized Optional<FrameScan> scan(ScanProgress progress) throws IOException {
+    var look = look(progress);
+    if (!look.unsettled().isEmpty() && !progress.cancelled()) {
       try {
         Thread.sleep(SETTLE.plusMillis(10));
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
-        return look.scan();
+        return Optional.of(look.scan());
       }
       look = look(look.unsettled());
     }
-    return look.scan();
+    return progress.cancelled() ? Optional.empty() : Optional.of(look.scan());
   }
 
   /** One look at everything. */
-  synchronized Look look() throws IOException {
+  Look look() throws IOException {
+    return look(ScanProgress.NONE);
+  }
+
+  private synchronized Look look(ScanProgress progress) throws IOException {
     if (!Files.isDirectory(root)) {
       throw Files.exists(root)
           ? new NotDirectoryException(root.toString())
@@ -106,7 +124,7 @@ public final class FrameScanner {
             folder ->
                 !seen.contains(folder)
                     && unreadable.keySet().stream().noneMatch(folder::startsWith));
-    return finish();
+    return finish(progress);
   }
 
   /** One look at some files and folders; everything else is taken to be as it was. */
@@ -127,7 +145,7 @@ public final class FrameScanner {
         forget(hint);
       }
     }
-    return finish();
+    return finish(ScanProgress.NONE);
   }
 
   private void forget(Path path) {
@@ -214,14 +232,14 @@ public final class FrameScanner {
     }
   }
 
-  private Look finish() {
+  private Look finish(ScanProgress progress) {
     var now = clock.instant();
     var due = new ArrayList<FolderFrames.Known>();
     var unsettled = new ArrayList<Path>();
     for (var folder : folders.values()) {
       folder.sort(now, due, unsettled);
     }
-    read(due, now);
+    read(due, now, progress);
     boolean changed = false;
     var frames = new ArrayList<Frame>();
     var troubles = new ArrayList<Trouble>();
@@ -244,13 +262,22 @@ public final class FrameScanner {
   }
 
   /** Reads side by side, each reader in one room: a room for each file would be all garbage. */
-  private void read(List<FolderFrames.Known> due, Instant now) {
+  private void read(List<FolderFrames.Known> due, Instant now, ScanProgress progress) {
     var next = new AtomicInteger();
+    var done = new AtomicInteger();
+    int each = Math.ceilDiv(due.size(), TOLD);
     Runnable reader =
         () -> {
           var room = new Bytes.Room();
           for (var i = next.getAndIncrement(); i < due.size(); i = next.getAndIncrement()) {
+            if (progress.cancelled()) {
+              return;
+            }
             due.get(i).read(now, bodies, room);
+            var so = done.incrementAndGet();
+            if (so % each == 0 || so == due.size()) {
+              progress.step(so, due.size());
+            }
           }
         };
     // Threads of its own, not the pool of all: they are as urgent as the one that asks.

@@ -35,6 +35,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
+import org.framewright.frames.ScanProgress;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -658,6 +659,15 @@ public final class Job {
   /** Scans the frames folder; what was read before is not read again. */
   public FrameScan scan() throws IOException {
     return scanner.scan();
+  }
+
+  /**
+   * Scans the frames folder, and tells how far it is.
+   *
+   * @return nothing if it was stopped
+   */
+  public Optional<FrameScan> scan(ScanProgress progress) throws IOException {
+    return scanner.scan(progress);
   }
 
   /** A watcher of the frames folder, not started yet; what a scan read it does not read again. */

@@ -23,6 +23,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.util.Subscription;
+import org.framewright.frames.ScanProgress;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
@@ -46,6 +47,7 @@ import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.Trouble;
 import org.framewright.ui.settings.Troubles;
 import org.framewright.ui.start.StartScreen;
+import org.framewright.ui.task.Steps;
 import org.framewright.ui.task.Tasks;
 
 /** The composition root: the only place that knows every part and puts them together. */
@@ -301,7 +303,14 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void openJob(Path folder) {
     var title = texts.get("app.opening", folder.getFileName().toString());
-    tasks.run(title, _ -> Job.open(folder, clock), job -> read(title, job), this::trouble);
+    tasks.run(
+        title,
+        steps -> {
+          var job = Job.open(folder, clock);
+          return steps.cancelled() ? Optional.<Job>empty() : Optional.of(job);
+        },
+        opened -> opened.ifPresent(job -> read(title, job)),
+        this::trouble);
   }
 
   /**
@@ -325,14 +334,28 @@ final class Composition implements Desk, AutoCloseable {
     tasks.run(
         title,
         steps -> {
-          var next = JobSession.begin(job, background.job(), tasks.ui());
-          return steps.cancelled() ? Optional.<Opened>empty() : Optional.of(pages(next, size));
+          var next = JobSession.begin(job, progress(steps), background.job(), tasks.ui());
+          return steps.cancelled() ? Optional.<Opened>empty() : next.map(it -> pages(it, size));
         },
         next -> next.ifPresentOrElse(this::opened, this::notOpened),
         failure -> {
           trouble(failure);
           notOpened();
         });
+  }
+
+  private static ScanProgress progress(Steps steps) {
+    return new ScanProgress() {
+      @Override
+      public void step(int done, int total) {
+        steps.step(done, total);
+      }
+
+      @Override
+      public boolean cancelled() {
+        return steps.cancelled();
+      }
+    };
   }
 
   /** Where the job before went already, the page on which another is opened comes. */

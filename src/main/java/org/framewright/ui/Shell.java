@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.animation.PauseTransition;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
@@ -269,11 +270,15 @@ final class Shell {
     work.setVisible(now.isPresent());
     work.setManaged(now.isPresent());
     bar.progressProperty().unbind();
+    bar.visibleProperty().unbind();
     stop.setOnAction(null);
     now.ifPresent(
         running -> {
           doing.setText(running.title());
-          bar.progressProperty().bind(running.progress());
+          // No bar that runs to and fro: it would have the window drawn all the while, and take the
+          // processors from what it waits for.
+          bar.progressProperty().bind(Bindings.max(0, running.progress()));
+          bar.visibleProperty().bind(running.progress().greaterThanOrEqualTo(0));
           bar.setAccessibleText(running.title());
           stop.setOnAction(_ -> running.cancel());
         });

@@ -15,6 +15,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -263,6 +265,61 @@ class FrameScannerTest {
     assertThat(scan.troubles())
         .singleElement()
         .satisfies(trouble -> assertThat(trouble.message()).contains("capture time"));
+  }
+
+  @Test
+  void tellsSomeTimesHowManyFilesAreRead() throws IOException {
+    for (int i = 0; i < 130; i++) {
+      write("a%03d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
+    }
+    var told = new ConcurrentLinkedQueue<Integer>();
+    assertThat(
+            scanner.scan(
+                (done, total) -> {
+                  assertThat(total).isEqualTo(130);
+                  told.add(done);
+                }))
+        .isPresent();
+    assertThat(told).hasSizeBetween(2, 30).doesNotHaveDuplicates().contains(130);
+    told.clear();
+    assertThat(scanner.scan((done, _) -> told.add(done))).isPresent();
+    assertThat(told).as("there was nothing to be read").isEmpty();
+  }
+
+  @Test
+  void aScanThatIsStoppedReadsNoFurtherAndTheNextGoesOnFromThere() throws IOException {
+    for (int i = 0; i < 130; i++) {
+      write("a%03d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
+    }
+    var read = new StopAfter(26);
+    assertThat(scanner.scan(read)).isEmpty();
+    assertThat(read.done).hasValueBetween(26, 64);
+    var first = read.done.get();
+    var rest = new StopAfter(Integer.MAX_VALUE);
+    assertThat(scanner.scan(rest).orElseThrow().frames()).hasSize(130).allMatch(Frame::complete);
+    assertThat(rest.total).hasValueBetween(130 - 64, 130 - first);
+  }
+
+  /** Stops a scan after so many files; others may be in the midst of one then. */
+  private static final class StopAfter implements ScanProgress {
+    private final int most;
+    private final AtomicInteger done = new AtomicInteger();
+    private final AtomicInteger total = new AtomicInteger();
+
+    StopAfter(int most) {
+      this.most = most;
+    }
+
+    @Override
+    public void step(int done, int total) {
+      this.done.accumulateAndGet(done, Math::max);
+      this.total.set(total);
+    }
+
+    @Override
+    public boolean cancelled() {
+      return done.get() >= most;
+    }
   }
 
   @Test

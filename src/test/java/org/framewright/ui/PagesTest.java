@@ -9,7 +9,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.SynchronousQueue;
+import java.util.function.BooleanSupplier;
 import javafx.collections.ListChangeListener;
+import javafx.scene.control.ProgressBar;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
@@ -98,21 +102,74 @@ class PagesTest {
     var job = FreshJob.in(Files.createDirectory(folder.resolve("first")), clock);
     app.openJob(job);
     var other = FreshJob.in(Files.createDirectory(folder.resolve("second")), clock);
-    ListChangeListener<Running> stop = change -> change.getList().forEach(Running::cancel);
+    openAndStop(other, () -> app.app().session() == null);
+    app.awaitReading(".job-title", "Framewright");
+    assertThat(onInterface(app.app()::pageIds)).contains("start").doesNotContain("board");
+    app.openJob(other);
+  }
+
+  @Test
+  void aJobThatIsStoppedBeforeItIsOpenLeavesTheOneThatWas() throws Exception {
+    var job = FreshJob.in(Files.createDirectory(folder.resolve("first")), clock);
+    app.openJob(job);
+    var other = FreshJob.in(Files.createDirectory(folder.resolve("second")), clock);
+    openAndStop(other, () -> true);
+    app.await(() -> onInterface(() -> app.app().tasks().running().isEmpty()));
+    assertThat(app.reads(".job-title")).isEqualTo(job.name());
+    assertThat(onInterface(app.app()::pageIds)).contains("board");
+  }
+
+  /** Opens a job; whatever begins under that condition is stopped at once. */
+  private void openAndStop(Job job, BooleanSupplier when) throws Exception {
+    var stopped = new CompletableFuture<Boolean>();
+    ListChangeListener<Running> stop =
+        change -> {
+          if (!change.getList().isEmpty() && when.getAsBoolean()) {
+            change.getList().forEach(Running::cancel);
+            stopped.complete(true);
+          }
+        };
     onInterface(
         () -> {
           app.app().tasks().running().addListener(stop);
-          app.app().openJob(other.folder());
-          return other;
+          app.app().openJob(job.folder());
+          return job;
         });
-    app.awaitReading(".job-title", "Framewright");
-    assertThat(onInterface(app.app()::pageIds)).contains("start").doesNotContain("board");
+    app.await(stopped::isDone);
     onInterface(
         () -> {
           app.app().tasks().running().removeListener(stop);
           return stop;
         });
-    app.openJob(other);
+  }
+
+  @Test
+  void theFootLineHasABarOnlyWhereHowFarIsKnown() throws Exception {
+    var goOn = new SynchronousQueue<Integer>();
+    onInterface(
+        () ->
+            app.app()
+                .tasks()
+                .run(
+                    "Counting",
+                    steps -> {
+                      for (var done = goOn.take(); done < 4; done = goOn.take()) {
+                        steps.step(done, 4);
+                      }
+                      return "";
+                    },
+                    _ -> {},
+                    _ -> {}));
+    app.awaitReading(".work .label", "Counting");
+    assertThat(bar().isVisible()).isFalse();
+    goOn.put(1);
+    app.await(() -> onInterface(() -> bar().isVisible() && bar().getProgress() == 0.25));
+    goOn.put(4);
+    app.await(() -> onInterface(() -> !app.app().scene().lookup(".work").isVisible()));
+  }
+
+  private ProgressBar bar() {
+    return (ProgressBar) app.app().scene().lookup(".work .progress-bar");
   }
 
   /** Whether the page took it. */

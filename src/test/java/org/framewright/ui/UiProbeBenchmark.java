@@ -4,6 +4,7 @@ import static org.framewright.ui.OnInterface.onInterface;
 
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.lang.ref.WeakReference;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,11 +12,11 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Scanner;
+import java.util.StringTokenizer;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.stream.DoubleStream;
+import java.util.function.Predicate;
 import javafx.application.Platform;
 import javafx.event.Event;
 import javafx.scene.control.ListView;
@@ -35,9 +36,10 @@ import org.framewright.sample.SampleJobs;
  * Measures the interface thread on a large job: how long each opening, each key typed in the filter
  * and each tick hold it at most in one go, and how long it stalls while frames arrive in a burst.
  * The first opening is told by itself: it loads classes and styles, and runs code that nothing has
- * compiled yet. All are wall time; the toolkit's headless platform, which copies each picture of
- * the window pixel by pixel on this thread, counts against us. What a machine below took from this
- * one for others is nobody's fault here: the times in which it took nothing are told apart.
+ * compiled yet. All are wall time; the toolkit's headless platform, which draws each picture of the
+ * window without a graphics processor and copies it pixel by pixel on this thread, counts against
+ * us. What a machine below took from this one for others is nobody's fault here: the holds in which
+ * it took nothing are told apart.
  */
 final class UiProbeBenchmark {
   private static final int BURST_PER_SECOND = 30;
@@ -46,8 +48,10 @@ final class UiProbeBenchmark {
   private static final int OPENINGS = 30;
   private static final int FOLLOWS_MILLIS = 60;
 
-  /** So many numbers stand before it in its line. */
-  private static final int STEAL = 7;
+  private static final Path STAT = Path.of("/proc/stat");
+
+  /** So many words stand before it in its line. */
+  private static final int STEAL = 8;
 
   private final Clock clock = Clock.system(ZoneId.systemDefault());
 
@@ -113,7 +117,8 @@ final class UiProbeBenchmark {
   }
 
   private static void open(Composition app, Path folder) throws Exception {
-    var before = app.session();
+    // Held weakly: the app lets go of a job before it reads the next, and so must the probe.
+    var before = new WeakReference<>(app.session());
     onInterface(
         () -> {
           app.openJob(folder);
@@ -124,7 +129,10 @@ final class UiProbeBenchmark {
       TimeUnit.MILLISECONDS.sleep(5);
       list =
           onInterface(
-              () -> app.session() == before ? null : (ListView<?>) app.scene().lookup("#setups"));
+              () ->
+                  app.session() == null || before.refersTo(app.session())
+                      ? null
+                      : (ListView<?>) app.scene().lookup("#setups"));
     }
     var found = list;
     // It has come with all lines that there is room for.
@@ -175,26 +183,22 @@ final class UiProbeBenchmark {
   /** Does it so many times; tells of each time the longest hold, and the processor time of all. */
   private void measure(String what, int times, Step step) throws Exception {
     var longest = new double[times];
+    var undisturbed = new double[times];
     var all = new double[times];
-    var undisturbed = DoubleStream.builder();
+    int disturbed = 0;
     for (var i = 0; i < times; i++) {
       watch.begin();
-      var stolen = stolenTicks();
       var before = watch.processorTime();
       step.take(i);
       // What follows in the next pulses belongs to it.
       TimeUnit.MILLISECONDS.sleep(FOLLOWS_MILLIS);
-      longest[i] = watch.longest();
+      longest[i] = watch.longest(_ -> true);
+      undisturbed[i] = watch.longest(hold -> hold.stolen() == 0);
+      disturbed += longest[i] > undisturbed[i] ? 1 : 0;
       all[i] = watch.processorTime() - before;
-      if (stolenTicks() - stolen <= 1) {
-        undisturbed.add(longest[i]);
-      }
     }
     tellSpread(what + ": longest hold of each", longest);
-    var left = undisturbed.build().toArray();
-    if (left.length < times) {
-      tellSpread("  those %d of %d that nobody disturbed".formatted(left.length, times), left);
-    }
+    tellSpread("  without holds that were stolen from (%d)".formatted(disturbed), undisturbed);
     tellSpread(what + ": processor time of each", all);
   }
 
@@ -204,16 +208,15 @@ final class UiProbeBenchmark {
    * toolkit's alike. "steal" of /proc/stat, proc_stat(5) of the Linux manual.
    */
   private static long stolenTicks() throws IOException {
-    var stat = Path.of("/proc/stat");
-    if (!Files.isReadable(stat)) {
+    if (!Files.isReadable(STAT)) {
       return 0;
     }
-    try (var processors = new Scanner(stat, StandardCharsets.US_ASCII)) {
-      processors.next();
+    try (var stat = Files.newBufferedReader(STAT, StandardCharsets.US_ASCII)) {
+      var processors = new StringTokenizer(stat.readLine());
       for (var before = 0; before < STEAL; before++) {
-        processors.nextLong();
+        processors.nextToken();
       }
-      return processors.nextLong();
+      return Long.parseLong(processors.nextToken());
     }
   }
 
@@ -229,7 +232,15 @@ final class UiProbeBenchmark {
    * was.
    */
   private static final class Watch {
-    private final ConcurrentLinkedQueue<Double> waits = new ConcurrentLinkedQueue<>();
+    /**
+     * How long a post waited.
+     *
+     * @param millis in milliseconds
+     * @param stolen what was taken from this machine meanwhile, in ticks
+     */
+    record Hold(double millis, long stolen) {}
+
+    private final ConcurrentLinkedQueue<Hold> holds = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean running = new AtomicBoolean(true);
     private final Thread interfaceThread;
 
@@ -241,9 +252,11 @@ final class UiProbeBenchmark {
     private void run() {
       try {
         while (running.get()) {
+          var stolen = stolenTicks();
           var posted = System.nanoTime();
           onInterface(() -> "");
-          waits.add((System.nanoTime() - posted) / 1e6);
+          var millis = (System.nanoTime() - posted) / 1e6;
+          holds.add(new Hold(millis, stolenTicks() - stolen));
           TimeUnit.MILLISECONDS.sleep(1);
         }
       } catch (Exception _) {
@@ -252,11 +265,11 @@ final class UiProbeBenchmark {
     }
 
     void begin() {
-      waits.clear();
+      holds.clear();
     }
 
-    double longest() {
-      return waits.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    double longest(Predicate<Hold> of) {
+      return holds.stream().filter(of).mapToDouble(Hold::millis).max().orElse(0);
     }
 
     double processorTime() {

@@ -13,6 +13,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameWatcher;
+import org.framewright.frames.ScanProgress;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
@@ -91,12 +92,19 @@ public final class JobSession implements Ticks, AutoCloseable {
   /**
    * Begins with an opened job: looks at its frames once. Called away from the interface thread.
    *
+   * @param progress of looking at the frames
    * @param lane one thread, the same for the whole session
+   * @return nothing if it was stopped
    */
-  public static JobSession begin(Job job, Executor lane, Executor ui) throws IOException {
-    var scan = job.scan();
+  public static Optional<JobSession> begin(
+      Job job, ScanProgress progress, Executor lane, Executor ui) throws IOException {
+    var found = job.scan(progress);
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    var scan = found.get();
     job.foundPresent(scan);
-    return new JobSession(job, scan, JobView.of(0, job, scan), lane, ui);
+    return Optional.of(new JobSession(job, scan, JobView.of(0, job, scan), lane, ui));
   }
 
   /** The job; what it hands out never changes, what writes to it goes through {@link #change}. */
