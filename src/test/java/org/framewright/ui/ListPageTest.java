@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
 import javafx.application.Platform;
+import javafx.scene.AccessibleAttribute;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.TextField;
 import javafx.scene.input.DataFormat;
@@ -157,8 +158,9 @@ class ListPageTest {
                   .map(ListCell.class::cast)
                   .filter(
                       line ->
-                          line.getAccessibleText() != null
-                              && line.getAccessibleText().startsWith(onto + ","))
+                          line.queryAccessibleAttribute(AccessibleAttribute.TEXT)
+                                  instanceof String spoken
+                              && spoken.startsWith(onto + ","))
                   .findFirst()
                   .orElseThrow();
           return Dropped.on(

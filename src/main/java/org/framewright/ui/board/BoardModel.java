@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -364,12 +365,24 @@ public final class BoardModel {
    * The row of a moment ago of each setup, null for one that is new; mostly they are as they lie.
    */
   private List<SetupRow> before(List<Setup> setups) {
-    if (setups.equals(rows.stream().map(SetupRow::setup).toList())) {
+    if (areOf(setups)) {
       return rows;
     }
     var byCode = HashMap.<String, SetupRow>newHashMap(rows.size());
     rows.forEach(row -> byCode.put(row.code(), row));
     return setups.stream().map(setup -> byCode.get(setup.code())).toList();
+  }
+
+  private boolean areOf(List<Setup> setups) {
+    if (setups.size() != rows.size()) {
+      return false;
+    }
+    for (var i = 0; i < setups.size(); i++) {
+      if (!Objects.equals(setups.get(i), rows.get(i).setup())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Round the list from the one on set: what was never shot, then what is to be shot again. */
@@ -409,7 +422,7 @@ public final class BoardModel {
     var wanted = grouped();
     if (sameLines(wanted)) {
       for (var i = 0; i < wanted.size(); i++) {
-        if (!wanted.get(i).equals(lines.get(i))) {
+        if (!Objects.equals(wanted.get(i), lines.get(i))) {
           lines.set(i, wanted.get(i));
         }
       }

@@ -36,7 +36,7 @@ final class BoardView {
   /** From this width, in ems, the list stands beside what is on set; below it, under it. */
   private static final double BESIDE_EMS = 88;
 
-  private static final int FIRST_LINES = 3;
+  private static final int FIRST_LINES = 12;
 
   private final BoardModel model;
   private final Texts texts;

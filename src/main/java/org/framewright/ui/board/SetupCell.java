@@ -1,10 +1,11 @@
 package org.framewright.ui.board;
 
-import java.util.List;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.css.PseudoClass;
+import javafx.scene.AccessibleAttribute;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
@@ -16,6 +17,8 @@ import org.framewright.ui.look.Texts;
 final class SetupCell extends ListCell<Line> {
   private static final double MARK = 20;
   private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
+  private static final PseudoClass HEADING = PseudoClass.getPseudoClass("heading");
+  private static final PseudoClass NEEDS = PseudoClass.getPseudoClass("needs");
 
   private final Texts texts;
   private final Function<Grouping, String> groupWord;
@@ -28,7 +31,7 @@ final class SetupCell extends ListCell<Line> {
   private final Label state = label("line-state");
   private final HBox row = new HBox(mark, code, title, where, views, frames, state);
   private final Label heading = label("line-group");
-  private String styled = "";
+  private PseudoClass styled;
 
   SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
     this.texts = texts;
@@ -54,62 +57,67 @@ final class SetupCell extends ListCell<Line> {
     super.updateItem(line, empty);
     switch (empty ? null : line) {
       case null -> {
-        style("");
+        style(null);
         setGraphic(null);
-        setAccessibleText("");
       }
       case Line.Heading group -> {
-        style("heading");
+        style(HEADING);
         var text = group.text().isEmpty() ? groupWord.apply(Grouping.NONE) : group.text();
         heading.setText(texts.get("board.group", text, group.done(), group.setups()));
         setGraphic(heading);
-        setAccessibleText(heading.getText());
       }
       case SetupRow setup -> show(setup);
     }
+    notifyAccessibleAttributeChanged(AccessibleAttribute.TEXT);
+  }
+
+  /** What the line says is put into words when somebody asks, not whenever a line is shown. */
+  @Override
+  public Object queryAccessibleAttribute(AccessibleAttribute attribute, Object... parameters) {
+    return attribute == AccessibleAttribute.TEXT
+        ? spoken()
+        : super.queryAccessibleAttribute(attribute, parameters);
+  }
+
+  private String spoken() {
+    return switch (getItem()) {
+      case null -> "";
+      case Line.Heading _ -> heading.getText();
+      case SetupRow line ->
+          texts.get(
+              "board.row.spoken",
+              line.code(),
+              line.setup().title(),
+              state.getText(),
+              line.frames(),
+              views.getText());
+    };
   }
 
   private void show(SetupRow line) {
     mark.show(line.state());
-    style(line.state().word());
+    style(StateMark.style(line.state()));
     code.setText(line.code());
     title.setText(line.setup().title());
     where.setText(line.where());
     views.setText(views(line));
-    var missing = line.state().done() && line.viewMissing();
-    style(views, "line-views", missing ? "line-needs" : "line-enough");
+    views.pseudoClassStateChanged(NEEDS, line.state().done() && line.viewMissing());
     frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
     state.setText(state(line));
-    style(
-        state,
-        "line-state",
-        line.status().changedSinceSignOff() ? "line-needs" : "line-" + line.state().word());
+    state.pseudoClassStateChanged(NEEDS, line.status().changedSinceSignOff());
     setGraphic(row);
-    setAccessibleText(
-        texts.get(
-            "board.row.spoken",
-            line.code(),
-            line.setup().title(),
-            state.getText(),
-            line.frames(),
-            views.getText()));
   }
 
-  /** What the line is by its style; empty for none. Each change of it costs a pass of styles. */
-  private void style(String word) {
-    if (!word.equals(styled)) {
-      getStyleClass().remove(styled);
-      styled = word;
-      if (!word.isEmpty()) {
-        getStyleClass().add(word);
+  /** What the line is for the stylesheet; null for nothing. A style class would cost far more. */
+  private void style(PseudoClass kind) {
+    if (!Objects.equals(kind, styled)) {
+      if (styled != null) {
+        pseudoClassStateChanged(styled, false);
       }
-    }
-  }
-
-  private static void style(Label label, String what, String how) {
-    var wanted = List.of("label", what, how);
-    if (!label.getStyleClass().equals(wanted)) {
-      label.getStyleClass().setAll(wanted);
+      styled = kind;
+      if (kind != null) {
+        pseudoClassStateChanged(kind, true);
+      }
     }
   }
 

@@ -3,6 +3,7 @@ package org.framewright.ui.board;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
@@ -38,31 +39,33 @@ public record SetupRow(
     implements Line {
 
   /**
-   * The row of a setup.
+   * The row of a setup. There are many and most stay: the same objects are not compared in depth.
    *
    * @param before the row of a moment ago or null; where nothing changed, it stays
    */
   static SetupRow of(Setup setup, JobView job, SetupRow before) {
     var status = job.state().of(setup.code());
-    var counted = Optional.ofNullable(job.tally().bySetup().get(setup.code()));
+    var tally = job.tally().bySetup().get(setup.code());
     var told =
         status.state() == SetupState.ON_SET
             ? job.state().onSet().flatMap(OnSet::view)
             : Optional.<String>empty();
-    return before != null
-            && before.status.equals(status)
-            && before.counted.equals(counted)
-            && before.told.equals(told)
-            && before.setup.equals(setup)
-        ? before
-        : new SetupRow(
-            setup,
-            status,
-            counted,
-            told,
-            views(setup, counted, told),
-            before != null && before.setup.equals(setup) ? before.where : where(setup),
-            searched(setup, status.state()));
+    if (before != null
+        && Objects.equals(before.status, status)
+        && Objects.equals(before.counted.orElse(null), tally)
+        && Objects.equals(before.told, told)
+        && Objects.equals(before.setup, setup)) {
+      return before;
+    }
+    var counted = Optional.ofNullable(tally);
+    return new SetupRow(
+        setup,
+        status,
+        counted,
+        told,
+        views(setup, counted, told),
+        before != null && before.setup.equals(setup) ? before.where : where(setup),
+        searched(setup, status.state()));
   }
 
   private static List<ViewCount> views(

@@ -1,6 +1,8 @@
 package org.framewright.ui.look;
 
-import java.util.List;
+import java.util.EnumMap;
+import java.util.Map;
+import javafx.css.PseudoClass;
 import javafx.scene.AccessibleRole;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
@@ -17,6 +19,14 @@ import org.framewright.shotlist.SetupState;
 public final class StateMark extends StackPane {
   private static final double BOX = 24;
 
+  private static final Map<SetupState, PseudoClass> STATES = new EnumMap<>(SetupState.class);
+
+  static {
+    for (var state : SetupState.values()) {
+      STATES.put(state, PseudoClass.getPseudoClass(state.word()));
+    }
+  }
+
   private final SVGPath path = new SVGPath();
   private final double scale;
 
@@ -28,6 +38,7 @@ public final class StateMark extends StackPane {
   public StateMark(double pixels) {
     scale = pixels / BOX;
     getStyleClass().add("state-mark");
+    path.getStyleClass().add("mark");
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     path.setScaleX(scale);
     path.setScaleY(scale);
@@ -48,10 +59,12 @@ public final class StateMark extends StackPane {
   /** Shows a state. */
   public void show(SetupState state) {
     path.setContent(drawing(state));
-    var style = List.of("mark", state.word());
-    if (!path.getStyleClass().equals(style)) {
-      path.getStyleClass().setAll(style);
-    }
+    STATES.forEach((each, its) -> path.pseudoClassStateChanged(its, each == state));
+  }
+
+  /** What a node in that state is for the stylesheet. */
+  public static PseudoClass style(SetupState state) {
+    return STATES.get(state);
   }
 
   private static String drawing(SetupState state) {
