@@ -49,12 +49,6 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
         Background::timer);
   }
 
-  /** Everything at once on the caller's thread. */
-  static Background immediate() {
-    return new Background(
-        Runnable::run, Runnable::run, Runnable::run, Runnable::run, (_, _) -> () -> {});
-  }
-
   private static AutoCloseable timer(Duration pause, Runnable action) {
     var timer = Executors.newSingleThreadScheduledExecutor(givingWay("again-"));
     var _ =

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.stream.Stream;
 import javafx.application.Platform;
@@ -324,16 +325,17 @@ final class Composition implements Desk, AutoCloseable {
       shell.pages(job.name(), List.of());
     }
     // Reading takes all processors: what the window shows now is drawn before.
+    var room = new CompletableFuture<Bounds>();
     onceLaidOut(
-        // The lane comes to it when the watcher of the job before has ended.
-        () -> background.job().execute(() -> tasks.ui().execute(() -> begin(title, job))));
-  }
-
-  private void begin(String title, Job job) {
-    var size = shell.pageSize();
+        () -> {
+          var size = shell.pageSize();
+          // The lane comes to it when the watcher of the job before has ended.
+          background.job().execute(() -> room.complete(size));
+        });
     tasks.run(
         title,
-        steps -> {
+        room,
+        (size, steps) -> {
           var next = JobSession.begin(job, progress(steps), background.job(), tasks.ui());
           return steps.cancelled() ? Optional.<Opened>empty() : next.map(it -> pages(it, size));
         },

@@ -1,6 +1,7 @@
 package org.framewright.ui.task;
 
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletionStage;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.collections.FXCollections;
@@ -16,6 +17,13 @@ public final class Tasks {
   public interface Work<T> {
     /** Does it; an exception or error goes to the failure handler as it is. */
     T run(Steps steps) throws Exception;
+  }
+
+  /** A piece of work on something; it never touches the interface. */
+  @FunctionalInterface
+  public interface WorkOn<A, T> {
+    /** Does it; an exception or error goes to the failure handler as it is. */
+    T run(A what, Steps steps) throws Exception;
   }
 
   private final Executor background;
@@ -57,23 +65,49 @@ public final class Tasks {
    */
   public <T> Running run(
       String title, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
+    var task = listed(title);
+    background.execute(() -> work(task, work, then, failed));
+    return task;
+  }
+
+  /**
+   * Starts a piece of work as soon as it is told what to work on; it is listed at once.
+   *
+   * @param on comes on any thread; if it never comes, the work stays listed
+   * @param then gets the result on the interface thread
+   * @param failed gets the failure on the interface thread
+   */
+  public <A, T> Running run(
+      String title,
+      CompletionStage<A> on,
+      WorkOn<? super A, T> work,
+      Consumer<? super T> then,
+      Consumer<? super Throwable> failed) {
+    var task = listed(title);
+    on.thenAccept(
+        what -> background.execute(() -> work(task, steps -> work.run(what, steps), then, failed)));
+    return task;
+  }
+
+  private Running listed(String title) {
     var task = new Running(title);
     running.add(task);
-    var progress = new Latest<Double>(ui, task::progress);
-    var steps =
-        new Steps() {
-          @Override
-          public void step(long done, long total) {
-            progress.offer(total <= 0 ? -1.0 : Math.clamp((double) done / total, 0.0, 1.0));
-          }
-
-          @Override
-          public boolean cancelled() {
-            return task.cancelled();
-          }
-        };
-    background.execute(() -> work(task, work, steps, then, failed));
     return task;
+  }
+
+  private Steps steps(Running task) {
+    var progress = new Latest<Double>(ui, task::progress);
+    return new Steps() {
+      @Override
+      public void step(long done, long total) {
+        progress.offer(total <= 0 ? -1.0 : Math.clamp((double) done / total, 0.0, 1.0));
+      }
+
+      @Override
+      public boolean cancelled() {
+        return task.cancelled();
+      }
+    };
   }
 
   /**
@@ -89,12 +123,8 @@ public final class Tasks {
   }
 
   private <T> void work(
-      Running task,
-      Work<T> work,
-      Steps steps,
-      Consumer<? super T> then,
-      Consumer<? super Throwable> failed) {
-    var told = outcome(() -> work.run(steps), then, failed);
+      Running task, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
+    var told = outcome(() -> work.run(steps(task)), then, failed);
     ui.execute(
         () -> {
           running.remove(task);

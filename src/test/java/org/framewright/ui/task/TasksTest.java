@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Queue;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.Test;
 
 class TasksTest {
@@ -82,6 +83,19 @@ class TasksTest {
     assertThat(ui).as("one refresh of the progress and one outcome").hasSize(2);
     ui.remove().run();
     assertThat(running.progress().get()).isEqualTo(0.75);
+  }
+
+  @Test
+  void workThatWaitsForSomethingIsListedAtOnceAndBegunWhenThatComes() {
+    var what = new CompletableFuture<Integer>();
+    var running = tasks.run("read", what, (number, _) -> number + 1, told::add, told::add);
+    assertThat(tasks.running()).containsExactly(running);
+    assertThat(background).isEmpty();
+    what.complete(41);
+    drain(background);
+    drain(ui);
+    assertThat(told).containsExactly(42);
+    assertThat(tasks.running()).isEmpty();
   }
 
   @Test
