@@ -180,16 +180,22 @@ final class UiProbeBenchmark {
     settle();
   }
 
-  /** Does it so many times; tells of each time the longest hold, and the processor time of all. */
+  /**
+   * Does it so many times; tells of each time the longest hold, the processor time of all holds,
+   * and how long it took until it was done.
+   */
   private void measure(String what, int times, Step step) throws Exception {
     var longest = new double[times];
     var undisturbed = new double[times];
     var all = new double[times];
+    var took = new double[times];
     int disturbed = 0;
     for (var i = 0; i < times; i++) {
       watch.begin();
       var before = watch.processorTime();
+      var began = System.nanoTime();
       step.take(i);
+      took[i] = (System.nanoTime() - began) / 1e6;
       // What follows in the next pulses belongs to it.
       TimeUnit.MILLISECONDS.sleep(FOLLOWS_MILLIS);
       longest[i] = watch.longest(_ -> true);
@@ -200,6 +206,7 @@ final class UiProbeBenchmark {
     tellSpread(what + ": longest hold of each", longest);
     tellSpread("  without holds that were stolen from (%d)".formatted(disturbed), undisturbed);
     tellSpread(what + ": processor time of each", all);
+    tellSpread(what + ": time of each", took);
   }
 
   /**
