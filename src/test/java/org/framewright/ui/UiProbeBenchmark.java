@@ -45,7 +45,6 @@ final class UiProbeBenchmark {
   private static final int BURST_PER_SECOND = 30;
   private static final int BURST_SECONDS = 10;
   private static final int TIMES = 200;
-  private static final int OPENINGS = 30;
   private static final int FOLLOWS_MILLIS = 60;
 
   private static final Path STAT = Path.of("/proc/stat");
@@ -99,7 +98,7 @@ final class UiProbeBenchmark {
     settle();
     measure("opening, the first, until the list is shown", 1, _ -> open(app, folder));
     settle();
-    measure("opening again", OPENINGS, _ -> open(app, folder));
+    measure("opening again", TIMES, _ -> open(app, folder));
     settle();
     measure("typing in the filter", TIMES, i -> type(app, i));
     onInterface(() -> filter(app, ""));
