@@ -36,6 +36,7 @@ final class BoardView {
   /** From this width, in ems, the list stands beside what is on set; below it, under it. */
   private static final double BESIDE_EMS = 88;
 
+  /** So many are styled beforehand that what styles them is compiled when the window needs it. */
   private static final int FIRST_LINES = 12;
 
   private final BoardModel model;
