@@ -2,6 +2,7 @@ package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.framewright.ui.OnInterface.onInterface;
+import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,10 +14,15 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.SynchronousQueue;
 import java.util.function.BooleanSupplier;
 import javafx.collections.ListChangeListener;
+import javafx.scene.control.ListView;
 import javafx.scene.control.ProgressBar;
+import javafx.scene.control.skin.VirtualFlow;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.shotlist.SetupState;
 import org.framewright.ui.task.Running;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -61,6 +67,27 @@ class PagesTest {
     app.awaitReading(".job-title", name);
     assertThat(Job.open(folder.resolve(name), clock).convention().title())
         .isEqualTo("Fashion over several days");
+  }
+
+  @Test
+  void theListOpensWithTwoLinesAboveTheSetupOnSet() throws Exception {
+    var job = FreshJob.in(folder, clock);
+    job.mark("020", SetupState.ON_SET, MarkDetails.NONE);
+    app.openJob(job);
+    app.await(() -> onInterface(() -> list().getMaxHeight() == Region.USE_COMPUTED_SIZE));
+    waitForFxEvents();
+    var lines = (VirtualFlow<?>) list().lookup(".virtual-flow");
+    var top = onInterface(lines::getFirstVisibleCell);
+    var selected = list().getSelectionModel().getSelectedIndex();
+    assertThat(top.getIndex()).isEqualTo(selected - 2);
+    assertThat(onInterface(top::getLayoutY)).as("it is whole").isZero();
+    assertThat(onInterface(() -> lines.getLastVisibleCell().getIndex() - top.getIndex()))
+        .as("there is room for more than these")
+        .isGreaterThan(3);
+  }
+
+  private ListView<?> list() {
+    return (ListView<?>) app.app().scene().lookup("#setups");
   }
 
   @Test

@@ -375,12 +375,20 @@ final class BoardView {
     }
   }
 
+  /**
+   * A list that grows moves its lines in proportion: while it unrolls, it is told each time which
+   * is at its top.
+   */
   private void reveal(int at) {
     var flow = list.lookup(".virtual-flow");
     if (flow instanceof javafx.scene.control.skin.VirtualFlow<?> cells) {
       var first = cells.getFirstVisibleCell();
       var last = cells.getLastVisibleCell();
-      if (first == null || last == null || at <= first.getIndex() || at >= last.getIndex()) {
+      if (!isWhole()
+          || first == null
+          || last == null
+          || at <= first.getIndex()
+          || at >= last.getIndex()) {
         list.scrollTo(Math.max(0, at - 2));
       }
     }
