@@ -24,7 +24,6 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.util.Subscription;
-import org.framewright.frames.ScanProgress;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
@@ -48,7 +47,6 @@ import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.Trouble;
 import org.framewright.ui.settings.Troubles;
 import org.framewright.ui.start.StartScreen;
-import org.framewright.ui.task.Steps;
 import org.framewright.ui.task.Tasks;
 
 /** The composition root: the only place that knows every part and puts them together. */
@@ -336,7 +334,7 @@ final class Composition implements Desk, AutoCloseable {
         title,
         room,
         (size, steps) -> {
-          var next = JobSession.begin(job, progress(steps), background.job(), tasks.ui());
+          var next = JobSession.begin(job, steps, background.job(), tasks.ui());
           return steps.cancelled() ? Optional.<Opened>empty() : next.map(it -> pages(it, size));
         },
         next -> next.ifPresentOrElse(this::opened, this::notOpened),
@@ -344,20 +342,6 @@ final class Composition implements Desk, AutoCloseable {
           trouble(failure);
           notOpened();
         });
-  }
-
-  private static ScanProgress progress(Steps steps) {
-    return new ScanProgress() {
-      @Override
-      public void step(int done, int total) {
-        steps.step(done, total);
-      }
-
-      @Override
-      public boolean cancelled() {
-        return steps.cancelled();
-      }
-    };
   }
 
   /** Where the job before went already, the page on which another is opened comes. */

@@ -13,11 +13,9 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
-import org.framewright.renaming.Progress;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Running;
-import org.framewright.ui.task.Steps;
 import org.framewright.ui.task.Tasks;
 
 /** Hands the job's selects off: shows first what would go and what would not, then writes it. */
@@ -115,8 +113,7 @@ final class HandOffModel {
     var task =
         tasks.run(
             texts.get("frames.handingOff", handed.selects().size()),
-            steps ->
-                HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, progress(steps)),
+            steps -> HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, steps),
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());
@@ -167,19 +164,5 @@ final class HandOffModel {
                 .orElse(session.job().folder().getParent()),
         place::set,
         trouble);
-  }
-
-  private static Progress progress(Steps steps) {
-    return new Progress() {
-      @Override
-      public void step(int done, int total) {
-        steps.step(done, total);
-      }
-
-      @Override
-      public boolean cancelled() {
-        return steps.cancelled();
-      }
-    };
   }
 }

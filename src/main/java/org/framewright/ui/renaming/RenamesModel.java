@@ -24,13 +24,11 @@ import org.framewright.renaming.Guarantee;
 import org.framewright.renaming.Interrupted;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
-import org.framewright.renaming.Progress;
 import org.framewright.renaming.Recovery;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
-import org.framewright.ui.task.Steps;
 import org.framewright.ui.task.Tasks;
 
 /**
@@ -211,7 +209,7 @@ final class RenamesModel {
     }
     begin(
         texts.get("renaming.renaming", ready.get()),
-        steps -> renamer.apply(now.get(), progress(steps)),
+        steps -> renamer.apply(now.get(), steps),
         outcome -> ended(outcome, "renaming.renamed"));
   }
 
@@ -227,7 +225,7 @@ final class RenamesModel {
     }
     begin(
         texts.get("renaming.undoing", batch.renames()),
-        steps -> renamer.undo(batch.id(), progress(steps)),
+        steps -> renamer.undo(batch.id(), steps),
         outcome -> ended(outcome, "renaming.undone"));
   }
 
@@ -351,19 +349,5 @@ final class RenamesModel {
             .filter(word -> !word.isEmpty())
             .toList();
     lines.setPredicate(words.isEmpty() ? null : line -> line.matches(words));
-  }
-
-  private static Progress progress(Steps steps) {
-    return new Progress() {
-      @Override
-      public void step(int done, int total) {
-        steps.step(done, total);
-      }
-
-      @Override
-      public boolean cancelled() {
-        return steps.cancelled();
-      }
-    };
   }
 }

@@ -99,7 +99,7 @@ public final class Tasks {
     var progress = new Latest<Double>(ui, task::progress);
     return new Steps() {
       @Override
-      public void step(long done, long total) {
+      public void step(int done, int total) {
         progress.offer(total <= 0 ? -1.0 : Math.clamp((double) done / total, 0.0, 1.0));
       }
 
