@@ -269,9 +269,7 @@ class FrameScannerTest {
 
   @Test
   void tellsSomeTimesHowManyFilesAreRead() throws IOException {
-    for (int i = 0; i < 130; i++) {
-      write("a%03d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
-    }
+    writePictures(130);
     var told = new ConcurrentLinkedQueue<Integer>();
     assertThat(
             scanner.scan(
@@ -288,9 +286,7 @@ class FrameScannerTest {
 
   @Test
   void aScanThatIsStoppedReadsNoFurtherAndTheNextGoesOnFromThere() throws IOException {
-    for (int i = 0; i < 130; i++) {
-      write("a%03d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
-    }
+    writePictures(130);
     var read = new StopAfter(26);
     assertThat(scanner.scan(read)).isEmpty();
     assertThat(read.done).hasValueBetween(26, 64);
@@ -339,6 +335,12 @@ class FrameScannerTest {
   /** Some lengths, and all of the last; every single one is tried on the readers themselves. */
   private static int[] cuts(int length) {
     return IntStream.range(0, length).filter(n -> n % 41 == 0 || n > length - 40).toArray();
+  }
+
+  private void writePictures(int count) throws IOException {
+    for (int i = 0; i < count; i++) {
+      write("a%03d.jpg".formatted(i), camera.jpeg(NOON.plusSeconds(i)));
+    }
   }
 
   private Path write(String name, byte[] content) throws IOException {
