@@ -1,6 +1,5 @@
 package org.framewright.ui.board;
 
-import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import javafx.beans.value.ObservableBooleanValue;
@@ -31,7 +30,6 @@ final class SetupCell extends ListCell<Line> {
   private final Label state = label("line-state");
   private final HBox row = new HBox(mark, code, title, where, views, frames, state);
   private final Label heading = label("line-group");
-  private PseudoClass styled;
 
   SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
     this.texts = texts;
@@ -55,13 +53,12 @@ final class SetupCell extends ListCell<Line> {
   @Override
   protected void updateItem(Line line, boolean empty) {
     super.updateItem(line, empty);
-    switch (empty ? null : line) {
-      case null -> {
-        style(null);
-        setGraphic(null);
-      }
+    var shown = empty ? null : line;
+    StateMark.style(this, shown instanceof SetupRow setup ? setup.state() : null);
+    pseudoClassStateChanged(HEADING, shown instanceof Line.Heading);
+    switch (shown) {
+      case null -> setGraphic(null);
       case Line.Heading group -> {
-        style(HEADING);
         var text = group.text().isEmpty() ? groupWord.apply(Grouping.NONE) : group.text();
         heading.setText(texts.get("board.group", text, group.done(), group.setups()));
         setGraphic(heading);
@@ -96,7 +93,6 @@ final class SetupCell extends ListCell<Line> {
 
   private void show(SetupRow line) {
     mark.show(line.state());
-    style(StateMark.style(line.state()));
     code.setText(line.code());
     title.setText(line.setup().title());
     where.setText(line.where());
@@ -106,19 +102,6 @@ final class SetupCell extends ListCell<Line> {
     state.setText(state(line));
     state.pseudoClassStateChanged(NEEDS, line.status().changedSinceSignOff());
     setGraphic(row);
-  }
-
-  /** What the line is for the stylesheet; null for nothing. A style class would cost far more. */
-  private void style(PseudoClass kind) {
-    if (!Objects.equals(kind, styled)) {
-      if (styled != null) {
-        pseudoClassStateChanged(styled, false);
-      }
-      styled = kind;
-      if (kind != null) {
-        pseudoClassStateChanged(kind, true);
-      }
-    }
   }
 
   private String state(SetupRow line) {

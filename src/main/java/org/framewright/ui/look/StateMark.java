@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import javafx.css.PseudoClass;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.shape.SVGPath;
@@ -59,12 +60,16 @@ public final class StateMark extends StackPane {
   /** Shows a state. */
   public void show(SetupState state) {
     path.setContent(drawing(state));
-    STATES.forEach((each, its) -> path.pseudoClassStateChanged(its, each == state));
+    style(path, state);
   }
 
-  /** What a node in that state is for the stylesheet. */
-  public static PseudoClass style(SetupState state) {
-    return STATES.get(state);
+  /**
+   * Tells the stylesheet in which state a node is. A style class would cost far more.
+   *
+   * @param state null for none
+   */
+  public static void style(Node node, SetupState state) {
+    STATES.forEach((each, its) -> node.pseudoClassStateChanged(its, each == state));
   }
 
   private static String drawing(SetupState state) {
