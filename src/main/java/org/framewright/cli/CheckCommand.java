@@ -102,7 +102,7 @@ final class CheckCommand implements Callable<Integer> {
                   finding.column()));
       out.println("  " + finding.message());
       finding.witness().ifPresent(this::write);
-      finding.mend().ifPresent(mend -> out.println("  To mend it: " + mend));
+      finding.remedy().ifPresent(remedy -> out.println("  Remedy: " + remedy));
     }
     out.println(
         findings.isEmpty()

@@ -27,16 +27,16 @@ final class ConventionFiles {
                       findings.getFirst().column(),
                       findings.getFirst().message()),
               findings.size() == 1
-                  ? findings.getFirst().mend().orElse("")
+                  ? findings.getFirst().remedy().orElse("")
                   : "framewright check " + file + " tells all " + findings.size() + " faults.");
     };
   }
 
-  /** What findings say, in one line: what and what mends it. */
+  /** What findings say, in one line: what and its remedy. */
   static CommandFailure refused(List<Finding> findings) {
     return CommandFailure.badInput(
         findings.stream().map(Finding::message).collect(Collectors.joining("; ")),
-        findings.stream().flatMap(f -> f.mend().stream()).collect(Collectors.joining(" ")));
+        findings.stream().flatMap(f -> f.remedy().stream()).collect(Collectors.joining(" ")));
   }
 
   static Map<String, Object> document(Finding finding) {
@@ -48,7 +48,7 @@ final class ConventionFiles {
     document.put("column", finding.column());
     document.put("message", finding.message());
     document.put("witness", finding.witness().map(ConventionFiles::document).orElse(null));
-    document.put("mend", finding.mend().orElse(null));
+    document.put("remedy", finding.remedy().orElse(null));
     return document;
   }
 

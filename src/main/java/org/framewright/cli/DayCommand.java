@@ -11,9 +11,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
-import org.framewright.day.DayTold;
 import org.framewright.day.Forecast;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -54,7 +54,7 @@ final class DayCommand implements Callable<Integer> {
     if (output.json()) {
       output.write(json(summary));
     } else {
-      DayTold.lines(summary).forEach(output.out()::println);
+      DayDescription.lines(summary).forEach(output.out()::println);
     }
     return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
   }

@@ -6,13 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.base.Progress;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
 import org.framewright.job.JobException;
-import org.framewright.renaming.Progress;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,11 +80,11 @@ final class DeliverCommand implements Callable<Integer> {
       }
       case Delivery.Refused refused -> {
         plan.withheld().forEach(this::warn);
-        throw CommandFailure.refused(refused.why(), refused.mend());
+        throw CommandFailure.refused(refused.why(), refused.remedy());
       }
       case Delivery.Failed failed ->
           throw new CommandFailure(
-              ExitStatus.FAILED, failed.why() + "; nothing was left behind", failed.mend());
+              ExitStatus.FAILED, failed.why() + "; nothing was left behind", failed.remedy());
       case Delivery.Cancelled _ ->
           throw new CommandFailure(ExitStatus.FAILED, "cancelled; nothing was left behind", "");
     };
@@ -144,13 +144,13 @@ final class DeliverCommand implements Callable<Integer> {
 
   private void warn(Withheld withheld) {
     output.err().println("withheld: " + withheld.what() + ": " + withheld.why());
-    if (!withheld.mend().isEmpty()) {
-      output.err().println("  " + mend(withheld));
+    if (!withheld.remedy().isEmpty()) {
+      output.err().println("  " + remedy(withheld));
     }
   }
 
-  private static String mend(Withheld withheld) {
-    return withheld.mend()
+  private static String remedy(Withheld withheld) {
+    return withheld.remedy()
         + switch (withheld.tool()) {
           case NONE -> "";
           case RENAMING -> " See: framewright rename JOB";
@@ -174,6 +174,6 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> json(Withheld withheld) {
-    return Map.of("what", withheld.what(), "why", withheld.why(), "mend", mend(withheld));
+    return Map.of("what", withheld.what(), "why", withheld.why(), "remedy", remedy(withheld));
   }
 }

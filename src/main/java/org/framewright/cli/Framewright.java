@@ -124,15 +124,15 @@ public final class Framewright implements Runnable {
     switch (e) {
       case CommandFailure failure -> {
         err.println("framewright: " + failure.getMessage());
-        if (!failure.mend().isEmpty()) {
-          err.println(failure.mend());
+        if (!failure.remedy().isEmpty()) {
+          err.println(failure.remedy());
         }
         return failure.status().code();
       }
       case JobException job -> {
         err.println("framewright: " + job.getMessage());
-        if (!job.mend().isEmpty()) {
-          err.println(job.mend());
+        if (!job.remedy().isEmpty()) {
+          err.println(job.remedy());
         }
         return ExitStatus.BAD_INPUT.code();
       }

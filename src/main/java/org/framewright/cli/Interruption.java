@@ -1,7 +1,7 @@
 package org.framewright.cli;
 
 import java.util.concurrent.CountDownLatch;
-import org.framewright.renaming.Progress;
+import org.framewright.base.Progress;
 
 /** Turns Ctrl-C into a cancel, and keeps the program alive until what was done is taken back. */
 final class Interruption implements Progress, AutoCloseable {

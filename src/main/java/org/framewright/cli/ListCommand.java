@@ -60,12 +60,12 @@ final class ListCommand implements Callable<Integer> {
     var tally = job.tally();
     if (exported.isPresent()) {
       ListWriter.write(
-          exported.get(), job.shotList(), setup -> SetupTold.columns(job, setup, tally));
+          exported.get(), job.shotList(), setup -> SetupDescription.columns(job, setup, tally));
     }
     if (output.json()) {
       output.write(
           job.shotList().setups().stream()
-              .map(setup -> SetupTold.document(job, setup, Optional.of(tally)))
+              .map(setup -> SetupDescription.document(job, setup, Optional.of(tally)))
               .toList());
     } else if (imported.isEmpty() && exported.isEmpty()) {
       table(job, tally);
@@ -84,13 +84,13 @@ final class ListCommand implements Callable<Integer> {
         faults.subList(0, faults.size() - 1).forEach(this::tell);
         throw CommandFailure.badInput(
             faults.getLast().toString(),
-            (faults.getLast().mend() + " Nothing was imported.").strip());
+            (faults.getLast().remedy() + " Nothing was imported.").strip());
       }
       case ListReading.Understood understood -> {
         output.err().println("Read as " + understood.form() + ".");
         understood.columns().forEach(column -> output.err().println("  " + column));
         for (var remark : understood.remarks()) {
-          output.err().println((remark + " " + remark.mend()).strip());
+          output.err().println((remark + " " + remark.remedy()).strip());
         }
         var change =
             preview ? job.previewImport(understood.list()) : job.importList(understood.list());
@@ -104,7 +104,7 @@ final class ListCommand implements Callable<Integer> {
 
   private void tell(Fault fault) {
     output.err().println("framewright: " + fault);
-    output.err().println(fault.mend());
+    output.err().println(fault.remedy());
   }
 
   private void tell(ListChange change) {
@@ -173,7 +173,7 @@ final class ListCommand implements Callable<Integer> {
               form.formatted(
                       setup.code(),
                       job.state().of(setup.code()).state().label(),
-                      SetupTold.frames(setup, tally)
+                      SetupDescription.frames(setup, tally)
                           + (wanted.isPresent() ? "/" + wanted.getAsInt() : ""),
                       setup.title(),
                       remark(job, setup, tally))

@@ -65,7 +65,7 @@ final class MarkCommand implements Callable<Integer> {
     job.mark(setup, wanted.get(), new MarkDetails(by, view, reason));
     var marked = job.shotList().setup(setup).orElseThrow();
     if (output.json()) {
-      output.write(SetupTold.document(job, marked, Optional.empty()));
+      output.write(SetupDescription.document(job, marked, Optional.empty()));
     } else {
       output
           .out()

@@ -56,7 +56,7 @@ final class RecoverCommand implements Callable<Integer> {
           more = close;
         }
         case Recovery.Refused refused ->
-            throw CommandFailure.refused(refused.why(), refused.mend());
+            throw CommandFailure.refused(refused.why(), refused.remedy());
       }
     }
     if (output.json()) {
@@ -79,13 +79,14 @@ final class RecoverCommand implements Callable<Integer> {
         files.stream()
             .map(
                 file ->
-                    Map.of("path", file.path().toString(), "why", file.why(), "mend", file.mend()))
+                    Map.of(
+                        "path", file.path().toString(), "why", file.why(), "remedy", file.remedy()))
             .toList());
     told.add(line);
     if (!output.json()) {
       output.out().println("Batch " + batch + ": " + words + ".");
       for (var file : files) {
-        output.out().println("  " + file.path() + ": " + file.why() + ". " + file.mend());
+        output.out().println("  " + file.path() + ": " + file.why() + ". " + file.remedy());
       }
     }
   }

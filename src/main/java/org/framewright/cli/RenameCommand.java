@@ -80,7 +80,7 @@ final class RenameCommand implements Callable<Integer> {
                   + ": "
                   + left.why()
                   + ". "
-                  + left.mend());
+                  + left.remedy());
     }
     var status = run(Renamer.in(job.folder()), names.requests());
     return names.leftOut().isEmpty() ? status : ExitStatus.NEEDS_A_PERSON;

@@ -99,13 +99,13 @@ final class RenameRun {
           throw new CommandFailure(
               ExitStatus.FAILED,
               "batch " + back.batch() + ": " + back.why() + "; every file has its old name",
-              back.mend());
+              back.remedy());
       case Outcome.Halted halted ->
           throw new CommandFailure(
               ExitStatus.FAILED,
               "batch " + halted.batch() + ": " + halted.why(),
-              halted.mend() + " Then: framewright recover " + renamer.root());
-      case Outcome.Refused refused -> throw CommandFailure.refused(refused.why(), refused.mend());
+              halted.remedy() + " Then: framewright recover " + renamer.root());
+      case Outcome.Refused refused -> throw CommandFailure.refused(refused.why(), refused.remedy());
     };
   }
 
@@ -115,7 +115,7 @@ final class RenameRun {
 
   private void csv(List<PlannedRename> renames) throws IOException {
     var schema = CsvSchema.builder();
-    for (var column : List.of("from", "to", "group", "status", "why", "mend")) {
+    for (var column : List.of("from", "to", "group", "status", "why", "remedy")) {
       schema.addColumn(column);
     }
     var rows =
@@ -128,7 +128,7 @@ final class RenameRun {
                         rename.group(),
                         rename.status().word(),
                         rename.why(),
-                        rename.mend()))
+                        rename.remedy()))
             .toList();
     output
         .out()
@@ -146,7 +146,7 @@ final class RenameRun {
               rename.from(),
               rename.to(),
               rename.why(),
-              rename.mend());
+              rename.remedy());
       output.out().println(line.stripTrailing());
     }
   }
@@ -178,7 +178,7 @@ final class RenameRun {
       line.put("group", rename.group());
       line.put("status", rename.status().word());
       line.put("why", rename.why());
-      line.put("mend", rename.mend());
+      line.put("remedy", rename.remedy());
       lines.add(line);
     }
     var document = new LinkedHashMap<String, Object>();

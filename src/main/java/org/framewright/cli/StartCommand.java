@@ -121,9 +121,10 @@ final class StartCommand implements Callable<Integer> {
     var err = output.err();
     for (var finding : findings.subList(0, findings.size() - 1)) {
       err.println("framewright: " + told(finding));
-      finding.mend().ifPresent(err::println);
+      finding.remedy().ifPresent(err::println);
     }
-    return CommandFailure.badInput(told(findings.getLast()), findings.getLast().mend().orElse(""));
+    return CommandFailure.badInput(
+        told(findings.getLast()), findings.getLast().remedy().orElse(""));
   }
 
   private String told(Finding finding) {

@@ -225,7 +225,8 @@ public record DaySummary(
     }
     for (var clock : tally.cameras()) {
       if (clock.offsetSeconds().isPresent() && Math.abs(clock.offsetSeconds().getAsDouble()) > 5) {
-        attention.add("the clock of " + clock.camera().model() + " is " + DayTold.clock(clock));
+        attention.add(
+            "the clock of " + clock.camera().model() + " is " + DayDescription.clock(clock));
       }
     }
     return attention;

@@ -24,6 +24,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import org.framewright.base.Progress;
 
 /**
  * Finds the frames below a folder. What was read of a file is kept until its size, its time or the
@@ -81,7 +82,7 @@ public final class FrameScanner {
    * @throws IOException where the folder itself is missing or cannot be read
    */
   public FrameScan scan() throws IOException {
-    return scan(ScanProgress.NONE).orElseThrow();
+    return scan(Progress.NONE).orElseThrow();
   }
 
   /**
@@ -90,7 +91,7 @@ public final class FrameScanner {
    * @return nothing if it was stopped; what was read until then is not read again
    * @throws IOException where the folder itself is missing or cannot be read
    */
-  public synchronized Optional<FrameScan> scan(ScanProgress progress) throws IOException {
+  public synchronized Optional<FrameScan> scan(Progress progress) throws IOException {
     var look = look(progress);
     if (!look.unsettled().isEmpty() && !progress.cancelled()) {
       try {
@@ -106,10 +107,10 @@ public final class FrameScanner {
 
   /** One look at everything. */
   Look look() throws IOException {
-    return look(ScanProgress.NONE);
+    return look(Progress.NONE);
   }
 
-  private synchronized Look look(ScanProgress progress) throws IOException {
+  private synchronized Look look(Progress progress) throws IOException {
     if (!Files.isDirectory(root)) {
       throw Files.exists(root)
           ? new NotDirectoryException(root.toString())
@@ -145,7 +146,7 @@ public final class FrameScanner {
         forget(hint);
       }
     }
-    return finish(ScanProgress.NONE);
+    return finish(Progress.NONE);
   }
 
   private void forget(Path path) {
@@ -232,7 +233,7 @@ public final class FrameScanner {
     }
   }
 
-  private Look finish(ScanProgress progress) {
+  private Look finish(Progress progress) {
     var now = clock.instant();
     var due = new ArrayList<FolderFrames.Known>();
     var unsettled = new ArrayList<Path>();
@@ -262,7 +263,7 @@ public final class FrameScanner {
   }
 
   /** Reads side by side, each reader in one room: a room for each file would be all garbage. */
-  private void read(List<FolderFrames.Known> due, Instant now, ScanProgress progress) {
+  private void read(List<FolderFrames.Known> due, Instant now, Progress progress) {
     var next = new AtomicInteger();
     var done = new AtomicInteger();
     int each = Math.ceilDiv(due.size(), TOLD);

@@ -18,8 +18,8 @@ public sealed interface Delivery {
   record Cancelled() implements Delivery {}
 
   /** It was not begun; nothing was written. */
-  record Refused(String why, String mend) implements Delivery {}
+  record Refused(String why, String remedy) implements Delivery {}
 
   /** A copy was not what it was made from, or a file changed meanwhile; nothing is left of it. */
-  record Failed(String why, String mend) implements Delivery {}
+  record Failed(String why, String remedy) implements Delivery {}
 }

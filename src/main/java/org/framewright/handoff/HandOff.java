@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.framewright.base.Progress;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
 import org.framewright.frames.FrameScan;
@@ -34,7 +35,6 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Numbering;
 import org.framewright.naming.Reading;
-import org.framewright.renaming.Progress;
 import org.framewright.shotlist.Setup;
 
 /**
@@ -122,7 +122,7 @@ public final class HandOff {
       if (line.isEmpty()) {
         continue;
       }
-      var found = byName.getOrDefault(likeness(line), Set.of());
+      var found = byName.getOrDefault(canonicalKey(line), Set.of());
       var where = picks.getFileName() + ", line " + (i + 1) + ": " + line;
       switch (found.size()) {
         case 0 ->
@@ -146,16 +146,16 @@ public final class HandOff {
 
   private Set<String> names(Frame frame) {
     var names = new HashSet<String>();
-    names.add(likeness(frame.stem()));
-    names.add(likeness(original(frame)));
+    names.add(canonicalKey(frame.stem()));
+    names.add(canonicalKey(original(frame)));
     for (var file : frame.files()) {
-      names.add(likeness(file.path().getFileName().toString()));
-      names.add(likeness(below(file.path())));
+      names.add(canonicalKey(file.path().getFileName().toString()));
+      names.add(canonicalKey(below(file.path())));
     }
     return names;
   }
 
-  private static String likeness(String name) {
+  private static String canonicalKey(String name) {
     return Normalizer.normalize(name.replace('\\', '/'), Normalizer.Form.NFC)
         .toUpperCase(Locale.ROOT);
   }
@@ -200,7 +200,7 @@ public final class HandOff {
                 "it is not complete: a file is cut short or still being written",
                 "Wait until it is written, or copy it from the card again."));
       } else if (left != null) {
-        withheld.add(new Withheld(original, left.why(), left.mend()));
+        withheld.add(new Withheld(original, left.why(), left.remedy()));
       } else if (place.isEmpty()) {
         withheld.add(
             new Withheld(
@@ -218,7 +218,7 @@ public final class HandOff {
       } else {
         switch (select(frame, original, place.get(), number)) {
           case Named(Select select) -> {
-            var other = taken.putIfAbsent(likeness(select.name()), original);
+            var other = taken.putIfAbsent(canonicalKey(select.name()), original);
             if (other == null) {
               selects.add(select);
             } else {
@@ -308,7 +308,7 @@ public final class HandOff {
                       .map(Finding::message)
                       .collect(Collectors.joining("; ")),
                   refused.findings().stream()
-                      .flatMap(finding -> finding.mend().stream())
+                      .flatMap(finding -> finding.remedy().stream())
                       .findFirst()
                       .orElse("")));
     };

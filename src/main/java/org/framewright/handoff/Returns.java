@@ -119,7 +119,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
     }
     var expected = new TreeMap<String, HandOffRecord.Entry>();
     for (var one : records) {
-      one.selects().forEach(select -> expected.put(likeness(select.select()), select));
+      one.selects().forEach(select -> expected.put(canonicalKey(select.select()), select));
     }
     var reader = new Reader(job, folder, expected);
     for (var file : reader.files()) {
@@ -131,7 +131,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
         BagCheck.isBag(folder) ? Optional.of(BagCheck.of(folder)) : Optional.empty());
   }
 
-  private static String likeness(String name) {
+  private static String canonicalKey(String name) {
     return Normalizer.normalize(name, Normalizer.Form.NFC).toUpperCase(Locale.ROOT);
   }
 
@@ -168,7 +168,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
         extras.add(new Extra(relative, "the file is empty"));
         return;
       }
-      var own = expected.get(likeness(stem));
+      var own = expected.get(canonicalKey(stem));
       if (own != null) {
         var checksum = Checksum.of(file);
         answer(
@@ -187,7 +187,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
               job.convention().build(HandOff.SELECT, values) instanceof Built.Name built
                   ? built.text()
                   : "";
-          var entry = expected.get(likeness(select));
+          var entry = expected.get(canonicalKey(select));
           if (entry == null) {
             extras.add(
                 new Extra(

@@ -96,11 +96,11 @@ record Fold(
         case Event.Began began -> began.values().forEach(values::putIfAbsent);
         case Event.ListChanged changed -> {
           for (var setup : changed.put()) {
-            setups.put(Setup.likeness(setup.code()), setup);
-            removed.remove(Setup.likeness(setup.code()));
+            setups.put(Setup.canonicalKey(setup.code()), setup);
+            removed.remove(Setup.canonicalKey(setup.code()));
           }
-          changed.removed().forEach(code -> removed.add(Setup.likeness(code)));
-          order = changed.order().stream().map(Setup::likeness).toList();
+          changed.removed().forEach(code -> removed.add(Setup.canonicalKey(code)));
+          order = changed.order().stream().map(Setup::canonicalKey).toList();
         }
         case Event.Marked marked -> mark(marked, time);
         case Event.TakenBack taken -> {}
@@ -124,7 +124,7 @@ record Fold(
     }
 
     private String worked(String code) {
-      var key = Setup.likeness(code);
+      var key = Setup.canonicalKey(code);
       namesOfWorked.putIfAbsent(key, code);
       return key;
     }
@@ -218,7 +218,7 @@ record Fold(
                   move ->
                       new FrameMove(
                           move.frame(),
-                          codes.get(Setup.likeness(move.setup())),
+                          codes.get(Setup.canonicalKey(move.setup())),
                           move.view(),
                           move.at()))
               .toList();

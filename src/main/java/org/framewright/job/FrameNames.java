@@ -18,5 +18,5 @@ public record FrameNames(List<RenameRequest> requests, List<LeftOut> leftOut) {
   }
 
   /** A frame without a name. */
-  public record LeftOut(Frame frame, String why, String mend) {}
+  public record LeftOut(Frame frame, String why, String remedy) {}
 }

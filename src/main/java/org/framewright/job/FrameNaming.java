@@ -261,7 +261,7 @@ final class FrameNaming {
         case Built.Name name -> requests.addAll(requests(root, frame, name.text()));
         case Built.Refused refused -> {
           Finding first = refused.findings().getFirst();
-          leftOut.add(new FrameNames.LeftOut(frame, first.message(), first.mend().orElse("")));
+          leftOut.add(new FrameNames.LeftOut(frame, first.message(), first.remedy().orElse("")));
         }
       }
     }
@@ -296,8 +296,8 @@ final class FrameNaming {
     return Optional.empty();
   }
 
-  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, String why, String mend) {
-    return Optional.of(new FrameNames.LeftOut(frame, why, mend));
+  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, String why, String remedy) {
+    return Optional.of(new FrameNames.LeftOut(frame, why, remedy));
   }
 
   private String date(String name, Frame frame, FrameTimes times) {

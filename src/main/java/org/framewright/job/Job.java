@@ -27,6 +27,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.framewright.base.Progress;
 import org.framewright.frames.Attribution;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
@@ -35,7 +36,6 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
-import org.framewright.frames.ScanProgress;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -224,7 +224,7 @@ public final class Job {
         throw new JobException(
             "the job's convention cannot be read: " + first.message(),
             file + ", line " + first.line() + ", column " + first.column(),
-            first.mend().orElse("Put the convention back as it was when the job began."));
+            first.remedy().orElse("Put the convention back as it was when the job began."));
       }
     };
   }
@@ -262,7 +262,7 @@ public final class Job {
           throw new JobException(
               "the folder for " + role + " lies outside of the job: " + name.text(),
               folder.toString(),
-              "Mend folders." + role + " in the convention.");
+              "Fix folders." + role + " in the convention.");
         }
         yield path;
       }
@@ -270,7 +270,7 @@ public final class Job {
           throw new JobException(
               "the folder for " + role + " has no name: " + refused.findings().getFirst().message(),
               folder.toString(),
-              refused.findings().getFirst().mend().orElse("Mend the convention."));
+              refused.findings().getFirst().remedy().orElse("Fix the convention."));
     };
   }
 
@@ -487,13 +487,13 @@ public final class Job {
     var framed =
         counted.stream()
             .flatMap(tally -> tally.bySetup().keySet().stream())
-            .map(Setup::likeness)
+            .map(Setup::canonicalKey)
             .collect(Collectors.toSet());
     return ListChange.between(
         fold.list(),
         incoming,
         setup -> {
-          var key = Setup.likeness(setup.code());
+          var key = Setup.canonicalKey(setup.code());
           return worked.contains(key) || framed.contains(key);
         });
   }
@@ -520,11 +520,11 @@ public final class Job {
     tally();
     synchronized (this) {
       refresh();
-      var accepted = acceptedCodes.stream().map(Setup::likeness).collect(Collectors.toSet());
+      var accepted = acceptedCodes.stream().map(Setup::canonicalKey).collect(Collectors.toSet());
       var before = byKey(fold.list());
       var after = new ArrayList<Setup>();
       for (var setup : incoming.setups()) {
-        var key = Setup.likeness(setup.code());
+        var key = Setup.canonicalKey(setup.code());
         if (accepted.contains(key)) {
           after.add(setup);
         } else if (before.containsKey(key)) {
@@ -534,8 +534,8 @@ public final class Job {
       var there = new HashSet<>(byKey(incoming).keySet());
       var staying =
           fold.list().setups().stream()
-              .filter(setup -> !there.contains(Setup.likeness(setup.code())))
-              .filter(setup -> !accepted.contains(Setup.likeness(setup.code())))
+              .filter(setup -> !there.contains(Setup.canonicalKey(setup.code())))
+              .filter(setup -> !accepted.contains(Setup.canonicalKey(setup.code())))
               .toList();
       var merged = merge(after, staying);
       return put(change(merged), merged);
@@ -558,7 +558,7 @@ public final class Job {
 
   private static Map<String, Setup> byKey(ShotList list) {
     return list.setups().stream()
-        .collect(Collectors.toMap(setup -> Setup.likeness(setup.code()), setup -> setup));
+        .collect(Collectors.toMap(setup -> Setup.canonicalKey(setup.code()), setup -> setup));
   }
 
   /** The new setups with those that stay, each behind the one that it stood behind before. */
@@ -579,9 +579,9 @@ public final class Job {
   }
 
   private static int place(List<Setup> setups, String code) {
-    var key = Setup.likeness(code);
+    var key = Setup.canonicalKey(code);
     for (int i = 0; i < setups.size(); i++) {
-      if (Setup.likeness(setups.get(i).code()).equals(key)) {
+      if (Setup.canonicalKey(setups.get(i).code()).equals(key)) {
         return i;
       }
     }
@@ -666,7 +666,7 @@ public final class Job {
    *
    * @return nothing if it was stopped
    */
-  public Optional<FrameScan> scan(ScanProgress progress) throws IOException {
+  public Optional<FrameScan> scan(Progress progress) throws IOException {
     return scanner.scan(progress);
   }
 

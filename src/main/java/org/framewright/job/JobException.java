@@ -1,33 +1,40 @@
 package org.framewright.job;
 
-/** A wish that cannot be met, or a folder that cannot be read: what, where, and what mends it. */
+import org.framewright.base.Problem;
+
+/** A request that cannot be met, or a folder that cannot be read. */
 public final class JobException extends Exception {
   private static final long serialVersionUID = 1L;
 
-  private final String what;
-  private final String where;
-  private final String mend;
+  private final transient Problem problem;
+
+  /** Of a problem that another room found. */
+  public JobException(Problem problem) {
+    super(problem.sentence());
+    this.problem = problem;
+  }
 
   /**
    * @param where a file, a line, a setup; empty where the message says it
-   * @param mend what would mend it; may be empty
+   * @param remedy what to do about it; may be empty
    */
-  public JobException(String what, String where, String mend) {
-    super(where.isEmpty() ? what : where + ": " + what);
-    this.what = what;
-    this.where = where;
-    this.mend = mend;
+  public JobException(String what, String where, String remedy) {
+    this(new Problem(what, where, remedy));
+  }
+
+  public Problem problem() {
+    return problem;
   }
 
   public String what() {
-    return what;
+    return problem.what();
   }
 
   public String where() {
-    return where;
+    return problem.where();
   }
 
-  public String mend() {
-    return mend;
+  public String remedy() {
+    return problem.remedy();
   }
 }

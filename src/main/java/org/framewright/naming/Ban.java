@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Names that a place does not take, or takes badly. */
-record Ban(Severity severity, String what, String mend, Dfa names) {
+record Ban(Severity severity, String what, String remedy, Dfa names) {
   private static final Map<Target, List<Ban>> BY_TARGET = new EnumMap<>(Target.class);
 
   static {
@@ -118,8 +118,8 @@ record Ban(Severity severity, String what, String mend, Dfa names) {
             () -> regular("\\-(.|\n)*")));
   }
 
-  private static Ban ban(Severity severity, String what, String mend, Supplier<Automaton> names) {
-    return new Ban(severity, what, mend, Dfa.of(component(names.get())));
+  private static Ban ban(Severity severity, String what, String remedy, Supplier<Automaton> names) {
+    return new Ban(severity, what, remedy, Dfa.of(component(names.get())));
   }
 
   private static Automaton regular(String expression) {

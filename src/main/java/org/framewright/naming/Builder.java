@@ -54,10 +54,10 @@ final class Builder {
         texts.put(field.name(), text);
         settled.put(field.name(), value);
       }
-      case Shape.Settled.Refused(String why, String mend) -> {
+      case Shape.Settled.Refused(String why, String remedy) -> {
         // A value is there, if a bad one, so that nothing else is said to be missing.
         texts.put(field.name(), "");
-        fault(Rule.BAD_VALUE, field.label() + ": " + why, mend);
+        fault(Rule.BAD_VALUE, field.label() + ": " + why, remedy);
       }
     }
   }
@@ -134,7 +134,7 @@ final class Builder {
     }
   }
 
-  private void fault(Rule rule, String what, String mend) {
+  private void fault(Rule rule, String what, String remedy) {
     faults.add(
         new Finding(
             rule,
@@ -144,6 +144,6 @@ final class Builder {
             place.column(),
             what,
             Optional.empty(),
-            Optional.of(mend)));
+            Optional.of(remedy)));
   }
 }

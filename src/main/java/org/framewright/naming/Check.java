@@ -85,7 +85,7 @@ final class Check {
       Declared.Place place,
       String message,
       Witness witness,
-      String mend) {
+      String remedy) {
     findings.add(
         new Finding(
             rule,
@@ -95,7 +95,7 @@ final class Check {
             place.column(),
             message,
             Optional.ofNullable(witness),
-            Optional.of(mend)));
+            Optional.of(remedy)));
   }
 
   private static Witness witness(Product.Found found) {
@@ -405,7 +405,7 @@ final class Check {
                 new Declared.Place(where, place.line(), place.column()),
                 "“" + found.get().first() + "” " + ban.what() + ": not for " + target.inWords(),
                 new Witness(found.get().firstValues(), none(), List.of(found.get().first())),
-                ban.mend());
+                ban.remedy());
           }
         } catch (Effort.TooLarge e) {
           add(

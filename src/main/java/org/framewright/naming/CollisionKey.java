@@ -1,11 +1,10 @@
 package org.framewright.naming;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import org.framewright.base.NameKey;
 
 /** What common file systems may take for the same name: NFC(lower(upper(NFD(name)))). */
 final class CollisionKey {
@@ -18,12 +17,7 @@ final class CollisionKey {
   private final Map<Ranges, List<Clash>> clashes = new HashMap<>();
 
   static String of(String name) {
-    var folded =
-        Normalizer.normalize(name, Normalizer.Form.NFD)
-            .toUpperCase(Locale.ROOT)
-            .toLowerCase(Locale.ROOT);
-    // The final sigma is a matter of context, not of the letter.
-    return Normalizer.normalize(folded, Normalizer.Form.NFC).replace('\u03C2', '\u03C3');
+    return NameKey.of(name);
   }
 
   String of(char c) {

@@ -169,11 +169,11 @@ final class ConventionFile {
 
   // ---- faults
 
-  private void fault(Declared.Place place, String what, String mend) {
-    fault(Rule.BAD_CONVENTION, place, what, mend);
+  private void fault(Declared.Place place, String what, String remedy) {
+    fault(Rule.BAD_CONVENTION, place, what, remedy);
   }
 
-  private void fault(Rule rule, Declared.Place place, String what, String mend) {
+  private void fault(Rule rule, Declared.Place place, String what, String remedy) {
     faults.add(
         new Finding(
             rule,
@@ -183,7 +183,7 @@ final class ConventionFile {
             place.column(),
             place.where().isEmpty() ? capital(what) : place.where() + ": " + what,
             Optional.empty(),
-            mend.isEmpty() ? Optional.empty() : Optional.of(mend)));
+            remedy.isEmpty() ? Optional.empty() : Optional.of(remedy)));
   }
 
   private static String capital(String text) {
@@ -418,8 +418,8 @@ final class ConventionFile {
       if (type == FieldType.COUNTER) {
         fault(keys.get("default").place(), "a counter counts; it has no default", "Leave it out.");
       } else if (main.settle(name, byDefault.get(), new ArrayList<>())
-          instanceof Shape.Settled.Refused(String why, String mend)) {
-        fault(keys.get("default").place(), why, mend);
+          instanceof Shape.Settled.Refused(String why, String remedy)) {
+        fault(keys.get("default").place(), why, remedy);
       }
     }
     var declared =
@@ -609,7 +609,7 @@ final class ConventionFile {
       fault(
           new Declared.Place(place.where(), place.line(), place.column() + e.at),
           e.getMessage(),
-          e.mend);
+          e.remedy);
       return null;
     }
   }
@@ -793,8 +793,8 @@ final class ConventionFile {
                 patterns.keySet(),
                 inner,
                 folder,
-                (position, rule, what, mend) ->
-                    fault(rule, patternPlace(item, position), what, mend))
+                (position, rule, what, remedy) ->
+                    fault(rule, patternPlace(item, position), what, remedy))
             .parts();
     checkOptional(item, parts, false);
     return parts;

@@ -56,17 +56,17 @@ final class DateShape implements Shape {
     }
   }
 
-  /** A pattern that cannot be used: what is wrong at which character, and what mends it. */
+  /** A pattern that cannot be used: what is wrong at which character, and its remedy. */
   static final class BadPattern extends Exception {
     private static final long serialVersionUID = 1L;
 
     final int at;
-    final String mend;
+    final String remedy;
 
-    BadPattern(int at, String what, String mend) {
+    BadPattern(int at, String what, String remedy) {
       super(what);
       this.at = at;
-      this.mend = mend;
+      this.remedy = remedy;
     }
   }
 

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param line the line in the file, counted from 1; 0 where there is none
  * @param column the column in that line, counted from 1; 0 where there is none
  * @param message what is so, in plain words
- * @param mend what would mend it
+ * @param remedy its remedy
  */
 public record Finding(
     Rule rule,
@@ -19,4 +19,4 @@ public record Finding(
     int column,
     String message,
     Optional<Witness> witness,
-    Optional<String> mend) {}
+    Optional<String> remedy) {}

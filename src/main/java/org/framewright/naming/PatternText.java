@@ -12,9 +12,9 @@ import java.util.Set;
  * 6570 level 1 expressions), and optional runs in square brackets.
  */
 final class PatternText {
-  /** Told of a fault: at which character, by which rule, what and what mends it. */
+  /** Told of a fault: at which character, by which rule, what and its remedy. */
   interface Fault {
-    void at(int position, Rule rule, String what, String mend);
+    void at(int position, Rule rule, String what, String remedy);
   }
 
   /** Where an expression's name leads: the parts of a kind, or null where there is no such kind. */

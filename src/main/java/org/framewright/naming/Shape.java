@@ -12,8 +12,8 @@ sealed interface Shape
     /** Legal: the text to show, and the field's value. */
     record Text(String text, String value) implements Settled {}
 
-    /** Not to be made legal: why not, and what would mend it. */
-    record Refused(String why, String mend) implements Settled {}
+    /** Not to be made legal: why not, and its remedy. */
+    record Refused(String why, String remedy) implements Settled {}
   }
 
   /** Two values of the field that this shape shows alike. */

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.NameKey;
 
 /**
  * Which renames of a batch meet another in a name. A swap, a cycle, a chain and a change of case
@@ -33,7 +34,7 @@ final class Conflicts {
   }
 
   private void use(Path path, int index) {
-    var first = in(path).putIfAbsent(CollisionKey.of(path.getFileName().toString()), index);
+    var first = in(path).putIfAbsent(NameKey.of(path.getFileName().toString()), index);
     if (first != null) {
       conflicted.set(first);
       conflicted.set(index);
@@ -45,6 +46,6 @@ final class Conflicts {
         path.getParent(),
         folder ->
             uses.computeIfAbsent(
-                folder == null ? "" : CollisionKey.of(folder.toString()), any -> new HashMap<>()));
+                folder == null ? "" : NameKey.of(folder.toString()), any -> new HashMap<>()));
   }
 }

@@ -15,7 +15,7 @@ final class DamagedJournal extends IOException {
     super("the journal " + file + (line == 0 ? "" : ", line " + line) + ": " + why);
   }
 
-  static String mend() {
+  static String remedy() {
     return "Look at the file; move it out of .framewright/renames to go on without it.";
   }
 }

@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.framewright.base.Progress;
 
 /**
  * Carries the files of a batch to their new names, or back to their old ones, in two epochs with a
@@ -112,7 +113,7 @@ final class Epochs {
           journal.folder(op, to),
           journal.name(op, to));
     } catch (MoveFailure e) {
-      throw Halt.at(journal.path(op, from), e.getMessage(), e.mend());
+      throw Halt.at(journal.path(op, from), e.getMessage(), e.remedy());
     } catch (IOException e) {
       var file = journal.path(op, from);
       throw Halt.at(file, shown(file) + ": " + e.getMessage(), "Check the disk, then try again.");

@@ -3,6 +3,8 @@ package org.framewright.renaming;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 
 /** Which folders renaming may work in: real ones, below the root, not its own. */
 final class Folders {
@@ -13,7 +15,7 @@ final class Folders {
 
   /** Whether a relative path lies in the folder of this program's own files. */
   static boolean isOurs(Path relative) {
-    return CollisionKey.of(relative.getName(0).toString()).equals(OURS);
+    return NameKey.of(relative.getName(0).toString()).equals(OURS);
   }
 
   /** Whether a path is one plain component. */

@@ -7,18 +7,18 @@ final class Halt extends Exception {
   private static final long serialVersionUID = 1L;
 
   private final transient Path path;
-  private final String mend;
+  private final String remedy;
   private final boolean cancelled;
 
-  private Halt(Path path, String why, String mend, boolean cancelled) {
+  private Halt(Path path, String why, String remedy, boolean cancelled) {
     super(why);
     this.path = path;
-    this.mend = mend;
+    this.remedy = remedy;
     this.cancelled = cancelled;
   }
 
-  static Halt at(Path path, String why, String mend) {
-    return new Halt(path, why, mend, false);
+  static Halt at(Path path, String why, String remedy) {
+    return new Halt(path, why, remedy, false);
   }
 
   static Halt cancelled(Path path) {
@@ -29,8 +29,8 @@ final class Halt extends Exception {
     return path;
   }
 
-  String mend() {
-    return mend;
+  String remedy() {
+    return remedy;
   }
 
   boolean isCancelled() {

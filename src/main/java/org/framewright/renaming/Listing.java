@@ -3,9 +3,10 @@ package org.framewright.renaming;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import org.framewright.base.NameKey;
 
 /**
- * The names in a folder, found by their {@link CollisionKey}. Chains of indices instead of a map of
+ * The names in a folder, found by their {@link NameKey}. Chains of indices instead of a map of
  * objects: a folder may hold a hundred thousand names, and every collection of garbage in the midst
  * of a plan would follow each entry of a map.
  */
@@ -78,7 +79,7 @@ final class Listing {
   }
 
   private static String key(Path name) {
-    return CollisionKey.of(name.toString());
+    return NameKey.of(name.toString());
   }
 
   /** The first bits of a text's hash depend on all of it, the last ones mostly on its end. */

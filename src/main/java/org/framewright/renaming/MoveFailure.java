@@ -3,18 +3,18 @@ package org.framewright.renaming;
 import java.io.IOException;
 import java.nio.file.Path;
 
-/** A rename that the system refused: what it said in words, and what would mend it. */
+/** A rename that the system refused: what it said in words, and its remedy. */
 final class MoveFailure extends IOException {
   private static final long serialVersionUID = 1L;
 
-  private final String mend;
+  private final String remedy;
 
-  MoveFailure(Path from, String why, String mend) {
+  MoveFailure(Path from, String why, String remedy) {
     super(from.getFileName() + ": " + why);
-    this.mend = mend;
+    this.remedy = remedy;
   }
 
-  String mend() {
-    return mend;
+  String remedy() {
+    return remedy;
   }
 }

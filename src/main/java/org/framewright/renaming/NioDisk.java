@@ -37,17 +37,17 @@ final class NioDisk implements Disk {
   private static final Set<Path> HELD = ConcurrentHashMap.newKeySet();
 
   private final Traits traits;
-  private final List<Mover> rungs;
+  private final List<Mover> movers;
   private Mover mover;
 
   /**
    * The disk that holds a folder.
    *
-   * @param rungs ways to change a name, best first
+   * @param movers ways to change a name, best first
    */
-  NioDisk(Path root, List<Mover> rungs) throws IOException {
+  NioDisk(Path root, List<Mover> movers) throws IOException {
     this.traits = Traits.of(Files.getFileStore(root).type(), WINDOWS);
-    this.rungs = rungs;
+    this.movers = movers;
   }
 
   @Override
@@ -135,7 +135,7 @@ final class NioDisk implements Disk {
   @Override
   public void settle(Path scratch) throws IOException {
     if (mover == null) {
-      mover = Ladder.climb(rungs, scratch);
+      mover = MoverFallback.pick(movers, scratch);
     }
   }
 

@@ -41,11 +41,11 @@ public sealed interface Outcome {
   record Cancelled(String batch) implements Outcome {}
 
   /** It failed half-way and every file has its old name again. */
-  record RolledBack(String batch, String why, String mend) implements Outcome {}
+  record RolledBack(String batch, String why, String remedy) implements Outcome {}
 
   /** It failed half-way and stands still; {@link Renamer#recover} goes on from here. */
-  record Halted(String batch, String why, String mend) implements Outcome {}
+  record Halted(String batch, String why, String remedy) implements Outcome {}
 
   /** It was not begun; nothing was changed. */
-  record Refused(String why, String mend) implements Outcome {}
+  record Refused(String why, String remedy) implements Outcome {}
 }

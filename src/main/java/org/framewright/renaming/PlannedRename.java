@@ -10,11 +10,11 @@ import java.nio.file.Path;
  * @param group the group that it stands or falls with; empty if it stands alone
  * @param status how it stands
  * @param why why it is blocked or was skipped; else empty
- * @param mend what would mend that; else empty
+ * @param remedy its remedy; else empty
  * @param seen the state that this rename is bound to
  */
 public record PlannedRename(
-    Path from, Path to, String group, Status status, String why, String mend, Seen seen) {
+    Path from, Path to, String group, Status status, String why, String remedy, Seen seen) {
 
   PlannedRename with(Status other) {
     return new PlannedRename(from, to, group, other, "", "", seen);

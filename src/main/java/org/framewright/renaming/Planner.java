@@ -8,6 +8,8 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 
 /**
  * Finds what can be done of the wishes, in time linear in their number: looks at every folder once
@@ -66,7 +68,7 @@ final class Planner {
     Seen seen = Seen.NOTHING;
     Status status = Status.READY;
     String why = "";
-    String mend = "";
+    String remedy = "";
 
     Draft(RenameRequest request) {
       this.request = request;
@@ -89,11 +91,11 @@ final class Planner {
     }
 
     private String toldApart(Path name) {
-      return takingBack ? name.toString() : CollisionKey.of(name.toString());
+      return takingBack ? name.toString() : NameKey.of(name.toString());
     }
 
     PlannedRename planned() {
-      return new PlannedRename(from, to, request.group(), status, why, mend, seen);
+      return new PlannedRename(from, to, request.group(), status, why, remedy, seen);
     }
   }
 
@@ -222,8 +224,7 @@ final class Planner {
     var path = relative.toString().isEmpty() ? root : root.resolve(relative);
     var names = new Listing(disk.names(path));
     var wanted =
-        wantedByFolder.computeIfAbsent(
-            CollisionKey.of(relative.toString()), any -> new HashMap<>());
+        wantedByFolder.computeIfAbsent(NameKey.of(relative.toString()), any -> new HashMap<>());
     return new Folder(path, null, names, Arrays.asList(new Draft[names.size()]), wanted);
   }
 
@@ -332,7 +333,7 @@ final class Planner {
         block(
             mate,
             "its group is renamed whole or not at all, and " + draft.from + " cannot be renamed",
-            "Mend " + draft.from + " first.");
+            "Fix " + draft.from + " first.");
       }
       // A group is told once.
       groups.remove(draft.request.group());
@@ -344,14 +345,14 @@ final class Planner {
   }
 
   private void block(Draft draft, Problem problem) {
-    block(draft, problem.why(), problem.mend());
+    block(draft, problem.what(), problem.remedy());
   }
 
-  private void block(Draft draft, String why, String mend) {
+  private void block(Draft draft, String why, String remedy) {
     if (draft.status != Status.BLOCKED) {
       draft.status = Status.BLOCKED;
       draft.why = why;
-      draft.mend = mend;
+      draft.remedy = remedy;
       blocked.add(draft);
     }
   }

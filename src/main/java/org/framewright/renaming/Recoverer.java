@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.io.IOException;
 import java.util.List;
+import org.framewright.base.Progress;
 
 /**
  * Brings an open batch to an end: wholly new if every file is at its new name, else wholly old,
@@ -24,7 +25,7 @@ final class Recoverer {
     } catch (MoveFailure e) {
       var none = journal.root().relativize(journal.root());
       return new Recovery.Stuck(
-          journal.batch(), List.of(new StuckFile(none, e.getMessage(), e.mend())));
+          journal.batch(), List.of(new StuckFile(none, e.getMessage(), e.remedy())));
     }
     try (folders) {
       return run(disk, journal, folders);
@@ -36,7 +37,7 @@ final class Recoverer {
     for (int i = 0; i < journal.folders().size(); i++) {
       folders.sync(i);
     }
-    var where = Whereabouts.find(disk, journal);
+    var where = FileLocator.find(disk, journal);
     if (!where.troubles().isEmpty()) {
       return new Recovery.Stuck(journal.batch(), where.troubles());
     }
@@ -58,7 +59,7 @@ final class Recoverer {
     } catch (Halt e) {
       var path = journal.root().relativize(e.path());
       return new Recovery.Stuck(
-          journal.batch(), List.of(new StuckFile(path, e.getMessage(), e.mend())));
+          journal.batch(), List.of(new StuckFile(path, e.getMessage(), e.remedy())));
     }
   }
 
@@ -71,7 +72,7 @@ final class Recoverer {
       var relative = journal.root().relativize(folder);
       var trouble = Folders.trouble(disk, journal.root(), relative);
       if (trouble.isPresent()) {
-        return List.of(new StuckFile(relative, trouble.get().why(), trouble.get().mend()));
+        return List.of(new StuckFile(relative, trouble.get().what(), trouble.get().remedy()));
       }
     }
     return List.of();

@@ -21,5 +21,5 @@ public sealed interface Recovery {
   }
 
   /** It was not begun; nothing was changed. */
-  record Refused(String why, String mend) implements Recovery {}
+  record Refused(String why, String remedy) implements Recovery {}
 }

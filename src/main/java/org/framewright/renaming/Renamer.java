@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.framewright.base.Problem;
+import org.framewright.base.Progress;
 
 /**
  * Renames files below one folder, whose {@code .framewright/renames} holds the journals. One thread
@@ -59,7 +61,7 @@ public final class Renamer {
     if (!Files.isDirectory(real)) {
       throw new NotDirectoryException(root.toString());
     }
-    return new Renamer(real, new NioDisk(real, Ladder.rungs()), clock, Renamer::randomId);
+    return new Renamer(real, new NioDisk(real, MoverFallback.movers()), clock, Renamer::randomId);
   }
 
   private static String randomId() {
@@ -181,13 +183,13 @@ public final class Renamer {
     }
     try (var lock = store.lock().orElse(null)) {
       if (lock == null) {
-        return new Recovery.Refused(BUSY.why(), BUSY.mend());
+        return new Recovery.Refused(BUSY.what(), BUSY.remedy());
       }
       store.prepare();
       var open = open(store.batches());
       if (open.isEmpty()) {
         return damaged()
-            .<Recovery>map(problem -> new Recovery.Refused(problem.why(), problem.mend()))
+            .<Recovery>map(problem -> new Recovery.Refused(problem.what(), problem.remedy()))
             .orElseGet(Recovery.Nothing::new);
       }
       var journal = store.read(open.get().id());
@@ -195,7 +197,7 @@ public final class Renamer {
       record(journal, recovery, closing);
       return recovery;
     } catch (DamagedJournal e) {
-      return new Recovery.Refused(e.getMessage(), DamagedJournal.mend());
+      return new Recovery.Refused(e.getMessage(), DamagedJournal.remedy());
     }
   }
 
@@ -225,7 +227,7 @@ public final class Renamer {
     if (!store.exists()) {
       return new Pruned(dropped, kept);
     }
-    try (var _ = store.lock().orElseThrow(() -> new IOException(BUSY.why()))) {
+    try (var _ = store.lock().orElseThrow(() -> new IOException(BUSY.what()))) {
       for (var batch : store.batches()) {
         if (batch.state() == BatchState.UNREADABLE) {
           kept.add(batch);
@@ -263,7 +265,7 @@ public final class Renamer {
       return unusable(e);
     }
     if (free.isEmpty()) {
-      return new Outcome.Refused(BUSY.why(), BUSY.mend());
+      return new Outcome.Refused(BUSY.what(), BUSY.remedy());
     }
     try (var _ = free.get()) {
       try {
@@ -279,11 +281,11 @@ public final class Renamer {
       }
       var damaged = damaged();
       if (damaged.isPresent()) {
-        return new Outcome.Refused(damaged.get().why(), damaged.get().mend());
+        return new Outcome.Refused(damaged.get().what(), damaged.get().remedy());
       }
       return work.run();
     } catch (DamagedJournal e) {
-      return new Outcome.Refused(e.getMessage(), DamagedJournal.mend());
+      return new Outcome.Refused(e.getMessage(), DamagedJournal.remedy());
     }
   }
 
@@ -302,7 +304,7 @@ public final class Renamer {
   private Optional<Problem> damaged() throws IOException {
     return store.batches().stream()
         .filter(batch -> batch.state() == BatchState.UNREADABLE)
-        .map(batch -> new Problem(batch.trouble(), DamagedJournal.mend()))
+        .map(batch -> new Problem(batch.trouble(), DamagedJournal.remedy()))
         .findFirst();
   }
 
@@ -316,7 +318,7 @@ public final class Renamer {
         if (folders.add(folder)) {
           var trouble = Folders.trouble(disk, root, folder);
           if (trouble.isPresent()) {
-            return Optional.of(new Outcome.Refused(trouble.get().why(), trouble.get().mend()));
+            return Optional.of(new Outcome.Refused(trouble.get().what(), trouble.get().remedy()));
           }
         }
       }
@@ -354,7 +356,7 @@ public final class Renamer {
     try {
       folders = disk.hold(root, planned.folders());
     } catch (MoveFailure e) {
-      return new Outcome.Refused(e.getMessage(), e.mend());
+      return new Outcome.Refused(e.getMessage(), e.remedy());
     }
     try (folders) {
       return carryOut(planned, folders, renames, progress);
@@ -367,7 +369,7 @@ public final class Renamer {
     try {
       journal = store.publish(planned);
     } catch (MoveFailure e) {
-      return new Outcome.Refused("the journal cannot be written: " + e.getMessage(), e.mend());
+      return new Outcome.Refused("the journal cannot be written: " + e.getMessage(), e.remedy());
     } catch (IOException e) {
       return new Outcome.Refused(
           "the journal cannot be written: " + e.getMessage(),
@@ -407,14 +409,14 @@ public final class Renamer {
         case Recovery.RolledBack back ->
             halt.isCancelled()
                 ? new Outcome.Cancelled(journal.batch())
-                : new Outcome.RolledBack(journal.batch(), halt.getMessage(), halt.mend());
+                : new Outcome.RolledBack(journal.batch(), halt.getMessage(), halt.remedy());
         case Recovery.Finished finished -> applied(journal, renames);
         case Recovery.Stuck stuck -> {
           var file = stuck.files().getFirst();
           yield new Outcome.Halted(
               journal.batch(),
               halt.getMessage() + "; taking it back stopped: " + file.why(),
-              file.mend());
+              file.remedy());
         }
         case Recovery.Nothing nothing -> throw new IllegalStateException();
         case Recovery.Refused refused -> throw new IllegalStateException();
@@ -511,7 +513,7 @@ public final class Renamer {
                 .map(
                     rename ->
                         rename.status() == Status.BLOCKED
-                            ? rename.with(Status.SKIPPED, rename.why(), rename.mend())
+                            ? rename.with(Status.SKIPPED, rename.why(), rename.remedy())
                             : rename)
                 .toList();
     if (renames.stream().noneMatch(rename -> rename.status() == Status.READY)) {

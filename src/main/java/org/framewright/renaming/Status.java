@@ -8,7 +8,7 @@ public enum Status {
   READY,
   /** The file has this name already. */
   UNCHANGED,
-  /** It cannot be done; the rename says why and what would mend it. */
+  /** It cannot be done; the rename says why and its remedy. */
   BLOCKED,
   /** It was done. */
   DONE,

@@ -50,7 +50,7 @@ final class Store {
       if (text.endsWith(UNPUBLISHED)) {
         clearReserved(file(text.substring(0, text.length() - UNPUBLISHED.length())));
         disk.remove(folder.resolve(name));
-      } else if (text.startsWith(Ladder.PROBE)) {
+      } else if (text.startsWith(MoverFallback.PROBE)) {
         disk.remove(folder.resolve(name));
       }
     }

@@ -7,6 +7,6 @@ import java.nio.file.Path;
  *
  * @param path relative to the root
  * @param why what is wrong
- * @param mend what would mend it
+ * @param remedy its remedy
  */
-public record StuckFile(Path path, String why, String mend) {}
+public record StuckFile(Path path, String why, String remedy) {}

@@ -18,9 +18,10 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.framewright.base.Progress;
+import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
-import org.framewright.day.DayTold;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -40,7 +41,6 @@ import org.framewright.naming.Finding;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
-import org.framewright.renaming.Progress;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
 import org.framewright.shotlist.Heading;
@@ -180,7 +180,7 @@ public final class SampleDay {
       case Started.Opened opened -> opened.job();
       case Started.Refused refused ->
           throw new JobException(
-              told(refused.findings()), TEMPLATE, "Mend the template, then play again.");
+              told(refused.findings()), TEMPLATE, "Fix the template, then play again.");
     };
   }
 
@@ -189,7 +189,7 @@ public final class SampleDay {
       case Convention.Parsed.Sound sound -> sound.convention();
       case Convention.Parsed.Faulty faulty ->
           throw new JobException(
-              told(faulty.findings()), template.toString(), "Mend the template, then play again.");
+              told(faulty.findings()), template.toString(), "Fix the template, then play again.");
     };
   }
 
@@ -205,7 +205,7 @@ public final class SampleDay {
           case ListReading.Understood read -> read;
           case ListReading.Refused refused ->
               throw new JobException(
-                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().mend());
+                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().remedy());
         };
     teller.tell("The client's " + name + " is understood: " + understood.form() + ".");
     teller.tell(
@@ -543,7 +543,7 @@ public final class SampleDay {
             rename -> {
               teller.tell("  blocked: " + rename.from() + "  ->  " + rename.to().getFileName());
               teller.tell("    " + rename.why() + ".");
-              teller.tell("    " + rename.mend());
+              teller.tell("    " + rename.remedy());
             });
   }
 
@@ -563,8 +563,8 @@ public final class SampleDay {
       case Outcome.Nothing _ -> "Nothing had to be " + what + ".";
       case Outcome.Cancelled _ -> "It was cancelled; every file has its old name.";
       case Outcome.RolledBack back -> "It was taken back: " + back.why();
-      case Outcome.Halted halted -> "It stands still: " + halted.why() + " " + halted.mend();
-      case Outcome.Refused refused -> "It was refused: " + refused.why() + " " + refused.mend();
+      case Outcome.Halted halted -> "It stands still: " + halted.why() + " " + halted.remedy();
+      case Outcome.Refused refused -> "It was refused: " + refused.why() + " " + refused.remedy();
     };
   }
 
@@ -607,11 +607,11 @@ public final class SampleDay {
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
       case Delivery.Refused refused -> {
-        teller.tell("It was refused: " + refused.why() + ". " + refused.mend());
+        teller.tell("It was refused: " + refused.why() + ". " + refused.remedy());
         yield Optional.empty();
       }
       case Delivery.Failed failed -> {
-        teller.tell("It failed: " + failed.why() + ". " + failed.mend());
+        teller.tell("It failed: " + failed.why() + ". " + failed.remedy());
         yield Optional.empty();
       }
       case Delivery.Cancelled _ -> Optional.empty();
@@ -656,7 +656,7 @@ public final class SampleDay {
     teller.step("How the job stands");
     var job = set.job();
     var scan = job.scan();
-    DayTold.lines(DaySummary.of(job, scan, job.tally(scan), hours())).forEach(teller::tell);
+    DayDescription.lines(DaySummary.of(job, scan, job.tally(scan), hours())).forEach(teller::tell);
     teller.tell("$ framewright day JOB");
     teller.tell("");
     teller.tell("The job folder: " + job.folder());
@@ -669,7 +669,7 @@ public final class SampleDay {
     teller.tell(
         when
             + ": "
-            + DayTold.states(summary)
+            + DayDescription.states(summary)
             + summary
                 .pace()
                 .mean()
@@ -708,7 +708,7 @@ public final class SampleDay {
             clock -> {
               long seconds = Math.round(clock.offsetSeconds().getAsDouble());
               return clock.camera().model()
-                  + (Math.abs(seconds) <= 5 ? " is right" : " is " + DayTold.clock(clock));
+                  + (Math.abs(seconds) <= 5 ? " is right" : " is " + DayDescription.clock(clock));
             })
         .collect(Collectors.joining("; ", "Clocks: ", "."));
   }

@@ -276,7 +276,7 @@ final class Headed {
                     "If it is a setup, give it a title or a number.");
                 return;
               }
-              var other = seen.putIfAbsent(Setup.likeness(cell.plain()), cell);
+              var other = seen.putIfAbsent(Setup.canonicalKey(cell.plain()), cell);
               if (other == null) {
                 setups.add(setup(cell.plain(), row));
               } else if (other.plain().equals(cell.plain())) {
@@ -445,11 +445,11 @@ final class Headed {
     }
   }
 
-  private void fault(Cell cell, String message, String mend) {
-    faults.add(new Fault(source, cell.line(), cell.column(), message, mend));
+  private void fault(Cell cell, String message, String remedy) {
+    faults.add(new Fault(source, cell.line(), cell.column(), message, remedy));
   }
 
-  private void remark(Cell cell, String message, String mend) {
-    remarks.add(new Fault(source, cell.line(), cell.column(), message, mend));
+  private void remark(Cell cell, String message, String remedy) {
+    remarks.add(new Fault(source, cell.line(), cell.column(), message, remedy));
   }
 }

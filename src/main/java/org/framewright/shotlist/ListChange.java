@@ -85,18 +85,18 @@ public record ListChange(
    */
   public static ListChange between(ShotList before, ShotList after, Predicate<Setup> worked) {
     var old = new HashMap<String, Setup>();
-    before.setups().forEach(setup -> old.put(Setup.likeness(setup.code()), setup));
+    before.setups().forEach(setup -> old.put(Setup.canonicalKey(setup.code()), setup));
     var added = new ArrayList<Setup>();
     var changed = new ArrayList<Changed>();
     var shared = new ArrayList<String>();
     for (var setup : after.setups()) {
-      var likeness = Setup.likeness(setup.code());
-      var was = old.get(likeness);
+      var canonicalKey = Setup.canonicalKey(setup.code());
+      var was = old.get(canonicalKey);
       if (was == null) {
         added.add(setup);
         continue;
       }
-      shared.add(likeness);
+      shared.add(canonicalKey);
       if (!was.equals(setup)) {
         changed.add(new Changed(was, setup));
       }
@@ -106,8 +106,8 @@ public record ListChange(
     var kept = new ArrayList<Setup>();
     var order = new ArrayList<String>();
     for (var setup : before.setups()) {
-      if (still.contains(Setup.likeness(setup.code()))) {
-        order.add(Setup.likeness(setup.code()));
+      if (still.contains(Setup.canonicalKey(setup.code()))) {
+        order.add(Setup.canonicalKey(setup.code()));
       } else {
         (worked.test(setup) ? kept : removed).add(setup);
       }

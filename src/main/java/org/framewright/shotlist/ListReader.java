@@ -82,8 +82,8 @@ public final class ListReader {
     return text.regionMatches(true, 0, "sep=", 0, 4) && text.length() > 4 ? text.charAt(4) : 0;
   }
 
-  static ListReading.Refused refused(String source, String message, String mend) {
-    return new ListReading.Refused(List.of(new Fault(source, 0, 0, message, mend)));
+  static ListReading.Refused refused(String source, String message, String remedy) {
+    return new ListReading.Refused(List.of(new Fault(source, 0, 0, message, remedy)));
   }
 
   /** Faults in the order of the file. */

@@ -95,21 +95,22 @@ public record Setup(
    * What two codes share when names and people cannot tell them apart: case and leading zeros do
    * not count, so {@code 1} and {@code 001}, {@code a-12} and {@code A-012} are one.
    */
-  public static String likeness(String code) {
+  public static String canonicalKey(String code) {
     var upper = code.strip().toUpperCase(Locale.ROOT);
     if (upper.indexOf('0') < 0) {
       return upper;
     }
-    var likeness = new StringBuilder(upper.length());
+    var canonicalKey = new StringBuilder(upper.length());
     for (int i = 0; i < upper.length(); i++) {
       char c = upper.charAt(i);
-      boolean behindDigit = !likeness.isEmpty() && isDigit(likeness.charAt(likeness.length() - 1));
+      boolean behindDigit =
+          !canonicalKey.isEmpty() && isDigit(canonicalKey.charAt(canonicalKey.length() - 1));
       boolean beforeDigit = i + 1 < upper.length() && isDigit(upper.charAt(i + 1));
       if (c != '0' || behindDigit || !beforeDigit) {
-        likeness.append(c);
+        canonicalKey.append(c);
       }
     }
-    return likeness.toString();
+    return canonicalKey.toString();
   }
 
   private static boolean isDigit(char c) {

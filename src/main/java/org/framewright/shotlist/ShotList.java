@@ -16,7 +16,7 @@ public record ShotList(List<Setup> setups) {
     setups = List.copyOf(setups);
     var seen = new HashMap<String, String>();
     for (var setup : setups) {
-      var other = seen.put(Setup.likeness(setup.code()), setup.code());
+      var other = seen.put(Setup.canonicalKey(setup.code()), setup.code());
       if (other != null) {
         throw new IllegalArgumentException(
             "setups " + other + " and " + setup.code() + " cannot be told apart");
@@ -33,8 +33,10 @@ public record ShotList(List<Setup> setups) {
    * only in case and leading zeros.
    */
   public Optional<Setup> setup(String code) {
-    var wanted = Setup.likeness(code);
-    return setups.stream().filter(setup -> Setup.likeness(setup.code()).equals(wanted)).findFirst();
+    var wanted = Setup.canonicalKey(code);
+    return setups.stream()
+        .filter(setup -> Setup.canonicalKey(setup.code()).equals(wanted))
+        .findFirst();
   }
 
   /** The codes, in order. */

@@ -43,8 +43,8 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
   static Background threads() {
     return new Background(
         new Threads(Executors.newThreadPerTaskExecutor(givingWay("work-"))),
-        lane("job"),
-        lane("settings"),
+        queue("job"),
+        queue("settings"),
         new Threads(Executors.newFixedThreadPool(PICTURE_READERS, givingWay("pictures-"))),
         Background::timer);
   }
@@ -57,7 +57,7 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
     return timer::shutdownNow;
   }
 
-  private static Executor lane(String name) {
+  private static Executor queue(String name) {
     return new Threads(Executors.newSingleThreadExecutor(givingWay(name + "-")));
   }
 

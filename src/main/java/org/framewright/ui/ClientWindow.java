@@ -24,7 +24,7 @@ final class ClientWindow {
   private final Stage stage = new Stage();
   private final ClientModel model;
   private final ClientView view;
-  private final SlipLayer slips;
+  private final DialogLayer dialogs;
   private final Scene scene;
 
   /**
@@ -38,11 +38,12 @@ final class ClientWindow {
       Texts texts,
       Stage beside,
       WindowPlace kept,
-      BiConsumer<Slips, String> agrees) {
+      BiConsumer<Dialogs, String> agrees) {
     model = new ClientModel(session.view());
-    slips = new SlipLayer(texts);
-    view = new ClientView(model, texts, pictures, code -> agrees.accept(slips, code));
-    scene = new Scene(new StackPane(view.root(), slips.node()), kept.width(960), kept.height(640));
+    dialogs = new DialogLayer(texts);
+    view = new ClientView(model, texts, pictures, code -> agrees.accept(dialogs, code));
+    scene =
+        new Scene(new StackPane(view.root(), dialogs.node()), kept.width(960), kept.height(640));
     var commands = new Commands();
     commands.app(
         List.of(
@@ -52,7 +53,7 @@ final class ClientWindow {
                 Keys.plain(KeyCode.A),
                 () -> {
                   if (model.shown().get().canAgree()) {
-                    agrees.accept(slips, model.shown().get().code());
+                    agrees.accept(dialogs, model.shown().get().code());
                   }
                 }),
             Command.of(
@@ -65,7 +66,7 @@ final class ClientWindow {
                 texts.get("command.client.close"),
                 Keys.plain(KeyCode.C),
                 stage::close)));
-    commands.listenTo(scene, slips.open()::get);
+    commands.listenTo(scene, dialogs.open()::get);
     stage.setScene(scene);
     stage.setTitle(texts.get("client.window"));
     place(beside, kept);

@@ -111,7 +111,7 @@ final class Composition implements Desk, AutoCloseable {
 
   /** Shows the window with the page on which a job is started or opened. */
   void open() {
-    commands.listenTo(scene, shell.slips().open()::get);
+    commands.listenTo(scene, shell.dialogs().open()::get);
     shell.appCommands(appCommands());
     dress();
     convention =
@@ -181,9 +181,9 @@ final class Composition implements Desk, AutoCloseable {
   private void keySheet() {
     var sheet = new KeySheet(commands.all(), texts);
     shell
-        .slips()
+        .dialogs()
         .show(
-            Slip.asking(
+            DialogSpec.asking(
                 texts.get("keys.title"),
                 sheet.node(),
                 sheet.focus(),
@@ -260,8 +260,8 @@ final class Composition implements Desk, AutoCloseable {
   }
 
   @Override
-  public Slips slips() {
-    return shell.slips();
+  public Dialogs dialogs() {
+    return shell.dialogs();
   }
 
   /** From now on, whatever nobody caught on any thread is told and logged. */
@@ -277,9 +277,9 @@ final class Composition implements Desk, AutoCloseable {
   private void tellTrouble(Trouble trouble) {
     var what = new Label(trouble.what());
     what.setWrapText(true);
-    var mend = new Label(trouble.mend());
-    mend.setWrapText(true);
-    var box = new VBox(what, mend);
+    var remedy = new Label(trouble.remedy());
+    remedy.setWrapText(true);
+    var box = new VBox(what, remedy);
     box.getStyleClass().add("trouble");
     Node keys = box;
     if (!trouble.detail().isEmpty()) {
@@ -291,7 +291,7 @@ final class Composition implements Desk, AutoCloseable {
       box.getChildren().add(more);
       keys = more;
     }
-    shell.slips().show(Slip.telling(texts.get("trouble.title"), box, keys));
+    shell.dialogs().show(DialogSpec.telling(texts.get("trouble.title"), box, keys));
   }
 
   @Override
@@ -327,7 +327,7 @@ final class Composition implements Desk, AutoCloseable {
     onceLaidOut(
         () -> {
           var size = shell.pageSize();
-          // The lane comes to it when the watcher of the job before has ended.
+          // The queue comes to it when the watcher of the job before has ended.
           background.job().execute(() -> room.complete(size));
         });
     tasks.run(
@@ -410,7 +410,7 @@ final class Composition implements Desk, AutoCloseable {
             session.failures(),
             failure -> {
               var told = troubles.explain(failure);
-              return new Notices.Notice(told.what(), told.mend());
+              return new Notices.Notice(told.what(), told.remedy());
             });
     shell.notices(notices.shown(), NOTICES.getName());
     hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::tellElsewhere));
@@ -520,9 +520,9 @@ final class Composition implements Desk, AutoCloseable {
     }
     var body = new NoticeList(notices.shown().get());
     shell
-        .slips()
+        .dialogs()
         .show(
-            Slip.asking(
+            DialogSpec.asking(
                 texts.get("notice.title"),
                 body.node(),
                 body.node(),
@@ -542,9 +542,9 @@ final class Composition implements Desk, AutoCloseable {
     preferences.put(REMINDED, today);
     var reminder = new SafetyReminder(texts);
     shell
-        .slips()
+        .dialogs()
         .show(
-            Slip.asking(
+            DialogSpec.asking(
                 texts.get("safety.title"),
                 reminder.node(),
                 reminder.focus(),

@@ -24,7 +24,7 @@ public interface Desk {
   Clock clock();
 
   /** Questions over the page in front. */
-  Slips slips();
+  Dialogs dialogs();
 
   /** Tells a failure in plain words; what nobody foresaw goes to the log file, which is named. */
   void trouble(Throwable failure);

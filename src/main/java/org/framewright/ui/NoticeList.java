@@ -7,7 +7,7 @@ import javafx.scene.control.ListView;
 import org.framewright.ui.look.CellBox;
 import org.framewright.ui.session.Notices.Notice;
 
-/** All there is to know of the job's folder, each with what mends it. */
+/** All there is to know of the job's folder, each with its remedy. */
 final class NoticeList {
   private static final double WIDTH = 620;
   private static final double LARGEST = 380;
@@ -28,13 +28,13 @@ final class NoticeList {
 
   private static final class NoticeCell extends ListCell<Notice> {
     private final Label what = new Label();
-    private final Label mend = new Label();
-    private final CellBox box = new CellBox(what, mend);
+    private final Label remedy = new Label();
+    private final CellBox box = new CellBox(what, remedy);
 
     NoticeCell() {
       what.setWrapText(true);
-      mend.setWrapText(true);
-      mend.getStyleClass().add("mend");
+      remedy.setWrapText(true);
+      remedy.getStyleClass().add("remedy");
       box.getStyleClass().add("notice-cell");
     }
 
@@ -46,10 +46,10 @@ final class NoticeList {
         return;
       }
       what.setText(notice.what());
-      mend.setText(notice.mend());
-      mend.setManaged(!notice.mend().isEmpty());
+      remedy.setText(notice.remedy());
+      remedy.setManaged(!notice.remedy().isEmpty());
       setGraphic(box);
-      setAccessibleText(notice.what() + " " + notice.mend());
+      setAccessibleText(notice.what() + " " + notice.remedy());
     }
   }
 }

@@ -37,7 +37,7 @@ import org.framewright.ui.task.Tasks;
 
 /**
  * The window's inside: a head line with the job and the pages, the page in front, a foot line with
- * what was just done and what is under way, and the slip layer over all of it.
+ * what was just done and what is under way, and the dialog layer over all of it.
  */
 final class Shell {
   /** Page keys, in the order of the pages; F1 is the key sheet. */
@@ -49,7 +49,7 @@ final class Shell {
   private final Texts texts;
   private final Commands commands;
   private final Tasks tasks;
-  private final SlipLayer slips;
+  private final DialogLayer dialogs;
   private final StackPane root = new StackPane();
   private final BorderPane page = new BorderPane();
   private final Region bare = new Region();
@@ -75,7 +75,7 @@ final class Shell {
     this.texts = texts;
     this.commands = commands;
     this.tasks = tasks;
-    this.slips = new SlipLayer(texts);
+    this.dialogs = new DialogLayer(texts);
 
     title.getStyleClass().add("job-title");
     title.setMinWidth(0);
@@ -116,7 +116,7 @@ final class Shell {
     page.setTop(head);
     page.setBottom(new VBox(noticeLine, foot));
     root.getStyleClass().add("table");
-    root.getChildren().addAll(page, slips.node());
+    root.getChildren().addAll(page, dialogs.node());
     passing.setOnFinished(_ -> told.setText(""));
     tasks.running().addListener((ListChangeListener<Running>) _ -> showWork());
   }
@@ -125,8 +125,8 @@ final class Shell {
     return root;
   }
 
-  Slips slips() {
-    return slips;
+  Dialogs dialogs() {
+    return dialogs;
   }
 
   ReadOnlyObjectProperty<Screen> front() {
@@ -255,7 +255,8 @@ final class Shell {
       notice.setText("");
       return;
     }
-    notice.setText(texts.get("notice.line", now.getFirst().what(), now.getFirst().mend()).strip());
+    notice.setText(
+        texts.get("notice.line", now.getFirst().what(), now.getFirst().remedy()).strip());
     notice.setAccessibleText(notice.getText());
     noticeKey.setText(texts.get("notice.key", key, now.size()));
   }

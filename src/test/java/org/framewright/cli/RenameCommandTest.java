@@ -41,7 +41,7 @@ class RenameCommandTest {
     var csv = ran.out();
     assertThat(csv.lines())
         .hasSize(3)
-        .startsWith("from,to,group,status,why,mend", "IMG_0001.jpg,\"A, 1.jpg\",,ready,,");
+        .startsWith("from,to,group,status,why,remedy", "IMG_0001.jpg,\"A, 1.jpg\",,ready,,");
     var again = Files.writeString(elsewhere.resolve("again.csv"), csv).toString();
     assertThat(run("rename", "--map", again, "--in", folder.toString())).isEqualTo(1);
     assertThat(folder.resolve("A, 1.jpg")).hasContent("IMG_0001.jpg");

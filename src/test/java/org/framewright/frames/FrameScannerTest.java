@@ -18,6 +18,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -297,7 +298,7 @@ class FrameScannerTest {
   }
 
   /** Stops a scan after so many files; others may be in the midst of one then. */
-  private static final class StopAfter implements ScanProgress {
+  private static final class StopAfter implements Progress {
     private final int most;
     private final AtomicInteger done = new AtomicInteger();
     private final AtomicInteger total = new AtomicInteger();

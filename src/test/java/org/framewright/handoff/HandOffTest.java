@@ -21,13 +21,13 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
 import org.framewright.naming.Convention;
 import org.framewright.renaming.Outcome;
-import org.framewright.renaming.Progress;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
@@ -145,7 +145,7 @@ class HandOffTest {
     assertThat(plan.selects()).isEmpty();
     assertThat(plan.withheld()).hasSize(3);
     assertThat(plan.withheld().getFirst().why()).contains("does not have its name");
-    assertThat(plan.withheld().getFirst().mend()).contains("Rename the frames first");
+    assertThat(plan.withheld().getFirst().remedy()).contains("Rename the frames first");
     assertThat(handOff().deliver(plan, folder.resolve("for Bram"), Progress.NONE))
         .isInstanceOf(Delivery.Refused.class);
     assertThat(folder.resolve("for Bram")).doesNotExist();

@@ -137,16 +137,16 @@ class FileEventLogTest {
       }
 
       log().append(mark("4"));
-      var mended = log();
-      assertThat(setups(mended))
+      var fixed = log();
+      assertThat(setups(fixed))
           .containsExactlyElementsOf(torn ? List.of("1", "2", "4") : List.of("1", "2", "3", "4"));
       if (torn) {
-        assertThat(mended.warnings())
+        assertThat(fixed.warnings())
             .singleElement()
             .asString()
             .contains(file() + ", line 3", "was torn when a computer stopped");
       } else {
-        assertThat(mended.warnings()).isEmpty();
+        assertThat(fixed.warnings()).isEmpty();
       }
       assertThat(setups(read))
           .as("a reader that saw the torn line goes on from there")

@@ -45,7 +45,7 @@ class CheckTest {
     assertThat(witness.first()).isNotEqualTo(witness.second());
     assertThat(finding.severity()).isEqualTo(Severity.ERROR);
     assertThat(finding.line()).isEqualTo(7);
-    assertThat(finding.mend()).isPresent();
+    assertThat(finding.remedy()).isPresent();
   }
 
   @Test
@@ -282,7 +282,7 @@ class CheckTest {
     assertThat(convention.check(999)).isEmpty();
     var finding = only(convention.check(1000), Rule.COUNTER_FULL);
     assertThat(finding.witness().orElseThrow().names()).containsExactly("999");
-    assertThat(finding.mend()).contains("Give it digits: 4.");
+    assertThat(finding.remedy()).contains("Give it digits: 4.");
   }
 
   @Test

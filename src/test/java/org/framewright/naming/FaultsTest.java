@@ -54,10 +54,10 @@ class FaultsTest {
                     + " shows"),
             org.assertj.core.groups.Tuple.tuple(
                 11, 10, "folders: the folder for frames is missing"));
-    assertThat(faults).allMatch(fault -> fault.mend().isPresent());
+    assertThat(faults).allMatch(fault -> fault.remedy().isPresent());
     assertThat(faults)
         .filteredOn(fault -> fault.rule() == Rule.UNKNOWN_FIELD && fault.line() == 9)
-        .extracting(fault -> fault.mend().orElseThrow())
+        .extracting(fault -> fault.remedy().orElseThrow())
         .containsExactly("Is {client} meant?");
     assertThat(faults).isSortedAccordingTo((a, b) -> Integer.compare(a.line(), b.line()));
   }

@@ -14,6 +14,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.framewright.base.NameKey;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,13 +38,13 @@ class CollisionTest {
     "a\u200bb, AB",
   })
   void whatIsOneNameSomewhereHasOneKey(String one, String other) {
-    assertThat(CollisionKey.of(one)).isEqualTo(CollisionKey.of(other));
+    assertThat(NameKey.of(one)).isEqualTo(NameKey.of(other));
   }
 
   @ParameterizedTest
   @CsvSource({"a, b", "a1, a2", "e, \u00e9", "o, ö", "img_1, img-1"})
   void whatIsTwoNamesEverywhereHasTwoKeys(String one, String other) {
-    assertThat(CollisionKey.of(one)).isNotEqualTo(CollisionKey.of(other));
+    assertThat(NameKey.of(one)).isNotEqualTo(NameKey.of(other));
   }
 
   @Property(tries = 1_000)
@@ -60,7 +61,7 @@ class CollisionTest {
           collides = true;
         }
         if (collides) {
-          assertThat(CollisionKey.of(one)).isEqualTo(CollisionKey.of(other));
+          assertThat(NameKey.of(one)).isEqualTo(NameKey.of(other));
         }
       }
     }

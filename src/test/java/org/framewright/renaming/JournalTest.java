@@ -19,6 +19,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.NotEmpty;
 import net.jqwik.api.constraints.Size;
+import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -184,7 +185,9 @@ class JournalTest {
         .isInstanceOfSatisfying(
             Outcome.Refused.class,
             refused ->
-                assertThat(refused.why() + refused.mend()).contains(BATCH).contains("move it out"));
+                assertThat(refused.why() + refused.remedy())
+                    .contains(BATCH)
+                    .contains("move it out"));
     assertThat(renamer.recover()).isInstanceOf(Recovery.Refused.class);
     assertThat(file).exists();
     Files.move(file, root.resolve("away"));
@@ -293,7 +296,7 @@ class JournalTest {
   }
 
   private Disk disk() throws IOException {
-    return new NioDisk(root, Ladder.rungs());
+    return new NioDisk(root, MoverFallback.movers());
   }
 
   /** A journal that was begun and not ended. */

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.locks.LockSupport;
+import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -245,7 +246,7 @@ class KillTest {
   }
 
   private void crashedApply(Scene scene, int point) throws IOException {
-    var disk = new CrashingDisk(new NioDisk(root(), Ladder.rungs()), point);
+    var disk = new CrashingDisk(new NioDisk(root(), MoverFallback.movers()), point);
     var renamer = new Renamer(root(), disk, Clock.systemUTC(), () -> "cafe0001");
     try {
       renamer.apply(renamer.plan(scene.requests()), Progress.NONE);

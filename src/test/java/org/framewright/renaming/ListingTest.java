@@ -11,6 +11,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.framewright.base.NameKey;
 
 class ListingTest {
   /** Few letters, so that many names are one on some disk: case, composed and decomposed, ß. */
@@ -36,10 +37,10 @@ class ListingTest {
     for (int i = listing.alike(Path.of(wanted)); i != Listing.NONE; i = listing.alikeAfter(i)) {
       alike.add(listing.name(i).toString());
     }
-    var key = CollisionKey.of(wanted);
+    var key = NameKey.of(wanted);
     assertThat(alike)
         .containsExactlyInAnyOrderElementsOf(
-            names.stream().filter(name -> CollisionKey.of(name).equals(key)).toList());
+            names.stream().filter(name -> NameKey.of(name).equals(key)).toList());
   }
 
   @Property(tries = 500)

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import org.framewright.base.NameKey;
 
 /**
  * A disk in memory that forgets at a power cut. What is flushed stays; of the changes of names
@@ -160,8 +161,8 @@ final class ModelDisk implements Disk {
     if (!foldsNames) {
       return live.containsKey(path);
     }
-    var key = CollisionKey.of(path.toString());
-    return live.keySet().stream().anyMatch(name -> CollisionKey.of(name.toString()).equals(key));
+    var key = NameKey.of(path.toString());
+    return live.keySet().stream().anyMatch(name -> NameKey.of(name.toString()).equals(key));
   }
 
   @Override

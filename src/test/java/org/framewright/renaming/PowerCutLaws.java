@@ -16,6 +16,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
+import org.framewright.base.Progress;
 
 /**
  * Laws of renaming on a disk that, at a power cut, keeps any subset of the changes of names since

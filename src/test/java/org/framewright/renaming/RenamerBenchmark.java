@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import org.framewright.base.Progress;
 
 /**
  * What the safety costs: plan, apply with journal, and undo against a bare loop of the same native

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.base.Progress;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -332,7 +333,7 @@ class RenamerTest {
     var rename = renamer.plan(requests(from, to)).renames().getFirst();
     assertThat(rename.status()).as(from + " -> " + to).isEqualTo(Status.BLOCKED);
     assertThat(rename.why()).contains(why);
-    assertThat(rename.mend()).isNotEmpty();
+    assertThat(rename.remedy()).isNotEmpty();
   }
 
   private static Outcome.Applied applied(Outcome outcome) {

@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.framewright.base.Progress;
 
 /**
  * One step of the {@link Scene} in a process of its own, to be killed: {@code apply|undo|recover

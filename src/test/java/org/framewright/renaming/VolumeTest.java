@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.base.Progress;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
@@ -198,7 +199,7 @@ class VolumeTest {
     if (flushed) {
       assertThat(Volume.run(List.of("sync", "-f", root.toString()))).isTrue();
     }
-    var disk = new CrashingDisk(new NioDisk(root, Ladder.rungs()), point);
+    var disk = new CrashingDisk(new NioDisk(root, MoverFallback.movers()), point);
     var renamer = new Renamer(root, disk, Clock.systemUTC(), () -> "cafe0001");
     try {
       renamer.apply(renamer.plan(scene.requests()), Progress.NONE);

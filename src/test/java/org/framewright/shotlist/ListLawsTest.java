@@ -97,7 +97,7 @@ class ListLawsTest {
         .list()
         .ofMinSize(1)
         .ofMaxSize(6)
-        .uniqueElements(setup -> Setup.likeness(setup.code()))
+        .uniqueElements(setup -> Setup.canonicalKey(setup.code()))
         .map(list -> new ShotList(List.copyOf(new LinkedHashSet<>(list))));
   }
 }

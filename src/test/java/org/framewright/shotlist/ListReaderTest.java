@@ -284,7 +284,7 @@ class ListReaderTest {
     assertThat(refused("").getFirst().message()).contains("empty");
     assertThat(refused("a,b\nc,d\n").getFirst().message()).contains("no line of headings", "a | b");
     assertThat(refused("Setup,Title\n").getFirst().message()).contains("no setup below");
-    assertThat(refused("%PDF-1.7 x").getFirst().mend()).contains(".xlsx or .csv");
+    assertThat(refused("%PDF-1.7 x").getFirst().remedy()).contains(".xlsx or .csv");
     assertThat(refused("PK\u0003\u0004 and no workbook").getFirst().message())
         .contains("no sound workbook".replace("no ", ""));
     assertThat(refused("Setup\0,Title\n1,\0\n").getFirst().message()).contains("no text");

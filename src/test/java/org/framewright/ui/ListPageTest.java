@@ -78,15 +78,15 @@ class ListPageTest {
     waitForFxEvents();
   }
 
-  private void slipIsOpen() throws Exception {
-    await(() -> app.slips().open().get());
+  private void dialogIsOpen() throws Exception {
+    await(() -> app.dialogs().open().get());
   }
 
   @Test
   void lettersTypedInTheFilterTickNothing() throws Exception {
     press(KeyCode.SLASH);
     types("paddx");
-    assertThat(app.slips().open().get()).isFalse();
+    assertThat(app.dialogs().open().get()).isFalse();
     assertThat(robot.lookup("#filter").queryAs(TextField.class).getText()).isEqualTo("paddx");
     assertThat(Job.open(job.folder(), clock).lastTick()).isEmpty();
     press(KeyCode.ESCAPE);
@@ -97,7 +97,7 @@ class ListPageTest {
   void theKeySheetFindsACommandAndDoesIt() throws Exception {
     assertThat(app.scene().getRoot().getStyleClass()).contains("neutral");
     press(KeyCode.F1);
-    slipIsOpen();
+    dialogIsOpen();
     types("sunlight");
     press(KeyCode.ENTER);
     await(() -> app.scene().getRoot().getStyleClass().contains("sunlight"));
@@ -187,9 +187,9 @@ class ListPageTest {
     var log = job.folder().resolve(".framewright/log/laptop-b.jsonl");
     Files.writeString(log, "{\"n\":1,\"torn");
     opened.await(() -> opened.reads("#notice").contains("laptop-b.jsonl, line 1"));
-    assertThat(app.slips().open().get()).as("a notice asks for nothing").isFalse();
+    assertThat(app.dialogs().open().get()).as("a notice asks for nothing").isFalse();
     press(KeyCode.F8);
-    opened.awaitReading(".slip-title", "What to know of this job’s folder");
+    opened.awaitReading(".dialog-title", "What to know of this job’s folder");
     press(KeyCode.ENTER);
     opened.await(() -> opened.reads("#notice").isEmpty());
   }

@@ -102,7 +102,7 @@ class PagesTest {
   void whatIsNoJobIsRefusedWhenItIsDropped() throws Exception {
     app.await(() -> app.exists(".start"));
     dropOnTheStartPage(folder);
-    app.awaitReading(".slip-title", "That did not work");
+    app.awaitReading(".dialog-title", "That did not work");
     assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains("no job folder"));
   }
 
@@ -117,7 +117,7 @@ class PagesTest {
           app.app().openJob(broken.folder());
           return broken;
         });
-    app.awaitReading(".slip-title", "That did not work");
+    app.awaitReading(".dialog-title", "That did not work");
     assertThat(onInterface(app.app()::pageIds)).contains("start").doesNotContain("board");
     assertThat(app.reads(".job-title")).isEqualTo("Framewright");
     app.press(KeyCode.ESCAPE);
@@ -221,13 +221,13 @@ class PagesTest {
     app.press(KeyCode.S);
     app.awaitReading("#hand-off", "Hand off 3 selects");
     app.press(KeyCode.H);
-    app.awaitReading("#slip-confirm", "Hand off 1 select (1 file)");
+    app.awaitReading("#dialog-confirm", "Hand off 1 select (1 file)");
     var target = folder.resolve(job.name() + "_hand-off_1");
     assertThat(app.readsAll(".hand-off .label"))
         .contains("2 cannot go", "1 select goes: 1 file, 0 MB", target.toString());
     assertThat(app.readsAll(".hand-off .code"))
         .anyMatch(text -> text.endsWith("→  KVO_001_F_0001"));
-    assertThat(app.readsAll(".hand-off .mend"))
+    assertThat(app.readsAll(".hand-off .remedy"))
         .contains("Rename the frames first. See the page Names, key F4.");
     app.pressUntil(() -> app.holdsTheKeys("#hand-off-place"), KeyCode.TAB);
     app.press(KeyCode.ESCAPE);

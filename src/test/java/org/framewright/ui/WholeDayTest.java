@@ -94,17 +94,17 @@ class WholeDayTest {
     app.awaitReading("#start", "Start " + jobFolder.getFileName());
     app.press(KeyCode.CONTROL, KeyCode.ENTER);
 
-    app.awaitReading(".slip-title", "Before the first frame");
+    app.awaitReading(".dialog-title", "Before the first frame");
     assertThat(app.reads(".job-title")).isEqualTo(jobFolder.getFileName().toString());
     app.press(KeyCode.ENTER);
-    app.await(() -> app.reads(".slip-title").isEmpty());
+    app.await(() -> app.reads(".dialog-title").isEmpty());
     assertThat(jobFolder.resolve("01_frames")).isDirectory();
     assertThat(job().convention().title()).isEqualTo("Fashion over several days");
   }
 
   private void takesTheClientsListIn() throws Exception {
     app.press(KeyCode.L);
-    app.awaitReading(".slip-title", "What the new list changes");
+    app.awaitReading(".dialog-title", "What the new list changes");
     app.press(KeyCode.ENTER);
     app.await(() -> app.reads(".totals").startsWith("40 setups"));
     assertThat(job().shotList().setups()).hasSize(40);
@@ -120,7 +120,7 @@ class WholeDayTest {
       frameArrives(code);
       app.awaitReading(".view-block.before .view-count", "1");
       app.press(KeyCode.A);
-      app.await(() -> app.reads(".slip-title").startsWith("Sign off " + code));
+      app.await(() -> app.reads(".dialog-title").startsWith("Sign off " + code));
       app.type("Ines Varga");
       app.press(KeyCode.ENTER);
       app.await(() -> line(code).endsWith("signed off · Ines Varga"));
@@ -144,16 +144,16 @@ class WholeDayTest {
     assertThat(job().state().of("012").state()).isEqualTo(SetupState.TO_SHOOT);
 
     app.press(KeyCode.P);
-    app.await(() -> app.reads(".slip-title").startsWith("Shoot 011 again"));
+    app.await(() -> app.reads(".dialog-title").startsWith("Shoot 011 again"));
     app.type("sleeve creased");
     app.press(KeyCode.ENTER);
     app.await(() -> line("011").endsWith("pickup · sleeve creased"));
 
     app.press(KeyCode.DOWN);
     app.press(KeyCode.D);
-    app.await(() -> app.reads(".slip-title").startsWith("Drop 012"));
+    app.await(() -> app.reads(".dialog-title").startsWith("Drop 012"));
     app.press(KeyCode.ENTER);
-    assertThat(app.reads(".slip-title")).as("a drop needs its reason").startsWith("Drop 012");
+    assertThat(app.reads(".dialog-title")).as("a drop needs its reason").startsWith("Drop 012");
     app.type("garment missing");
     app.press(KeyCode.ENTER);
     app.await(() -> line("012").endsWith("dropped · garment missing"));
@@ -164,7 +164,7 @@ class WholeDayTest {
 
   private void takesTheListOfNoonLineByLine() throws Exception {
     app.press(KeyCode.L);
-    app.awaitReading(".slip-title", "What the new list changes");
+    app.awaitReading(".dialog-title", "What the new list changes");
     assertThat(app.reads(".difference .line-code")).isEqualTo("041");
     app.press(KeyCode.SPACE);
     app.await(() -> app.readsAll(".import .label").contains("5 of 6 lines are taken"));
@@ -206,7 +206,7 @@ class WholeDayTest {
     turnTo("017");
     app.press(KeyCode.CONTROL, KeyCode.A);
     app.press(KeyCode.M);
-    app.awaitReading(".slip-title", "Move 2 frames to another setup");
+    app.awaitReading(".dialog-title", "Move 2 frames to another setup");
     app.type("018");
     app.press(KeyCode.ENTER);
     turnTo("018");
@@ -225,9 +225,9 @@ class WholeDayTest {
     assertThat(job().selects(job().scan())).hasSize(2);
 
     app.press(KeyCode.H);
-    app.awaitReading(".slip-title", "Hand off to the retoucher");
-    assertThat(app.readsAll(".hand-off .mend"))
-        .as("what mends it is told in the app's own words")
+    app.awaitReading(".dialog-title", "Hand off to the retoucher");
+    assertThat(app.readsAll(".hand-off .remedy"))
+        .as("its remedy is told in the app's own words")
         .contains("Rename the frames first. See the page Names, key F4.");
     app.press(KeyCode.ESCAPE);
   }
@@ -253,7 +253,7 @@ class WholeDayTest {
     app.press(KeyCode.F3);
     app.awaitReading("#hand-off", "Hand off 2 selects");
     app.press(KeyCode.H);
-    app.awaitReading("#slip-confirm", "Hand off 2 selects (2 files)");
+    app.awaitReading("#dialog-confirm", "Hand off 2 selects (2 files)");
     app.press(KeyCode.ENTER);
     app.await(() -> app.reads("#told").startsWith("2 selects (2 files) copied and read again"));
     var handedOff = folder.resolve(jobFolder.getFileName() + "_hand-off_1");

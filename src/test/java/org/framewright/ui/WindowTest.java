@@ -135,7 +135,7 @@ class WindowTest {
             return app;
           });
       work.run();
-      app.awaitReading(".slip-title", "That did not work");
+      app.awaitReading(".dialog-title", "That did not work");
       var log = settings().resolve("framewright.log");
       assertThat(app.readsAll(".trouble .label")).anyMatch(text -> text.contains(log.toString()));
       assertThat(app.readsAll(".trouble .label"))
@@ -146,7 +146,7 @@ class WindowTest {
       app.awaitReading(".trouble .label", message);
       assertThat(log).content().contains(message).contains("at org.framewright");
       app.press(KeyCode.ESCAPE);
-      app.await(() -> app.reads(".slip-title").isEmpty());
+      app.await(() -> app.reads(".dialog-title").isEmpty());
     } finally {
       Thread.setDefaultUncaughtExceptionHandler(before);
     }

@@ -11,9 +11,9 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.Desk;
+import org.framewright.ui.DialogSpec;
+import org.framewright.ui.Dialogs;
 import org.framewright.ui.Screen;
-import org.framewright.ui.Slip;
-import org.framewright.ui.Slips;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
@@ -111,7 +111,7 @@ public final class BoardScreen implements Screen {
         chosen("putOnSet", KeyCode.ENTER, model::putOnSet),
         always("next", KeyCode.SPACE, model::shotAndNext),
         chosen("shot", KeyCode.X, model::shot),
-        chosen("agree", KeyCode.A, () -> askWhoAgrees(desk.slips(), model.selected().get())),
+        chosen("agree", KeyCode.A, () -> askWhoAgrees(desk.dialogs(), model.selected().get())),
         chosen("pickup", KeyCode.P, this::askWhyAgain),
         chosen("drop", KeyCode.D, this::askWhyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
@@ -160,13 +160,13 @@ public final class BoardScreen implements Screen {
   }
 
   /** Asks on a layer whose agreement it is, and ticks the sign-off. */
-  public void askWhoAgrees(Slips slips, String code) {
+  public void askWhoAgrees(Dialogs dialogs, String code) {
     model
         .row(code)
         .ifPresent(
             row ->
                 ask(
-                    slips,
+                    dialogs,
                     texts.get("board.agree.title", row.code(), row.setup().title()),
                     texts.get("board.agree.who"),
                     desk.preferences().get(AGREED_BY).orElse(""),
@@ -184,7 +184,7 @@ public final class BoardScreen implements Screen {
         .ifPresent(
             row ->
                 ask(
-                    desk.slips(),
+                    desk.dialogs(),
                     texts.get("board.pickup.title", row.code(), row.setup().title()),
                     texts.get("board.why"),
                     "",
@@ -199,7 +199,7 @@ public final class BoardScreen implements Screen {
         .ifPresent(
             row ->
                 ask(
-                    desk.slips(),
+                    desk.dialogs(),
                     texts.get("board.drop.title", row.code(), row.setup().title()),
                     texts.get("board.why"),
                     "",
@@ -209,7 +209,7 @@ public final class BoardScreen implements Screen {
   }
 
   private void ask(
-      Slips slips,
+      Dialogs dialogs,
       String title,
       String question,
       String suggested,
@@ -217,7 +217,7 @@ public final class BoardScreen implements Screen {
       boolean needed,
       Consumer<String> answer) {
     var field = new TextField(suggested);
-    field.setId("slip-field");
+    field.setId("dialog-field");
     field.setAccessibleText(question);
     var label = new Label(question);
     label.setLabelFor(field);
@@ -226,8 +226,8 @@ public final class BoardScreen implements Screen {
     var ready =
         Bindings.createBooleanBinding(
             () -> !needed || !field.getText().isBlank(), field.textProperty());
-    slips.show(
-        Slip.asking(
+    dialogs.show(
+        DialogSpec.asking(
             title, body, field, confirm, ready, () -> answer.accept(field.getText().strip())));
     field.selectAll();
   }

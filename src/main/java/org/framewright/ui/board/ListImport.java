@@ -22,7 +22,7 @@ import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.ui.Desk;
-import org.framewright.ui.Slip;
+import org.framewright.ui.DialogSpec;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 
@@ -85,14 +85,14 @@ final class ListImport {
                         fault.column(),
                         fault.message()))
             .collect(Collectors.joining("\n"));
-    var mends =
+    var remedies =
         refused.faults().stream()
-            .map(org.framewright.shotlist.Fault::mend)
-            .filter(mend -> !mend.isBlank())
+            .map(org.framewright.shotlist.Fault::remedy)
+            .filter(remedy -> !remedy.isBlank())
             .distinct()
             .limit(FAULTS_SHOWN)
             .collect(Collectors.joining("\n"));
-    return new JobException(told, "", mends);
+    return new JobException(told, "", remedies);
   }
 
   private void show(ImportModel model) {
@@ -132,9 +132,9 @@ final class ListImport {
     model.remarks().stream().limit(FAULTS_SHOWN).map(Label::new).forEach(box.getChildren()::add);
     box.getStyleClass().add("import");
     VBox.setVgrow(list, Priority.ALWAYS);
-    desk.slips()
+    desk.dialogs()
         .show(
-            Slip.asking(
+            DialogSpec.asking(
                 texts.get("import.title"), box, list, texts.get("import.do"), () -> take(model)));
   }
 

@@ -42,7 +42,7 @@ public final class Commands {
    * Listens to a scene's keys before any control does. Typing stays with text fields, and Space and
    * Enter with a focused button.
    *
-   * @param silent while true, every key passes by: a slip is open and reads its own
+   * @param silent while true, every key passes by: a dialog is open and reads its own
    */
   public void listenTo(Scene scene, BooleanSupplier silent) {
     scene.addEventFilter(

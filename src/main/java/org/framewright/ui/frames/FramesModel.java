@@ -39,9 +39,10 @@ final class FramesModel {
   private final ObjectProperty<Heading> heading = new SimpleObjectProperty<>();
   private final ObservableList<Tile> tiles = FXCollections.observableArrayList();
   private final StringProperty filter = new SimpleStringProperty("");
-  private final ReadOnlyObjectWrapper<Shelf> shelf = new ReadOnlyObjectWrapper<>(Shelf.EMPTY);
+  private final ReadOnlyObjectWrapper<FrameGroups> group =
+      new ReadOnlyObjectWrapper<>(FrameGroups.EMPTY);
   private final Choice<FrameId> choice = new Choice<>();
-  private final Newest<JobView, Shelf> sorting;
+  private final Newest<JobView, FrameGroups> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
   private boolean following;
   private boolean replacing;
@@ -62,10 +63,11 @@ final class FramesModel {
     this.sorting =
         new Newest<>(
             tasks,
-            job -> Shelf.of(job.scan().frames(), job.tally(), job.list(), job.state().selects()),
+            job ->
+                FrameGroups.of(job.scan().frames(), job.tally(), job.list(), job.state().selects()),
             this::show,
             trouble);
-    headings.setAll(Shelf.EMPTY.headings());
+    headings.setAll(FrameGroups.EMPTY.headings());
     heading.set(headings.getFirst());
     heading.addListener(
         (_, _, now) -> {
@@ -119,8 +121,8 @@ final class FramesModel {
   }
 
   /** All frames. */
-  ReadOnlyObjectProperty<Shelf> shelf() {
-    return shelf.getReadOnlyProperty();
+  ReadOnlyObjectProperty<FrameGroups> group() {
+    return group.getReadOnlyProperty();
   }
 
   /** What is chosen. */
@@ -136,7 +138,7 @@ final class FramesModel {
 
   /** The setups that frames can be moved to, by what was typed of them. */
   List<Setup> destinations(String typed) {
-    return Shelf.matching(session.view().get().list(), typed);
+    return FrameGroups.matching(session.view().get().list(), typed);
   }
 
   /** The places that a setup has for frames: itself, then each of its views. */
@@ -199,8 +201,8 @@ final class FramesModel {
     sorting.offer(now);
   }
 
-  private void show(Shelf now) {
-    shelf.set(now);
+  private void show(FrameGroups now) {
+    group.set(now);
     var looked = heading.get();
     replacing = true;
     if (!headings.equals(now.headings())) {
@@ -220,7 +222,7 @@ final class FramesModel {
       return;
     }
     var typed = filter.get().strip().toLowerCase(Locale.ROOT);
-    var under = shelf.get().under(heading.get());
+    var under = group.get().under(heading.get());
     var now =
         typed.isEmpty()
             ? under

@@ -24,8 +24,8 @@ import javafx.scene.layout.VBox;
 import org.controlsfx.control.GridView;
 import org.framewright.frames.Place;
 import org.framewright.ui.Desk;
+import org.framewright.ui.DialogSpec;
 import org.framewright.ui.Screen;
-import org.framewright.ui.Slip;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
@@ -77,7 +77,7 @@ public final class FramesScreen implements Screen {
     model.heading().addListener(_ -> showHeading());
     model.choice().chosen().addListener(_ -> showChosen());
     model.choice().cursor().addListener(_ -> reveal());
-    model.shelf().addListener(_ -> showHandOff());
+    model.group().addListener(_ -> showHandOff());
     headings
         .getSelectionModel()
         .selectedItemProperty()
@@ -278,7 +278,7 @@ public final class FramesScreen implements Screen {
   }
 
   private void showHandOff() {
-    var selects = model.shelf().get().headings().getFirst().selects();
+    var selects = model.group().get().headings().getFirst().selects();
     handOffButton.setText(texts.get("frames.handOff", selects));
     handOffButton.setDisable(selects == 0);
     showHeading();
@@ -289,32 +289,32 @@ public final class FramesScreen implements Screen {
     if (count == 0) {
       return;
     }
-    var slip = new MoveSlip(model, texts);
-    desk.slips()
+    var dialog = new MoveDialog(model, texts);
+    desk.dialogs()
         .show(
-            Slip.asking(
+            DialogSpec.asking(
                 texts.get("frames.moveTitle", count),
-                slip.node(),
-                slip.focus(),
+                dialog.node(),
+                dialog.focus(),
                 texts.get("frames.move", count),
-                slip.ready(),
-                slip::move));
+                dialog.ready(),
+                dialog::move));
   }
 
   private void askHandOff() {
     handOff.prepare(
         () -> {
           var plan = handOff.plan().get().orElseThrow();
-          var slip = new HandOffSlip(handOff, plan, desk);
+          var dialog = new HandOffDialog(handOff, plan, desk);
           var title = texts.get("frames.handOffTitle");
-          desk.slips()
+          desk.dialogs()
               .show(
                   plan.selects().isEmpty()
-                      ? Slip.telling(title, slip.node(), slip.node())
-                      : Slip.asking(
+                      ? DialogSpec.telling(title, dialog.node(), dialog.node())
+                      : DialogSpec.asking(
                           title,
-                          slip.node(),
-                          slip.focus(),
+                          dialog.node(),
+                          dialog.focus(),
                           texts.get("frames.handOffDo", plan.selects().size(), plan.files()),
                           handOff.ready(),
                           this::deliver));
@@ -331,10 +331,10 @@ public final class FramesScreen implements Screen {
           } else {
             var what = new Label(told.what());
             what.setWrapText(true);
-            var mend = new Label(told.mend());
-            mend.setWrapText(true);
-            var body = new VBox(what, mend);
-            desk.slips().show(Slip.telling(texts.get("frames.handOffNot"), body, body));
+            var remedy = new Label(told.remedy());
+            remedy.setWrapText(true);
+            var body = new VBox(what, remedy);
+            desk.dialogs().show(DialogSpec.telling(texts.get("frames.handOffNot"), body, body));
           }
         });
   }
@@ -351,9 +351,9 @@ public final class FramesScreen implements Screen {
               pictures.show(tile.frame(), CLOSE_EDGE, view);
               var print = new StackPane(view);
               print.setMinSize(240, 160);
-              desk.slips()
+              desk.dialogs()
                   .show(
-                      Slip.telling(
+                      DialogSpec.telling(
                           tile.frame().stem()
                               + tile.place().map(p -> "  ·  " + TileCell.shortly(p)).orElse(""),
                           print,

@@ -134,7 +134,7 @@ final class HandOffModel {
    *
    * @param done whether the package is there
    */
-  record Told(boolean done, String what, String mend) {}
+  record Told(boolean done, String what, String remedy) {}
 
   private Told tell(Delivery delivery) {
     return switch (delivery) {
@@ -144,8 +144,8 @@ final class HandOffModel {
               texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString()),
               "");
       case Delivery.Cancelled _ -> new Told(false, texts.get("frames.handOffCancelled"), "");
-      case Delivery.Refused refused -> new Told(false, refused.why(), refused.mend());
-      case Delivery.Failed failed -> new Told(false, failed.why(), failed.mend());
+      case Delivery.Refused refused -> new Told(false, refused.why(), refused.remedy());
+      case Delivery.Failed failed -> new Told(false, failed.why(), failed.remedy());
     };
   }
 

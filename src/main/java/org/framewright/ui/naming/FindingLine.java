@@ -11,14 +11,14 @@ import org.framewright.ui.look.Texts;
 
 /**
  * A finding on the screen: its severity as a word and as a stroke beside it (heavy, broken, or
- * thin), what is so, and what mends it.
+ * thin), what is so, and its remedy.
  */
 public final class FindingLine extends HBox {
   private final Texts texts;
   private final Region stroke = new Region();
   private final Label word = new Label();
   private final Label message = new Label();
-  private final Label mend = new Label();
+  private final Label remedy = new Label();
   private boolean brief;
 
   /** A line without a finding. */
@@ -30,9 +30,9 @@ public final class FindingLine extends HBox {
     word.setMinWidth(USE_PREF_SIZE);
     message.getStyleClass().add("message");
     message.setWrapText(true);
-    mend.getStyleClass().add("mend");
-    mend.setWrapText(true);
-    var said = new VBox(message, mend);
+    remedy.getStyleClass().add("remedy");
+    remedy.setWrapText(true);
+    var said = new VBox(message, remedy);
     said.setMinWidth(0);
     HBox.setHgrow(said, Priority.ALWAYS);
     getChildren().addAll(stroke, word, said);
@@ -45,7 +45,7 @@ public final class FindingLine extends HBox {
     return line;
   }
 
-  /** For a list of many: what is so, in two lines at most; what mends it is told elsewhere. */
+  /** For a list of many: what is so, in two lines at most; its remedy is told elsewhere. */
   static FindingLine brief(Texts texts) {
     var line = new FindingLine(texts);
     line.brief = true;
@@ -65,10 +65,10 @@ public final class FindingLine extends HBox {
     getStyleClass().setAll("finding", finding.severity().word());
     word.setText(word(texts, finding.severity()));
     message.setText(said);
-    mend.setText(brief ? "" : finding.mend().orElse(""));
-    mend.setVisible(!mend.getText().isEmpty());
-    mend.setManaged(!mend.getText().isEmpty());
-    setAccessibleText(word.getText() + ". " + message.getText() + " " + mend.getText());
+    remedy.setText(brief ? "" : finding.remedy().orElse(""));
+    remedy.setVisible(!remedy.getText().isEmpty());
+    remedy.setManaged(!remedy.getText().isEmpty());
+    setAccessibleText(word.getText() + ". " + message.getText() + " " + remedy.getText());
   }
 
   static String word(Texts texts, Severity severity) {

@@ -10,7 +10,7 @@ import org.framewright.naming.Finding;
 import org.framewright.naming.Witness;
 import org.framewright.ui.look.Texts;
 
-/** A finding in full: what mends it, and the values and names that show it. */
+/** A finding in full: its remedy, and the values and names that show it. */
 final class WitnessPane extends VBox {
   private final Texts texts;
 
@@ -25,7 +25,7 @@ final class WitnessPane extends VBox {
       return;
     }
     getChildren().add(wrapped(finding.message(), "witness-message"));
-    finding.mend().ifPresent(mend -> getChildren().add(wrapped(mend, "mend")));
+    finding.remedy().ifPresent(remedy -> getChildren().add(wrapped(remedy, "remedy")));
     finding.witness().ifPresent(this::show);
   }
 

@@ -20,7 +20,7 @@ import org.framewright.renaming.Status;
  * @param folder where they lie, relative to the root; empty for the root itself
  * @param toFolder where they go; the same as {@code folder} nearly always
  * @param why why it is blocked or was skipped; else empty
- * @param mend what would mend that; else empty
+ * @param remedy its remedy; else empty
  * @param text what a filter looks in, in lower case
  */
 record PlanLine(
@@ -32,7 +32,7 @@ record PlanLine(
     String toFolder,
     int files,
     String why,
-    String mend,
+    String remedy,
     String text) {
 
   /** How a line stands, in the order of the table. */
@@ -150,7 +150,7 @@ record PlanLine(
         "",
         frame.files().size(),
         leftOut.why(),
-        leftOut.mend());
+        leftOut.remedy());
   }
 
   private static PlanLine line(
@@ -170,7 +170,7 @@ record PlanLine(
         folder(where.to()),
         files,
         told.why(),
-        told.mend());
+        told.remedy());
   }
 
   private static PlanLine line(
@@ -182,7 +182,7 @@ record PlanLine(
       String toFolder,
       int files,
       String why,
-      String mend) {
+      String remedy) {
     var text =
         String.join(
             " ",
@@ -197,7 +197,7 @@ record PlanLine(
         toFolder,
         files,
         why,
-        mend,
+        remedy,
         text.toLowerCase(Locale.ROOT));
   }
 

@@ -53,7 +53,7 @@ final class RenamesModel {
   private final ObservableList<Batch> batches = FXCollections.observableArrayList();
   private final ReadOnlyObjectWrapper<Optional<Interrupted>> interrupted =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<Optional<Told>> told =
+  private final ReadOnlyObjectWrapper<Optional<WorkResult>> told =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -153,7 +153,7 @@ final class RenamesModel {
   }
 
   /** How the last work ended. */
-  ReadOnlyObjectProperty<Optional<Told>> told() {
+  ReadOnlyObjectProperty<Optional<WorkResult>> told() {
     return told.getReadOnlyProperty();
   }
 
@@ -294,29 +294,29 @@ final class RenamesModel {
     look();
   }
 
-  private Told tell(Outcome outcome, String done) {
+  private WorkResult tell(Outcome outcome, String done) {
     return switch (outcome) {
       case Outcome.Applied applied -> applied(applied, done);
-      case Outcome.Nothing _ -> Told.fine(texts.get("renaming.nothing"));
-      case Outcome.Cancelled _ -> Told.fine(texts.get("renaming.cancelled"));
+      case Outcome.Nothing _ -> WorkResult.fine(texts.get("renaming.nothing"));
+      case Outcome.Cancelled _ -> WorkResult.fine(texts.get("renaming.cancelled"));
       case Outcome.RolledBack back ->
-          Told.needs(texts.get("renaming.rolledBack", back.why()), back.mend());
+          WorkResult.needs(texts.get("renaming.rolledBack", back.why()), back.remedy());
       case Outcome.Halted halted ->
-          Told.needs(texts.get("renaming.halted", halted.why()), halted.mend());
-      case Outcome.Refused refused -> Told.needs(refused.why(), refused.mend());
+          WorkResult.needs(texts.get("renaming.halted", halted.why()), halted.remedy());
+      case Outcome.Refused refused -> WorkResult.needs(refused.why(), refused.remedy());
     };
   }
 
-  private Told applied(Outcome.Applied applied, String done) {
+  private WorkResult applied(Outcome.Applied applied, String done) {
     var sentence = texts.get(done, applied.done());
     var left =
         applied.renames().stream().filter(rename -> rename.status() == Status.SKIPPED).toList();
     if (!left.isEmpty()) {
-      return Told.needs(
+      return WorkResult.needs(
           sentence + " " + texts.get("renaming.skipped", left.size(), left.getFirst().why()),
-          left.getFirst().mend());
+          left.getFirst().remedy());
     }
-    return Told.fine(
+    return WorkResult.fine(
         applied.guarantee() == Guarantee.NATIVE
             ? sentence
             : sentence + " " + applied.guarantee().words());
@@ -326,18 +326,18 @@ final class RenamesModel {
     told.set(
         Optional.of(
             switch (recovery) {
-              case Recovery.Nothing _ -> Told.fine(texts.get("renaming.recoverNothing"));
+              case Recovery.Nothing _ -> WorkResult.fine(texts.get("renaming.recoverNothing"));
               case Recovery.RolledBack back ->
-                  Told.fine(texts.get("renaming.recoverBack", back.renames()));
+                  WorkResult.fine(texts.get("renaming.recoverBack", back.renames()));
               case Recovery.Finished finished ->
-                  Told.fine(texts.get("renaming.recoverFinished", finished.renames()));
+                  WorkResult.fine(texts.get("renaming.recoverFinished", finished.renames()));
               case Recovery.Stuck stuck ->
-                  new Told(
+                  new WorkResult(
                       true,
                       texts.get("renaming.recoverStuck", stuck.files().size()),
                       texts.get("renaming.recoverStuckMend"),
                       stuck.files());
-              case Recovery.Refused refused -> Told.needs(refused.why(), refused.mend());
+              case Recovery.Refused refused -> WorkResult.needs(refused.why(), refused.remedy());
             }));
     namesChanged.run();
     look();

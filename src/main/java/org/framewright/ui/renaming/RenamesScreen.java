@@ -62,7 +62,7 @@ public final class RenamesScreen implements Screen {
   private final Callable<FrameNames> wishes;
   private final VBox notices = new VBox();
   private final Label why = new Label();
-  private final Label mend = new Label();
+  private final Label remedy = new Label();
   private final Button rename = new Button();
   private final Button undo = new Button();
   private final ProgressBar progress = new ProgressBar();
@@ -186,9 +186,9 @@ public final class RenamesScreen implements Screen {
     why.getStyleClass().add("why");
     why.setWrapText(true);
     why.setId("why");
-    mend.getStyleClass().add("mend");
-    mend.setWrapText(true);
-    var reason = new VBox(why, mend);
+    remedy.getStyleClass().add("remedy");
+    remedy.setWrapText(true);
+    var reason = new VBox(why, remedy);
     reason.getStyleClass().add("reason");
     reason.setMinHeight(Region.USE_PREF_SIZE);
 
@@ -291,7 +291,7 @@ public final class RenamesScreen implements Screen {
 
   private void showReason(PlanLine line) {
     why.setText(line == null ? "" : line.why());
-    mend.setText(line == null ? "" : line.mend());
+    remedy.setText(line == null ? "" : line.remedy());
   }
 
   private void showNotices() {
@@ -323,24 +323,25 @@ public final class RenamesScreen implements Screen {
     return box;
   }
 
-  private Region notice(Told told) {
+  private Region notice(WorkResult told) {
     var said = new VBox();
     said.setMinWidth(0);
     HBox.setHgrow(said, Priority.ALWAYS);
     said.getChildren().add(wrapped(told.what(), "notice-what"));
-    if (!told.mend().isEmpty()) {
-      said.getChildren().add(wrapped(told.mend(), "mend"));
+    if (!told.remedy().isEmpty()) {
+      said.getChildren().add(wrapped(told.remedy(), "remedy"));
     }
     for (var file : told.files()) {
-      said.getChildren().add(wrapped(file.path() + ": " + file.why() + " " + file.mend(), "code"));
+      said.getChildren()
+          .add(wrapped(file.path() + ": " + file.why() + " " + file.remedy(), "code"));
     }
-    var close = new Button(texts.get("slip.close"));
+    var close = new Button(texts.get("dialog.close"));
     close.setMinWidth(Region.USE_PREF_SIZE);
     close.setOnAction(_ -> model.heard());
     var box = new HBox(said, close);
     box.setId("told-rename");
     box.setAccessibleRole(AccessibleRole.TEXT);
-    box.setAccessibleText(told.what() + " " + told.mend());
+    box.setAccessibleText(told.what() + " " + told.remedy());
     box.getStyleClass().addAll("paper-sheet", "notice", told.needsAPerson() ? "needs" : "fine");
     return box;
   }

@@ -11,9 +11,9 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.framewright.base.Progress;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameWatcher;
-import org.framewright.frames.ScanProgress;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
@@ -24,7 +24,7 @@ import org.framewright.ui.task.Tasks;
 
 /** The open job. Its methods are called on the interface thread unless they say otherwise. */
 public final class JobSession implements Ticks, AutoCloseable {
-  /** A change to the job, or a question to it, made on the lane. */
+  /** A change to the job, or a question to it, made on the queue. */
   @FunctionalInterface
   public interface Change<T> {
     /** Makes it; it is on the disk when this returns. */
@@ -41,23 +41,23 @@ public final class JobSession implements Ticks, AutoCloseable {
   private static final String REFRESHING = "refreshing";
 
   private final Job job;
-  private final Executor lane;
+  private final Executor queue;
   private final Tasks tasks;
   private final ReadOnlyObjectWrapper<JobView> view;
   private final Latest<JobView> shown;
   private final Latest<FrameScan> scans;
   private final Latest<Boolean> recounts;
 
-  /** Touched on the lane only: how many ticks each step of this run had, latest first. */
+  /** Touched on the queue only: how many ticks each step of this run had, latest first. */
   private final Deque<Integer> steps = new ArrayDeque<>();
 
-  /** Touched on the lane only. */
+  /** Touched on the queue only. */
   private FrameScan scan;
 
-  /** Touched on the lane only. */
+  /** Touched on the queue only. */
   private long revision;
 
-  /** Touched on the lane only: the picture that was made last. */
+  /** Touched on the queue only: the picture that was made last. */
   private JobView last;
 
   private final ReadOnlyObjectWrapper<List<IOException>> failures =
@@ -66,45 +66,45 @@ public final class JobSession implements Ticks, AutoCloseable {
   private final ReadOnlyObjectWrapper<Optional<Elsewhere>> elsewhere;
   private final Latest<Optional<Elsewhere>> heard;
 
-  /** Touched on the lane only: what could not be read, by what was tried. */
+  /** Touched on the queue only: what could not be read, by what was tried. */
   private final Map<String, IOException> unread = new TreeMap<>();
 
-  /** Touched on the lane only. */
+  /** Touched on the queue only. */
   private FrameWatcher watcher;
 
   private volatile boolean closed;
 
-  private JobSession(Job job, FrameScan scan, JobView first, Executor lane, Executor ui) {
+  private JobSession(Job job, FrameScan scan, JobView first, Executor queue, Executor ui) {
     this.job = job;
     this.scan = scan;
-    this.lane = lane;
-    this.tasks = new Tasks(lane, ui);
+    this.queue = queue;
+    this.tasks = new Tasks(queue, ui);
     this.last = first;
     this.view = new ReadOnlyObjectWrapper<>(first);
     this.shown = new Latest<>(ui, this::show);
     this.failing = new Latest<>(ui, failures::set);
     this.elsewhere = new ReadOnlyObjectWrapper<>(job.elsewhere());
     this.heard = new Latest<>(ui, elsewhere::set);
-    this.scans = new Latest<>(lane, this::count);
-    this.recounts = new Latest<>(lane, _ -> recount());
+    this.scans = new Latest<>(queue, this::count);
+    this.recounts = new Latest<>(queue, _ -> recount());
   }
 
   /**
    * Begins with an opened job: looks at its frames once. Called away from the interface thread.
    *
    * @param progress of looking at the frames
-   * @param lane one thread, the same for the whole session
+   * @param queue one thread, the same for the whole session
    * @return nothing if it was stopped
    */
-  public static Optional<JobSession> begin(
-      Job job, ScanProgress progress, Executor lane, Executor ui) throws IOException {
+  public static Optional<JobSession> begin(Job job, Progress progress, Executor queue, Executor ui)
+      throws IOException {
     var found = job.scan(progress);
     if (found.isEmpty()) {
       return Optional.empty();
     }
     var scan = found.get();
     job.foundPresent(scan);
-    return Optional.of(new JobSession(job, scan, JobView.of(0, job, scan), lane, ui));
+    return Optional.of(new JobSession(job, scan, JobView.of(0, job, scan), queue, ui));
   }
 
   /** The job; what it hands out never changes, what writes to it goes through {@link #change}. */
@@ -129,7 +129,7 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   /** Follows the frames folder from now on. */
   public void watch() {
-    lane.execute(
+    queue.execute(
         () -> {
           if (!closed) {
             watcher = job.watcher(scans::offer);
@@ -164,7 +164,7 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   /** Looks at the frames folder now: files got other names or came in. From any thread. */
   public void look() {
-    lane.execute(
+    queue.execute(
         () -> {
           if (!closed) {
             trying(SCANNING, () -> count(job.scan()));
@@ -174,7 +174,7 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   /** Reads what other stations wrote. From any thread. */
   public void refresh() {
-    lane.execute(
+    queue.execute(
         () -> {
           if (!closed) {
             trying(
@@ -241,7 +241,7 @@ public final class JobSession implements Ticks, AutoCloseable {
         failed);
   }
 
-  /** On the lane. */
+  /** On the queue. */
   private void count(FrameScan next) {
     if (closed) {
       return;
@@ -259,7 +259,7 @@ public final class JobSession implements Ticks, AutoCloseable {
         });
   }
 
-  /** On the lane: what fails is told until it works again. */
+  /** On the queue: what fails is told until it works again. */
   private void trying(String what, Attempt attempt) {
     try {
       attempt.make();
@@ -276,7 +276,7 @@ public final class JobSession implements Ticks, AutoCloseable {
     }
   }
 
-  /** On the lane. */
+  /** On the queue. */
   private JobView next() {
     last = JobView.of(++revision, job, scan);
     return last;
@@ -302,7 +302,7 @@ public final class JobSession implements Ticks, AutoCloseable {
         failed);
   }
 
-  /** On the lane. */
+  /** On the queue. */
   private void recount() {
     if (!closed) {
       shown.offer(next());
@@ -320,7 +320,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   @Override
   public void close() {
     closed = true;
-    lane.execute(
+    queue.execute(
         () -> {
           if (watcher != null) {
             // It ends the look that it is taking, which nobody should wait for.

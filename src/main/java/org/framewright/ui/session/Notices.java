@@ -16,17 +16,17 @@ import org.framewright.ui.look.Texts;
 
 /**
  * What a person should know of the job's folder while it is so: files that cannot be read, a folder
- * that is gone, a log that was torn. A notice goes when its cause is mended, or when somebody put
- * it away; one that was mended and comes back is told again.
+ * that is gone, a log that was torn. A notice goes when its cause is fixed, or when somebody put it
+ * away; one that was fixed and comes back is told again.
  */
 public final class Notices {
   /**
    * One thing to know.
    *
    * @param what is so, and where
-   * @param mend what mends it; may be empty
+   * @param remedy its remedy; may be empty
    */
-  public record Notice(String what, String mend) {}
+  public record Notice(String what, String remedy) {}
 
   private final Path folder;
   private final Texts texts;
@@ -94,7 +94,7 @@ public final class Notices {
                   trouble ->
                       new Notice(
                           texts.get("notice.frames", place(trouble.path()), trouble.message()),
-                          texts.get("notice.frames.mend")))
+                          texts.get("notice.frames.remedy")))
               .toList();
     }
     return ofFrames;

@@ -1,6 +1,6 @@
 /**
  * The open job on its way to the screens. A {@link org.framewright.ui.session.JobSession} owns the
- * job; everything that reads or writes it happens in order on one thread, the lane. Scans of the
+ * job; everything that reads or writes it happens in order on one thread, the queue. Scans of the
  * frame watcher and changes that people make each end in a new {@link
  * org.framewright.ui.session.JobView}, an immutable picture of the job, which is handed to the
  * interface after the change is on the disk, the newest only, with never more than one waiting.

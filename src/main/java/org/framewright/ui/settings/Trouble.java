@@ -4,7 +4,7 @@ package org.framewright.ui.settings;
  * A failure in plain words.
  *
  * @param what went wrong, and where
- * @param mend what would mend it; may be empty
+ * @param remedy its remedy; may be empty
  * @param detail for whoever wants to know more; may be empty; never a stack trace
  */
-public record Trouble(String what, String mend, String detail) {}
+public record Trouble(String what, String remedy, String detail) {}

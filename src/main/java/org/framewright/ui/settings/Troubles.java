@@ -23,14 +23,14 @@ public final class Troubles {
   /** What to tell about a failure. */
   public Trouble explain(Throwable failure) {
     return switch (failure) {
-      case JobException e -> new Trouble(sentence(e), e.mend(), "");
+      case JobException e -> new Trouble(sentence(e), e.remedy(), "");
       case NoSuchFileException e -> told("trouble.missing", e);
       case AccessDeniedException e -> told("trouble.denied", e);
       case FileAlreadyExistsException e -> told("trouble.exists", e);
       case NotDirectoryException e -> told("trouble.noFolder", e);
       case FileSystemException e -> told("trouble.files", e);
       case IOException e ->
-          new Trouble(texts.get("trouble.io.what"), texts.get("trouble.io.mend"), plain(e));
+          new Trouble(texts.get("trouble.io.what"), texts.get("trouble.io.remedy"), plain(e));
       default -> unforeseen(failure);
     };
   }
@@ -42,7 +42,7 @@ public final class Troubles {
   private Trouble told(String key, FileSystemException e) {
     var reason = e.getReason() == null ? "" : e.getReason();
     return new Trouble(
-        texts.get(key + ".what", e.getFile(), reason), texts.get(key + ".mend"), reason);
+        texts.get(key + ".what", e.getFile(), reason), texts.get(key + ".remedy"), reason);
   }
 
   private Trouble unforeseen(Throwable failure) {
@@ -50,7 +50,7 @@ public final class Troubles {
     return new Trouble(
         texts.get("trouble.unforeseen.what"),
         kept
-            ? texts.get("trouble.unforeseen.mend", log.file().toString())
+            ? texts.get("trouble.unforeseen.remedy", log.file().toString())
             : texts.get("trouble.unforeseen.noLog", log.file().toString()),
         plain(failure));
   }

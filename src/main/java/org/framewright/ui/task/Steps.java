@@ -1,14 +1,13 @@
 package org.framewright.ui.task;
 
-import org.framewright.frames.ScanProgress;
-import org.framewright.renaming.Progress;
+import org.framewright.base.Progress;
 
 /**
- * What a piece of work tells while it runs, and where it hears that it should stop. It is what each
- * room calls progress, and is handed on as it is.
+ * What a piece of work reports while it runs, and where it hears that it should stop: progress as
+ * the rooms know it, handed on as it is.
  */
-public interface Steps extends Progress, ScanProgress {
-  /** Told as often as one likes, from any thread; {@code total} 0 or less when it is not known. */
+public interface Steps extends Progress {
+  /** Called as often as one likes, from any thread; {@code total} 0 or less when not known. */
   @Override
   void step(int done, int total);
 

@@ -32,7 +32,8 @@ public final class Tasks {
   private final ObservableList<Running> shown = FXCollections.unmodifiableObservableList(running);
 
   /**
-   * @param background where work runs; one thread of it makes a lane, in which work keeps its order
+   * @param background where work runs; one thread of it makes a queue, in which work keeps its
+   *     order
    * @param ui the interface thread's queue, {@code Platform::runLater} in the app
    */
   public Tasks(Executor background, Executor ui) {

@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.Progress;
 import org.framewright.frames.Place;
-import org.framewright.frames.ScanProgress;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.sample.Exposure;
@@ -47,7 +47,7 @@ class FramesModelTest {
       }
       job.recordArrivals(job.scan());
     }
-    session = JobSession.begin(job, ScanProgress.NONE, Runnable::run, Runnable::run).orElseThrow();
+    session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
     model =
         new FramesModel(
             session, Tasks.immediate(), Texts.in(Locale.ENGLISH), () -> "Timo", troubles::add);

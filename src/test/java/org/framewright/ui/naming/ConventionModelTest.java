@@ -64,13 +64,13 @@ class ConventionModelTest {
         .satisfies(
             finding -> {
               assertThat(finding.line()).isEqualTo(8);
-              assertThat(finding.mend()).isPresent();
+              assertThat(finding.remedy()).isPresent();
             });
     assertThat(model.checked().get().title()).isEmpty();
   }
 
   @Test
-  void forgetsTheFaultWhenItIsMended() {
+  void forgetsTheFaultWhenItIsFixed() {
     model.text().set(SOUND.replace("{take}", "{tkae}"));
     model.text().set(SOUND);
     assertThat(model.checked().get().findings())

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.framewright.renaming.Progress;
+import org.framewright.base.Progress;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 

@@ -85,7 +85,7 @@ class PlanLineTest {
         .satisfies(
             line -> {
               assertThat(line.why()).isEqualTo("it is there already");
-              assertThat(line.mend()).isEqualTo("Move it away.");
+              assertThat(line.remedy()).isEqualTo("Move it away.");
             });
   }
 

@@ -110,7 +110,7 @@ class RenamesModelTest {
     assertThat(first.state()).isEqualTo(PlanLine.State.BLOCKED);
     assertThat(first.from()).isEqualTo("IMG_2");
     assertThat(first.why()).isNotEmpty();
-    assertThat(first.mend()).isNotEmpty();
+    assertThat(first.remedy()).isNotEmpty();
     assertThat(model.blocked().get()).isEqualTo(2);
     model.rename();
     assertThat(folder.resolve("LUMO_002.JPG")).hasContent("somebody else's");

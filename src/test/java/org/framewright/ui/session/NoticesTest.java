@@ -49,13 +49,13 @@ class NoticesTest {
   }
 
   @Test
-  void aFileThatCannotBeReadIsToldWithItsPlaceUntilItIsMended() {
+  void aFileThatCannotBeReadIsToldWithItsPlaceUntilItIsFixed() {
     assertThat(notices.shown().get()).isEmpty();
     job.set(view(TORN));
     assertThat(notices.shown().get()).hasSize(1);
     assertThat(notices.shown().get().getFirst().what())
         .isEqualTo("01_frames/A/IMG_0007.JPG: it is cut short.");
-    assertThat(notices.shown().get().getFirst().mend()).isNotBlank();
+    assertThat(notices.shown().get().getFirst().remedy()).isNotBlank();
     job.set(view());
     assertThat(notices.shown().get()).isEmpty();
   }

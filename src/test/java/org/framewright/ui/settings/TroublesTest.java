@@ -31,7 +31,7 @@ class TroublesTest {
   void saysWhichFileIsMissingAndWhatMendsIt() {
     var trouble = troubles().explain(new NoSuchFileException("/jobs/gone"));
     assertThat(trouble.what()).isEqualTo("There is no /jobs/gone.");
-    assertThat(trouble.mend()).contains("plugged in");
+    assertThat(trouble.remedy()).contains("plugged in");
   }
 
   @Test
@@ -51,8 +51,8 @@ class TroublesTest {
   @Test
   void theUnforeseenGoesToTheLogThatTheMessageNames() throws IOException {
     var trouble = troubles().explain(new IllegalStateException("a nut is loose"));
-    assertThat(trouble.mend()).contains(folder.resolve("framewright.log").toString());
-    assertThat(trouble.what() + trouble.mend() + trouble.detail()).doesNotContain("\tat ");
+    assertThat(trouble.remedy()).contains(folder.resolve("framewright.log").toString());
+    assertThat(trouble.what() + trouble.remedy() + trouble.detail()).doesNotContain("\tat ");
     assertThat(Files.readString(folder.resolve("framewright.log")))
         .startsWith("2026-11-23T12:00Z")
         .contains("a nut is loose", "\tat ");

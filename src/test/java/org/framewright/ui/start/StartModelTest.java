@@ -162,7 +162,7 @@ class StartModelTest {
   }
 
   @Test
-  void takesAFindingAwayWhenTheFieldIsMended() {
+  void takesAFindingAwayWhenTheFieldIsFixed() {
     entry("client").text().set("LUMO");
     entry("day").text().set("the day after");
     entry("day").text().set("2026-11-26");

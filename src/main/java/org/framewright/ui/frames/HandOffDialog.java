@@ -19,7 +19,7 @@ import org.framewright.ui.Desk;
 import org.framewright.ui.look.CellBox;
 
 /** Shows what would be handed off under which name, what would not and why, and asks where to. */
-final class HandOffSlip {
+final class HandOffDialog {
   private static final double LINE_HEIGHT = 28;
   private static final double WITHHELD_HEIGHT = 48;
 
@@ -27,7 +27,7 @@ final class HandOffSlip {
   private final Desk desk;
   private Node focus = node;
 
-  HandOffSlip(HandOffModel model, HandOffPlan plan, Desk desk) {
+  HandOffDialog(HandOffModel model, HandOffPlan plan, Desk desk) {
     this.desk = desk;
     var texts = desk.texts();
     node.getStyleClass().add("hand-off");
@@ -101,24 +101,24 @@ final class HandOffSlip {
     }
   }
 
-  /** What mends it, and on which page of the app. */
-  private String mend(Withheld held) {
+  /** The remedy, and on which page of the app. */
+  private String remedy(Withheld held) {
     var page =
         switch (held.tool()) {
           case NONE -> "";
           case RENAMING -> desk.wayTo("names");
           case CHECKING -> desk.wayTo("convention");
         };
-    return page.isEmpty() ? held.mend() : desk.texts().get("frames.mendOn", held.mend(), page);
+    return page.isEmpty() ? held.remedy() : desk.texts().get("frames.mendOn", held.remedy(), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {
     private final Label what = new Label();
-    private final Label mend = new Label();
-    private final CellBox box = new CellBox(what, mend);
+    private final Label remedy = new Label();
+    private final CellBox box = new CellBox(what, remedy);
 
     WithheldCell() {
-      mend.getStyleClass().add("mend");
+      remedy.getStyleClass().add("remedy");
       box.setAlignment(Pos.CENTER_LEFT);
     }
 
@@ -130,9 +130,9 @@ final class HandOffSlip {
         return;
       }
       what.setText(held.what() + ": " + held.why());
-      mend.setText(mend(held));
+      remedy.setText(remedy(held));
       setGraphic(box);
-      setAccessibleText(what.getText() + " " + mend.getText());
+      setAccessibleText(what.getText() + " " + remedy.getText());
     }
   }
 }

@@ -28,9 +28,9 @@ import org.framewright.ui.frames.Heading.Kind;
  *     have frames, each with its views where it has more than one
  * @param tiles the complete frames
  */
-record Shelf(List<Heading> headings, List<Tile> tiles) {
-  static final Shelf EMPTY =
-      new Shelf(List.of(new Heading(Kind.ALL, Optional.empty(), "", 0, 0)), List.of());
+record FrameGroups(List<Heading> headings, List<Tile> tiles) {
+  static final FrameGroups EMPTY =
+      new FrameGroups(List.of(new Heading(Kind.ALL, Optional.empty(), "", 0, 0)), List.of());
 
   /** The frames under a heading. */
   List<Tile> under(Heading heading) {
@@ -38,7 +38,7 @@ record Shelf(List<Heading> headings, List<Tile> tiles) {
   }
 
   /** Sorts the frames of a scan. */
-  static Shelf of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
+  static FrameGroups of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
     var setupOrder = new HashMap<String, Integer>();
     var titles = new HashMap<String, String>();
     var viewOrder = new HashMap<Place, Integer>();
@@ -72,7 +72,7 @@ record Shelf(List<Heading> headings, List<Tile> tiles) {
             .thenComparing(tile -> tile.frame().capture().time().orElse(LocalDateTime.MAX))
             .thenComparing(tile -> tile.frame().folder())
             .thenComparing(tile -> tile.frame().stem()));
-    return new Shelf(headings(tiles, titles), List.copyOf(tiles));
+    return new FrameGroups(headings(tiles, titles), List.copyOf(tiles));
   }
 
   private static int rank(Tile tile, Map<String, Integer> order) {

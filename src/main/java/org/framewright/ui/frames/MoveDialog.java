@@ -15,7 +15,7 @@ import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
 
 /** Asks where frames shall go: type of a setup, choose it or one of its views below. */
-final class MoveSlip {
+final class MoveDialog {
   private static final double LINE_HEIGHT = 32;
 
   private final FramesModel model;
@@ -26,7 +26,7 @@ final class MoveSlip {
 
   private record Destination(Setup setup, Place place) {}
 
-  MoveSlip(FramesModel model, Texts texts) {
+  MoveDialog(FramesModel model, Texts texts) {
     this.model = model;
     this.texts = texts;
     typed.setId("move-to");
@@ -42,7 +42,7 @@ final class MoveSlip {
     var from = new Label(texts.get("frames.moveFrom", model.whereTheyAre()));
     from.setWrapText(true);
     node = new VBox(from, typed, list);
-    node.getStyleClass().add("move-slip");
+    node.getStyleClass().add("move-dialog");
     find();
   }
 

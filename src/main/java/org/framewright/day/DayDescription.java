@@ -11,12 +11,12 @@ import java.util.stream.Collectors;
 import org.framewright.frames.CameraClock;
 
 /** A day's summary in words, as the command line and the story tell it. */
-public final class DayTold {
+public final class DayDescription {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DAY_AND_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
-  private DayTold() {}
+  private DayDescription() {}
 
   /** The whole summary, a line each. */
   public static List<String> lines(DaySummary summary) {

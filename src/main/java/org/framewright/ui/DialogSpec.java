@@ -11,12 +11,12 @@ import javafx.scene.Node;
  * @param title what is asked
  * @param body the question's controls
  * @param focus which of them has the keys first
- * @param confirm the button's words, which say what it does; empty for a slip that only tells
+ * @param confirm the button's words, which say what it does; empty for a dialog that only tells
  * @param ready whether it can be answered now
- * @param answer runs after the slip is gone
+ * @param answer runs after the dialog is gone
  * @param dismissed runs when it was dismissed without an answer
  */
-public record Slip(
+public record DialogSpec(
     String title,
     Node body,
     Node focus,
@@ -26,24 +26,25 @@ public record Slip(
     Runnable dismissed) {
 
   /** A question that can be answered at any time. */
-  public static Slip asking(String title, Node body, Node focus, String confirm, Runnable answer) {
-    return new Slip(title, body, focus, confirm, always(), answer, () -> {});
+  public static DialogSpec asking(
+      String title, Node body, Node focus, String confirm, Runnable answer) {
+    return new DialogSpec(title, body, focus, confirm, always(), answer, () -> {});
   }
 
   /** A question that can be answered while {@code ready}. */
-  public static Slip asking(
+  public static DialogSpec asking(
       String title,
       Node body,
       Node focus,
       String confirm,
       ObservableBooleanValue ready,
       Runnable answer) {
-    return new Slip(title, body, focus, confirm, ready, answer, () -> {});
+    return new DialogSpec(title, body, focus, confirm, ready, answer, () -> {});
   }
 
   /** Something to read. */
-  public static Slip telling(String title, Node body, Node focus) {
-    return new Slip(title, body, focus, "", always(), () -> {}, () -> {});
+  public static DialogSpec telling(String title, Node body, Node focus) {
+    return new DialogSpec(title, body, focus, "", always(), () -> {}, () -> {});
   }
 
   private static ObservableBooleanValue always() {

@@ -18,19 +18,19 @@ import javafx.scene.layout.VBox;
 import org.framewright.ui.look.Texts;
 
 /**
- * The layer over the page: one slip of paper at a time, which keeps the keys while it lies there.
+ * The layer over the page: one dialog of paper at a time, which keeps the keys while it lies there.
  */
-final class SlipLayer implements Slips {
+final class DialogLayer implements Dialogs {
   private final StackPane layer = new StackPane();
   private final ReadOnlyBooleanWrapper open = new ReadOnlyBooleanWrapper(false);
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
-  private Slip slip;
+  private DialogSpec dialog;
   private Node before;
 
-  SlipLayer(Texts texts) {
+  DialogLayer(Texts texts) {
     this.texts = texts;
-    layer.getStyleClass().add("slip-layer");
+    layer.getStyleClass().add("dialog-layer");
     layer.setVisible(false);
     layer.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
   }
@@ -45,11 +45,11 @@ final class SlipLayer implements Slips {
   }
 
   @Override
-  public void show(Slip next) {
-    if (slip != null) {
+  public void show(DialogSpec next) {
+    if (dialog != null) {
       dismiss();
     }
-    slip = next;
+    dialog = next;
     before = layer.getScene().getFocusOwner();
     layer.getChildren().setAll(paper(next));
     layer.setVisible(true);
@@ -69,15 +69,15 @@ final class SlipLayer implements Slips {
   }
 
   private void answer() {
-    if (slip != null && slip.ready().get() && !slip.confirm().isEmpty()) {
+    if (dialog != null && dialog.ready().get() && !dialog.confirm().isEmpty()) {
       take().answer().run();
     }
   }
 
-  private Slip take() {
-    var gone = slip;
+  private DialogSpec take() {
+    var gone = dialog;
     if (gone != null) {
-      slip = null;
+      dialog = null;
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
       layer.setVisible(false);
       layer.getChildren().clear();
@@ -89,18 +89,18 @@ final class SlipLayer implements Slips {
     return gone;
   }
 
-  private Region paper(Slip next) {
+  private Region paper(DialogSpec next) {
     var title = new Label(next.title());
-    title.getStyleClass().add("slip-title");
+    title.getStyleClass().add("dialog-title");
     title.setWrapText(true);
-    var later = new Button(texts.get(next.confirm().isEmpty() ? "slip.close" : "slip.leave"));
+    var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
     var buttons = new HBox(later);
-    buttons.getStyleClass().add("slip-buttons");
+    buttons.getStyleClass().add("dialog-buttons");
     buttons.setAlignment(Pos.CENTER_RIGHT);
     if (!next.confirm().isEmpty()) {
       var confirm = new Button(next.confirm());
-      confirm.setId("slip-confirm");
+      confirm.setId("dialog-confirm");
       confirm.getStyleClass().add("does-it");
       // Names have underscores of their own.
       confirm.setMnemonicParsing(false);
@@ -109,7 +109,7 @@ final class SlipLayer implements Slips {
       buttons.getChildren().add(confirm);
     }
     var paper = new VBox(title, next.body(), buttons);
-    paper.getStyleClass().add("slip");
+    paper.getStyleClass().add("dialog");
     paper.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     paper.setAccessibleRole(AccessibleRole.DIALOG);
     paper.setAccessibleText(next.title());
@@ -135,8 +135,8 @@ final class SlipLayer implements Slips {
         return;
       }
     }
-    if (slip != null && now != null) {
-      slip.focus().requestFocus();
+    if (dialog != null && now != null) {
+      dialog.focus().requestFocus();
     }
   }
 }

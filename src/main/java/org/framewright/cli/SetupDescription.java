@@ -11,8 +11,8 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.View;
 
 /** How commands tell of one setup. */
-final class SetupTold {
-  private SetupTold() {}
+final class SetupDescription {
+  private SetupDescription() {}
 
   /** The contract's document; what was counted only where it was. */
   static SequencedMap<String, Object> document(Job job, Setup setup, Optional<Tally> tally) {

@@ -11,34 +11,34 @@ import java.util.stream.Stream;
  * Finds the best way to change a name on a volume by trying it on files of our own: with a free
  * target it must move, with a taken one it must refuse.
  */
-final class Ladder {
+final class MoverFallback {
   /** What the names of the files that are tried on begin with. */
   static final String PROBE = "probe-";
 
-  private Ladder() {}
+  private MoverFallback() {}
 
-  /** The rungs of this system, best first. */
-  static List<Mover> rungs() {
+  /** The movers of this system, best first. */
+  static List<Mover> movers() {
     return Stream.concat(
             NativeMover.find().stream(), Stream.of(new LinkMover(), new ReserveMover()))
         .toList();
   }
 
   /**
-   * The first rung that works in this folder.
+   * The first mover that works in this folder.
    *
    * @throws IOException if none does, or the folder cannot be written
    */
-  static Mover climb(List<Mover> rungs, Path scratch) throws IOException {
+  static Mover pick(List<Mover> movers, Path scratch) throws IOException {
     var first = scratch.resolve(PROBE + "a");
     var second = scratch.resolve(PROBE + "b");
-    for (var rung : rungs) {
+    for (var mover : movers) {
       Files.deleteIfExists(first);
       Files.deleteIfExists(second);
       Files.writeString(first, "a", StandardOpenOption.CREATE_NEW);
       try {
-        if (works(rung, first, second)) {
-          return rung;
+        if (works(mover, first, second)) {
+          return mover;
         }
       } finally {
         Files.deleteIfExists(first);
@@ -48,17 +48,17 @@ final class Ladder {
     throw new IOException("this volume has no rename that is safe to use");
   }
 
-  private static boolean works(Mover rung, Path first, Path second) throws IOException {
+  private static boolean works(Mover mover, Path first, Path second) throws IOException {
     try {
-      if (rung.move(first, second) != MoveResult.MOVED) {
+      if (mover.move(first, second) != MoveResult.MOVED) {
         return false;
       }
       Files.writeString(first, "b", StandardOpenOption.CREATE_NEW);
-      return rung.move(first, second) == MoveResult.TAKEN
+      return mover.move(first, second) == MoveResult.TAKEN
           && Files.readString(first).equals("b")
           && Files.readString(second).equals("a");
     } catch (IOException e) {
-      if (rung.guarantee() == Guarantee.RESERVED) {
+      if (mover.guarantee() == Guarantee.RESERVED) {
         throw e;
       }
       return false;

@@ -14,7 +14,7 @@ import java.util.Set;
  * Which of its names each file of a batch has, told from listings (a look-up would find one file
  * under two spellings) and from what the journal saw of the file.
  */
-final class Whereabouts {
+final class FileLocator {
   private final Disk disk;
   private final Journal journal;
   private final Map<Path, Set<String>> listings = new HashMap<>();
@@ -24,15 +24,15 @@ final class Whereabouts {
   /** The file of the batch that has a name; by the exact path. */
   private final Map<String, Integer> located = new HashMap<>();
 
-  private Whereabouts(Disk disk, Journal journal) {
+  private FileLocator(Disk disk, Journal journal) {
     this.disk = disk;
     this.journal = journal;
     this.places = new Place[journal.ops().size()];
   }
 
-  /** Looks for every file; first clears what an interrupted move of a lower rung left behind. */
-  static Whereabouts find(Disk disk, Journal journal) throws IOException {
-    var found = new Whereabouts(disk, journal);
+  /** Looks for every file; first clears what an interrupted move of a lower mover left behind. */
+  static FileLocator find(Disk disk, Journal journal) throws IOException {
+    var found = new FileLocator(disk, journal);
     for (var folder : journal.folders()) {
       var names = new HashSet<String>();
       for (var name : disk.names(folder)) {

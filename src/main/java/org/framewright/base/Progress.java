@@ -1,20 +1,20 @@
-package org.framewright.renaming;
+package org.framewright.base;
 
 /** How far a long work is, and whether somebody wants it to stop. */
 @FunctionalInterface
 public interface Progress {
   /** Nobody looks and nobody stops it. */
-  Progress NONE = (done, total) -> {};
+  Progress NONE = (_, _) -> {};
 
   /**
-   * Told now and then, on the thread that does the work.
+   * Reports how far the work is, now and then, on whichever thread does it.
    *
    * @param done steps done
    * @param total steps in all; the same at each call of one work
    */
   void step(int done, int total);
 
-  /** Asked before each step; once true, what was done is rolled back. */
+  /** Asked before each step; once true, no further step is taken. */
   default boolean cancelled() {
     return false;
   }

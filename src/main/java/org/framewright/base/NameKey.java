@@ -1,24 +1,26 @@
-package org.framewright.renaming;
+package org.framewright.base;
 
 import java.text.Normalizer;
 import java.util.Locale;
 
 /**
  * What a name becomes on the least distinguishing file system: two names with one key are taken to
- * be one name, wherever the files lie. It folds case, decomposed and composed letters, ligatures
- * and invisible characters; so it may see a collision where this volume sees none, never the
- * reverse.
+ * be one name, wherever the files lie. It folds case, decomposed and composed letters, ligatures,
+ * the final sigma and invisible characters; so it may see a collision where a volume sees none,
+ * never the reverse.
  */
-final class CollisionKey {
-  private CollisionKey() {}
+public final class NameKey {
+  private NameKey() {}
 
-  static String of(String name) {
+  /** The key of a name, or of a path with {@code /} between its names. */
+  public static String of(String name) {
     if (isAscii(name)) {
       return name.toLowerCase(Locale.ROOT);
     }
-    var decomposed = Normalizer.normalize(name, Normalizer.Form.NFD);
+    var decomposed = Normalizer.normalize(withoutInvisible(name), Normalizer.Form.NFD);
     var folded = decomposed.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
-    return Normalizer.normalize(withoutInvisible(folded), Normalizer.Form.NFC);
+    // The final sigma is a matter of context, not of the letter.
+    return Normalizer.normalize(folded, Normalizer.Form.NFC).replace('\u03C2', '\u03C3');
   }
 
   private static boolean isAscii(String name) {

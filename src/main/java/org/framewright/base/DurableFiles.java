@@ -1,0 +1,220 @@
+package org.framewright.base;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.HexFormat;
+import java.util.concurrent.ThreadLocalRandom;
+
+/**
+ * Writes whole files so that a crash, a kill or a full disk leaves the old file or the new one,
+ * never a part of it: a temporary file beside the target is written and flushed, takes the target's
+ * name, and the folder is flushed. When a call returns, the file survives a power cut as far as the
+ * disk keeps its word.
+ *
+ * <p>A kill may leave a temporary file, {@code .NAME.HEX.part}; the next write of the same file
+ * removes it once no process holds it.
+ */
+public final class DurableFiles {
+  private static final String ENDING = ".part";
+  private static final int NAME_LENGTH = 12;
+
+  private DurableFiles() {}
+
+  /**
+   * Writes a file that must not exist yet.
+   *
+   * @throws FileAlreadyExistsException if anything has that name; it is as it was
+   */
+  public static void create(Path file, byte[] bytes) throws IOException {
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      throw new FileAlreadyExistsException(file.toString());
+    }
+    write(file, bytes, temporary -> place(temporary, file));
+  }
+
+  /**
+   * Writes a file in place of the one of that name, if there is one, and keeps who may read it.
+   *
+   * @throws FileSystemException if something other than a regular file has that name: a folder, a
+   *     link, a device
+   */
+  public static void replace(Path file, byte[] bytes) throws IOException {
+    boolean there = Files.exists(file, LinkOption.NOFOLLOW_LINKS);
+    if (there && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      throw new FileSystemException(file.toString(), null, "not a regular file");
+    }
+    write(
+        file,
+        bytes,
+        temporary -> {
+          if (there) {
+            keepPermissions(file, temporary);
+          }
+          // On one volume this is one step of the file system: the old file or the new one.
+          Files.move(
+              temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        });
+  }
+
+  /** Makes a folder and flushes the one that it is in; one that exists is left as it is. */
+  public static void createFolder(Path folder) throws IOException {
+    if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    Files.createDirectory(folder);
+    syncFolder(folder.toAbsolutePath().getParent());
+  }
+
+  /** Makes the names in a folder durable, where the system lets us. */
+  public static void syncFolder(Path folder) throws IOException {
+    try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    } catch (AccessDeniedException e) {
+      // Windows opens no folders; it makes names durable by itself.
+      if (!Files.isDirectory(folder)) {
+        throw e;
+      }
+    }
+  }
+
+  /** Writes all bytes to a new file of its own and flushes it. */
+  public static void writeFlushed(Path newFile, byte[] bytes) throws IOException {
+    try (var channel =
+        FileChannel.open(newFile, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      writeFully(channel, ByteBuffer.wrap(bytes));
+      channel.force(true);
+    }
+  }
+
+  /** Writes what remains in a buffer; a channel may take less than it is given. */
+  public static void writeFully(FileChannel channel, ByteBuffer bytes) throws IOException {
+    while (bytes.hasRemaining()) {
+      channel.write(bytes);
+    }
+  }
+
+  private interface Placing {
+    void place(Path temporary) throws IOException;
+  }
+
+  private static void write(Path file, byte[] bytes, Placing placing) throws IOException {
+    var folder = file.toAbsolutePath().getParent();
+    clearLeftovers(folder, file);
+    var temporary = folder.resolve(prefix(file) + random() + ENDING);
+    try (var channel =
+        FileChannel.open(
+            temporary,
+            StandardOpenOption.CREATE_NEW,
+            StandardOpenOption.WRITE,
+            LinkOption.NOFOLLOW_LINKS)) {
+      hold(channel);
+      writeFully(channel, ByteBuffer.wrap(bytes));
+      channel.force(true);
+      placing.place(temporary);
+    } catch (IOException | RuntimeException e) {
+      removeQuietly(temporary, e);
+      throw e;
+    }
+    syncFolder(folder);
+  }
+
+  /** Gives the temporary file its name unless something took it meanwhile. */
+  private static void place(Path temporary, Path file) throws IOException {
+    try {
+      // A second name is refused where the name is taken; a rename would replace it.
+      Files.createLink(file, temporary);
+    } catch (FileAlreadyExistsException e) {
+      throw e;
+    } catch (UnsupportedOperationException | FileSystemException e) {
+      // FAT and some servers have no links. The name is looked at again just before.
+      Files.move(temporary, file);
+      return;
+    }
+    Files.delete(temporary);
+  }
+
+  private static void keepPermissions(Path from, Path to) throws IOException {
+    var view =
+        Files.getFileAttributeView(from, PosixFileAttributeView.class, LinkOption.NOFOLLOW_LINKS);
+    if (view != null) {
+      Files.setPosixFilePermissions(to, view.readAttributes().permissions());
+    }
+  }
+
+  /** Says that the temporary file is in use, for as long as its channel is open. */
+  private static void hold(FileChannel channel) {
+    try {
+      channel.tryLock();
+    } catch (IOException e) {
+      // No locks on this volume; a leftover then stays until somebody removes it.
+    }
+  }
+
+  /** Removes what a kill left of an earlier write of this file, and nothing that is in use. */
+  private static void clearLeftovers(Path folder, Path file) throws IOException {
+    var prefix = prefix(file);
+    try (var names = Files.newDirectoryStream(folder, name -> isLeftover(name, prefix))) {
+      for (var leftover : names) {
+        clear(leftover);
+      }
+    }
+  }
+
+  private static boolean isLeftover(Path path, String prefix) throws IOException {
+    var name = path.getFileName().toString();
+    return name.length() == prefix.length() + NAME_LENGTH + ENDING.length()
+        && name.startsWith(prefix)
+        && name.endsWith(ENDING)
+        && Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS)
+            .isRegularFile();
+  }
+
+  private static void clear(Path leftover) throws IOException {
+    boolean free = false;
+    try (var channel =
+        FileChannel.open(leftover, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
+      var lock = channel.tryLock();
+      free = lock != null;
+    } catch (NoSuchFileException | AccessDeniedException e) {
+      return; // Its writer has just finished, or it is somebody else's.
+    } catch (OverlappingFileLockException e) {
+      return; // Another thread of this program is writing.
+    } catch (IOException e) {
+      return; // No locks here: nobody can know that it is not in use.
+    }
+    if (free) {
+      Files.deleteIfExists(leftover);
+    }
+  }
+
+  private static void removeQuietly(Path temporary, Exception cause) {
+    try {
+      Files.deleteIfExists(temporary);
+    } catch (IOException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  private static String prefix(Path file) {
+    return "." + file.getFileName() + ".";
+  }
+
+  private static String random() {
+    var bytes = new byte[NAME_LENGTH / 2];
+    ThreadLocalRandom.current().nextBytes(bytes);
+    return HexFormat.of().formatHex(bytes);
+  }
+}

@@ -1,0 +1,20 @@
+package org.framewright.base;
+
+/**
+ * What a person is told of anything that is wrong.
+ *
+ * @param what what is wrong, in plain words
+ * @param where a file, a line, a setup; empty where {@code what} says it
+ * @param remedy what to do about it; empty where nothing can be done
+ */
+public record Problem(String what, String where, String remedy) {
+  /** A problem whose place its words name. */
+  public Problem(String what, String remedy) {
+    this(what, "", remedy);
+  }
+
+  /** Where and what, without the remedy: {@code list.csv, line 3: the setup has no code}. */
+  public String sentence() {
+    return where.isBlank() ? what : where + ": " + what;
+  }
+}
