@@ -35,7 +35,7 @@ class DurableFilesTest {
 
   @TempDir private Path folder;
 
-  private enum Way {
+  enum Way {
     CREATE,
     REPLACE,
     REPLACE_NOTHING;
