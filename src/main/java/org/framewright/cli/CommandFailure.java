@@ -1,18 +1,22 @@
 package org.framewright.cli;
 
-/**
- * A command that could not do its work: what went wrong and where, its remedy, and the exit status.
- */
+import org.framewright.base.Problem;
+
+/** A command that could not do its work: the problem, and the exit status. */
 final class CommandFailure extends Exception {
   private static final long serialVersionUID = 1L;
 
   private final ExitStatus status;
-  private final String remedy;
+  private final transient Problem problem;
+
+  CommandFailure(ExitStatus status, Problem problem) {
+    super(problem.sentence());
+    this.status = status;
+    this.problem = problem;
+  }
 
   CommandFailure(ExitStatus status, String whatAndWhere, String remedy) {
-    super(whatAndWhere);
-    this.status = status;
-    this.remedy = remedy;
+    this(status, new Problem(whatAndWhere, remedy));
   }
 
   static CommandFailure badInput(String whatAndWhere, String remedy) {
@@ -27,7 +31,7 @@ final class CommandFailure extends Exception {
     return status;
   }
 
-  String remedy() {
-    return remedy;
+  Problem problem() {
+    return problem;
   }
 }

@@ -67,7 +67,10 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public void step(String heading) {
-      output.out().println((steps == 0 ? "" : System.lineSeparator()) + ++steps + ". " + heading);
+      if (steps > 0) {
+        output.out().println("");
+      }
+      output.out().println(++steps + ". " + heading);
       output.out().flush();
     }
 

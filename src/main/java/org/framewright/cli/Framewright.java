@@ -1,14 +1,9 @@
 package org.framewright.cli;
 
 import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
-import org.framewright.job.JobException;
 import org.framewright.ui.Launch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -96,69 +91,37 @@ public final class Framewright implements Runnable {
 
   /** The same with another window than the app's. */
   static int run(Window window, PrintWriter out, PrintWriter err, String... args) {
+    var plainOut = new PlainWriter(out);
+    var plainErr = new PlainWriter(err);
     var line =
         new CommandLine(new Framewright(window))
-            .setOut(out)
-            .setErr(err)
+            .setOut(plainOut)
+            .setErr(plainErr)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(Framewright::usage)
             .setExecutionExceptionHandler(Framewright::failed);
     try {
       return line.execute(args);
+    } catch (StackOverflowError | OutOfMemoryError | LinkageError e) {
+      return Failure.of(e).print(plainErr);
     } finally {
-      out.flush();
-      err.flush();
+      plainOut.flush();
+      plainErr.flush();
     }
   }
 
   private static int usage(CommandLine.ParameterException e, String[] args) {
     var line = e.getCommandLine();
-    line.getErr().println("framewright: " + e.getMessage().replaceFirst("^Error: ", ""));
+    line.getErr()
+        .println(
+            "framewright: "
+                + e.getMessage().replaceFirst("^Error: ", "").lines().findFirst().orElse(""));
     line.getErr().println("See: " + line.getCommandSpec().qualifiedName() + " --help");
     return ExitStatus.BAD_INPUT.code();
   }
 
   private static int failed(Exception e, CommandLine line, CommandLine.ParseResult parsed) {
-    var err = line.getErr();
-    switch (e) {
-      case CommandFailure failure -> {
-        err.println("framewright: " + failure.getMessage());
-        if (!failure.remedy().isEmpty()) {
-          err.println(failure.remedy());
-        }
-        return failure.status().code();
-      }
-      case JobException job -> {
-        err.println("framewright: " + job.getMessage());
-        if (!job.remedy().isEmpty()) {
-          err.println(job.remedy());
-        }
-        return ExitStatus.BAD_INPUT.code();
-      }
-      case NoSuchFileException missing -> {
-        err.println("framewright: there is no " + missing.getFile());
-        err.println("Check the path; nothing was changed.");
-        return ExitStatus.BAD_INPUT.code();
-      }
-      case AccessDeniedException denied -> {
-        err.println("framewright: no permission for " + denied.getFile());
-        err.println("Ask for access to it, or use a folder of your own.");
-        return ExitStatus.FAILED.code();
-      }
-      case FileSystemException files -> {
-        err.println("framewright: " + files.getFile() + ": " + files.getReason());
-        return ExitStatus.FAILED.code();
-      }
-      default -> {
-        var trace = new StringWriter();
-        e.printStackTrace(new PrintWriter(trace));
-        System.getLogger(Framewright.class.getName())
-            .log(System.Logger.Level.DEBUG, trace.toString());
-        err.println("framewright: " + e.getClass().getSimpleName() + ": " + e.getMessage());
-        err.println("This is a fault of the program; nothing more was done.");
-        return ExitStatus.FAILED.code();
-      }
-    }
+    return Failure.of(e).print(line.getErr());
   }
 }

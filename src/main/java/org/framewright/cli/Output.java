@@ -41,10 +41,10 @@ final class Output {
   void writeLine(Object document) {
     try {
       out()
-          .println(
-              JSON.writer()
-                  .without(SerializationFeature.INDENT_OUTPUT)
-                  .writeValueAsString(document));
+          .print(
+              JSON.writer().without(SerializationFeature.INDENT_OUTPUT).writeValueAsString(document)
+                  + System.lineSeparator());
+      out().flush();
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
@@ -53,7 +53,8 @@ final class Output {
   /** Writes the result as JSON; maps, lists, strings, numbers, booleans and null. */
   void write(Object document) {
     try {
-      out().println(JSON.writeValueAsString(document));
+      out().print(JSON.writeValueAsString(document) + System.lineSeparator());
+      out().flush();
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
