@@ -10,7 +10,7 @@ import org.framewright.job.Job;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.View;
 
-/** How commands tell of one setup. */
+/** How commands describe one setup. */
 final class SetupDescription {
   private SetupDescription() {}
 
