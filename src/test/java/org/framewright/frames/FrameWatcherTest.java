@@ -10,6 +10,7 @@ import java.time.LocalDateTime;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -54,12 +55,12 @@ class FrameWatcherTest {
       await(scan -> complete(scan) == 1);
       var away = parent.resolve("unplugged");
       Files.move(root, away);
-      var gone = await(scan -> !scan.troubles().isEmpty());
+      var gone = await(scan -> !scan.problems().isEmpty());
       assertThat(complete(gone)).isEqualTo(1);
-      assertThat(gone.troubles().getFirst().message()).contains("gone");
+      assertThat(gone.problems().getFirst().what()).contains("gone");
       write(away.resolve("b.jpg"), 2);
       Files.move(away, root);
-      await(scan -> complete(scan) == 2 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 2 && scan.problems().isEmpty());
       write(root.resolve("c.jpg"), 3);
       await(scan -> complete(scan) == 3);
     }
@@ -70,9 +71,9 @@ class FrameWatcherTest {
     var root = parent.resolve("later");
     try (var watcher = watcher(root)) {
       watcher.start();
-      await(scan -> !scan.troubles().isEmpty());
+      await(scan -> !scan.problems().isEmpty());
       write(root.resolve("a.jpg"), 1);
-      await(scan -> complete(scan) == 1 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 1 && scan.problems().isEmpty());
     }
   }
 
@@ -97,6 +98,7 @@ class FrameWatcherTest {
   }
 
   /** Three seconds of the burst that the benchmark writes for sixty. */
+  @Tag("slow")
   @Test
   void countsABurstExactlyAndNoFrameBeforeItIsComplete() throws Exception {
     var burst = new BurstGenerator(parent, 30, 3);
