@@ -15,7 +15,7 @@ import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
 
-/** Plans renames, applies them unless previewing, and tells how it went. */
+/** Plans renames, applies them unless previewing, and reports how it went. */
 final class RenameRun {
   private final Renamer renamer;
   private final Output output;
@@ -52,18 +52,18 @@ final class RenameRun {
     var plan = renamer.plan(requests);
     renamer.volumeWarning().ifPresent(output.err()::println);
     try (var progress = new Interruption()) {
-      return told(renamer.apply(plan, progress), plan.id());
+      return report(renamer.apply(plan, progress), plan.id());
     }
   }
 
   /** Takes a batch back. */
   ExitStatus undo(String batch) throws IOException, CommandFailure {
     try (var progress = new Interruption()) {
-      return told(renamer.undo(batch, progress), batch);
+      return report(renamer.undo(batch, progress), batch);
     }
   }
 
-  private ExitStatus told(Outcome outcome, String planned) throws CommandFailure {
+  private ExitStatus report(Outcome outcome, String planned) throws CommandFailure {
     return switch (outcome) {
       case Outcome.Applied applied -> {
         if (output.json()) {
@@ -77,6 +77,7 @@ final class RenameRun {
         if (applied.guarantee().reduced()) {
           output.err().println(applied.guarantee().words());
         }
+        applied.evidence().words().ifPresent(output.err()::println);
         yield applied.needsAPerson() ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE;
       }
       case Outcome.Nothing nothing -> {

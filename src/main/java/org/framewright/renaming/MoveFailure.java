@@ -1,20 +1,13 @@
 package org.framewright.renaming;
 
-import java.io.IOException;
 import java.nio.file.Path;
+import org.framewright.base.Problem;
 
-/** A rename that the system refused: what it said in words, and its remedy. */
-final class MoveFailure extends IOException {
+/** A rename that the system refused. */
+final class MoveFailure extends RenamingFailure {
   private static final long serialVersionUID = 1L;
 
-  private final String remedy;
-
   MoveFailure(Path from, String why, String remedy) {
-    super(from.getFileName() + ": " + why);
-    this.remedy = remedy;
-  }
-
-  String remedy() {
-    return remedy;
+    super(new Problem(from.getFileName() + ": " + why, remedy));
   }
 }

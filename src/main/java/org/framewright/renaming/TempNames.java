@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
  */
 final class TempNames {
   private static final Pattern NAME =
-      Pattern.compile("fw-(" + JournalText.BATCH.pattern() + ")-[0-9]{1,9}\\.tmp");
+      Pattern.compile("fw-(" + JournalFormat.BATCH.pattern() + ")-[0-9]{1,9}\\.tmp");
 
   private TempNames() {}
 

@@ -114,6 +114,11 @@ final class CrashingDisk implements Disk {
   }
 
   @Override
+  public String home(Path folder) throws IOException {
+    return disk.home(folder);
+  }
+
+  @Override
   public Traits traits() {
     return disk.traits();
   }

@@ -15,9 +15,9 @@ import org.framewright.base.Progress;
 /**
  * What the safety costs: plan, apply with journal, and undo against a bare loop of the same native
  * rename over the same files, in the same run; the best of some rounds. Time on the clock, and
- * processor time of the whole program above that of the bare loop, in microseconds a file, which can
- * be compared between machines; a plan renames nothing, so nothing is subtracted from it. Arguments:
- * the folder to work in; the count of files (10000 and 100000 if none is given).
+ * processor time of the whole program above that of the bare loop, in microseconds a file, which
+ * can be compared between machines; a plan renames nothing, so nothing is subtracted from it.
+ * Arguments: the folder to work in; the count of files (10000 and 100000 if none is given).
  */
 public final class RenamerBenchmark {
   private static final int ROUNDS = 5;
