@@ -60,7 +60,7 @@ final class RecoverCommand implements Callable<Integer> {
           more = close;
         }
         case Recovery.Refused refused ->
-            throw CommandFailure.refused(refused.why(), refused.remedy());
+            throw new CommandFailure(ExitStatus.REFUSED, refused.problem());
       }
     }
     if (output.json()) {

@@ -156,10 +156,17 @@ public final class Renamer {
     if (open.isEmpty()) {
       return Optional.empty();
     }
+    return isAtWork()
+        ? Optional.empty()
+        : open.map(batch -> new Interrupted(batch.id(), batch.at(), batch.renames()));
+  }
+
+  /** Whether somebody holds the lock; nobody does where there can be none. */
+  private boolean isAtWork() {
     try (var lock = store.lock().orElse(null)) {
-      return lock == null
-          ? Optional.empty()
-          : open.map(batch -> new Interrupted(batch.id(), batch.at(), batch.renames()));
+      return lock == null;
+    } catch (IOException e) {
+      return false; // The recovery says what is wrong with the lock.
     }
   }
 
@@ -205,32 +212,33 @@ public final class Renamer {
    * Drops journals of batches begun before a time. A batch that could still be undone is kept,
    * unless the caller says otherwise; one that is not ended is always kept.
    *
-   * @throws IOException if somebody is at work in this folder, or the disk fails
+   * @throws IOException if the disk fails amid it; some journals may be dropped
    */
   public Pruned prune(Instant before, boolean alsoUndoable) throws IOException {
+    return store.exists()
+        ? underLock(Pruned::refused, () -> pruned(before, alsoUndoable))
+        : new Pruned(List.of(), List.of(), Optional.empty());
+  }
+
+  private Pruned pruned(Instant before, boolean alsoUndoable) throws IOException {
     var dropped = new ArrayList<Batch>();
     var kept = new ArrayList<Batch>();
-    if (!store.exists()) {
-      return new Pruned(dropped, kept);
-    }
-    try (var _ = store.lock().orElseThrow(() -> new IOException(BUSY.what()))) {
-      for (var batch : store.batches()) {
-        if (batch.state() == BatchState.UNREADABLE) {
-          kept.add(batch);
-        } else if (batch.at().isBefore(before)) {
-          boolean ended = batch.state() != BatchState.OPEN;
-          if (ended && (alsoUndoable || !batch.undoable())) {
-            dropped.add(batch);
-          } else {
-            kept.add(batch);
-          }
-        }
+    for (var batch : store.batches()) {
+      boolean readable = batch.state() != BatchState.UNREADABLE;
+      if (readable && !batch.at().isBefore(before)) {
+        continue;
       }
-      for (var batch : dropped) {
-        store.drop(batch.id());
+      boolean ended = readable && batch.state() != BatchState.OPEN;
+      if (ended && (alsoUndoable || !batch.undoable())) {
+        dropped.add(batch);
+      } else {
+        kept.add(batch);
       }
     }
-    return new Pruned(dropped, kept);
+    for (var batch : dropped) {
+      store.drop(batch.id());
+    }
+    return new Pruned(dropped, kept, Optional.empty());
   }
 
   // ---- how it is done

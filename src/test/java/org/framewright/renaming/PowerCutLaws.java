@@ -13,6 +13,7 @@ import java.util.Random;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
@@ -22,6 +23,7 @@ import org.framewright.base.Progress;
  * Laws of renaming on a disk that, at a power cut, keeps any subset of the changes of names since
  * the last flush.
  */
+@Tag("slow")
 class PowerCutLaws {
   /** Where names collide: by case, by ligature, by the form of an accent. */
   private static final List<String> NAMES =
@@ -86,13 +88,13 @@ class PowerCutLaws {
       disk.cutAfter(firstCut);
       cut(() -> given.renamer().apply(plan, Progress.NONE));
     }
-    Statistics.label("first cut").collect(disk.uncut() ? "behind the end" : "hit");
+    note("first cut", disk.uncut() ? "behind the end" : "hit");
     disk.restart();
     nothingLost(disk, old);
 
     disk.cutAfter(secondCut);
     cut(() -> given.renamer().recover());
-    Statistics.label("second cut").collect(disk.uncut() ? "behind the end" : "hit");
+    note("second cut", disk.uncut() ? "behind the end" : "hit");
     disk.restart();
     nothingLost(disk, old);
 
@@ -100,7 +102,7 @@ class PowerCutLaws {
     assertThat(recovery)
         .isNotInstanceOf(Recovery.Stuck.class)
         .isNotInstanceOf(Recovery.Refused.class);
-    Statistics.label("last recovery").collect(recovery.getClass().getSimpleName());
+    note("last recovery", recovery.getClass().getSimpleName());
     assertThat(disk.files()).isIn(whole);
     assertThat(disk.violations()).isEmpty();
     assertThat(given.renamer().recover()).isInstanceOf(Recovery.Nothing.class);
@@ -132,7 +134,7 @@ class PowerCutLaws {
     var copy = given.disk().copy(withTimes);
     var then = copy.files();
     var recovery = new Case(copy, List.of()).renamer().recover();
-    Statistics.label("recovery in the copy").collect(recovery.getClass().getSimpleName());
+    note("recovery in the copy", recovery.getClass().getSimpleName());
     if (recovery instanceof Recovery.Stuck) {
       assertThat(copy.files()).isEqualTo(then);
     } else {
@@ -151,7 +153,7 @@ class PowerCutLaws {
     var given = Case.of(targets, folds, true, grouped, seed);
     var old = given.disk().files();
     var plan = given.renamer().plan(given.requests());
-    Statistics.label("ready").collect(plan.ready() > 0);
+    note("ready", plan.ready() > 0);
     var outcome = given.renamer().apply(plan, Progress.NONE);
     if (plan.ready() == 0) {
       assertThat(outcome).isInstanceOf(Outcome.Nothing.class);
@@ -162,6 +164,11 @@ class PowerCutLaws {
     var batch = ((Outcome.Applied) outcome).batch();
     assertThat(given.renamer().undo(batch, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
     assertThat(given.disk().files()).isEqualTo(old);
+  }
+
+  /** Counts what the tries were, for the report. */
+  void note(String label, Object value) {
+    Statistics.label(label).collect(value);
   }
 
   /** A step of the work at which the power can fail; counted by doing it undisturbed. */
