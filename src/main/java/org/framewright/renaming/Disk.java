@@ -18,12 +18,12 @@ interface Disk {
   /** The names in a folder, exactly as the volume spells them. */
   List<Path> names(Path folder) throws IOException;
 
-  /** Tells volumes apart. */
+  /** What distinguishes a volume from others. */
   String volume(Path folder) throws IOException;
 
   /**
-   * Tells a folder from its copies: its number and when it was made, which no copy can take along.
-   * Empty where the volume has no stable numbers.
+   * What distinguishes a folder from its copies: its number and when it was made, which no copy can
+   * take along. Empty where the volume has no stable numbers.
    */
   String home(Path folder) throws IOException;
 

@@ -32,7 +32,10 @@ final class FileLocator {
     this.positions = new Position[journal.ops().size()];
   }
 
-  /** Looks for every file; first clears what an interrupted move of a lower mover left behind. */
+  /**
+   * Looks for every file; first clears what an interrupted move of a mover without the native call
+   * left behind.
+   */
   static FileLocator find(Disk disk, Journal journal, Recognition recognition) throws IOException {
     var found = new FileLocator(disk, journal, recognition);
     for (var folder : journal.folders()) {
@@ -50,7 +53,7 @@ final class FileLocator {
     return positions;
   }
 
-  /** Files that are nowhere, in two places, or not to be told from another one. */
+  /** Files that are nowhere, in two places, or not to be distinguished from another one. */
   List<StuckFile> troubles() {
     return troubles;
   }

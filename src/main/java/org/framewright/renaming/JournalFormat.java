@@ -26,9 +26,9 @@ import java.util.zip.CRC32C;
  * <p>(Each object is one line.) Folders are paths below the root, component by component. A name
  * that is not valid text is {@code {"bytes":"BASE64"}}. {@code size} is in bytes, {@code modified}
  * in nanoseconds since 1970, {@code key} the volume's number of the file, {@code hash} the SHA-256
- * of its first and last 64 KiB where the volume has no such number. {@code home} tells the folder
- * of journals from its copies. {@code end} is {@code done}, {@code rolled back} or {@code stuck}; a
- * line of an end that is torn counts as none.
+ * of its first and last 64 KiB where the volume has no such number. {@code home} distinguishes the
+ * folder of journals from its copies. {@code end} is {@code done}, {@code rolled back} or {@code
+ * stuck}; a line of an end that is torn counts as none.
  */
 final class JournalFormat {
   static final Pattern BATCH = Pattern.compile("[0-9]{4,9}-[0-9a-z]{8}");

@@ -10,8 +10,8 @@ import java.util.Optional;
  *
  * @param undoes the batch that it takes back; empty if none
  * @param volume the kind of volume that it was written on, {@code ext4}
- * @param home what told the folder of journals from its copies when this one was written, see
- *     {@link Disk#home}; absent in journals of earlier versions
+ * @param home what distinguished the folder of journals from its copies when this one was written,
+ *     see {@link Disk#home}; absent in journals of earlier versions
  * @param root the folder that all names lie below
  * @param folders absolute paths of the folders it works in
  */

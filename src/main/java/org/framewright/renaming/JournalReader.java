@@ -97,7 +97,7 @@ final class JournalReader {
   }
 
   /**
-   * A batch as its first lines and its last ones tell it; the lines between are not read.
+   * A batch as its first lines and its last ones describe it; the lines between are not read.
    *
    * @param example its first rename, {@code A.jpg -> B.jpg}
    */

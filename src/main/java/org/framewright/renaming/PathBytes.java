@@ -18,7 +18,7 @@ final class PathBytes {
 
   private PathBytes() {}
 
-  /** Whether the path's text tells all of it. */
+  /** Whether the path's text is all of it. */
   static boolean isText(Path path) {
     return path.toString().indexOf(UNREADABLE) < 0;
   }

@@ -33,7 +33,7 @@ final class Recognition {
   /**
    * Finds out whether the folder is a copy of the one that the journal was written in.
    *
-   * @param home what tells the folder of journals from its copies today
+   * @param home what distinguishes the folder of journals from its copies today
    * @param positions where the files may be
    * @throws IOException if a file cannot be looked at
    */

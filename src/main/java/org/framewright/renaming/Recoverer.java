@@ -20,7 +20,7 @@ final class Recoverer {
   /**
    * Moves the files; the caller records the end.
    *
-   * @param home what tells the folder of journals from its copies today
+   * @param home what distinguishes the folder of journals from its copies today
    */
   static Recovery run(Disk disk, Journal journal, String home) throws IOException {
     for (var folder : journal.folders()) {

@@ -69,13 +69,13 @@ final class Store {
     }
   }
 
-  /** What tells this folder of journals from its copies; empty if the volume cannot tell. */
+  /** What distinguishes this folder of journals from its copies, see {@link Disk#home}. */
   String home() throws IOException {
     return disk.home(folder);
   }
 
   /**
-   * The id of the batch that a plan becomes: one more than any before, so that ids tell the order.
+   * The id of the batch that a plan becomes: one more than any before, so that ids give the order.
    *
    * @throws DamagedJournal if there can be no more
    */

@@ -3,7 +3,7 @@ package org.framewright.renaming;
 import java.util.regex.Pattern;
 
 /**
- * Names between two names: {@code fw-BATCH-NUMBER.tmp}, so that a file left under one tells its
+ * Names between two names: {@code fw-BATCH-NUMBER.tmp}, so that a file left under one shows its
  * batch without a journal.
  */
 final class TempNames {

@@ -22,7 +22,7 @@ final class UndoPlanner {
   /**
    * The renames that take a batch back; what cannot be taken back is skipped.
    *
-   * @param home what tells the folder of journals from its copies today
+   * @param home what distinguishes the folder of journals from its copies today
    * @throws IOException if a folder or a file cannot be looked at
    */
   static BatchRunner.Work plan(Disk disk, Journal journal, String home) throws IOException {

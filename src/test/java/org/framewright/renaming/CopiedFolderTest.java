@@ -230,7 +230,7 @@ class CopiedFolderTest {
     assertThat(recovered).isGreaterThan(40);
   }
 
-  /** Two files of one size and one time that swap their names: nothing tells which is which. */
+  /** Two files of one size and one time that swap their names: nothing shows which is which. */
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
   void whereNothingTellsFilesApartARecoveryInACopyMovesNothing(boolean timesKept)

@@ -43,7 +43,7 @@ class PowerCutLaws {
       var requests = new ArrayList<RenameRequest>();
       for (int i = 0; i < targets.size(); i++) {
         var from = Path.of(folds ? "f" + i : NAMES.get(i));
-        // Two files of each content, so that only numbers tell them apart.
+        // Two files of each content, so that only numbers distinguish them.
         disk.put(ROOT.resolve(from), "content " + i / 2);
         var to = Path.of(folds && i % 2 == 0 ? "F" + (i + 2) % targets.size() : name(targets, i));
         requests.add(new RenameRequest(from, to, grouped ? "group " + i % 3 : ""));
