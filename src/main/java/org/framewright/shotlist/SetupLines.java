@@ -128,7 +128,7 @@ final class SetupLines {
           cell,
           "setup "
               + cell.brief()
-              + " cannot be told from "
+              + " looks the same as "
               + other.brief()
               + " in line "
               + other.line()

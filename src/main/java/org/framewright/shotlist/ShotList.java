@@ -30,7 +30,7 @@ public final class ShotList {
       var other = byKey.put(Setup.canonicalKey(setup.code()), setup);
       if (other != null) {
         throw new IllegalArgumentException(
-            "setups " + other.code() + " and " + setup.code() + " cannot be told apart");
+            "setups " + other.code() + " and " + setup.code() + " look the same");
       }
     }
   }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -191,6 +192,7 @@ class HostileListTest {
 
   // What is too much
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -257,7 +259,7 @@ class HostileListTest {
   }
 
   @Test
-  void tellsEqualHeadingsApart() {
+  void givesEqualHeadingsNamesOfTheirOwn() {
     var read =
         (ListReading.Understood)
             read("Setup" + ",Size".repeat(900) + ",Size 2\n1" + ",x".repeat(901) + "\n");
@@ -377,6 +379,7 @@ class HostileListTest {
   }
 
   @Test
+  @Tag("slow")
   void refusesAWorkbookThatUnpacksToTooMuch() throws IOException {
     var rows = new StringBuilder();
     while (rows.length() < Limits.UNPACKED_BYTES) {
@@ -388,6 +391,7 @@ class HostileListTest {
   }
 
   @Test
+  @Tag("slow")
   void refusesRowsThatAreAllWidth() throws IOException {
     var rows = "<row><c r=\"XFD2\"/></row>".repeat((int) (Limits.SPAN / Workbook.MOST_COLUMNS) + 2);
     assertThat(refused(soonBook(workbook(1, sheet(rows)))).problem().what())
@@ -395,6 +399,7 @@ class HostileListTest {
   }
 
   @Test
+  @Tag("slow")
   void looksAtTheFirstOfVeryManySheets() throws IOException {
     var rows =
         ("<row>" + cell("A2", "") + "</row>").repeat(50_000)
@@ -406,6 +411,7 @@ class HostileListTest {
   }
 
   @Test
+  @Tag("slow")
   void refusesAWorkbookOfVeryManyParts() throws IOException {
     var parts = new String[2 * (Limits.PARTS + 1)];
     for (int i = 0; i < parts.length; i += 2) {
@@ -417,6 +423,7 @@ class HostileListTest {
   }
 
   @Test
+  @Tag("slow")
   void readsManySharedStringsAndLinesInTime() throws IOException {
     var strings =
         new StringBuilder(

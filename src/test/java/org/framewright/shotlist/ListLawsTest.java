@@ -39,7 +39,7 @@ class ListLawsTest {
   }
 
   /** The lists of clients, as they were understood, survive being exported and imported again. */
-  @Property(tries = 500)
+  @Property(tries = 300)
   void whatWasImportedIsTheSameListAfterAnExport(@ForAll("texts") String text) {
     var read = ListReader.read(text.getBytes(StandardCharsets.UTF_8), "list.csv");
     Statistics.label("understood")
@@ -51,7 +51,7 @@ class ListLawsTest {
     }
   }
 
-  @Property(tries = 60)
+  @Property(tries = 40)
   void whatWasImportedIsTheSameListInAWorkbook(@ForAll("texts") String text) throws IOException {
     if (ListReader.read(text.getBytes(StandardCharsets.UTF_8), "list.csv")
         instanceof ListReading.Understood understood) {
@@ -188,7 +188,7 @@ class ListLawsTest {
         + "\n";
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void anApostropheBeforeAFormulaCanBeTakenAwayAgain(@ForAll("guarded") String text) {
     var guarded = FormulaGuard.with(text);
     assertThat(FormulaGuard.without(guarded)).isEqualTo(text);
@@ -202,7 +202,7 @@ class ListLawsTest {
     return Arbitraries.strings().withChars("=+-@'\"; \t\r\na\uFF1D\uFF20").ofMaxLength(8);
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void textOfAWorkbookIsReadAsItWasWritten(@ForAll("escaped") String text) {
     assertThat(XmlText.plain(XmlText.escaped(text))).isEqualTo(text);
   }
@@ -214,7 +214,7 @@ class ListLawsTest {
         .ofMaxLength(16);
   }
 
-  @Property(tries = 2000)
+  @Property(tries = 500)
   void anyBytesEndInAListOrInProblems(@ForAll byte[] bytes) {
     if (ListReader.read(bytes, "list.csv") instanceof ListReading.Refused refused) {
       assertThat(refused.problems()).isNotEmpty();
@@ -222,7 +222,7 @@ class ListLawsTest {
   }
 
   /** A sound workbook with some bytes changed, cut or put in. */
-  @Property(tries = 300)
+  @Property(tries = 150)
   void aDamagedWorkbookEndsInAListOrInProblems(
       @ForAll @Size(max = 12) List<@IntRange(max = 1 << 20) Integer> places,
       @ForAll @IntRange(max = 5000) int cut)
@@ -255,7 +255,7 @@ class ListLawsTest {
     return bytes.toByteArray();
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void anyTextBelowHeadingsEndsInAListOrInProblemsInsideTheFile(@ForAll String text) {
     var file = "Setup,Title,Views,Frames\n" + text;
     long lines = file.lines().count() + 1;

@@ -17,6 +17,7 @@ import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -93,6 +94,7 @@ class ListWriterDiskTest {
     return ops;
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"list.csv", "list.xlsx"})
   void isTheOldFileOrTheNewOneAfterAKillOrAFailureAtEveryChange(String name) throws IOException {
