@@ -5,8 +5,12 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.security.MessageDigest;
 
 /**
@@ -56,7 +60,13 @@ final class Bytes implements Closeable {
   }
 
   static Bytes open(Path path, Room room) throws IOException {
-    var channel = FileChannel.open(path, StandardOpenOption.READ);
+    var attributes =
+        Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+    if (!attributes.isRegularFile()) {
+      // To open a pipe or a device may wait for ever.
+      throw new FileSystemException(path.toString(), null, "not a regular file");
+    }
+    var channel = FileChannel.open(path, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS);
     return new Bytes(new File(channel, room, true), 0, channel.size());
   }
 
@@ -129,7 +139,7 @@ final class Bytes implements Closeable {
     return bigEndian ? first << 16 | second : second << 16 | first;
   }
 
-  /** A 64-bit number; one that does not fit is told as the largest that does. */
+  /** A 64-bit number; one that does not fit becomes the largest that does. */
   long u64(long offset, boolean bigEndian) throws IOException {
     long first = u32(offset, bigEndian);
     long second = u32(offset + 4, bigEndian);

@@ -42,7 +42,7 @@ final class ExifReader {
 
   private ExifReader() {}
 
-  /** Reads the blocks; what they do not tell, or tell in a way that makes no sense, is absent. */
+  /** Reads the blocks; what they do not say, or say in a way that makes no sense, is absent. */
   static Capture read(List<Bytes> blocks) throws IOException {
     var metadata = new Metadata();
     for (var block : blocks) {
@@ -178,9 +178,9 @@ final class ExifReader {
 
   private static OptionalInt rating(Metadata metadata) {
     for (var directory : metadata.getDirectoriesOfType(ExifIFD0Directory.class)) {
-      var told = directory.getInteger(RATING);
-      if (told != null && told >= 1 && told <= 5) {
-        return OptionalInt.of(told);
+      var rating = directory.getInteger(RATING);
+      if (rating != null && rating >= 1 && rating <= 5) {
+        return OptionalInt.of(rating);
       }
     }
     return OptionalInt.empty();

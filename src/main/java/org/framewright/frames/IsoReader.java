@@ -65,7 +65,7 @@ final class IsoReader {
     if (!index || (cr3 && !data)) {
       contents.fault("its picture data are missing");
     }
-    TiffReader.tellIfHollow(file, contents);
+    TiffReader.noteIfHollow(file, contents);
   }
 
   /** The size of the box at an offset, its header included. */

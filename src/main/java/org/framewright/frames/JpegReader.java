@@ -69,7 +69,7 @@ final class JpegReader {
   record Dimensions(int width, int height, boolean progressive) {}
 
   /**
-   * The size that a baseline, extended or progressive frame header (SOF0 to SOF2) tells; none for
+   * The size that a baseline, extended or progressive frame header (SOF0 to SOF2) gives; none for
    * lossless ones, in which raws keep their sensor data, and for what is no JPEG.
    */
   static Optional<Dimensions> dimensions(Bytes jpeg) throws IOException {

@@ -77,7 +77,7 @@ public final class HandOff {
   /** The frames that somebody rated this high or higher. */
   public HandOffPlan rated(int atLeast) throws IOException, JobException {
     var chosen =
-        scan.frames().stream()
+        scan.distinct().stream()
             .filter(frame -> frame.capture().rating().orElse(0) >= atLeast)
             .toList();
     return plan("rated " + atLeast + " or higher", chosen, List.of());
@@ -87,7 +87,7 @@ public final class HandOff {
   public HandOffPlan chosen() throws IOException, JobException {
     var selects = job.state().selects();
     var chosen =
-        scan.frames().stream()
+        scan.distinct().stream()
             .filter(frame -> frame.knownAs().stream().anyMatch(selects::contains))
             .toList();
     return plan("chosen in the job", chosen, List.of());

@@ -54,12 +54,12 @@ class FrameWatcherTest {
       await(scan -> complete(scan) == 1);
       var away = parent.resolve("unplugged");
       Files.move(root, away);
-      var gone = await(scan -> !scan.troubles().isEmpty());
+      var gone = await(scan -> !scan.problems().isEmpty());
       assertThat(complete(gone)).isEqualTo(1);
-      assertThat(gone.troubles().getFirst().message()).contains("gone");
+      assertThat(gone.problems().getFirst().what()).contains("gone");
       write(away.resolve("b.jpg"), 2);
       Files.move(away, root);
-      await(scan -> complete(scan) == 2 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 2 && scan.problems().isEmpty());
       write(root.resolve("c.jpg"), 3);
       await(scan -> complete(scan) == 3);
     }
@@ -70,9 +70,9 @@ class FrameWatcherTest {
     var root = parent.resolve("later");
     try (var watcher = watcher(root)) {
       watcher.start();
-      await(scan -> !scan.troubles().isEmpty());
+      await(scan -> !scan.problems().isEmpty());
       write(root.resolve("a.jpg"), 1);
-      await(scan -> complete(scan) == 1 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 1 && scan.problems().isEmpty());
     }
   }
 

@@ -159,14 +159,16 @@ class HostileFilesTest {
   void aBoxOfNoSizeAndBoxesWithoutEndAreRefused() throws IOException {
     byte[] start = TestCamera.box("ftyp", "heic\0\0\0\0".getBytes(StandardCharsets.US_ASCII));
     var tooSmall = TestContainers.join(start, new byte[] {0, 0, 0, 4, 'm', 'e', 't', 'a'});
-    assertThat(read(tooSmall, FileRole.HEIF).trouble().orElseThrow()).contains("below its header");
+    assertThat(read(tooSmall, FileRole.HEIF).problem().orElseThrow().what())
+        .contains("below its header");
     var many = new byte[8 * 100_000];
     for (int i = 0; i < many.length; i += 8) {
       many[i + 3] = 8;
       many[i + 4] = 'f';
     }
     var all = TestContainers.join(start, many);
-    assertThat(within(() -> read(all, FileRole.HEIF)).trouble().orElseThrow()).contains("boxes");
+    assertThat(within(() -> read(all, FileRole.HEIF)).problem().orElseThrow().what())
+        .contains("boxes");
   }
 
   @Test

@@ -105,7 +105,7 @@ class RealFramesTest {
   }
 
   private static FileReading reading(Path file) {
-    return FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room());
+    return FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room()).orElseThrow();
   }
 
   private static Optional<String> rating(Capture capture) {

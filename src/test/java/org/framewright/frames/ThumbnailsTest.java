@@ -119,8 +119,9 @@ class ThumbnailsTest {
         continue;
       }
       var file = write(entry.getKey(), entry.getValue());
-      var reading = FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room());
-      assertThat(reading.trouble()).as(entry.getKey()).isEmpty();
+      var reading =
+          FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room()).orElseThrow();
+      assertThat(reading.problem()).as(entry.getKey()).isEmpty();
       assertThat(reading.capture().time()).as(entry.getKey()).contains(TestContainers.TIME);
       assertThat(reading.capture().camera().orElseThrow().serial())
           .as(entry.getKey())

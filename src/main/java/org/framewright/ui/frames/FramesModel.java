@@ -64,7 +64,8 @@ final class FramesModel {
         new Newest<>(
             tasks,
             job ->
-                FrameGroups.of(job.scan().frames(), job.tally(), job.list(), job.state().selects()),
+                FrameGroups.of(
+                    job.scan().distinct(), job.tally(), job.list(), job.state().selects()),
             this::show,
             trouble);
     headings.setAll(FrameGroups.EMPTY.headings());
