@@ -16,7 +16,9 @@ import java.security.MessageDigest;
 /**
  * A stretch of a file, read where it is asked for. Nothing outside the stretch can be read, no
  * single reading is larger than {@link #MOST_AT_ONCE}, and all readings of one file together take
- * no more than {@link #MOST_IN_ALL}: so a file that claims anything costs no more than that.
+ * no more than {@link #MOST_IN_ALL}: so a file that claims anything costs no more than that. The
+ * readers keep less than {@link #MOST_AT_ONCE} of it; what they make of one file takes less than 64
+ * MiB of memory, and is garbage when the file was read.
  */
 final class Bytes implements Closeable {
   /** Eight mebibytes: more than any preview or maker's note known. */

@@ -101,8 +101,7 @@ final class JpegReader {
   private static void app1(Bytes segment, Contents contents) throws IOException {
     if (segment.startsWith(EXIF)) {
       var tiff = segment.slice(EXIF.length(), segment.size() - EXIF.length());
-      contents.exif(tiff);
-      TiffReader.readPreviews(tiff, contents);
+      contents.exifWithPreviews(tiff);
     } else if (segment.startsWith(XMP)) {
       contents.xmp(segment.slice(XMP.length(), segment.size() - XMP.length()));
     }

@@ -10,6 +10,7 @@ import java.time.LocalDateTime;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -97,6 +98,7 @@ class FrameWatcherTest {
   }
 
   /** Three seconds of the burst that the benchmark writes for sixty. */
+  @Tag("slow")
   @Test
   void countsABurstExactlyAndNoFrameBeforeItIsComplete() throws Exception {
     var burst = new BurstGenerator(parent, 30, 3);

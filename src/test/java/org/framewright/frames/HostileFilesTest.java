@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.ThrowingSupplier;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A hang fails by the limit of time, which is many times what the slowest takes; more memory than
  * is sensible fails as an {@link OutOfMemoryError} of the huge claims below.
  */
+@Tag("slow")
 class HostileFilesTest {
   private static final Duration LIMIT = Duration.ofMinutes(5);
 
