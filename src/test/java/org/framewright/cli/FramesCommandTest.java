@@ -70,13 +70,13 @@ class FramesCommandTest {
   @Test
   void writesTheSameAsJson() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--json")).isZero();
-    var told = ran.json();
-    assertThat(told.get("frames").asInt()).isEqualTo(5);
-    assertThat(told.get("files").asInt()).isEqualTo(10);
-    assertThat(told.at("/bySetup/001/byView/F").asInt()).isEqualTo(4);
-    assertThat(told.at("/bySetup/001/missing/0").asText()).isEqualTo("back: none of 2");
-    assertThat(told.at("/cameras/0/model").asText()).isEqualTo(SampleBody.studioA().model());
-    assertThat(told.at("/cameras/0/clockOffsetSeconds").isNumber()).isTrue();
+    var report = ran.json();
+    assertThat(report.get("frames").asInt()).isEqualTo(5);
+    assertThat(report.get("files").asInt()).isEqualTo(10);
+    assertThat(report.at("/bySetup/001/byView/F").asInt()).isEqualTo(4);
+    assertThat(report.at("/bySetup/001/missing/0").asText()).isEqualTo("back: none of 2");
+    assertThat(report.at("/cameras/0/model").asText()).isEqualTo(SampleBody.studioA().model());
+    assertThat(report.at("/cameras/0/clockOffsetSeconds").isNumber()).isTrue();
   }
 
   @Test
@@ -136,7 +136,7 @@ class FramesCommandTest {
   }
 
   @Test
-  void watchesAndTellsOneLineACount() throws Exception {
+  void watchesAndPrintsOneLineACount() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0", "--json")).isZero();
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0")).isZero();
     assertThat(ran.out()).contains("5 frames; on set 002: 1");

@@ -113,9 +113,9 @@ class AttributionTest {
     // 13:01 in Berlin in November is 12:01 UTC.
     var frame = frame("x", A, LocalDateTime.of(2026, 11, 25, 13, 1), Optional.empty());
     assertThat(assign(frame).places()).containsEntry(frame.id(), place("001"));
-    var told =
+    var withOffset =
         frame("y", A, LocalDateTime.of(2026, 11, 25, 7, 1), Optional.of(ZoneOffset.ofHours(-5)));
-    assertThat(assign(told).places()).containsEntry(told.id(), place("001"));
+    assertThat(assign(withOffset).places()).containsEntry(withOffset.id(), place("001"));
   }
 
   @Test
@@ -140,7 +140,7 @@ class AttributionTest {
   }
 
   @Test
-  void tellsTheLikelySetupOfAnUnassignedFrame() {
+  void namesTheLikelySetupOfAnUnassignedFrame() {
     onSet("001", 0, 60);
     onSet("002", 600, 900);
     var tally = assign(tethered("x", A, 100, 1));
@@ -155,7 +155,7 @@ class AttributionTest {
   }
 
   @Test
-  void countsByViewAndTakesTheOnlyWantedViewWhereNoneWasTold() {
+  void countsByViewAndTakesTheOnlyWantedViewWhereNoneIsKnown() {
     spans.add(new OnSetSpan("001", Optional.of("B"), at(0), Optional.of(at(100))));
     onSet("002", 100, 200);
     onSet("003", 200, 300);

@@ -193,7 +193,7 @@ class FrameWatcherTest {
     watcher.start();
     assertThat(reading.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
     var close = Thread.ofPlatform().daemon().start(watcher::close);
-    // The watch is told to end before anything further is read.
+    // The watch is to end before anything further is read.
     while (close.getState() != Thread.State.WAITING && close.isAlive()) {
       Thread.onSpinWait();
     }
