@@ -106,12 +106,12 @@ class FrameScannerTest {
     write("A.jpg", camera.jpeg(NOON.plusSeconds(1)));
     org.junit.jupiter.api.Assumptions.assumeTrue(
         Files.size(root.resolve("a.jpg")) > 0 && root.toFile().list().length == 2,
-        "this file system does not tell letter cases apart");
+        "this file system does not distinguish letter case");
     assertThat(scanner.scan().frames()).extracting(Frame::stem).containsExactly("A", "a");
   }
 
   @Test
-  void tellsTwoBodiesWithTheSameNumberApart() throws IOException {
+  void distinguishesTwoBodiesWithTheSameNumber() throws IOException {
     write("one/IMG_0001.JPG", camera.jpeg(NOON));
     write("two/IMG_0001.JPG", new TestCamera("Studio Body A", "A-1002").jpeg(NOON));
     assertThat(scanner.scan().frames()).extracting(Frame::id).doesNotHaveDuplicates().hasSize(2);
@@ -272,7 +272,7 @@ class FrameScannerTest {
   }
 
   @Test
-  void aFrameWithoutACaptureTimeCountsAndIsToldOf() throws IOException {
+  void aFrameWithoutACaptureTimeCountsAndIsReported() throws IOException {
     write("a.jpg", TestCamera.picture(20, 20, java.awt.Color.BLUE));
     var scan = scanner.scan();
     assertThat(scan.frames()).singleElement().returns(true, Frame::complete);
@@ -282,20 +282,20 @@ class FrameScannerTest {
   }
 
   @Test
-  void tellsSomeTimesHowManyFilesAreRead() throws IOException {
+  void reportsNowAndThenHowManyFilesAreRead() throws IOException {
     writePictures(130);
-    var told = new ConcurrentLinkedQueue<Integer>();
+    var reported = new ConcurrentLinkedQueue<Integer>();
     assertThat(
             scanner.scan(
                 (done, total) -> {
                   assertThat(total).isEqualTo(130);
-                  told.add(done);
+                  reported.add(done);
                 }))
         .isPresent();
-    assertThat(told).hasSizeBetween(2, 30).doesNotHaveDuplicates().contains(130);
-    told.clear();
-    assertThat(scanner.scan((done, _) -> told.add(done))).isPresent();
-    assertThat(told).as("there was nothing to be read").isEmpty();
+    assertThat(reported).hasSizeBetween(2, 30).doesNotHaveDuplicates().contains(130);
+    reported.clear();
+    assertThat(scanner.scan((done, _) -> reported.add(done))).isPresent();
+    assertThat(reported).as("there was nothing to be read").isEmpty();
   }
 
   @Test

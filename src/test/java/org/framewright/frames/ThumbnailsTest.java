@@ -112,7 +112,7 @@ class ThumbnailsTest {
   }
 
   @Test
-  void everyContainerTellsTimeAndBody() throws IOException {
+  void everyContainerGivesTimeAndBody() throws IOException {
     var containers = Map.copyOf(TestContainers.all());
     for (var entry : containers.entrySet()) {
       if (entry.getKey().endsWith("xmp")) {
