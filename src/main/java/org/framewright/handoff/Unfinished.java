@@ -9,9 +9,11 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
@@ -26,6 +28,9 @@ final class Unfinished {
   private final FileSystem files;
   private final HandOffRecords records;
   private final List<Problem> remarks = new ArrayList<>();
+
+  /** The hand-offs that were given up here; the records that were read do not say so yet. */
+  private final Set<Integer> given = new HashSet<>();
 
   Unfinished(Job job, HandOffRecords records) {
     this.job = job;
@@ -62,7 +67,12 @@ final class Unfinished {
       switch (one.state()) {
         case BEGUN -> finishBegun(one, draft);
         case PLACING -> finishPlacing(one, draft);
-        case DELIVERED, ABANDONED -> {}
+        case ABANDONED -> {
+          if (draft.isPresent() && isThere(draft.get())) {
+            clear(one, draft.get());
+          }
+        }
+        case DELIVERED -> {}
       }
     }
     lookBeside(besideTarget, byDraft);
@@ -105,8 +115,11 @@ final class Unfinished {
       return;
     }
     if (draft.isPresent() && Draft.holdsPackage(draft.get())) {
-      clear(one, draft.get());
+      remove(one, draft.get());
       return;
+    }
+    if (draft.isPresent()) {
+      clearRest(one, draft.get());
     }
     remarks.add(
         new Problem(
@@ -118,6 +131,12 @@ final class Unfinished {
                 + " delete "
                 + records.file(one.number())
                 + "."));
+  }
+
+  /** A package that did not take its place: it is given up before it is torn apart. */
+  private void remove(HandOffRecord one, Path draft) throws IOException {
+    giveUp(one);
+    clear(one, draft);
   }
 
   private void clearRest(HandOffRecord one, Path draft) {
@@ -166,7 +185,7 @@ final class Unfinished {
   }
 
   private void giveUp(HandOffRecord one) throws IOException {
-    if (one.state() != HandOffRecord.State.ABANDONED) {
+    if (given.add(one.number()) && one.state() != HandOffRecord.State.ABANDONED) {
       records.update(one.abandoned());
     }
   }
@@ -180,7 +199,13 @@ final class Unfinished {
       var own = byDraft.get(draft.getFileName().toString());
       if (own != null && own.state() != HandOffRecord.State.DELIVERED) {
         if (remarks.stream().noneMatch(remark -> remark.where().equals(draft.toString()))) {
-          clear(own, draft);
+          if (own.state() != HandOffRecord.State.PLACING) {
+            clear(own, draft);
+          } else if (Draft.holdsPackage(draft)) {
+            remove(own, draft);
+          } else {
+            clearRest(own, draft);
+          }
         }
       } else if (Files.isDirectory(draft, LinkOption.NOFOLLOW_LINKS) && !Draft.isInUse(draft)) {
         remarks.add(left(draft, "it is not this job's"));

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A hand-off is killed, or fails, at each change of the disk that it makes. */
+@Tag("slow")
 class InterruptedHandOffTest {
   @TempDir private Path folder;
   private Path template;
@@ -148,7 +149,6 @@ class InterruptedHandOffTest {
   }
 
   @Test
-  @Tag("slow")
   void aKillInTheMiddleOfAnyWriteToo(TestReporter report) throws Exception {
     take(Scene.rated(Files.createDirectory(folder.resolve("large"))), true);
     int points = killEverywhere(false) + killEverywhere(true);
@@ -223,7 +223,6 @@ class InterruptedHandOffTest {
   }
 
   @Test
-  @Tag("slow")
   void everyOtherFailureToo(TestReporter report) throws Exception {
     take(Scene.rated(Files.createDirectory(folder.resolve("large"))), true);
     int points =
