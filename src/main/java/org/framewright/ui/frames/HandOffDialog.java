@@ -109,7 +109,9 @@ final class HandOffDialog {
           case RENAMING -> desk.wayTo("names");
           case CHECKING -> desk.wayTo("convention");
         };
-    return page.isEmpty() ? held.remedy() : desk.texts().get("frames.mendOn", held.remedy(), page);
+    return page.isEmpty()
+        ? held.problem().remedy()
+        : desk.texts().get("frames.mendOn", held.problem().remedy(), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {
@@ -129,7 +131,7 @@ final class HandOffDialog {
         setGraphic(null);
         return;
       }
-      what.setText(held.what() + ": " + held.why());
+      what.setText(held.problem().sentence());
       remedy.setText(remedy(held));
       setGraphic(box);
       setAccessibleText(what.getText() + " " + remedy.getText());
