@@ -24,6 +24,7 @@ import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.naming.Reserved;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -345,7 +346,7 @@ final class FramesCommand implements Callable<Integer> {
   }
 
   private static String viewName(Job job, String code) {
-    var field = job.convention().fields().get("view");
+    var field = job.convention().fields().get(Reserved.VIEW);
     return field == null ? code : field.choices().getOrDefault(code, code);
   }
 

@@ -35,6 +35,7 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Numbering;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 
 /**
@@ -43,9 +44,9 @@ import org.framewright.shotlist.Setup;
  */
 public final class HandOff {
   /** The kind of name that a select gets. */
-  static final String SELECT = "select";
+  static final String SELECT = Reserved.SELECT;
 
-  private static final String FRAME = "frame";
+  private static final String FRAME = Reserved.FRAME;
 
   private final Job job;
   private final FrameScan scan;

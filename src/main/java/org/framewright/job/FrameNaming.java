@@ -24,6 +24,7 @@ import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Kind;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
@@ -36,9 +37,9 @@ import org.framewright.shotlist.ShotList;
  * has one, since a job may take days; a counter counts.
  */
 final class FrameNaming {
-  static final String VIEW = "view";
-  private static final String SETUP = "setup";
-  static final String KIND = "frame";
+  static final String VIEW = Reserved.VIEW;
+  private static final String SETUP = Reserved.SETUP;
+  static final String KIND = Reserved.FRAME;
   private static final Pattern NO_LETTER = Pattern.compile("[^\\p{L}\\p{N}]");
 
   private final Convention convention;

@@ -41,6 +41,7 @@ import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 import org.framewright.naming.Rule;
 import org.framewright.naming.Severity;
 import org.framewright.shotlist.ListChange;
@@ -53,8 +54,8 @@ public final class Job {
   private static final String OURS = ".framewright";
   private static final String CONVENTION = "convention.yaml";
   private static final String LOG = "log";
-  private static final String FRAMES = "frames";
-  private static final String JOB = "job";
+  private static final String FRAMES = Reserved.FRAMES;
+  private static final String JOB = Reserved.JOB;
 
   private final Path folder;
   private final Clock clock;
