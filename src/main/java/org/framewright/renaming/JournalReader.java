@@ -386,7 +386,7 @@ final class JournalReader {
 
   private String text(JsonParser json, Predicate<String> allowed) throws IOException {
     if (json.currentToken() != JsonToken.VALUE_STRING || !allowed.test(json.getText())) {
-      throw damaged("bad value of " + json.currentName());
+      throw badValue(json);
     }
     return json.getText();
   }
@@ -398,7 +398,7 @@ final class JournalReader {
         return value;
       }
     }
-    throw damaged("bad value of " + json.currentName());
+    throw badValue(json);
   }
 
   private Instant instant(JsonParser json) throws IOException {
@@ -450,7 +450,7 @@ final class JournalReader {
 
   private void expect(JsonParser json, JsonToken token) throws IOException {
     if (json.currentToken() != token) {
-      throw damaged("bad value of " + json.currentName());
+      throw badValue(json);
     }
   }
 
@@ -491,6 +491,11 @@ final class JournalReader {
   /** What is in memory already fails for one reason only. */
   private DamagedJournal notJson(IOException e) {
     return e instanceof DamagedJournal damaged ? damaged : damaged("the line is not JSON");
+  }
+
+  private DamagedJournal badValue(JsonParser json) throws IOException {
+    var member = json.currentName();
+    return damaged("bad value" + (member == null ? "" : " of " + member));
   }
 
   private DamagedJournal damaged(String why) {

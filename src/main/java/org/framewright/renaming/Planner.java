@@ -70,6 +70,9 @@ final class Planner {
     String why = "";
     String remedy = "";
 
+    /** The requested name, as names are distinguished here. */
+    private String wantedName;
+
     Draft(RenameRequest request) {
       this.request = request;
       this.from = request.from();
@@ -87,7 +90,10 @@ final class Planner {
 
     /** The name that it wants, as names are distinguished here. */
     String wantedName() {
-      return distinguished(name(to));
+      if (wantedName == null) {
+        wantedName = distinguished(name(to));
+      }
+      return wantedName;
     }
 
     private String distinguished(Path name) {

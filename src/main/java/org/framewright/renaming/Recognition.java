@@ -52,7 +52,8 @@ final class Recognition {
         i -> {
           var op = ops.get(i);
           for (var position : positions) {
-            if (sameFile.get() && sameTime.get() || position == Position.TEMP && !op.conflicted()) {
+            if ((sameFile.get() && sameTime.get())
+                || (position == Position.TEMP && !op.conflicted())) {
               continue;
             }
             var look = disk.look(journal.path(op, position));
@@ -90,10 +91,11 @@ final class Recognition {
   }
 
   private boolean isCopy(Op op, Seen seen) {
-    return copied
-        && (timesKept || timesNeeded
-            ? sameSizeAndTime(op.seen(), seen)
-            : op.seen().size() == seen.size());
+    if (!copied) {
+      return false;
+    }
+    boolean byTime = timesKept || timesNeeded;
+    return byTime ? sameSizeAndTime(op.seen(), seen) : op.seen().size() == seen.size();
   }
 
   /** Whether another file of the batch may be taken for this one. */

@@ -43,6 +43,15 @@
  * a person must look at. It reads nothing but the journal and the disk, so it may be interrupted
  * and begun again, any number of times.
  *
+ * <p><b>A copy of the folder is the folder.</b> Where the journal was written, a file is recognised
+ * by the volume's number of it, its size and its time. In a copy every number is another one, which
+ * the number and age of the folder of journals show; there a file is recognised by its name and
+ * size, by its hash if the journal has one (it has where the volume has no numbers), and by its
+ * time, to two seconds, if the copy kept times at all. A file that contradicts what the journal saw
+ * is left alone and reported; which of these it was is said ({@link
+ * org.framewright.renaming.Evidence}). A recovery in a copy stands still where nothing shows which
+ * of two files is which.
+ *
  * <p><b>A journal is untrusted.</b> It may come with a folder from a stranger. Each line has a
  * checksum and all of them one more; every name in it must be one plain component, every folder a
  * real folder below the root, reached over no link, on the same volume; and a file is only moved if

@@ -108,7 +108,7 @@ public final class CraftedFolder implements AutoCloseable {
   private final Path pipe;
 
   private CraftedFolder(Path scratch, Path pipe, long seed) throws IOException {
-    this.random = new Random(seed);
+    this.random = new Random(seed * 0x9E3779B97F4A7C15L); // Seeds close by begin alike.
     this.scratch = scratch;
     this.pipe = pipe;
     this.outside = Files.createDirectory(scratch.resolve("outside"));
@@ -179,10 +179,10 @@ public final class CraftedFolder implements AutoCloseable {
   }
 
   private void lock() throws IOException {
-    odd(journals.resolve("lock"), random.nextInt(16));
-    odd(journals.resolve("probe-a"), random.nextInt(20));
-    odd(journals.resolve("0001-0a1b2c3d.tmp"), random.nextInt(12));
-    odd(journals.resolve("notes.tmp"), random.nextInt(12));
+    odd(journals.resolve("lock"), random.nextInt(50));
+    odd(journals.resolve("probe-a"), random.nextInt(60));
+    odd(journals.resolve("0001-0a1b2c3d.tmp"), random.nextInt(30));
+    odd(journals.resolve("notes.tmp"), random.nextInt(30));
   }
 
   /** Something that is no plain file; false if nothing was made. */
@@ -211,7 +211,7 @@ public final class CraftedFolder implements AutoCloseable {
 
   private void journal(String id) throws IOException {
     var file = journals.resolve(id + ".jsonl");
-    if (!odd(file, random.nextInt(40))) {
+    if (!odd(file, random.nextInt(80))) {
       Files.write(file, spoilt(content(id)));
     }
   }
@@ -283,12 +283,12 @@ public final class CraftedFolder implements AutoCloseable {
   }
 
   private String mostly(String good, String[] bad) {
-    return random.nextInt(14) == 0 ? bad[random.nextInt(bad.length)] : good;
+    return random.nextInt(45) == 0 ? bad[random.nextInt(bad.length)] : good;
   }
 
   /** Now and then bytes that are no text, or less than all. */
   private byte[] spoilt(byte[] content) {
-    switch (random.nextInt(16)) {
+    switch (random.nextInt(40)) {
       case 0 -> {
         var noise = new byte[random.nextInt(4_096)];
         random.nextBytes(noise);

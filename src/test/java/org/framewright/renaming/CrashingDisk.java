@@ -77,7 +77,7 @@ final class CrashingDisk implements Disk {
 
   private void step() throws IOException {
     left--;
-    if (left == -1 || lasting && left < 0) {
+    if (left == -1 || (lasting && left < 0)) {
       trouble.strike();
     }
   }
