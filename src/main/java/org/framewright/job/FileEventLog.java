@@ -64,6 +64,7 @@ final class FileEventLog implements EventLog {
   @Override
   public synchronized List<Entry> news() throws IOException {
     requireFolder();
+    leftOut.clear();
     try (var files = Files.newDirectoryStream(folder, "*" + ENDING)) {
       for (var file : files) {
         read(file);
@@ -96,6 +97,7 @@ final class FileEventLog implements EventLog {
     synchronized (IN_THIS_PROCESS) {
       var lock = folder.resolve(station + ".lock");
       PlainFiles.requireFileIfThere(lock);
+      PlainFiles.requireFileIfThere(folder.resolve(station + ENDING));
       // The lock has a file of its own: closing any channel of a file drops all locks on it.
       try (var channel =
           FileChannel.open(
