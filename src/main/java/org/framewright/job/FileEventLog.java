@@ -32,8 +32,8 @@ import org.framewright.base.Problem;
  * line, so that nothing is glued to the torn one, and says so; readers then tell a torn line from
  * one that was changed.
  *
- * <p>The folder is made when the job is started, and never again: where it is not there, the job was
- * moved or its drive is gone. Nothing is read or written through a link.
+ * <p>The folder is made when the job is started, and never again: where it is not there, the job
+ * was moved or its drive is gone. Nothing is read or written through a link.
  */
 final class FileEventLog implements EventLog {
   /** The largest log that is read, in bytes: some millions of events. */
@@ -140,9 +140,7 @@ final class FileEventLog implements EventLog {
     if (line.length > LogTail.LONGEST_LINE) {
       throw new FileProblemException(
           new Problem(
-              "this is too much for one event: more than "
-                  + (LogTail.LONGEST_LINE >> 20)
-                  + " MB",
+              "this is too much for one event: more than " + (LogTail.LONGEST_LINE >> 20) + " MB",
               "",
               "Do it in smaller parts; nothing was written."));
     }
@@ -162,10 +160,7 @@ final class FileEventLog implements EventLog {
     bytes.write('\n');
     try (var channel =
         FileChannel.open(
-            file,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.WRITE,
-            LinkOption.NOFOLLOW_LINKS)) {
+            file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
       long end = channel.size();
       try {
         channel.position(end);
@@ -201,8 +196,7 @@ final class FileEventLog implements EventLog {
       return tail;
     }
     if (now.size() > LARGEST) {
-      leftOut.put(
-          file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
+      leftOut.put(file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
       return tail;
     }
     leftOut.remove(file);

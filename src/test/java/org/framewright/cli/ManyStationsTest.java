@@ -82,7 +82,8 @@ class ManyStationsTest {
 
   @Test
   void noTickIsLostOrDoubledWhileOthersImportRenameAndDeliver() throws Exception {
-    var told = run("demo", "--tiny", "--into", folder.resolve("demo")).out().strip().lines().toList();
+    var told =
+        run("demo", "--tiny", "--into", folder.resolve("demo")).out().strip().lines().toList();
     var job = Path.of(told.getLast().replace("The job folder: ", "").strip());
     var frames = Job.open(job, Clock.systemUTC()).framesFolder();
     var before = contents(frames);
@@ -95,10 +96,17 @@ class ManyStationsTest {
     processes.add(java("org.framewright.cli.Framewright", "rename", job));
     processes.add(
         java(
-            "org.framewright.cli.Framewright", "deliver", job, "--to", folder.resolve("package"),
-            "--rating", 5));
+            "org.framewright.cli.Framewright",
+            "deliver",
+            job,
+            "--to",
+            folder.resolve("package"),
+            "--rating",
+            5));
     for (int i = 0; i < IMPORTS; i++) {
-      var list = Files.writeString(folder.resolve("list" + i + ".csv"), "Code,Title\nNEW-%d,New\n".formatted(i));
+      var list =
+          Files.writeString(
+              folder.resolve("list" + i + ".csv"), "Code,Title\nNEW-%d,New\n".formatted(i));
       assertThat(run("list", job, "--import", list).status()).isLessThanOrEqualTo(1);
     }
     for (var process : processes) {
@@ -124,7 +132,13 @@ class ManyStationsTest {
       }
     }
     System.out.println(
-        PROCESSES + " processes, " + PROCESSES * TICKS + " ticks: " + lost + " lost, " + doubled
+        PROCESSES
+            + " processes, "
+            + PROCESSES * TICKS
+            + " ticks: "
+            + lost
+            + " lost, "
+            + doubled
             + " doubled");
     assertThat(lost).isZero();
     assertThat(doubled).isZero();

@@ -173,7 +173,8 @@ class EventCodecTest {
   void saysWhatIsWrongWithALine() {
     assertThatThrownBy(() -> decode("x".repeat(50)))
         .hasMessage("its checksum does not fit its text");
-    assertThatThrownBy(() -> decode("x".repeat(50) + "\0")).hasMessage("it has bytes that are no text");
+    assertThatThrownBy(() -> decode("x".repeat(50) + "\0"))
+        .hasMessage("it has bytes that are no text");
     assertThatThrownBy(() -> decode(Lines.sealed("[1"))).hasMessage("it is no event");
   }
 }

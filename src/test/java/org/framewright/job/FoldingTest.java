@@ -185,7 +185,8 @@ class FoldingTest {
     var folding = new Folding();
     folding.add(
         List.of(
-            entry(0, new Event.ListChanged(List.of(new Setup("1", "Coat")), List.of(), List.of("1"))),
+            entry(
+                0, new Event.ListChanged(List.of(new Setup("1", "Coat")), List.of(), List.of("1"))),
             entry(1, new Event.Arrived(List.of(new FrameId("a")))),
             entry(2, new Event.Selected(List.of(new FrameId("a")), true, "Ana"))));
     var before = folding.fold();
@@ -204,7 +205,9 @@ class FoldingTest {
   void namesTheFirstOfVeryManyRemarks() {
     var folding = new Folding();
     for (int i = 0; i < 30; i++) {
-      folding.add(List.of(tick(2 * i, "S" + i, SetupState.SHOT), entry(2 * i + 1, new Event.Unknown("t" + i))));
+      folding.add(
+          List.of(
+              tick(2 * i, "S" + i, SetupState.SHOT), entry(2 * i + 1, new Event.Unknown("t" + i))));
     }
     assertThat(folding.fold().remarks())
         .hasSize(42)

@@ -37,13 +37,40 @@ final class HostileFolders {
   private static final String NOW = "2026-11-23T10:00:00Z";
   private static final List<String> TEXTS =
       List.of(
-          "1", "001", "2", "", " ", ".", "..", "../../canary", "/etc/passwd", "C:\\canary", "a/b",
-          "\\u0000", "\\u001b[2J\\u0007", "\\u202e", "\\ud800", "\\n\\n", "=1+1", "\\u0130", "0",
-          "000", "CON", "x".repeat(300), "9".repeat(5_000), "Setup \\\"7\\\"", "\\uD83D\\uDCF7");
+          "1",
+          "001",
+          "2",
+          "",
+          " ",
+          ".",
+          "..",
+          "../../canary",
+          "/etc/passwd",
+          "C:\\canary",
+          "a/b",
+          "\\u0000",
+          "\\u001b[2J\\u0007",
+          "\\u202e",
+          "\\ud800",
+          "\\n\\n",
+          "=1+1",
+          "\\u0130",
+          "0",
+          "000",
+          "CON",
+          "x".repeat(300),
+          "9".repeat(5_000),
+          "Setup \\\"7\\\"",
+          "\\uD83D\\uDCF7");
   private static final List<String> TIMES =
       List.of(
-          NOW, "2026-11-22T10:00:00Z", "1970-01-01T00:00:00Z", "9999-12-31T23:59:59.999Z",
-          "2300-01-01T00:00:00Z", "+1000000000-12-31T23:59:59Z", "-1000000000-01-01T00:00:00Z",
+          NOW,
+          "2026-11-22T10:00:00Z",
+          "1970-01-01T00:00:00Z",
+          "9999-12-31T23:59:59.999Z",
+          "2300-01-01T00:00:00Z",
+          "+1000000000-12-31T23:59:59Z",
+          "-1000000000-01-01T00:00:00Z",
           "now");
   private static final List<String> NUMBERS =
       List.of("0", "1", "2", "-1", "2147483647", "9223372036854775807", "1e999", "\"x\"", "null");
@@ -111,7 +138,9 @@ final class HostileFolders {
     assertThat(job.now()).isBetween("2026-11-23T10:00:00Z", "2026-12-24T12:00:00Z");
     var state = job.state();
     assertThat(state.setups()).hasSize(job.shotList().setups().size());
-    assertThat(job.warnings()).allMatch(line -> line.chars().noneMatch(c -> c < 0x20)).hasSizeLessThan(500);
+    assertThat(job.warnings())
+        .allMatch(line -> line.chars().noneMatch(c -> c < 0x20))
+        .hasSizeLessThan(500);
     for (var path : List.of(job.framesFolder(), job.folder("frames"))) {
       assertThat(path.startsWith(job.folder())).isTrue();
     }
@@ -153,7 +182,7 @@ final class HostileFolders {
       case 1 -> change(log.resolve("desk.jsonl"), random);
       case 2 -> write(one, bytes(random));
       case 3, 4, 5, 6, 7, 8 -> {
-        for (int i = random.nextInt(20); i >= 0; i--) {
+        for (int i = random.nextInt(20); i >= 0 && !Files.isSymbolicLink(one); i--) {
           Lines.append(one, Lines.sealed(event(random)));
         }
       }
@@ -173,7 +202,9 @@ final class HostileFolders {
           write(own.resolve(name), bytes(random));
         }
       }
-      default -> Files.deleteIfExists(pick(random, List.of(log.resolve("desk.jsonl"), own.resolve("convention.yaml"))));
+      default ->
+          Files.deleteIfExists(
+              pick(random, List.of(log.resolve("desk.jsonl"), own.resolve("convention.yaml"))));
     }
   }
 
@@ -245,7 +276,8 @@ final class HostileFolders {
         case 2 -> text.insert(at, text.substring(at, to));
         default ->
             text.insert(
-                at, pick(random, List.of("[", "{", "\0", "\n", "&a ", "*a", "../", "\u00ff", "- ")));
+                at,
+                pick(random, List.of("[", "{", "\0", "\n", "&a ", "*a", "../", "\u00ff", "- ")));
       }
     }
     write(file, text.toString().getBytes(StandardCharsets.ISO_8859_1));
@@ -275,25 +307,42 @@ final class HostileFolders {
     var text = quoted(random);
     var frames = "\"frames\":[%s,\"a\",%s]".formatted(quoted(random), pick(random, NUMBERS));
     return switch (random.nextInt(8)) {
-      case 0 -> "\"began\",\"values\":{%s:%s,\"title\":%s}".formatted(quoted(random), text, quoted(random));
+      case 0 ->
+          "\"began\",\"values\":{%s:%s,\"title\":%s}"
+              .formatted(quoted(random), text, quoted(random));
       case 1 ->
           ("\"list-changed\",\"put\":[{\"code\":%s,\"title\":%s,\"views\":[{\"code\":%s,\"frames\":%s}],"
                   + "\"framesWanted\":%s,\"columns\":{%s:%s}},{\"code\":%s,\"title\":\"\"}],"
                   + "\"removed\":[%s],\"order\":[%s,%s]")
               .formatted(
-                  text, quoted(random), quoted(random), pick(random, NUMBERS), pick(random, NUMBERS),
-                  quoted(random), quoted(random), quoted(random), quoted(random), quoted(random), text);
+                  text,
+                  quoted(random),
+                  quoted(random),
+                  pick(random, NUMBERS),
+                  pick(random, NUMBERS),
+                  quoted(random),
+                  quoted(random),
+                  quoted(random),
+                  quoted(random),
+                  quoted(random),
+                  text);
       case 2, 3 ->
           "\"marked\",\"setup\":%s,\"state\":\"%s\",\"by\":%s,\"view\":%s,\"reason\":%s"
               .formatted(
                   text,
-                  pick(random, List.of("on-set", "on-set", "shot", "signed-off", "pickup", "dropped", "x")),
-                  quoted(random), quoted(random), quoted(random));
-      case 4 -> "\"taken-back\",\"event\":{\"station\":\"desk\",\"time\":\"%s\",\"count\":%s}"
-          .formatted(pick(random, TIMES), pick(random, NUMBERS));
+                  pick(
+                      random,
+                      List.of("on-set", "on-set", "shot", "signed-off", "pickup", "dropped", "x")),
+                  quoted(random),
+                  quoted(random),
+                  quoted(random));
+      case 4 ->
+          "\"taken-back\",\"event\":{\"station\":\"desk\",\"time\":\"%s\",\"count\":%s}"
+              .formatted(pick(random, TIMES), pick(random, NUMBERS));
       case 5 -> "\"arrived\"," + frames;
       case 6 -> "\"moved\",\"setup\":%s,\"by\":%s,%s".formatted(text, quoted(random), frames);
-      default -> "\"selected\",\"selected\":%s,\"by\":%s,%s".formatted(random.nextBoolean(), text, frames);
+      default ->
+          "\"selected\",\"selected\":%s,\"by\":%s,%s".formatted(random.nextBoolean(), text, frames);
     };
   }
 
@@ -308,8 +357,7 @@ final class HostileFolders {
   private void copy(Path to) throws IOException {
     try (var files = Files.walk(template)) {
       for (var file : files.toList()) {
-        Files.copy(
-            file, to.resolve(template.relativize(file)), StandardCopyOption.COPY_ATTRIBUTES);
+        Files.copy(file, to.resolve(template.relativize(file)), StandardCopyOption.COPY_ATTRIBUTES);
       }
     }
   }

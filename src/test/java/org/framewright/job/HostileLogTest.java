@@ -129,7 +129,8 @@ class HostileLogTest {
     var other = Files.createDirectory(root.resolve("other"));
     Lines.append(
         other.resolve("x"),
-        Lines.event("set", 1, "2026-11-23T08:00:00Z", "\"marked\",\"setup\":\"9\",\"state\":\"shot\""));
+        Lines.event(
+            "set", 1, "2026-11-23T08:00:00Z", "\"marked\",\"setup\":\"9\",\"state\":\"shot\""));
     Files.createSymbolicLink(folder.resolve("linked.jsonl"), other.resolve("x"));
     Files.createDirectory(folder.resolve("folder.jsonl"));
     var log = log();
@@ -174,8 +175,7 @@ class HostileLogTest {
   private List<Entry> read(LogTail tail) throws IOException {
     var entries = new ArrayList<Entry>();
     try (SeekableByteChannel channel = Files.newByteChannel(file())) {
-      tail.read(
-          channel, Files.readAttributes(file(), BasicFileAttributes.class), entries::add);
+      tail.read(channel, Files.readAttributes(file(), BasicFileAttributes.class), entries::add);
     }
     return entries;
   }
@@ -251,7 +251,9 @@ class HostileLogTest {
   @Test
   void leavesOutALogOfMoreThanAGigabyteWithoutReadingIt() throws Exception {
     log().append(mark("1"));
-    try (var channel = Files.newByteChannel(folder.resolve("set.jsonl"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+    try (var channel =
+        Files.newByteChannel(
+            folder.resolve("set.jsonl"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
       channel.position(FileEventLog.LARGEST);
       channel.write(ByteBuffer.wrap(new byte[1]));
     }
@@ -309,8 +311,7 @@ class HostileLogTest {
     clock.pass(Duration.ofSeconds(1));
     other.append(mark("2"));
     Files.move(root.resolve("b/log/desk.jsonl"), folder.resolve("new"));
-    Files.move(
-        folder.resolve("new"), file(), StandardCopyOption.REPLACE_EXISTING);
+    Files.move(folder.resolve("new"), file(), StandardCopyOption.REPLACE_EXISTING);
     assertThat(events(log)).containsExactly(mark("2"));
     assertThat(log.warnings()).as("it is longer, and nothing is lost").isEmpty();
     Files.writeString(file(), "");
@@ -328,7 +329,8 @@ class HostileLogTest {
 
   @Test
   void keepsAnEventThatIsDatedFarAheadAndLetsNoTimeFollowIt() throws Exception {
-    for (var time : List.of("2026-12-24T09:00:00Z", "2300-01-01T00:00:00Z", "9999-12-31T23:59:59.999Z")) {
+    for (var time :
+        List.of("2026-12-24T09:00:00Z", "2300-01-01T00:00:00Z", "9999-12-31T23:59:59.999Z")) {
       eventOf("far", time);
       var log = log();
       assertThat(events(log)).contains(new Event.Marked("7", SetupState.SHOT, MarkDetails.NONE));

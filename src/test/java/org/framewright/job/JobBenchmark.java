@@ -75,7 +75,8 @@ final class JobBenchmark {
 
   private Job start(String title, int setups) throws Exception {
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", title);
-    var job = ((Started.Opened) Job.start(convention, folder, values, Clock.systemUTC(), DESK)).job();
+    var job =
+        ((Started.Opened) Job.start(convention, folder, values, Clock.systemUTC(), DESK)).job();
     var list = new ArrayList<Setup>();
     for (int i = 1; i <= setups; i++) {
       list.add(setup(i <= 999 ? "%03d".formatted(i) : "X-" + i));
@@ -96,9 +97,7 @@ final class JobBenchmark {
           i % 4 == 0
               ? new Event.Arrived(List.of(new FrameId("%032x".formatted(i))))
               : new Event.Marked(
-                  code,
-                  i % 2 == 0 ? SetupState.ON_SET : SetupState.SHOT,
-                  MarkDetails.by("Ana"));
+                  code, i % 2 == 0 ? SetupState.ON_SET : SetupState.SHOT, MarkDetails.by("Ana"));
       var entry = new Entry(i + 1, stamp, stamp.instant(), event);
       lines.writeBytes(EventCodec.encode(new EventCodec.Line(entry, false)));
       lines.write('\n');

@@ -116,7 +116,10 @@ class JobFolderTest {
     assertThatThrownBy(job::refresh)
         .isInstanceOf(FileProblemException.class)
         .hasMessageContaining("the job's log is not there any more");
-    for (var attempt : new Attempt[] {() -> job.select(List.of(new FrameId("a")), true, "Ana"), () -> job.takeBack()}) {
+    for (var attempt :
+        new Attempt[] {
+          () -> job.select(List.of(new FrameId("a")), true, "Ana"), () -> job.takeBack()
+        }) {
       assertThatThrownBy(attempt::run).isInstanceOf(FileProblemException.class);
     }
     assertThat(root.resolve(JobStartTest.NAME)).doesNotExist();
@@ -132,7 +135,10 @@ class JobFolderTest {
     Lines.append(
         own.resolve("log/far.jsonl"),
         Lines.event(
-            "far", 1, "9999-12-31T23:59:59.999Z", "\"marked\",\"setup\":\"1\",\"state\":\"on-set\""));
+            "far",
+            1,
+            "9999-12-31T23:59:59.999Z",
+            "\"marked\",\"setup\":\"1\",\"state\":\"on-set\""));
     var found = Job.open(job.folder(), clock, JobStartTest.DESK);
     assertThat(found.now()).isEqualTo("2026-11-23T09:00:00Z");
     assertThat(found.state().onSet()).isPresent();
@@ -172,7 +178,8 @@ class JobFolderTest {
 
   @Test
   void givesAStationANewNameOnceWhereItsFileWasEmptied() throws Exception {
-    var file = Files.writeString(Files.createDirectories(root.resolve("settings")).resolve("station"), "");
+    var file =
+        Files.writeString(Files.createDirectories(root.resolve("settings")).resolve("station"), "");
     var station = Station.kept(file);
     assertThat(file).hasContent(station.name() + "\n");
     assertThat(Station.kept(file)).isEqualTo(station);

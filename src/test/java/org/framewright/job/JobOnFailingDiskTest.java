@@ -45,8 +45,7 @@ class JobOnFailingDiskTest {
     var commands = new LinkedHashMap<String, Command>();
     commands.put("mark", job -> job.mark("1", SetupState.SHOT, MarkDetails.NONE));
     commands.put("list --import", job -> job.importList(list("1", "3", "4")));
-    commands.put(
-        "frames --move", job -> job.moveFrames(FRAMES, "2", Optional.empty(), "Ana"));
+    commands.put("frames --move", job -> job.moveFrames(FRAMES, "2", Optional.empty(), "Ana"));
     commands.put("mark --take-back", Job::takeBack);
     return commands;
   }
@@ -180,7 +179,9 @@ class JobOnFailingDiskTest {
         .containsExactly(
             new DiskOp.Lock(log + "laptop.lock", false),
             new DiskOp.Write(
-                log + "laptop.jsonl", size, Files.size(template.resolve(log + "laptop.jsonl")) - size),
+                log + "laptop.jsonl",
+                size,
+                Files.size(template.resolve(log + "laptop.jsonl")) - size),
             new DiskOp.Force(log + "laptop.jsonl", false));
   }
 

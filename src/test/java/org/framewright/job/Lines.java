@@ -26,7 +26,6 @@ final class Lines {
   }
 
   static void append(Path log, String line) throws IOException {
-    Files.writeString(
-        log, line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+    Files.writeString(log, line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
   }
 }

@@ -143,8 +143,7 @@ class SnapshotsTest {
     assertThat(statuses.get(7)).isNull();
     assertThat(statuses).hasSize(2);
     assertThat(statuses)
-        .isEqualTo(
-            Map.of("A-1", status(SetupState.SHOT), "002", status(SetupState.PICKUP)));
+        .isEqualTo(Map.of("A-1", status(SetupState.SHOT), "002", status(SetupState.PICKUP)));
     assertThatThrownBy(() -> statuses.put("A-1", status(SetupState.SHOT)))
         .isInstanceOf(UnsupportedOperationException.class);
     assertThatThrownBy(() -> statuses.reversed().clear())
@@ -182,7 +181,9 @@ class SnapshotsTest {
     assertThat(INDEX.setup("3")).isEmpty();
     assertThat(INDEX.code("2")).contains("002");
     assertThat(INDEX.code("3")).isEmpty();
-    assertThat(INDEX).isEqualTo(new ListIndex(INDEX.list())).hasSameHashCodeAs(new ListIndex(INDEX.list()));
+    assertThat(INDEX)
+        .isEqualTo(new ListIndex(INDEX.list()))
+        .hasSameHashCodeAs(new ListIndex(INDEX.list()));
     assertThat(INDEX).isNotEqualTo(new ListIndex(ShotList.empty()));
   }
 }

@@ -26,8 +26,7 @@ class StationClockTest {
 
   @Test
   void stampsWithItsOwnTimeWhileNobodyIsAhead() {
-    assertThat(clock.next("desk"))
-        .isEqualTo(new Stamp(wall.instant().toEpochMilli(), 0, "desk"));
+    assertThat(clock.next("desk")).isEqualTo(new Stamp(wall.instant().toEpochMilli(), 0, "desk"));
     saw("2026-11-23T08:59:59Z", 3, "2026-11-23T08:59:59Z");
     assertThat(clock.next("desk").count()).isZero();
     assertThat(clock.now()).isEqualTo(wall.instant());
@@ -36,8 +35,7 @@ class StationClockTest {
   @Test
   void comesAfterWhatItSawInTheSameMillisecond() {
     saw("2026-11-23T09:00:00Z", 3, "2026-11-23T09:00:00Z");
-    assertThat(clock.next("desk"))
-        .isEqualTo(new Stamp(wall.instant().toEpochMilli(), 4, "desk"));
+    assertThat(clock.next("desk")).isEqualTo(new Stamp(wall.instant().toEpochMilli(), 4, "desk"));
   }
 
   @Test
@@ -93,13 +91,16 @@ class StationClockTest {
 
   @Test
   void writesTimesThatCanBeReadAgainWhateverTheClockShows() {
-    for (var shown : new Instant[] {Instant.MIN, Instant.MAX, Instant.parse("-0001-01-01T00:00:00Z")}) {
+    for (var shown :
+        new Instant[] {Instant.MIN, Instant.MAX, Instant.parse("-0001-01-01T00:00:00Z")}) {
       var odd = new StationClock(Clock.fixed(shown, ZoneOffset.UTC));
       assertThat(odd.own()).isBetween(StationClock.FIRST, StationClock.LAST);
     }
-    var early = new StationClock(Clock.fixed(Instant.parse("1901-01-01T00:00:00Z"), ZoneOffset.UTC));
+    var early =
+        new StationClock(Clock.fixed(Instant.parse("1901-01-01T00:00:00Z"), ZoneOffset.UTC));
     assertThat(early.next("desk").millis()).isNotNegative();
-    var late = new StationClock(Clock.fixed(Instant.parse("+20000-01-01T00:00:00Z"), ZoneOffset.UTC));
+    var late =
+        new StationClock(Clock.fixed(Instant.parse("+20000-01-01T00:00:00Z"), ZoneOffset.UTC));
     assertThat(late.next("desk").instant()).isEqualTo(StationClock.LAST);
     assertThat(late.now()).isEqualTo(StationClock.LAST);
   }

@@ -105,7 +105,8 @@ class StationsLawsTest {
         assertThat(station.entries).hasSize(written);
         assertThat(station.fold()).isEqualTo(newcomer.fold());
         assertThat(station.incremental.fold()).isEqualTo(newcomer.fold());
-        assertThat(Shown.of(newcomer.fold())).isEqualTo(Shown.of(ReferenceFold.of(station.sorted())));
+        assertThat(Shown.of(newcomer.fold()))
+            .isEqualTo(Shown.of(ReferenceFold.of(station.sorted())));
         assertThat(station.log.warnings()).noneMatch(warning -> warning.contains("line"));
       }
     } finally {
