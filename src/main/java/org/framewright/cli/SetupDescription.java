@@ -11,7 +11,7 @@ import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.View;
 
-/** How commands tell of one setup. */
+/** How commands describe one setup. */
 final class SetupDescription {
   private SetupDescription() {}
 

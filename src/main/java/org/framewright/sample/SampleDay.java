@@ -204,8 +204,7 @@ public final class SampleDay {
         switch (ListReader.read(file)) {
           case ListReading.Understood read -> read;
           case ListReading.Refused refused ->
-              throw new JobException(
-                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().remedy());
+              throw new JobException(refused.problems().getFirst().problem());
         };
     teller.tell("The client's " + name + " is understood: " + understood.form() + ".");
     teller.tell(
@@ -389,7 +388,7 @@ public final class SampleDay {
                     "  changed  "
                         + changed.after().code()
                         + " "
-                        + String.join(", ", changed.told())));
+                        + String.join(", ", changed.descriptions())));
     change
         .kept()
         .forEach(setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));

@@ -35,7 +35,7 @@ class DurableFilesTest {
 
   @TempDir private Path folder;
 
-  private enum Way {
+  enum Way {
     CREATE,
     REPLACE,
     REPLACE_NOTHING;
@@ -46,6 +46,12 @@ class DurableFilesTest {
       } else {
         DurableFiles.replace(file, NEW);
       }
+    }
+  }
+
+  private static List<Path> names(Path folder) throws IOException {
+    try (var names = Files.list(folder)) {
+      return names.toList();
     }
   }
 
@@ -70,7 +76,7 @@ class DurableFilesTest {
     assertThat(kinds(disk))
         .containsExactly("Create", "Write", "flush file", "Link", "Delete", "flush folder");
     assertThat(folder.resolve("list.csv")).hasBinaryContent(NEW);
-    assertThat(Files.list(folder)).hasSize(1);
+    assertThat(names(folder)).hasSize(1);
   }
 
   @Test
@@ -94,7 +100,7 @@ class DurableFilesTest {
         .isInstanceOf(FileAlreadyExistsException.class);
 
     assertThat(file).hasBinaryContent(OLD);
-    assertThat(Files.list(folder)).hasSize(1);
+    assertThat(names(folder)).hasSize(1);
   }
 
   @Test
@@ -112,7 +118,7 @@ class DurableFilesTest {
         .isInstanceOf(FileAlreadyExistsException.class);
 
     assertThat(folder.resolve("list.csv")).hasBinaryContent(OLD);
-    assertThat(Files.list(folder)).hasSize(1);
+    assertThat(names(folder)).hasSize(1);
   }
 
   private static void put(Path file, byte[] bytes) {
@@ -134,7 +140,7 @@ class DurableFilesTest {
     DurableFiles.create(disk.root().resolve("list.csv"), NEW);
 
     assertThat(folder.resolve("list.csv")).hasBinaryContent(NEW);
-    assertThat(Files.list(folder)).hasSize(1);
+    assertThat(names(folder)).hasSize(1);
   }
 
   @Test
@@ -201,7 +207,7 @@ class DurableFilesTest {
         way.write(file);
       }
       assertThat(file).hasBinaryContent(NEW);
-      assertThat(Files.list(place)).as("after a kill at change " + points).hasSize(1);
+      assertThat(names(place)).as("after a kill at change " + points).hasSize(1);
     }
     reporter.publishEntry(way + ": kill points", "" + (points - 1));
     assertThat(points).isGreaterThan(5);
@@ -225,7 +231,7 @@ class DurableFilesTest {
           whole(way, place.resolve("list.csv"));
         }
         DurableFiles.replace(place.resolve("list.csv"), NEW);
-        assertThat(Files.list(place)).as("after a failure of change " + point).hasSize(1);
+        assertThat(names(place)).as("after a failure of change " + point).hasSize(1);
       }
     }
   }
@@ -289,7 +295,7 @@ class DurableFilesTest {
 
     DurableFiles.create(folder.resolve("list.csv"), NEW);
 
-    assertThat(Files.list(folder)).hasSize(5);
+    assertThat(names(folder)).hasSize(5);
   }
 
   @Test
