@@ -237,8 +237,7 @@ final class EventCodec {
             new Event.TakenBack(stamp(json.path("event"), text(json.path("event"), "station")));
         case "arrived" -> new Event.Arrived(frames(json));
         case "moved" ->
-            new Event.Moved(
-                frames(json), setup(json), optional(json, "view"), text(json, "by"));
+            new Event.Moved(frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
         default -> new Event.Unknown(type);
@@ -297,7 +296,8 @@ final class EventCodec {
 
   private static SequencedMap<String, String> texts(JsonNode node) {
     var texts = new LinkedHashMap<String, String>();
-    node.properties().forEach(field -> texts.put(text(field.getKey()), text(field.getValue().asText())));
+    node.properties()
+        .forEach(field -> texts.put(text(field.getKey()), text(field.getValue().asText())));
     return texts;
   }
 

@@ -32,8 +32,8 @@ import org.framewright.base.Problem;
  * line, so that nothing is glued to the torn one, and says so; readers then tell a torn line from
  * one that was changed.
  *
- * <p>The folder is made when the job is started, and never again: where it is not there, the job was
- * moved or its drive is gone. Nothing is read or written through a link.
+ * <p>The folder is made when the job is started, and never again: where it is not there, the job
+ * was moved or its drive is gone. Nothing is read or written through a link.
  */
 final class FileEventLog implements EventLog {
   /** The largest log that is read, in bytes: some millions of events. */
@@ -64,6 +64,7 @@ final class FileEventLog implements EventLog {
   @Override
   public synchronized List<Entry> news() throws IOException {
     requireFolder();
+    leftOut.clear();
     try (var files = Files.newDirectoryStream(folder, "*" + ENDING)) {
       for (var file : files) {
         read(file);
@@ -96,6 +97,7 @@ final class FileEventLog implements EventLog {
     synchronized (IN_THIS_PROCESS) {
       var lock = folder.resolve(station + ".lock");
       PlainFiles.requireFileIfThere(lock);
+      PlainFiles.requireFileIfThere(folder.resolve(station + ENDING));
       // The lock has a file of its own: closing any channel of a file drops all locks on it.
       try (var channel =
           FileChannel.open(
@@ -138,9 +140,7 @@ final class FileEventLog implements EventLog {
     if (line.length > LogTail.LONGEST_LINE) {
       throw new FileProblemException(
           new Problem(
-              "this is too much for one event: more than "
-                  + (LogTail.LONGEST_LINE >> 20)
-                  + " MB",
+              "this is too much for one event: more than " + (LogTail.LONGEST_LINE >> 20) + " MB",
               "",
               "Do it in smaller parts; nothing was written."));
     }
@@ -160,10 +160,7 @@ final class FileEventLog implements EventLog {
     bytes.write('\n');
     try (var channel =
         FileChannel.open(
-            file,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.WRITE,
-            LinkOption.NOFOLLOW_LINKS)) {
+            file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
       long end = channel.size();
       try {
         channel.position(end);
@@ -199,8 +196,7 @@ final class FileEventLog implements EventLog {
       return tail;
     }
     if (now.size() > LARGEST) {
-      leftOut.put(
-          file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
+      leftOut.put(file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
       return tail;
     }
     leftOut.remove(file);

@@ -116,9 +116,7 @@ final class FrameNamer {
     }
     if (place.isEmpty()) {
       return leftOut(
-          frame,
-          unassigned.getOrDefault(frame, "no setup claims it"),
-          "Move it to a setup.");
+          frame, unassigned.getOrDefault(frame, "no setup claims it"), "Move it to a setup.");
     }
     if (!byCode.containsKey(place.get().setup())) {
       return leftOut(

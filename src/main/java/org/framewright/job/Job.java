@@ -36,8 +36,8 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 
 /**
- * A job, opened from its folder: its log, and what people do with it. Safe for several threads; what
- * it hands out never changes, and no question changes the answer to another.
+ * A job, opened from its folder: its log, and what people do with it. Safe for several threads;
+ * what it hands out never changes, and no question changes the answer to another.
  */
 public final class Job {
   private static final String FRAMES = "frames";
@@ -359,9 +359,7 @@ public final class Job {
 
   /** The setups that have frames, by their canonical keys. */
   private Set<String> framed() throws IOException {
-    return tally().bySetup().keySet().stream()
-        .map(Setup::canonicalKey)
-        .collect(Collectors.toSet());
+    return tally().bySetup().keySet().stream().map(Setup::canonicalKey).collect(Collectors.toSet());
   }
 
   private Predicate<String> isWorkedOn(Set<String> framed) {
@@ -504,8 +502,7 @@ public final class Job {
   }
 
   private FrameTimes times(Fold now, Standing standing) {
-    return new FrameTimes(
-        clock.getZone(), now.state().arrivals(), standing.tally().cameras());
+    return new FrameTimes(clock.getZone(), now.state().arrivals(), standing.tally().cameras());
   }
 
   /**

@@ -18,6 +18,7 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -175,18 +176,9 @@ final class JobStart {
   }
 
   private static List<Path> foldersDeepestFirst(Path root) throws IOException {
-    var folders = new ArrayList<Path>();
-    Files.walkFileTree(
-        root,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult postVisitDirectory(Path folder, IOException failure)
-              throws IOException {
-            folders.add(folder);
-            return super.postVisitDirectory(folder, failure);
-          }
-        });
-    return folders;
+    try (var files = Files.walk(root)) {
+      return files.filter(Files::isDirectory).sorted(Comparator.reverseOrder()).toList();
+    }
   }
 
   /**

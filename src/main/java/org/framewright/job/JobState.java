@@ -40,9 +40,7 @@ public record JobState(
   JobState changedSinceSignOff(Set<String> codes) {
     var marked =
         Statuses.changed(
-            setups,
-            codes,
-            status -> status.signedOffAt().isPresent() ? status.changed() : status);
+            setups, codes, status -> status.signedOffAt().isPresent() ? status.changed() : status);
     return new JobState(marked, spans, moves, arrivals, selects, onSet, pickups);
   }
 }

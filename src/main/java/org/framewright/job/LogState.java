@@ -219,8 +219,7 @@ final class LogState {
     }
   }
 
-  private void putOnSet(
-      String key, Optional<String> view, Instant time, Consumer<Runnable> undo) {
+  private void putOnSet(String key, Optional<String> view, Instant time, Consumer<Runnable> undo) {
     if (!spans.isEmpty()) {
       var last = spans.getLast();
       if (onSet && last.key().equals(key) && last.view().equals(view)) {

@@ -17,8 +17,8 @@ import java.util.function.Consumer;
 import org.framewright.job.EventCodec.BadLine;
 
 /**
- * How far the log of one station was read. It is read in pieces: of a line that is too long to be an
- * event nothing is kept.
+ * How far the log of one station was read. It is read in pieces: of a line that is too long to be
+ * an event nothing is kept.
  */
 final class LogTail {
   /**

@@ -99,8 +99,7 @@ final class PlainFiles {
     }
     var bytes = new ByteArrayOutputStream();
     try (var channel =
-        Files.newByteChannel(
-            file, Set.of(StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS))) {
+        Files.newByteChannel(file, Set.of(StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS))) {
       var piece = ByteBuffer.allocate(PIECE);
       while (channel.read(piece.clear()) >= 0) {
         bytes.write(piece.array(), 0, piece.position());

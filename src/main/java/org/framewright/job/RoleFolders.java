@@ -21,8 +21,8 @@ final class RoleFolders {
    * @throws JobException if one has no name, or lies outside of the job or among the program's own
    *     files
    */
-  static SequencedMap<String, Path> of(
-      Path root, Convention convention, Map<String, String> values) throws JobException {
+  static SequencedMap<String, Path> of(Path root, Convention convention, Map<String, String> values)
+      throws JobException {
     var folders = new LinkedHashMap<String, Path>();
     for (var role : convention.folders().keySet()) {
       folders.put(role, inside(root, role, convention, values));

@@ -38,8 +38,7 @@ public record Standing(Tally tally, JobState state) {
   }
 
   /** The setups that got a frame after their sign-off. */
-  private static Set<String> changed(
-      JobState state, FrameScan scan, Tally tally, ZoneId zone) {
+  private static Set<String> changed(JobState state, FrameScan scan, Tally tally, ZoneId zone) {
     var times = new FrameTimes(zone, state.arrivals(), tally.cameras());
     var moved = new HashMap<FrameId, FrameMove>();
     state.moves().forEach(move -> moved.put(move.frame(), move));

@@ -9,9 +9,9 @@ import java.util.TreeMap;
 import org.framewright.base.Durations;
 
 /**
- * A station's clock, which goes by that of another station where it was found to be ahead, but never
- * by more than {@link #TRUSTED_AHEAD}: an event that is dated later than that keeps its place in the
- * order, and so does what is done after it was seen, but time does not follow it.
+ * A station's clock, which goes by that of another station where it was found to be ahead, but
+ * never by more than {@link #TRUSTED_AHEAD}: an event that is dated later than that keeps its place
+ * in the order, and so does what is done after it was seen, but time does not follow it.
  */
 final class StationClock {
   /**

@@ -32,7 +32,8 @@ final class Statuses extends AbstractMap<String, SetupStatus>
 
   /** These with others in some places of the list. */
   Statuses with(Map<Integer, SetupStatus> changes) {
-    if (changes.entrySet().stream().allMatch(one -> statuses[one.getKey()].equals(one.getValue()))) {
+    if (changes.entrySet().stream()
+        .allMatch(one -> statuses[one.getKey()].equals(one.getValue()))) {
       return this;
     }
     var next = statuses.clone();

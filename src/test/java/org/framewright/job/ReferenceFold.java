@@ -24,8 +24,8 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 
 /**
- * What a job's events make, folded all at once and from the beginning: the plain form of what {@link
- * Folding} comes to step by step.
+ * What a job's events make, folded all at once and from the beginning: the plain form of what
+ * {@link Folding} comes to step by step.
  */
 record ReferenceFold(
     ShotList list,

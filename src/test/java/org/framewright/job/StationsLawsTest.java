@@ -24,12 +24,14 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
 
 /** Several stations, whose clocks differ, on folders that are synchronised now and then. */
+@Tag("slow")
 class StationsLawsTest {
   private static final List<String> CODES = List.of("1", "002", "A-3");
 
@@ -103,7 +105,8 @@ class StationsLawsTest {
         assertThat(station.entries).hasSize(written);
         assertThat(station.fold()).isEqualTo(newcomer.fold());
         assertThat(station.incremental.fold()).isEqualTo(newcomer.fold());
-        assertThat(Shown.of(newcomer.fold())).isEqualTo(Shown.of(ReferenceFold.of(station.sorted())));
+        assertThat(Shown.of(newcomer.fold()))
+            .isEqualTo(Shown.of(ReferenceFold.of(station.sorted())));
         assertThat(station.log.warnings()).noneMatch(warning -> warning.contains("line"));
       }
     } finally {

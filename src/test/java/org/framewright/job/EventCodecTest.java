@@ -1,0 +1,180 @@
+package org.framewright.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.framewright.frames.FrameId;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.View;
+import org.junit.jupiter.api.Test;
+
+/** Lines with the right checksum that say something else than the program would. */
+class EventCodecTest {
+  private static final String NOW = "2026-11-23T09:00:00Z";
+  private static final String TICK = "\"marked\",\"setup\":\"1\",\"state\":\"shot\"";
+
+  private static EventCodec.Line decode(String line) throws EventCodec.BadLine {
+    return EventCodec.decode(line.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Event event(String body) throws EventCodec.BadLine {
+    return decode(Lines.event("desk", 1, NOW, body)).entry().event();
+  }
+
+  private static void isBad(String line) {
+    assertThatThrownBy(() -> decode(line)).isInstanceOf(EventCodec.BadLine.class);
+  }
+
+  @Test
+  void readsALineAndItsPlace() throws Exception {
+    var entry = decode(Lines.event("desk", 7, NOW, TICK)).entry();
+    assertThat(entry)
+        .isEqualTo(
+            new Entry(
+                7,
+                new Stamp(Instant.parse(NOW).toEpochMilli(), 0, "desk"),
+                Instant.parse(NOW),
+                new Event.Marked("1", SetupState.SHOT, MarkDetails.NONE)));
+  }
+
+  @Test
+  void leavesOutLinesWhosePlaceIsNotAPlace() {
+    var good = Lines.event("desk", 1, NOW, TICK);
+    var open = good.substring(0, good.indexOf(",\"crc32c"));
+    for (var odd :
+        List.of(
+            open.replace("\"number\":1", "\"number\":0"),
+            open.replace("\"number\":1", "\"number\":-1"),
+            open.replace("\"number\":1", "\"number\":\"1\""),
+            open.replace("\"number\":1", "\"number\":9223372036854775807"),
+            open.replace("\"number\":1", "\"number\":1e400"),
+            open.replace("\"number\":1", "\"number\":" + "9".repeat(100_000)),
+            open.replace("\"number\":1,", ""),
+            open.replace("\"count\":0", "\"count\":-1"),
+            open.replace("\"count\":0", "\"count\":4000000000"),
+            open.replace("\"count\":0", "\"count\":\"x\""),
+            open.replace("\"station\":\"desk\"", "\"station\":\"../../desk\""),
+            open.replace("\"station\":\"desk\"", "\"station\":\"\\u001b[2J\""),
+            open.replace("\"station\":\"desk\"", "\"station\":\"" + "d".repeat(129) + "\""),
+            open.replace("\"station\":\"desk\"", "\"station\":7"),
+            open.replace("\"time\":\"" + NOW, "\"time\":\"noon"),
+            open.replace("\"type\":\"marked\"", "\"type\":null"))) {
+      isBad(Lines.sealed(odd));
+    }
+  }
+
+  @Test
+  void leavesOutWhatIsNoObject() {
+    for (var odd : List.of("", "[1", "{\"a\":", "nonsense", "{\"a\":1}}{")) {
+      isBad(Lines.sealed(odd));
+    }
+    isBad("");
+    isBad(",\"crc32c\":\"00000000\"}");
+    isBad(Lines.sealed("{\"a\":" + "[".repeat(100_000)));
+    isBad(Lines.sealed("{\"a\":" + "{\"a\":".repeat(100_000)));
+  }
+
+  @Test
+  void acceptsFieldsThatANewerVersionMayAdd() throws Exception {
+    assertThat(event(TICK + ",\"more\":{\"deep\":[[[{\"er\":1}]]]}"))
+        .isEqualTo(new Event.Marked("1", SetupState.SHOT, MarkDetails.NONE));
+    assertThat(event(TICK + ",\"reason\":7"))
+        .isEqualTo(new Event.Marked("1", SetupState.SHOT, MarkDetails.NONE));
+  }
+
+  @Test
+  void givesNoEffectToEventsThatLackWhatTheyNeed() throws Exception {
+    for (var odd :
+        List.of(
+            "\"marked\",\"setup\":\"\",\"state\":\"shot\"",
+            "\"marked\",\"setup\":\" \",\"state\":\"shot\"",
+            "\"marked\",\"setup\":1,\"state\":\"shot\"",
+            "\"marked\",\"setup\":\"1\"",
+            "\"moved\",\"setup\":\"\",\"by\":\"\",\"frames\":[\"a\"]",
+            "\"moved\",\"setup\":\"1\",\"by\":\"\",\"frames\":\"a\"",
+            "\"moved\",\"setup\":\"1\",\"frames\":[\"a\"]",
+            "\"arrived\"",
+            "\"selected\",\"frames\":[]",
+            "\"taken-back\",\"event\":7",
+            "\"taken-back\",\"event\":{\"station\":\"x\",\"time\":\"never\",\"count\":0}",
+            "\"list-changed\",\"put\":[{}],\"removed\":[],\"order\":[]",
+            "\"list-changed\",\"put\":[{\"code\":\"\",\"title\":\"\"}],\"removed\":[],\"order\":[]",
+            "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"\",\"views\":[{\"code\":\" \"}]}],\"removed\":[],\"order\":[]",
+            "\"list-changed\",\"put\":[],\"removed\":{},\"order\":[]")) {
+      assertThat(event(odd)).isInstanceOf(Event.Unknown.class);
+    }
+  }
+
+  @Test
+  void takesNoNumberOfFramesThatIsNone() throws Exception {
+    var changed =
+        (Event.ListChanged)
+            event(
+                "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"T\",\"framesWanted\":-4,"
+                    + "\"views\":[{\"code\":\"F\",\"frames\":9999999999},{\"code\":\"B\",\"frames\":0}]}],"
+                    + "\"removed\":[],\"order\":[]");
+    assertThat(changed.put().getFirst())
+        .isEqualTo(
+            new Setup(
+                "1",
+                "T",
+                List.of(new View("F"), new View("B", OptionalInt.of(0))),
+                OptionalInt.empty(),
+                new LinkedHashMap<>()));
+  }
+
+  @Test
+  void writesAndReadsHalvesOfCharactersAsOneStandIn() throws Exception {
+    assertThat(event("\"marked\",\"setup\":\"a\\ud800\",\"state\":\"shot\""))
+        .isEqualTo(new Event.Marked("a\uFFFD", SetupState.SHOT, MarkDetails.NONE));
+    var columns = new LinkedHashMap<String, String>();
+    columns.put("h\uD800", "v\uDC00");
+    var events =
+        List.<Event>of(
+            new Event.Marked(
+                "a\uD800",
+                SetupState.SHOT,
+                MarkDetails.by("\uDC00").andView("\uD800").andReason("\uD800 \uD83D\uDCF7")),
+            new Event.Moved(
+                List.of(new FrameId("\uD800")), "\uD800", Optional.of("\uD800"), "\uD800"),
+            new Event.ListChanged(
+                List.of(
+                    new Setup(
+                        "\uD800",
+                        "\uD800",
+                        List.of(new View("\uD800")),
+                        OptionalInt.empty(),
+                        columns)),
+                List.of("\uD800"),
+                List.of("\uD800")));
+    for (var event : events) {
+      var entry = new Entry(1, new Stamp(0, 0, "desk"), Instant.EPOCH, event);
+      var line = EventCodec.encode(new EventCodec.Line(entry, false));
+      var read = EventCodec.decode(line).entry().event();
+      assertThat(read).isNotInstanceOf(Event.Unknown.class);
+      assertThat(new String(line, StandardCharsets.UTF_8)).contains("\uFFFD");
+      var again = new Entry(1, new Stamp(0, 0, "desk"), Instant.EPOCH, read);
+      assertThat(EventCodec.encode(new EventCodec.Line(again, false))).isEqualTo(line);
+    }
+    var camera = new Event.Marked("\uD83D\uDCF7", SetupState.SHOT, MarkDetails.NONE);
+    var entry = new Entry(1, new Stamp(0, 0, "desk"), Instant.EPOCH, camera);
+    assertThat(EventCodec.decode(EventCodec.encode(new EventCodec.Line(entry, true))))
+        .isEqualTo(new EventCodec.Line(entry, true));
+  }
+
+  @Test
+  void saysWhatIsWrongWithALine() {
+    assertThatThrownBy(() -> decode("x".repeat(50)))
+        .hasMessage("its checksum does not fit its text");
+    assertThatThrownBy(() -> decode("x".repeat(50) + "\0"))
+        .hasMessage("it has bytes that are no text");
+    assertThatThrownBy(() -> decode(Lines.sealed("[1"))).hasMessage("it is no event");
+  }
+}
