@@ -83,9 +83,7 @@ class OtherScriptsTest {
   private void putOnSet(Job job, String code) throws Exception {
     onInterface(
         () -> {
-          app.app()
-              .session()
-              .mark(code, SetupState.ON_SET, MarkDetails.NONE, () -> {}, _ -> {});
+          app.app().session().mark(code, SetupState.ON_SET, MarkDetails.NONE, () -> {}, _ -> {});
           return job;
         });
     app.await(

@@ -7,7 +7,8 @@ import java.util.concurrent.CopyOnWriteArrayList;
 
 /** Collects what no thread caught while it is open; the handler of before comes back after it. */
 final class Uncaught implements AutoCloseable {
-  private final Thread.UncaughtExceptionHandler before = Thread.getDefaultUncaughtExceptionHandler();
+  private final Thread.UncaughtExceptionHandler before =
+      Thread.getDefaultUncaughtExceptionHandler();
   private final List<Throwable> failures = new CopyOnWriteArrayList<>();
 
   Uncaught() {

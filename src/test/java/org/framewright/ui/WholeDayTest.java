@@ -169,7 +169,7 @@ class WholeDayTest {
     app.press(KeyCode.SPACE);
     app.await(() -> app.readsAll(".import .label").contains("5 of 6 lines are taken"));
     app.press(KeyCode.ENTER);
-    app.awaitReading("#told", "5 lines of the new list taken in.");
+    app.awaitReading("#status", "5 lines of the new list taken in.");
 
     var codes = job().shotList().codes();
     assertThat(codes).contains("042").doesNotContain("041", "019");
@@ -255,7 +255,7 @@ class WholeDayTest {
     app.press(KeyCode.H);
     app.awaitReading("#dialog-confirm", "Hand off 2 selects (2 files)");
     app.press(KeyCode.ENTER);
-    app.await(() -> app.reads("#told").startsWith("2 selects (2 files) copied and read again"));
+    app.await(() -> app.reads("#status").startsWith("2 selects (2 files) copied and read again"));
     var handedOff = folder.resolve(jobFolder.getFileName() + "_hand-off_1");
     try (var files = Files.walk(handedOff)) {
       assertThat(files.map(file -> file.getFileName().toString()))

@@ -15,8 +15,9 @@ import javafx.scene.layout.VBox;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
-import org.framewright.ui.Desk;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.Desk;
 
 /** Shows what would be handed off under which name, what would not and why, and asks where to. */
 final class HandOffDialog {
@@ -40,8 +41,7 @@ final class HandOffDialog {
                 .folder(
                     texts.get("frames.handOffPlaceTitle"), Optional.ofNullable(model.place().get()))
                 .ifPresent(model.place()::set));
-    var target = new Label();
-    target.setWrapText(true);
+    var target = new WrappedText();
     target.setMinWidth(0);
     target.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(target, Priority.ALWAYS);
@@ -109,7 +109,9 @@ final class HandOffDialog {
           case RENAMING -> desk.wayTo("names");
           case CHECKING -> desk.wayTo("convention");
         };
-    return page.isEmpty() ? held.remedy() : desk.texts().get("frames.mendOn", held.remedy(), page);
+    return page.isEmpty()
+        ? held.remedy()
+        : desk.texts().get("frames.remedyOn", held.remedy(), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {

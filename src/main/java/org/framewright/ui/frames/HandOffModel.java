@@ -99,9 +99,9 @@ final class HandOffModel {
   }
 
   /**
-   * Writes the package; {@code told} gets how it ended, in words, and the package if there is one.
+   * Writes the package; {@code ended} gets how it ended, in words, and the package if there is one.
    */
-  void deliver(Consumer<Told> told) {
+  void deliver(Consumer<Ended> ended) {
     if (!ready.get()) {
       return;
     }
@@ -117,7 +117,7 @@ final class HandOffModel {
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());
-              told.accept(tell(delivery));
+              ended.accept(ended(delivery));
             },
             failure -> {
               over[0] = true;
@@ -134,18 +134,18 @@ final class HandOffModel {
    *
    * @param done whether the package is there
    */
-  record Told(boolean done, String what, String remedy) {}
+  record Ended(boolean done, String what, String remedy) {}
 
-  private Told tell(Delivery delivery) {
+  private Ended ended(Delivery delivery) {
     return switch (delivery) {
       case Delivery.Delivered done ->
-          new Told(
+          new Ended(
               true,
               texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString()),
               "");
-      case Delivery.Cancelled _ -> new Told(false, texts.get("frames.handOffCancelled"), "");
-      case Delivery.Refused refused -> new Told(false, refused.why(), refused.remedy());
-      case Delivery.Failed failed -> new Told(false, failed.why(), failed.remedy());
+      case Delivery.Cancelled _ -> new Ended(false, texts.get("frames.handOffCancelled"), "");
+      case Delivery.Refused refused -> new Ended(false, refused.why(), refused.remedy());
+      case Delivery.Failed failed -> new Ended(false, failed.why(), failed.remedy());
     };
   }
 
@@ -156,12 +156,9 @@ final class HandOffModel {
   }
 
   /** Where packages went last, or beside the job. */
-  void startAt(Optional<String> last) {
+  void startAt(Optional<Path> last) {
     tasks.quietly(
-        () ->
-            last.map(Path::of)
-                .filter(Files::isDirectory)
-                .orElse(session.job().folder().getParent()),
+        () -> last.filter(Files::isDirectory).orElse(session.job().folder().getParent()),
         place::set,
         trouble);
   }

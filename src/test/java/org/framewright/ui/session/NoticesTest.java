@@ -20,7 +20,7 @@ class NoticesTest {
       new Trouble(JOB.resolve("01_frames/A/IMG_0007.JPG"), "it is cut short");
 
   private final SimpleObjectProperty<JobView> job = new SimpleObjectProperty<>(view());
-  private final SimpleObjectProperty<List<IOException>> failures =
+  private final SimpleObjectProperty<List<Throwable>> failures =
       new SimpleObjectProperty<>(List.of());
   private final Notices notices =
       new Notices(

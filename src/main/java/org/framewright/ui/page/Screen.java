@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import java.util.List;
 import javafx.scene.Node;
@@ -30,6 +30,9 @@ public interface Screen {
 
   /** Another page came to the front. */
   default void onHidden() {}
+
+  /** The same page made anew, after it could not be laid out; this one is not shown any more. */
+  Screen anew();
 
   /** The page will not be shown again: listeners go, work stops. */
   default void dispose() {}
