@@ -195,6 +195,25 @@ class ListPageTest {
   }
 
   @Test
+  void aTickIntoAJobFolderThatIsGoneIsReportedAndNotShown() throws Exception {
+    press(KeyCode.SPACE);
+    onSet("001");
+    var away = job.folder().resolveSibling("unplugged");
+    Files.move(job.folder(), away);
+    press(KeyCode.SPACE);
+    opened.awaitReading(".dialog-title", "That did not work");
+    assertThat(opened.readsAll(".trouble .label")).allMatch(text -> !text.isBlank()).hasSize(2);
+    press(KeyCode.ESCAPE);
+    assertThat(onSetCode()).isEqualTo("001");
+    assertThat(opened.reads(".set-code")).isEqualTo("001");
+    assertThat(job.folder()).as("no folder is made in its place").doesNotExist();
+    Files.move(away, job.folder());
+    press(KeyCode.SPACE);
+    onSet("002");
+    stands("001", SetupState.SHOT);
+  }
+
+  @Test
   void aFolderThatIsGoneIsToldUntilItIsBack() throws Exception {
     var frames = job.framesFolder();
     var away = frames.resolveSibling("away");
