@@ -22,6 +22,7 @@ public final class FileProblems {
   /** A failure to read or write: what, where and what to do about it. */
   public static Problem of(IOException failure) {
     return switch (failure) {
+      case FileProblemException e -> e.problem();
       case NoSuchFileException e ->
           new Problem(
               "there is no such file or folder",

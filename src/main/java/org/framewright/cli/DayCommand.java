@@ -50,7 +50,7 @@ final class DayCommand implements Callable<Integer> {
     var worked = hours();
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
-    var summary = DaySummary.of(job, scan, job.tally(scan), worked);
+    var summary = DaySummary.of(job, scan, job.standing(scan), worked);
     if (output.json()) {
       output.write(json(summary));
     } else {

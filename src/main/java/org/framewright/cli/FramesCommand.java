@@ -24,6 +24,7 @@ import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.Standing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -156,11 +157,12 @@ final class FramesCommand implements Callable<Integer> {
 
   private int once(Job job) throws IOException {
     var scan = job.scan();
-    var tally = job.tally(scan);
+    var standing = job.standing(scan);
+    var tally = standing.tally();
     if (output.json()) {
-      output.write(json(job, scan, tally));
+      output.write(json(job, scan, standing));
     } else {
-      tell(job, scan, tally);
+      tell(job, scan, standing);
     }
     job.warnings().forEach(output.err()::println);
     boolean attention = !tally.unassigned().isEmpty() || !tally.incomplete().isEmpty();
@@ -200,9 +202,10 @@ final class FramesCommand implements Callable<Integer> {
         } else {
           job.recordArrivals(scan);
         }
-        var tally = job.tally(scan);
+        var standing = job.standing(scan);
+        var tally = standing.tally();
         if (output.json()) {
-          output.writeLine(json(job, scan, tally));
+          output.writeLine(json(job, scan, standing));
         } else {
           var line = line(job, tally);
           if (!line.equals(before)) {
@@ -247,7 +250,8 @@ final class FramesCommand implements Callable<Integer> {
     return line.toString();
   }
 
-  private void tell(Job job, FrameScan scan, Tally tally) {
+  private void tell(Job job, FrameScan scan, Standing standing) {
+    var tally = standing.tally();
     var out = output.out();
     out.println(counted(tally.frames(), "frame") + ", " + counted(tally.files(), "file"));
     tally
@@ -257,7 +261,7 @@ final class FramesCommand implements Callable<Integer> {
               out.printf("  %s: %d%s%n", setup, counted.frames(), views(counted));
               missing(job, setup, Optional.of(counted))
                   .forEach(words -> out.println("    missing " + words));
-              if (job.state().of(setup).changedSinceSignOff()) {
+              if (standing.state().of(setup).changedSinceSignOff()) {
                 out.println("    changed since sign-off");
               }
             });
@@ -349,7 +353,8 @@ final class FramesCommand implements Callable<Integer> {
     return field == null ? code : field.choices().getOrDefault(code, code);
   }
 
-  private static Map<String, Object> json(Job job, FrameScan scan, Tally tally) {
+  private static Map<String, Object> json(Job job, FrameScan scan, Standing standing) {
+    var tally = standing.tally();
     var document = new LinkedHashMap<String, Object>();
     document.put("frames", tally.frames());
     document.put("files", tally.files());
@@ -364,7 +369,7 @@ final class FramesCommand implements Callable<Integer> {
               one.put("frames", counted.frames());
               one.put("byView", counted.byView());
               one.put("missing", missing(job, setup, Optional.of(counted)));
-              one.put("changedSinceSignOff", job.state().of(setup).changedSinceSignOff());
+              one.put("changedSinceSignOff", standing.state().of(setup).changedSinceSignOff());
               bySetup.put(setup, one);
             });
     document.put("bySetup", bySetup);

@@ -91,6 +91,16 @@ public final class Framewright implements Runnable {
 
   /** The same with another window than the app's. */
   static int run(Window window, PrintWriter out, PrintWriter err, String... args) {
+    return run(window, Path::of, out, err, args);
+  }
+
+  /** The same on the file system that {@code paths} leads to. */
+  static int run(
+      Window window,
+      CommandLine.ITypeConverter<Path> paths,
+      PrintWriter out,
+      PrintWriter err,
+      String... args) {
     var plainOut = new PlainWriter(out);
     var plainErr = new PlainWriter(err);
     var line =
@@ -99,6 +109,7 @@ public final class Framewright implements Runnable {
             .setErr(plainErr)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
             .setCaseInsensitiveEnumValuesAllowed(true)
+            .registerConverter(Path.class, paths)
             .setParameterExceptionHandler(Framewright::usage)
             .setExecutionExceptionHandler(Framewright::failed);
     try {

@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.Standing;
 import org.framewright.shotlist.Fault;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListReader;
@@ -57,18 +57,18 @@ final class ListCommand implements Callable<Integer> {
     if (imported.isPresent()) {
       take(job, imported.get());
     }
-    var tally = job.tally();
+    var standing = job.standing();
     if (exported.isPresent()) {
       ListWriter.write(
-          exported.get(), job.shotList(), setup -> SetupDescription.columns(job, setup, tally));
+          exported.get(), job.shotList(), setup -> SetupDescription.columns(setup, standing));
     }
     if (output.json()) {
       output.write(
           job.shotList().setups().stream()
-              .map(setup -> SetupDescription.document(job, setup, Optional.of(tally)))
+              .map(setup -> SetupDescription.document(job, setup, Optional.of(standing)))
               .toList());
     } else if (imported.isEmpty() && exported.isEmpty()) {
-      table(job, tally);
+      table(job, standing);
     } else {
       exported.ifPresent(
           file ->
@@ -153,7 +153,7 @@ final class ListCommand implements Callable<Integer> {
     return count == 1 ? "1 setup" : count + " setups";
   }
 
-  private void table(Job job, Tally tally) {
+  private void table(Job job, Standing standing) {
     var list = job.shotList().setups();
     if (list.isEmpty()) {
       output
@@ -172,17 +172,17 @@ final class ListCommand implements Callable<Integer> {
           .println(
               form.formatted(
                       setup.code(),
-                      job.state().of(setup.code()).state().label(),
-                      SetupDescription.frames(setup, tally)
+                      standing.state().of(setup.code()).state().label(),
+                      SetupDescription.frames(setup, standing.tally())
                           + (wanted.isPresent() ? "/" + wanted.getAsInt() : ""),
                       setup.title(),
-                      remark(job, setup, tally))
+                      remark(job, setup, standing))
                   .stripTrailing());
     }
   }
 
-  private static String remark(Job job, Setup setup, Tally tally) {
-    var status = job.state().of(setup.code());
+  private static String remark(Job job, Setup setup, Standing standing) {
+    var status = standing.state().of(setup.code());
     if (status.reason().isPresent()) {
       return status.reason().get();
     }
@@ -193,7 +193,7 @@ final class ListCommand implements Callable<Integer> {
       return "by " + status.signedOffBy().get();
     }
     boolean begun = status.state() != SetupState.TO_SHOOT && status.state() != SetupState.DROPPED;
-    return begun ? String.join(", ", job.missing(setup, tally)) : "";
+    return begun ? String.join(", ", job.missing(setup, standing.tally())) : "";
   }
 
   private static int width(List<String> texts, String heading) {

@@ -7,6 +7,7 @@ import java.util.SequencedMap;
 import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
+import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.View;
 
@@ -15,14 +16,15 @@ final class SetupDescription {
   private SetupDescription() {}
 
   /** The contract's document; what was counted only where it was. */
-  static SequencedMap<String, Object> document(Job job, Setup setup, Optional<Tally> tally) {
-    var status = job.state().of(setup.code());
+  static SequencedMap<String, Object> document(
+      Job job, Setup setup, Optional<Standing> standing) {
+    var status = standing.map(Standing::state).orElse(job.state()).of(setup.code());
     var document = new LinkedHashMap<String, Object>();
     document.put("setup", setup.code());
     document.put("title", setup.title());
     document.put("views", setup.views().stream().map(View::code).toList());
     document.put("state", status.state().word());
-    tally.ifPresent(
+    standing.map(Standing::tally).ifPresent(
         counted -> {
           var frames = Optional.ofNullable(counted.bySetup().get(setup.code()));
           document.put("frames", frames.map(SetupTally::frames).orElse(0));
@@ -45,11 +47,11 @@ final class SetupDescription {
   }
 
   /** The columns that an exported list adds to the client's. */
-  static SequencedMap<String, String> columns(Job job, Setup setup, Tally tally) {
-    var status = job.state().of(setup.code());
+  static SequencedMap<String, String> columns(Setup setup, Standing standing) {
+    var status = standing.state().of(setup.code());
     var columns = new LinkedHashMap<String, String>();
     columns.put("State", status.state().label());
-    columns.put("Frames so far", "" + frames(setup, tally));
+    columns.put("Frames so far", "" + frames(setup, standing.tally()));
     columns.put("Signed off by", status.signedOffBy().orElse(""));
     columns.put("Signed off at", status.signedOffAt().map(Object::toString).orElse(""));
     columns.put("Changed since sign-off", status.changedSinceSignOff() ? "yes" : "");

@@ -24,6 +24,7 @@ import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
+import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
@@ -58,11 +59,12 @@ public record DaySummary(
     attention = List.copyOf(attention);
   }
 
-  /** The summary of a job now, from a scan of its frames and their count. */
-  public static DaySummary of(Job job, FrameScan scan, Tally tally, DayHours hours)
+  /** The summary of a job now, from a scan of its frames and where it stands with them. */
+  public static DaySummary of(Job job, FrameScan scan, Standing standing, DayHours hours)
       throws IOException {
     var now = job.now();
-    var state = job.state();
+    var tally = standing.tally();
+    var state = standing.state();
     var counts = new EnumMap<SetupState, Integer>(SetupState.class);
     var left = new ArrayList<Setup>();
     for (var setup : job.shotList().setups()) {

@@ -11,14 +11,14 @@ import java.util.Optional;
  * @param tick the tick; empty where the list itself was changed, or a tick was taken back
  */
 public record Elsewhere(String station, Instant at, Optional<Tick> tick) {
-  static boolean tells(Event event) {
+  static boolean concerns(Event event) {
     return event instanceof Event.Marked
         || event instanceof Event.TakenBack
         || event instanceof Event.ListChanged;
   }
 
   static Elsewhere of(Entry entry) {
-    var at = entry.stamp().instant();
+    var at = entry.time();
     return new Elsewhere(
         entry.stamp().station(),
         at,

@@ -1,6 +1,8 @@
 package org.framewright.job;
 
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -15,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SequencedMap;
+import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
@@ -24,9 +27,34 @@ import org.framewright.shotlist.View;
 /**
  * One event as one line of JSON. The line's last member is {@code crc32c}, the checksum (RFC 3720,
  * Castagnoli) of all bytes before the comma that precedes it, in eight hexadecimal digits.
+ *
+ * <p>Anybody can write a line with the right checksum, so nothing is taken on trust: what is no
+ * event is a {@link BadLine}, whatever it is.
  */
 final class EventCodec {
-  private static final JsonMapper JSON = JsonMapper.builder().build();
+  /** An event has four levels; a newer version may have some more. */
+  private static final int DEEPEST = 32;
+
+  private static final int LONGEST_NUMBER = 32;
+
+  /** More than a station's name may have, see {@link Station}: it may have been made longer. */
+  private static final Pattern STATION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,127}");
+
+  private static final JsonMapper JSON =
+      JsonMapper.builder(
+              JsonFactory.builder()
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder()
+                          .maxNestingDepth(DEEPEST)
+                          .maxNumberLength(LONGEST_NUMBER)
+                          // A line is bounded as a whole, and what was written must be readable.
+                          .maxStringLength(LogTail.LONGEST_LINE)
+                          .maxNameLength(LogTail.LONGEST_LINE)
+                          .build())
+                  // Names of columns are anybody's; a table of them must not grow for ever.
+                  .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
+                  .build())
+          .build();
   private static final byte[] SEAL = ",\"crc32c\":\"".getBytes(StandardCharsets.US_ASCII);
   private static final int SEAL_LENGTH = SEAL.length + 8 + 2;
 
@@ -75,24 +103,24 @@ final class EventCodec {
       case Event.Began began -> {
         json.put("type", "began");
         var values = json.putObject("values");
-        began.values().forEach(values::put);
+        began.values().forEach((name, value) -> values.put(text(name), text(value)));
       }
       case Event.ListChanged changed -> {
         json.put("type", "list-changed");
         var put = json.putArray("put");
         changed.put().forEach(setup -> write(setup, put.addObject()));
         var removed = json.putArray("removed");
-        changed.removed().forEach(removed::add);
+        changed.removed().forEach(code -> removed.add(text(code)));
         var order = json.putArray("order");
-        changed.order().forEach(order::add);
+        changed.order().forEach(code -> order.add(text(code)));
       }
       case Event.Marked marked -> {
         json.put("type", "marked");
-        json.put("setup", marked.setup());
+        json.put("setup", text(marked.setup()));
         json.put("state", marked.state().word());
-        marked.details().by().ifPresent(by -> json.put("by", by));
-        marked.details().view().ifPresent(view -> json.put("view", view));
-        marked.details().reason().ifPresent(reason -> json.put("reason", reason));
+        marked.details().by().ifPresent(by -> json.put("by", text(by)));
+        marked.details().view().ifPresent(view -> json.put("view", text(view)));
+        marked.details().reason().ifPresent(reason -> json.put("reason", text(reason)));
       }
       case Event.TakenBack taken -> {
         json.put("type", "taken-back");
@@ -107,15 +135,15 @@ final class EventCodec {
       }
       case Event.Moved moved -> {
         json.put("type", "moved");
-        json.put("setup", moved.setup());
-        moved.view().ifPresent(view -> json.put("view", view));
-        json.put("by", moved.by());
+        json.put("setup", text(moved.setup()));
+        moved.view().ifPresent(view -> json.put("view", text(view)));
+        json.put("by", text(moved.by()));
         write(moved.frames(), json);
       }
       case Event.Selected selected -> {
         json.put("type", "selected");
         json.put("selected", selected.selected());
-        json.put("by", selected.by());
+        json.put("by", text(selected.by()));
         write(selected.frames(), json);
       }
       case Event.Unknown unknown -> throw new IllegalArgumentException(unknown.type());
@@ -124,20 +152,30 @@ final class EventCodec {
 
   private static void write(List<FrameId> frames, ObjectNode json) {
     var ids = json.putArray("frames");
-    frames.forEach(frame -> ids.add(frame.value()));
+    frames.forEach(frame -> ids.add(text(frame.value())));
   }
 
   private static void write(Setup setup, ObjectNode json) {
-    json.put("code", setup.code());
-    json.put("title", setup.title());
+    json.put("code", text(setup.code()));
+    json.put("title", text(setup.title()));
     var views = json.putArray("views");
     for (var view : setup.views()) {
-      var node = views.addObject().put("code", view.code());
+      var node = views.addObject().put("code", text(view.code()));
       view.frames().ifPresent(frames -> node.put("frames", frames));
     }
     setup.framesWanted().ifPresent(frames -> json.put("framesWanted", frames));
     var columns = json.putObject("columns");
-    setup.columns().forEach(columns::put);
+    setup.columns().forEach((name, value) -> columns.put(text(name), text(value)));
+  }
+
+  /** Text with a stand-in for each half of a character, which UTF-8 cannot write. */
+  private static String text(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (Character.isSurrogate(text.charAt(i))) {
+        return new String(text.getBytes(StandardCharsets.UTF_16BE), StandardCharsets.UTF_16BE);
+      }
+    }
+    return text;
   }
 
   /** The event of a line, given without its line feed. */
@@ -147,22 +185,39 @@ final class EventCodec {
         || !Arrays.equals(line, length, length + SEAL.length, SEAL, 0, SEAL.length)
         || !checksum(line, length)
             .equals(new String(line, length + SEAL.length, 8, StandardCharsets.US_ASCII))) {
-      throw new BadLine("its checksum does not fit its text");
+      throw new BadLine(
+          hasNul(line) ? "it has bytes that are no text" : "its checksum does not fit its text");
     }
     try {
       var json = JSON.readTree(line);
       var station = text(json, "station");
-      var stamp = stamp(json, station);
+      if (!STATION.matcher(station).matches()) {
+        throw new BadLine("it comes from no station");
+      }
+      var number = json.path("number");
+      if (!number.canConvertToLong() || number.asLong() < 1 || number.asLong() == Long.MAX_VALUE) {
+        throw new BadLine("it has no number");
+      }
       var entry =
           new Entry(
-              json.path("number").asLong(),
-              stamp,
-              Instant.parse(text(json, "clock")),
+              number.asLong(),
+              stamp(json, station),
+              time(json, "clock"),
               event(json, text(json, "type")));
       return new Line(entry, json.path("afterTorn").asBoolean());
-    } catch (java.io.IOException | Missing | DateTimeException e) {
+    } catch (java.io.IOException | Missing | RuntimeException e) {
+      // The last of them is what a line made to do harm may get out of a parser.
       throw new BadLine("it is no event");
     }
+  }
+
+  private static boolean hasNul(byte[] line) {
+    for (var one : line) {
+      if (one == 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Event event(JsonNode json, String type) {
@@ -174,7 +229,7 @@ final class EventCodec {
                 setups(json.path("put")), list(json, "removed"), list(json, "order"));
         case "marked" ->
             new Event.Marked(
-                text(json, "setup"),
+                setup(json),
                 SetupState.of(text(json, "state")).orElseThrow(Missing::new),
                 new MarkDetails(
                     optional(json, "by"), optional(json, "view"), optional(json, "reason")));
@@ -183,7 +238,7 @@ final class EventCodec {
         case "arrived" -> new Event.Arrived(frames(json));
         case "moved" ->
             new Event.Moved(
-                frames(json), text(json, "setup"), optional(json, "view"), text(json, "by"));
+                frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
         default -> new Event.Unknown(type);
@@ -195,8 +250,27 @@ final class EventCodec {
   }
 
   private static Stamp stamp(JsonNode json, String station) throws Missing {
-    return new Stamp(
-        Instant.parse(text(json, "time")).toEpochMilli(), json.path("count").asInt(), station);
+    var count = json.path("count");
+    if (!count.isMissingNode() && (!count.canConvertToInt() || count.asInt() < 0)) {
+      throw new Missing();
+    }
+    return new Stamp(time(json, "time").toEpochMilli(), count.asInt(), station);
+  }
+
+  private static Instant time(JsonNode json, String name) throws Missing {
+    var time = Instant.parse(text(json, name));
+    if (time.isBefore(StationClock.FIRST) || time.isAfter(StationClock.LAST)) {
+      throw new Missing();
+    }
+    return time;
+  }
+
+  private static String setup(JsonNode json) throws Missing {
+    var code = text(json, "setup");
+    if (code.isBlank()) {
+      throw new Missing();
+    }
+    return code;
   }
 
   private static List<FrameId> frames(JsonNode json) throws Missing {
@@ -223,7 +297,7 @@ final class EventCodec {
 
   private static SequencedMap<String, String> texts(JsonNode node) {
     var texts = new LinkedHashMap<String, String>();
-    node.properties().forEach(field -> texts.put(field.getKey(), field.getValue().asText()));
+    node.properties().forEach(field -> texts.put(text(field.getKey()), text(field.getValue().asText())));
     return texts;
   }
 
@@ -232,16 +306,21 @@ final class EventCodec {
       throw new Missing();
     }
     var list = new ArrayList<String>();
-    json.path(name).forEach(node -> list.add(node.asText()));
+    json.path(name).forEach(node -> list.add(text(node.asText())));
     return List.copyOf(list);
   }
 
   private static OptionalInt number(JsonNode json, String name) {
-    return json.path(name).isInt() ? OptionalInt.of(json.path(name).asInt()) : OptionalInt.empty();
+    var number = json.path(name);
+    return number.isInt() && number.asInt() >= 0
+        ? OptionalInt.of(number.asInt())
+        : OptionalInt.empty();
   }
 
   private static Optional<String> optional(JsonNode json, String name) {
-    return json.path(name).isTextual() ? Optional.of(json.path(name).asText()) : Optional.empty();
+    return json.path(name).isTextual()
+        ? Optional.of(text(json.path(name).asText()))
+        : Optional.empty();
   }
 
   private static String text(JsonNode json, String name) throws Missing {

@@ -4,24 +4,24 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.channels.SeekableByteChannel;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import org.framewright.job.EventCodec.BadLine;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.FileProblemException;
+import org.framewright.base.Problem;
 
 /**
  * A folder of logs, one JSON Lines file a station. A station appends to its own file only, under a
@@ -31,86 +31,127 @@ import org.framewright.job.EventCodec.BadLine;
  * <p>A line that was torn by a crash was never confirmed to anybody. The next append begins a new
  * line, so that nothing is glued to the torn one, and says so; readers then tell a torn line from
  * one that was changed.
+ *
+ * <p>The folder is made when the job is started, and never again: where it is not there, the job was
+ * moved or its drive is gone. Nothing is read or written through a link.
  */
 final class FileEventLog implements EventLog {
-  /** A difference of clocks below this is told to nobody. */
-  private static final Duration TOLD = Duration.ofSeconds(5);
+  /** The largest log that is read, in bytes: some millions of events. */
+  static final long LARGEST = 1L << 30;
+
+  private static final String ENDING = ".jsonl";
 
   /** File locks hold for the whole process, so its threads must not meet at one. */
   private static final Object IN_THIS_PROCESS = new Object();
 
   private final Path folder;
-  private final Clock clock;
-  private String station;
-  private final Map<Path, Tail> tails = new TreeMap<>();
+  private final StationClock clock;
+  private final Clock wall;
+  private final Map<Path, LogTail> tails = new TreeMap<>();
+  private final Map<Path, String> leftOut = new TreeMap<>();
   private final Set<Stamp> seen = new HashSet<>();
   private final List<Entry> waiting = new ArrayList<>();
-  private final Map<String, Duration> ahead = new HashMap<>();
-  private Stamp latest = new Stamp(0, 0, "");
-  private volatile long aheadMillis;
+  private String station;
+  private boolean hasLocks = true;
 
   FileEventLog(Path folder, Station station, Clock clock) {
     this.folder = folder;
     this.station = station.name();
-    this.clock = clock;
+    this.clock = new StationClock(clock);
+    this.wall = clock;
   }
 
   @Override
   public synchronized List<Entry> news() throws IOException {
-    try (var files = Files.newDirectoryStream(folder, "*.jsonl")) {
+    requireFolder();
+    try (var files = Files.newDirectoryStream(folder, "*" + ENDING)) {
       for (var file : files) {
         read(file);
       }
-    } catch (NoSuchFileException e) {
-      // Nothing was ever written.
+    } catch (DirectoryIteratorException e) {
+      throw e.getCause();
     }
     var news = List.copyOf(waiting);
     waiting.clear();
     return news;
   }
 
+  private void requireFolder() throws IOException {
+    try {
+      PlainFiles.requireFolder(folder.getParent());
+      PlainFiles.requireFolder(folder);
+    } catch (NoSuchFileException e) {
+      throw new FileProblemException(
+          new Problem(
+              "the job's log is not there any more",
+              e.getFile(),
+              "Check that its drive is plugged in and that nobody moved the job folder, then open"
+                  + " the job where it is now; nothing was written."));
+    }
+  }
+
   @Override
   public synchronized void append(Event event) throws IOException {
-    Files.createDirectories(folder);
+    requireFolder();
     synchronized (IN_THIS_PROCESS) {
+      var lock = folder.resolve(station + ".lock");
+      PlainFiles.requireFileIfThere(lock);
       // The lock has a file of its own: closing any channel of a file drops all locks on it.
       try (var channel =
           FileChannel.open(
-              folder.resolve(station + ".lock"),
+              lock,
               StandardOpenOption.CREATE,
-              StandardOpenOption.WRITE)) {
-        try {
-          channel.lock();
-        } catch (IOException e) {
-          // No locks on this volume: this process takes a log of its own.
-          station += "-" + Long.toString(ProcessHandle.current().pid(), 36);
-          station += "-" + Long.toString(clock.millis(), 36);
+              StandardOpenOption.WRITE,
+              LinkOption.NOFOLLOW_LINKS)) {
+        if (hasLocks) {
+          lock(channel);
         }
         appendAlone(event);
       }
     }
   }
 
+  private void lock(FileChannel channel) {
+    try {
+      channel.lock();
+    } catch (IOException e) {
+      // No locks on this volume: this process takes a log of its own.
+      hasLocks = false;
+      station += "-" + Long.toString(ProcessHandle.current().pid(), 36);
+      station += "-" + Long.toString(wall.millis(), 36);
+    }
+  }
+
   private void appendAlone(Event event) throws IOException {
-    var file = folder.resolve(station + ".jsonl");
-    boolean first = !Files.exists(file);
+    var file = folder.resolve(station + ENDING);
+    var before = PlainFiles.requireFileIfThere(file);
     var tail = read(file);
-    var entry = new Entry(tail.lastNumber + 1, nextStamp(), clock.instant(), event);
-    write(file, tail, EventCodec.encode(new EventCodec.Line(entry, tail.torn())));
-    if (first) {
-      sync(folder);
+    if (leftOut.containsKey(file)) {
+      throw new FileProblemException(
+          new Problem(
+              leftOut.get(file),
+              file.toString(),
+              "Move it away; the job goes on without it, and this computer begins another one."));
+    }
+    var entry = new Entry(tail.lastNumber() + 1, clock.next(station), clock.own(), event);
+    var line = EventCodec.encode(new EventCodec.Line(entry, tail.torn()));
+    if (line.length > LogTail.LONGEST_LINE) {
+      throw new FileProblemException(
+          new Problem(
+              "this is too much for one event: more than "
+                  + (LogTail.LONGEST_LINE >> 20)
+                  + " MB",
+              "",
+              "Do it in smaller parts; nothing was written."));
+    }
+    write(file, tail, line);
+    if (before.map(BasicFileAttributes::size).orElse(0L) == 0) {
+      DurableFiles.syncFolder(folder);
     }
     read(file);
   }
 
-  private Stamp nextStamp() {
-    long physical = now().toEpochMilli();
-    return physical > latest.millis()
-        ? new Stamp(physical, 0, station)
-        : new Stamp(latest.millis(), latest.count() + 1, station);
-  }
-
-  private static void write(Path file, Tail tail, byte[] line) throws IOException {
+  private static void write(Path file, LogTail tail, byte[] line) throws IOException {
     var bytes = new ByteArrayOutputStream(line.length + 2);
     if (tail.open()) {
       bytes.write('\n');
@@ -118,60 +159,72 @@ final class FileEventLog implements EventLog {
     bytes.writeBytes(line);
     bytes.write('\n');
     try (var channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+        FileChannel.open(
+            file,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.WRITE,
+            LinkOption.NOFOLLOW_LINKS)) {
       long end = channel.size();
       try {
         channel.position(end);
-        for (var buffer = ByteBuffer.wrap(bytes.toByteArray()); buffer.hasRemaining(); ) {
-          channel.write(buffer);
-        }
+        DurableFiles.writeFully(channel, ByteBuffer.wrap(bytes.toByteArray()));
         channel.force(true);
       } catch (IOException e) {
-        channel.truncate(end);
+        cut(channel, end, e);
         throw e;
       }
     }
   }
 
-  /** Makes a new name in a folder durable, where the system lets us. */
-  static void sync(Path folder) throws IOException {
-    try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-      channel.force(true);
-    } catch (java.nio.file.AccessDeniedException e) {
-      // Windows opens no folders; it makes names durable by itself.
+  /** Takes back what was written of an event; where even that fails, readers see a torn line. */
+  private static void cut(FileChannel channel, long end, IOException cause) {
+    try {
+      channel.truncate(end);
+    } catch (IOException e) {
+      cause.addSuppressed(e);
     }
   }
 
-  private Tail read(Path file) throws IOException {
-    var tail = tails.computeIfAbsent(file, Tail::new);
-    try (var channel = Files.newByteChannel(file)) {
-      if (channel.size() < tail.offset) {
-        // Replaced by an older copy: what was read stays, what comes is read anew.
-        tail = new Tail(file);
-        tail.shrank = true;
-        tails.put(file, tail);
-      }
-      tail.read(channel);
-    } catch (NoSuchFileException e) {
+  private LogTail read(Path file) throws IOException {
+    var tail = tails.computeIfAbsent(file, path -> new LogTail(path, false));
+    var attributes = PlainFiles.look(file);
+    if (attributes.isEmpty()) {
       // Gone for now, as on a drive that is being synchronised.
+      leftOut.remove(file);
+      return tail;
+    }
+    var now = attributes.get();
+    if (!now.isRegularFile()) {
+      leftOut.put(file, "this is " + PlainFiles.kind(now) + " and no log, so it is left out");
+      return tail;
+    }
+    if (now.size() > LARGEST) {
+      leftOut.put(
+          file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
+      return tail;
+    }
+    leftOut.remove(file);
+    if (tail.isRead(now)) {
+      return tail;
+    }
+    if (!tail.continues(now)) {
+      // Replaced by another copy: what was read stays, what comes is read anew.
+      tail = new LogTail(file, tail.isLongerThan(now));
+      tails.put(file, tail);
+    }
+    try (var channel =
+        Files.newByteChannel(file, Set.of(StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS))) {
+      tail.read(channel, now, this::take);
+    } catch (NoSuchFileException e) {
+      // It went away just now.
     }
     return tail;
   }
 
   private void take(Entry entry) {
-    if (!seen.add(entry.stamp())) {
-      return;
-    }
-    waiting.add(entry);
-    if (entry.stamp().compareTo(latest) > 0) {
-      latest = entry.stamp();
-    }
-    long ours = clock.millis();
-    aheadMillis = Math.max(aheadMillis, entry.stamp().millis() - ours);
-    var theirs = Duration.between(Instant.ofEpochMilli(ours), entry.at());
-    if (theirs.compareTo(TOLD) > 0) {
-      ahead.merge(
-          entry.stamp().station(), theirs, (one, other) -> one.compareTo(other) > 0 ? one : other);
+    if (seen.add(entry.stamp())) {
+      waiting.add(entry);
+      clock.saw(entry);
     }
   }
 
@@ -182,157 +235,17 @@ final class FileEventLog implements EventLog {
 
   @Override
   public Instant now() {
-    return Instant.ofEpochMilli(clock.millis() + aheadMillis);
+    return clock.now();
   }
 
   @Override
   public synchronized List<String> warnings() {
     var warnings = new ArrayList<String>();
-    tails.values().forEach(tail -> tail.warn(warnings));
-    ahead.forEach(
-        (name, by) ->
-            warnings.add(
-                "The clock of "
-                    + (name.equals(station) ? "this computer was set back by " : name + " is ")
-                    + words(by)
-                    + (name.equals(station) ? "" : " ahead of this computer's")
-                    + "; the job goes by the later one. Let all computers set their clocks from the"
-                    + " network."));
+    tails.values().forEach(tail -> tail.describe(warnings));
+    leftOut.forEach(
+        (file, why) ->
+            warnings.add(file + ": " + why + ". Move it away, or bring it back from a copy."));
+    clock.describe(station, warnings);
     return List.copyOf(warnings);
-  }
-
-  private static String words(Duration time) {
-    if (time.toMinutes() < 2) {
-      return time.toSeconds() + " seconds";
-    }
-    return time.toHours() < 3 ? time.toMinutes() + " minutes" : time.toHours() + " hours";
-  }
-
-  /** How far one file was read. */
-  private final class Tail {
-    private final Path file;
-    private long offset;
-    private int line;
-    private long lastNumber;
-    private boolean shrank;
-
-    /** What follows the last line feed and is no event. */
-    private Optional<BadLine> unfinished = Optional.empty();
-
-    /** Whether the last line was taken although its line feed is missing. */
-    private boolean taken;
-
-    private final TreeMap<Integer, String> damaged = new TreeMap<>();
-    private final Set<Integer> tornLines = new HashSet<>();
-    private final List<String> gaps = new ArrayList<>();
-
-    Tail(Path file) {
-      this.file = file;
-    }
-
-    /** Whether the file ends in a torn line. */
-    boolean torn() {
-      return unfinished.isPresent();
-    }
-
-    /** Whether a line feed must precede what is appended. */
-    boolean open() {
-      return torn() || taken;
-    }
-
-    void read(SeekableByteChannel channel) throws IOException {
-      channel.position(offset);
-      int length = Math.toIntExact(channel.size() - offset);
-      if (length == 0) {
-        return;
-      }
-      var buffer = ByteBuffer.allocate(length);
-      while (buffer.hasRemaining() && channel.read(buffer) >= 0) {}
-      var bytes = Arrays.copyOf(buffer.array(), buffer.position());
-      int from = 0;
-      for (int i = 0; i < bytes.length; i++) {
-        if (bytes[i] == '\n') {
-          whole(Arrays.copyOfRange(bytes, from, i));
-          from = i + 1;
-        }
-      }
-      offset += from;
-      var rest = Arrays.copyOfRange(bytes, from, bytes.length);
-      unfinished = Optional.empty();
-      if (rest.length == 0) {
-        return;
-      }
-      try {
-        var last = EventCodec.decode(rest);
-        line++;
-        offset += rest.length;
-        taken = true;
-        accept(last);
-      } catch (BadLine e) {
-        unfinished = Optional.of(e);
-      }
-    }
-
-    private void whole(byte[] text) {
-      if (taken) {
-        taken = false;
-        if (text.length == 0) {
-          return;
-        }
-      }
-      line++;
-      try {
-        accept(EventCodec.decode(text));
-      } catch (BadLine e) {
-        damaged.put(line, e.getMessage());
-      }
-    }
-
-    private void accept(EventCodec.Line read) {
-      var number = read.entry().number();
-      if (read.afterTorn() && damaged.containsKey(line - 1)) {
-        tornLines.add(line - 1);
-      } else if (number > lastNumber + 1 && !damaged.containsKey(line - 1)) {
-        gaps.add(
-            at(line)
-                + ": events "
-                + (lastNumber + 1)
-                + " to "
-                + (number - 1)
-                + " are missing before it; somebody took lines out of this file.");
-      }
-      lastNumber = Math.max(lastNumber, number);
-      take(read.entry());
-    }
-
-    void warn(List<String> warnings) {
-      damaged.forEach(
-          (number, why) ->
-              warnings.add(
-                  at(number)
-                      + (tornLines.contains(number)
-                          ? ": this line was torn when a computer stopped while writing it; what it"
-                              + " would have said was never confirmed."
-                          : ": this line is left out, "
-                              + why
-                              + "; it was changed or damaged after it was written.")));
-      warnings.addAll(gaps);
-      unfinished.ifPresent(
-          bad ->
-              warnings.add(
-                  at(line + 1)
-                      + ": the last line is torn, so it is left out; what it would have said was"
-                      + " never confirmed."));
-      if (shrank) {
-        warnings.add(
-            file
-                + ": this log became shorter; an older copy of it may have come from another"
-                + " drive.");
-      }
-    }
-
-    private String at(int number) {
-      return file + ", line " + number;
-    }
   }
 }

@@ -1,20 +1,12 @@
 package org.framewright.job;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -24,14 +16,12 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
-import org.framewright.frames.Attribution;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
-import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
@@ -39,42 +29,39 @@ import org.framewright.frames.Missing;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
-import org.framewright.naming.Finding;
 import org.framewright.naming.Reading;
-import org.framewright.naming.Rule;
-import org.framewright.naming.Severity;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 
-/** A job, opened from its folder. Safe for several threads; what it hands out never changes. */
+/**
+ * A job, opened from its folder: its log, and what people do with it. Safe for several threads; what
+ * it hands out never changes, and no question changes the answer to another.
+ */
 public final class Job {
-  private static final String OURS = ".framewright";
-  private static final String CONVENTION = "convention.yaml";
-  private static final String LOG = "log";
   private static final String FRAMES = "frames";
-  private static final String JOB = "job";
 
   private final Path folder;
   private final Clock clock;
   private final Convention convention;
   private final EventLog log;
-  private final List<Entry> entries = new ArrayList<>();
-  private final Set<FrameId> present = new HashSet<>();
-  private final FrameScanner scanner;
-  private final SequencedMap<String, Path> folders = new LinkedHashMap<>();
   private final SequencedMap<String, String> values;
+  private final SequencedMap<String, Path> folders;
+  private final FrameScanner scanner;
+  private final ViewCodes views;
   private final List<String> remarks = new ArrayList<>();
-  private volatile Fold fold;
-  private volatile List<String> warnings = List.of();
-  private volatile Optional<Tally> counted = Optional.empty();
-  private volatile JobState state;
-  private volatile FrameNaming naming;
-  private volatile Optional<Elsewhere> elsewhere = Optional.empty();
 
-  /** The setups that got a frame after their sign-off, as of the last count. */
-  private volatile Set<String> changed = Set.of();
+  /** Touched under the lock only. */
+  private final Folding folding = new Folding();
+
+  /** Touched under the lock only: the frames that lay there when somebody began to watch. */
+  private final Set<FrameId> present = new HashSet<>();
+
+  private volatile Fold fold = folding.fold();
+  private volatile List<String> warnings = List.of();
+  private volatile Optional<Elsewhere> elsewhere = Optional.empty();
+  private volatile Optional<FrameNaming> naming = Optional.empty();
 
   private Job(Path folder, Convention convention, Clock clock, EventLog log)
       throws IOException, JobException {
@@ -82,20 +69,18 @@ public final class Job {
     this.convention = convention;
     this.clock = clock;
     this.log = log;
-    this.fold = Fold.of(entries);
-    this.state = fold.state();
+    this.views = new ViewCodes(convention);
     refresh();
     this.values = fold.values().isEmpty() ? valuesFromName() : fold.values();
-    for (var role : convention.folders().keySet()) {
-      folders.put(role, inside(folder, role, values));
-    }
+    this.folders = RoleFolders.of(folder, convention, values);
     this.scanner = new FrameScanner(framesFolder());
     warn();
   }
 
   /**
    * Makes the job's folder below {@code parent}, named by the convention's kind {@code job}, with
-   * the convention, the folders of its roles, and the values in it.
+   * the convention, the folders of its roles, and the values in it. The folder appears whole or not
+   * at all.
    *
    * @throws JobException if there is a file or folder of that name already
    */
@@ -109,88 +94,15 @@ public final class Job {
   public static Started start(
       Convention convention, Path parent, Map<String, String> values, Clock clock, Station station)
       throws IOException, JobException {
-    var faults =
-        new ArrayList<>(
-            convention.check(0).stream()
-                .filter(finding -> finding.severity() == Severity.ERROR)
-                .toList());
-    for (var name : values.keySet()) {
-      if (!convention.fields().containsKey(name)) {
-        faults.add(
-            new Finding(
-                Rule.UNKNOWN_FIELD,
-                Severity.ERROR,
-                name,
-                0,
-                0,
-                "the convention has no field \"" + name + "\"",
-                Optional.empty(),
-                Optional.of(
-                    "Its fields are " + String.join(", ", convention.fields().keySet()) + ".")));
-      }
-    }
-    for (var kind : List.of(JOB, FrameNaming.KIND)) {
-      if (!convention.kinds().containsKey(kind)) {
-        throw new JobException(
-            "the convention has no names." + kind,
-            convention.source(),
-            "Give it a pattern for " + kind + "; see the conventions in templates.");
-      }
-    }
-    var built = convention.build(JOB, values);
-    if (built instanceof Built.Refused refused) {
-      faults.addAll(refused.findings());
-    }
-    for (var role : convention.folders().keySet()) {
-      if (convention.buildFolder(role, values) instanceof Built.Refused refused) {
-        refused.findings().stream().filter(fault -> !faults.contains(fault)).forEach(faults::add);
-      }
-    }
-    if (!faults.isEmpty() || !(built instanceof Built.Name name)) {
-      return new Started.Refused(faults);
-    }
-    if (!Files.isDirectory(parent)) {
-      throw new JobException(
-          "there is no such folder", parent.toString(), "Make it first, or give another one.");
-    }
-    var folder = parent.toAbsolutePath().normalize().resolve(name.text());
-    create(convention, folder, values);
-    var log = new FileEventLog(folder.resolve(OURS).resolve(LOG), station, clock);
-    log.append(new Event.Began(new LinkedHashMap<>(values)));
-    return new Started.Opened(open(folder, clock, station));
-  }
-
-  private static void create(Convention convention, Path folder, Map<String, String> values)
-      throws IOException, JobException {
-    try {
-      Files.createDirectory(folder);
-    } catch (FileAlreadyExistsException e) {
-      throw new JobException(
-          Files.exists(folder.resolve(OURS).resolve(CONVENTION))
-              ? "this job exists already"
-              : "something of this name is there already and is no job",
-          folder.toString(),
-          "Open it, move it away, or give the job other values; nothing was changed.");
-    }
-    for (var role : convention.folders().keySet()) {
-      Files.createDirectories(inside(folder, role, convention, values));
-    }
-    var ours = Files.createDirectories(folder.resolve(OURS));
-    Files.createDirectories(ours.resolve(LOG));
-    // The convention comes last: a folder without it is no job.
-    write(ours.resolve(CONVENTION), convention.yaml().getBytes(StandardCharsets.UTF_8));
-    FileEventLog.sync(ours);
-    FileEventLog.sync(folder);
-    FileEventLog.sync(folder.getParent());
-  }
-
-  private static void write(Path file, byte[] bytes) throws IOException {
-    var temporary = file.resolveSibling(file.getFileName() + ".tmp");
-    Files.write(temporary, bytes);
-    try (var channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
-      channel.force(true);
-    }
-    Files.move(temporary, file, StandardCopyOption.ATOMIC_MOVE);
+    return switch (JobStart.check(convention, values)) {
+      case Built.Refused refused -> new Started.Refused(refused.findings());
+      case Built.Name name ->
+          new Started.Opened(
+              open(
+                  JobStart.create(convention, parent, name.text(), values, clock, station),
+                  clock,
+                  station));
+    };
   }
 
   /** Opens a job from its folder. */
@@ -201,37 +113,16 @@ public final class Job {
   /** The same, as a given station. */
   public static Job open(Path folder, Clock clock, Station station)
       throws IOException, JobException {
-    var absolute = folder.toAbsolutePath().normalize();
-    var file = absolute.resolve(OURS).resolve(CONVENTION);
-    Convention.Parsed parsed;
-    try {
-      parsed = Convention.read(file);
-    } catch (NoSuchFileException | java.nio.file.NotDirectoryException e) {
-      throw new JobException(
-          Files.isDirectory(absolute) ? "this is no job folder" : "there is no such folder",
-          folder.toString(),
-          "Give the folder that a job was started in; it holds a folder " + OURS + ".");
-    }
-    return switch (parsed) {
-      case Convention.Parsed.Sound sound ->
-          new Job(
-              absolute,
-              sound.convention(),
-              clock,
-              new FileEventLog(absolute.resolve(OURS).resolve(LOG), station, clock));
-      case Convention.Parsed.Faulty faulty -> {
-        var first = faulty.findings().getFirst();
-        throw new JobException(
-            "the job's convention cannot be read: " + first.message(),
-            file + ", line " + first.line() + ", column " + first.column(),
-            first.remedy().orElse("Put the convention back as it was when the job began."));
-      }
-    };
+    var layout = new JobLayout(folder.toAbsolutePath().normalize());
+    var convention = layout.readConvention();
+    layout.requireLog();
+    return new Job(
+        layout.root(), convention, clock, new FileEventLog(layout.log(), station, clock));
   }
 
   private SequencedMap<String, String> valuesFromName() throws JobException {
-    if (convention.kinds().containsKey(JOB)
-        && convention.read(name(), JOB) instanceof Reading.One one) {
+    if (convention.kinds().containsKey(JobStart.JOB)
+        && convention.read(name(), JobStart.JOB) instanceof Reading.One one) {
       remarks.add(
           "The log does not say with which values this job began; they were read from the folder's"
               + " name.");
@@ -242,37 +133,11 @@ public final class Job {
             + " either",
         folder.toString(),
         "Give the folder its first name again, or bring the files of "
-            + OURS
-            + "/"
-            + LOG
+            + new JobLayout(folder).log()
             + " back from a copy.");
   }
 
-  private Path inside(Path folder, String role, Map<String, String> values) throws JobException {
-    return inside(folder, role, convention, values);
-  }
-
-  private static Path inside(
-      Path folder, String role, Convention convention, Map<String, String> values)
-      throws JobException {
-    return switch (convention.buildFolder(role, values)) {
-      case Built.Name name -> {
-        var path = folder.resolve(name.text()).normalize();
-        if (!path.startsWith(folder)) {
-          throw new JobException(
-              "the folder for " + role + " lies outside of the job: " + name.text(),
-              folder.toString(),
-              "Fix folders." + role + " in the convention.");
-        }
-        yield path;
-      }
-      case Built.Refused refused ->
-          throw new JobException(
-              "the folder for " + role + " has no name: " + refused.findings().getFirst().message(),
-              folder.toString(),
-              refused.findings().getFirst().remedy().orElse("Fix the convention."));
-    };
-  }
+  // What it is
 
   /** The job's folder, absolute. */
   public Path folder() {
@@ -281,7 +146,7 @@ public final class Job {
 
   /** The job's name, which is its folder's. */
   public String name() {
-    return folder.getFileName().toString();
+    return String.valueOf(folder.getFileName());
   }
 
   /** Where frames arrive, absolute. */
@@ -317,12 +182,15 @@ public final class Job {
     return fold.list();
   }
 
-  /** The state as it was read or written last. */
+  /**
+   * The state of the log as it was read or written last. What frames add to it, {@link #standing}
+   * says.
+   */
   public JobState state() {
-    return state;
+    return fold.state();
   }
 
-  /** What a person should know of this folder: a torn line, a clock that is off. */
+  /** What a person should know of this folder: a torn line, a clock that is off; one line each. */
   public List<String> warnings() {
     return warnings;
   }
@@ -332,24 +200,32 @@ public final class Job {
     return elsewhere;
   }
 
-  /** The job's time: this station's clock, unless another station's was found to be ahead of it. */
+  /**
+   * The job's time: this station's clock, unless another station's was found to be ahead of it, by
+   * 30 days at most.
+   */
   public Instant now() {
     return log.now();
   }
 
-  /** Reads what other stations wrote; true if there was anything. */
+  // The log
+
+  /**
+   * Reads what other stations wrote; true if there was anything.
+   *
+   * @throws IOException if the log cannot be read, or is not there: the job was moved away, or its
+   *     drive is gone
+   */
   public synchronized boolean refresh() throws IOException {
     var news = log.news();
     if (!news.isEmpty()) {
       news.stream()
           .filter(entry -> !entry.stamp().station().equals(log.station()))
-          .filter(entry -> Elsewhere.tells(entry.event()))
+          .filter(entry -> Elsewhere.concerns(entry.event()))
           .max(Comparator.comparing(Entry::stamp))
           .ifPresent(entry -> elsewhere = Optional.of(Elsewhere.of(entry)));
-      entries.addAll(news);
-      entries.sort(Comparator.comparing(Entry::stamp));
-      fold = Fold.of(entries);
-      show();
+      folding.add(news);
+      fold = folding.fold();
     }
     warn();
     return !news.isEmpty();
@@ -359,13 +235,19 @@ public final class Job {
     var all = new ArrayList<>(log.warnings());
     all.addAll(fold.remarks());
     all.addAll(remarks);
-    warnings = List.copyOf(all);
+    var lines = all.stream().map(PlainText::line).toList();
+    if (!lines.equals(warnings)) {
+      warnings = lines;
+    }
   }
 
-  private void append(Event event) throws IOException {
+  private JobState append(Event event) throws IOException {
     log.append(event);
     refresh();
+    return state();
   }
+
+  // Ticks
 
   /**
    * Ticks a setup; the tick is on the disk when this returns. Putting a setup on set takes the one
@@ -381,78 +263,44 @@ public final class Job {
           "setup " + found.code(),
           "Say who it is, with --by NAME on the command line.");
     }
-    var view = Optional.<String>empty();
-    if (details.view().isPresent()) {
-      view = Optional.of(view(found, details.view().get()));
-    }
-    append(
-        new Event.Marked(found.code(), to, new MarkDetails(details.by(), view, details.reason())));
-    return state;
+    return append(
+        new Event.Marked(
+            found.code(),
+            to,
+            new MarkDetails(details.by(), view(found, details.view()), details.reason())));
   }
 
   private Setup setup(String code) throws JobException {
-    var found = fold.list().setup(code);
+    var found = fold.index().setup(code);
     if (found.isPresent()) {
       return found.get();
     }
-    var codes = fold.list().codes();
+    var setups = fold.list().setups();
     throw new JobException(
         "there is no setup \"" + code + "\" in the shot list",
         name(),
-        codes.isEmpty()
+        setups.isEmpty()
             ? "The list is empty; import one first."
-            : "Its setups go from " + codes.getFirst() + " to " + codes.getLast() + ".");
+            : "Its setups go from "
+                + setups.getFirst().code()
+                + " to "
+                + setups.getLast().code()
+                + ".");
   }
 
-  private String view(Setup setup, String view) throws JobException {
-    var wanted = setup.view(view);
-    if (wanted.isPresent()) {
-      return wanted.get().code();
-    }
-    var field = convention.fields().get(FrameNaming.VIEW);
-    var known = new LinkedHashSet<String>();
-    setup.views().forEach(one -> known.add(one.code()));
-    if (field != null) {
-      for (var choice : field.choices().entrySet()) {
-        known.add(choice.getKey());
-        if (choice.getKey().equalsIgnoreCase(view) || choice.getValue().equalsIgnoreCase(view)) {
-          var same = setup.view(choice.getKey()).or(() -> setup.view(choice.getValue()));
-          return same.isPresent() ? same.get().code() : choice.getKey();
-        }
-      }
-    }
-    if (known.isEmpty()) {
-      return view.strip();
-    }
-    throw new JobException(
-        "there is no view \"" + view + "\"",
-        "setup " + setup.code(),
-        "Its views are " + String.join(", ", known) + ".");
+  private Optional<String> view(Setup setup, Optional<String> view) throws JobException {
+    return view.isPresent() ? Optional.of(views.code(setup, view.get())) : Optional.empty();
   }
 
   /** The tick that {@link #takeBack} would take back. */
   public synchronized Optional<Tick> lastTick() {
-    return last(event -> event instanceof Event.Marked)
+    return folding
+        .last(log.station(), event -> event instanceof Event.Marked)
         .map(
             entry -> {
               var marked = (Event.Marked) entry.event();
-              return new Tick(
-                  marked.setup(), marked.state(), marked.details(), entry.stamp().instant());
+              return new Tick(marked.setup(), marked.state(), marked.details(), entry.time());
             });
-  }
-
-  private Optional<Entry> last(Predicate<Event> wanted) {
-    var takenBack = new HashSet<Stamp>();
-    for (var entry : entries.reversed()) {
-      if (entry.event() instanceof Event.TakenBack taken) {
-        takenBack.add(taken.event());
-      } else if (wanted.test(entry.event())
-          && entry.stamp().station().equals(log.station())
-          && !takenBack.contains(entry.stamp())) {
-        return Optional.of(entry);
-      }
-    }
-    return Optional.empty();
   }
 
   /** Takes this station's last tick back: the state is as if it had never been. */
@@ -462,40 +310,25 @@ public final class Job {
 
   private JobState takeBack(Predicate<Event> wanted, String what) throws IOException, JobException {
     refresh();
-    var last = last(wanted);
+    var last = folding.last(log.station(), wanted);
     if (last.isEmpty()) {
       throw new JobException(
           "this computer made no " + what + " that could be taken back",
           name(),
           "What other computers did is taken back there.");
     }
-    append(new Event.TakenBack(last.get().stamp()));
-    return state;
+    return append(new Event.TakenBack(last.get().stamp()));
   }
+
+  // The list
 
   /** What importing this list would change; nothing is written. */
   public ListChange previewImport(ShotList incoming) throws IOException {
-    tally();
+    var framed = framed();
     synchronized (this) {
       refresh();
-      return change(incoming);
+      return ListMerge.of(fold.list(), incoming, isWorkedOn(framed)).change();
     }
-  }
-
-  private ListChange change(ShotList incoming) {
-    var worked = fold.worked();
-    var framed =
-        counted.stream()
-            .flatMap(tally -> tally.bySetup().keySet().stream())
-            .map(Setup::canonicalKey)
-            .collect(Collectors.toSet());
-    return ListChange.between(
-        fold.list(),
-        incoming,
-        setup -> {
-          var key = Setup.canonicalKey(setup.code());
-          return worked.contains(key) || framed.contains(key);
-        });
   }
 
   /**
@@ -505,10 +338,10 @@ public final class Job {
    * @return what changed
    */
   public ListChange importList(ShotList incoming) throws IOException {
-    tally();
+    var framed = framed();
     synchronized (this) {
       refresh();
-      return put(change(incoming), incoming);
+      return put(ListMerge.of(fold.list(), incoming, isWorkedOn(framed)));
     }
   }
 
@@ -517,75 +350,30 @@ public final class Job {
    * changed one changes, a missing one goes only if its code is among them.
    */
   public ListChange importList(ShotList incoming, Set<String> acceptedCodes) throws IOException {
-    tally();
+    var framed = framed();
     synchronized (this) {
       refresh();
-      var accepted = acceptedCodes.stream().map(Setup::canonicalKey).collect(Collectors.toSet());
-      var before = byKey(fold.list());
-      var after = new ArrayList<Setup>();
-      for (var setup : incoming.setups()) {
-        var key = Setup.canonicalKey(setup.code());
-        if (accepted.contains(key)) {
-          after.add(setup);
-        } else if (before.containsKey(key)) {
-          after.add(before.get(key));
-        }
-      }
-      var there = new HashSet<>(byKey(incoming).keySet());
-      var staying =
-          fold.list().setups().stream()
-              .filter(setup -> !there.contains(Setup.canonicalKey(setup.code())))
-              .filter(setup -> !accepted.contains(Setup.canonicalKey(setup.code())))
-              .toList();
-      var merged = merge(after, staying);
-      return put(change(merged), merged);
+      return put(ListMerge.of(fold.list(), incoming, isWorkedOn(framed), acceptedCodes));
     }
   }
 
-  private ListChange put(ListChange change, ShotList incoming) throws IOException {
-    if (change.isEmpty()) {
-      return change;
-    }
-    var put = new ArrayList<>(change.added());
-    change.changed().forEach(changed -> put.add(changed.after()));
-    append(
-        new Event.ListChanged(
-            put,
-            change.removed().stream().map(Setup::code).toList(),
-            merge(incoming.setups(), change.kept()).codes()));
-    return change;
+  /** The setups that have frames, by their canonical keys. */
+  private Set<String> framed() throws IOException {
+    return tally().bySetup().keySet().stream()
+        .map(Setup::canonicalKey)
+        .collect(Collectors.toSet());
   }
 
-  private static Map<String, Setup> byKey(ShotList list) {
-    return list.setups().stream()
-        .collect(Collectors.toMap(setup -> Setup.canonicalKey(setup.code()), setup -> setup));
+  private Predicate<String> isWorkedOn(Set<String> framed) {
+    return key -> folding.isWorkedOn(key) || framed.contains(key);
   }
 
-  /** The new setups with those that stay, each behind the one that it stood behind before. */
-  private ShotList merge(List<Setup> incoming, List<Setup> staying) {
-    var merged = new ArrayList<>(incoming);
-    var stays = staying.stream().map(Setup::code).collect(Collectors.toSet());
-    var before = fold.list().setups();
-    for (int i = 0; i < before.size(); i++) {
-      if (stays.contains(before.get(i).code())) {
-        int place = 0;
-        for (int j = i - 1; j >= 0 && place == 0; j--) {
-          place = place(merged, before.get(j).code()) + 1;
-        }
-        merged.add(place, before.get(i));
-      }
+  private ListChange put(ListMerge merge) throws IOException {
+    var event = merge.event();
+    if (event.isPresent()) {
+      append(event.get());
     }
-    return new ShotList(merged);
-  }
-
-  private static int place(List<Setup> setups, String code) {
-    var key = Setup.canonicalKey(code);
-    for (int i = 0; i < setups.size(); i++) {
-      if (Setup.canonicalKey(setups.get(i).code()).equals(key)) {
-        return i;
-      }
-    }
-    return -1;
+    return merge.change();
   }
 
   /** Puts the setups in another order; codes left out keep their order behind the others. */
@@ -600,6 +388,8 @@ public final class Job {
       append(new Event.ListChanged(List.of(), List.of(), List.copyOf(order)));
     }
   }
+
+  // Frames
 
   /**
    * Says that these frames lay there already when somebody began to watch, so that nobody knows
@@ -632,14 +422,10 @@ public final class Job {
       throws IOException, JobException {
     refresh();
     var found = setup(setup);
-    var wanted = Optional.<String>empty();
-    if (view.isPresent()) {
-      wanted = Optional.of(view(found, view.get()));
-    }
-    if (!frames.isEmpty()) {
-      append(new Event.Moved(List.copyOf(frames), found.code(), wanted, by));
-    }
-    return state;
+    var requested = view(found, view);
+    return frames.isEmpty()
+        ? state()
+        : append(new Event.Moved(List.copyOf(frames), found.code(), requested, by));
   }
 
   /** Takes this station's last move of frames back; the log keeps the trace of both. */
@@ -650,10 +436,9 @@ public final class Job {
   /** Chooses frames for retouching, or chooses them no longer. */
   public synchronized JobState select(List<FrameId> frames, boolean selected, String by)
       throws IOException {
-    if (!frames.isEmpty()) {
-      append(new Event.Selected(List.copyOf(frames), selected, by));
-    }
-    return state;
+    return frames.isEmpty()
+        ? state()
+        : append(new Event.Selected(List.copyOf(frames), selected, by));
   }
 
   /** Scans the frames folder; what was read before is not read again. */
@@ -662,7 +447,7 @@ public final class Job {
   }
 
   /**
-   * Scans the frames folder, and tells how far it is.
+   * Scans the frames folder, and says how far it is.
    *
    * @return nothing if it was stopped
    */
@@ -675,109 +460,52 @@ public final class Job {
     return new FrameWatcher(scanner, listener);
   }
 
-  /** Scans and counts. */
+  /** Scans, and counts the frames. */
   public Tally tally() throws IOException {
     return tally(scan());
   }
 
-  /** Counts; {@link #state} then knows which setups changed since their sign-off. */
+  /** Counts the frames of a scan. */
   public Tally tally(FrameScan scan) {
-    var now = fold;
-    var naming = naming(now.list());
-    var tally =
-        Attribution.assign(
-            scan.frames(),
-            now.state().arrivals(),
-            now.state().spans(),
-            now.state().moves(),
-            naming::place,
-            onlyViews(now.list()),
-            clock.getZone());
-    synchronized (this) {
-      counted = Optional.of(tally);
-      changed = changed(scan, tally);
-      show();
-    }
-    return tally;
+    return standing(scan).tally();
   }
 
+  /** Scans, and says where the job stands. */
+  public Standing standing() throws IOException {
+    return standing(scan());
+  }
+
+  /** Where the job stands with the frames of a scan: their counts, and the state of each setup. */
+  public Standing standing(FrameScan scan) {
+    return standing(fold, scan);
+  }
+
+  private Standing standing(Fold now, FrameScan scan) {
+    return Standing.of(now.state(), scan, naming(now.list()), clock.getZone());
+  }
+
+  /** Learning the names of a list's setups takes a while; the same list is not learnt twice. */
   private FrameNaming naming(ShotList list) {
-    var known = naming;
-    if (known == null || !known.list().equals(list)) {
-      known = new FrameNaming(convention, values, list);
+    var known = naming.filter(one -> one.list() == list || one.list().equals(list));
+    if (known.isEmpty()) {
+      known = Optional.of(new FrameNaming(convention, values, list));
       naming = known;
     }
-    return known;
-  }
-
-  /** The view of each setup of which only one is wanted. */
-  private static Function<String, Optional<String>> onlyViews(ShotList list) {
-    var only = new HashMap<String, String>();
-    for (var setup : list.setups()) {
-      if (setup.views().size() == 1) {
-        only.put(setup.code(), setup.views().getFirst().code());
-      }
-    }
-    return code -> Optional.ofNullable(only.get(code));
+    return known.get();
   }
 
   /** The frames of a scan in the order in which they were taken, each body's clock put right. */
   public List<Frame> inOrder(FrameScan scan) {
-    var times = new FrameTimes(clock.getZone(), fold.state().arrivals(), tally(scan).cameras());
+    var now = fold;
+    var times = times(now, standing(now, scan));
     return scan.frames().stream()
         .sorted(Comparator.comparing(times::order).thenComparing(Frame::stem))
         .toList();
   }
 
-  /** The setups that got a frame after their sign-off. */
-  private Set<String> changed(FrameScan scan, Tally tally) {
-    var latest = new HashMap<String, Instant>();
-    var times = new FrameTimes(clock.getZone(), fold.state().arrivals(), tally.cameras());
-    var moved = new HashMap<FrameId, FrameMove>();
-    fold.state().moves().forEach(move -> moved.put(move.frame(), move));
-    for (var frame : scan.frames()) {
-      var place = tally.places().get(frame.id());
-      if (place == null) {
-        continue;
-      }
-      times.seen(frame).ifPresent(time -> latest.merge(place.setup(), time, Job::later));
-      for (var id : frame.knownAs()) {
-        var move = moved.get(id);
-        if (move != null && move.setup().equals(place.setup())) {
-          latest.merge(place.setup(), move.at(), Job::later);
-        }
-      }
-    }
-    var changed = new HashSet<String>();
-    latest.forEach(
-        (setup, time) -> {
-          if (fold.state().of(setup).signedOffAt().map(time::isAfter).orElse(false)) {
-            changed.add(setup);
-          }
-        });
-    return Set.copyOf(changed);
-  }
-
-  private static Instant later(Instant one, Instant other) {
-    return one.isAfter(other) ? one : other;
-  }
-
-  private void show() {
-    var pure = fold.state();
-    var setups = new LinkedHashMap<>(pure.setups());
-    for (var setup : changed) {
-      setups.computeIfPresent(
-          setup, (code, status) -> status.signedOffAt().isPresent() ? status.changed() : status);
-    }
-    state =
-        new JobState(
-            Collections.unmodifiableSequencedMap(setups),
-            pure.spans(),
-            pure.moves(),
-            pure.arrivals(),
-            pure.selects(),
-            pure.onSet(),
-            pure.pickups());
+  private FrameTimes times(Fold now, Standing standing) {
+    return new FrameTimes(
+        clock.getZone(), now.state().arrivals(), standing.tally().cameras());
   }
 
   /**
@@ -786,22 +514,16 @@ public final class Job {
    * right already stays; numbers that exist are not used again.
    */
   public FrameNames frameNames(FrameScan scan) {
-    var tally = tally(scan);
     var now = fold;
-    var times = new FrameTimes(clock.getZone(), now.state().arrivals(), tally.cameras());
-    return naming(now.list()).names(folder, scan, tally, times);
+    var standing = standing(now, scan);
+    return naming(now.list()).names(folder, scan, standing.tally(), times(now, standing));
   }
 
   /** What a setup still lacks, in words: {@code back: none of 2}. */
   public List<String> missing(Setup setup, Tally tally) {
     return Missing.of(setup, Optional.ofNullable(tally.bySetup().get(setup.code()))).stream()
-        .map(missing -> missing.words(this::label))
+        .map(missing -> missing.words(views::label))
         .toList();
-  }
-
-  private String label(String view) {
-    var field = convention.fields().get(FrameNaming.VIEW);
-    return field == null ? view : field.choices().getOrDefault(view, view);
   }
 
   /** The frames that people chose, as far as a scan has them. */

@@ -35,4 +35,14 @@ public record JobState(
   public SetupStatus of(String setup) {
     return setups.getOrDefault(setup, SetupStatus.TO_SHOOT);
   }
+
+  /** This state, in which some setups got frames after their sign-off. */
+  JobState changedSinceSignOff(Set<String> codes) {
+    var marked =
+        Statuses.changed(
+            setups,
+            codes,
+            status -> status.signedOffAt().isPresent() ? status.changed() : status);
+    return new JobState(marked, spans, moves, arrivals, selects, onSet, pickups);
+  }
 }

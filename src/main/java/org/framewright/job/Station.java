@@ -3,12 +3,15 @@ package org.framewright.job;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import java.util.Optional;
+import org.framewright.base.DurableFiles;
 
 /**
  * A computer that takes part in a job.
@@ -17,6 +20,7 @@ import java.util.HexFormat;
  */
 public record Station(String name) {
   private static final String LEGAL = "[A-Za-z0-9][A-Za-z0-9-]{0,62}";
+  private static final int LONGEST_FILE = 4096;
 
   public Station {
     if (!name.matches(LEGAL)) {
@@ -35,36 +39,51 @@ public record Station(String name) {
 
   static Station kept(Path file) {
     try {
-      var name = Files.readString(file).strip();
-      if (name.matches(LEGAL)) {
-        return new Station(name);
-      }
+      return named(file).orElseGet(() -> replaced(file));
     } catch (NoSuchFileException e) {
-      return create(file);
+      return created(file);
     } catch (IOException e) {
       return fresh();
     }
-    return fresh();
   }
 
-  private static Station create(Path file) {
+  /** The station whose name is in a file; nothing where the file is damaged. */
+  private static Optional<Station> named(Path file) throws IOException {
+    var name = new String(PlainFiles.read(file, LONGEST_FILE), StandardCharsets.UTF_8).strip();
+    return name.matches(LEGAL) ? Optional.of(new Station(name)) : Optional.empty();
+  }
+
+  private static Station created(Path file) {
     var station = fresh();
     try {
       Files.createDirectories(file.getParent());
-      var temporary = Files.createTempFile(file.getParent(), "station", ".tmp");
-      try {
-        Files.writeString(temporary, station.name() + "\n");
-        // A link fails where another process was first; its name is as good.
-        Files.createLink(file, temporary);
-      } finally {
-        Files.delete(temporary);
-      }
+      DurableFiles.create(file, station.text());
+      return station;
     } catch (FileAlreadyExistsException e) {
-      return kept(file);
-    } catch (IOException | UnsupportedOperationException e) {
+      // Another process was first; its name is as good.
+    } catch (IOException e) {
       return station;
     }
+    try {
+      return named(file).orElse(station);
+    } catch (IOException e) {
+      return station;
+    }
+  }
+
+  /** A power cut may have emptied the file; each run would be another station from then on. */
+  private static Station replaced(Path file) {
+    var station = fresh();
+    try {
+      DurableFiles.replace(file, station.text());
+    } catch (IOException e) {
+      // It stays damaged, and this run goes by a name of its own.
+    }
     return station;
+  }
+
+  private byte[] text() {
+    return (name + "\n").getBytes(StandardCharsets.UTF_8);
   }
 
   private static Station fresh() {

@@ -4,9 +4,16 @@
  * <p>The way through: what people do becomes an {@link org.framewright.job.Event}, an {@link
  * org.framewright.job.EventLog} makes it durable before anything else happens, and the state is the
  * fold of all events of all stations, in the order of their stamps. Nothing else is kept: whoever
- * has the folder has the job. A {@link org.framewright.job.Job} joins this with the convention that
- * was copied in when the job began and with the frames on the disk; it counts the frames, and says
- * which names they are to have.
+ * has the folder has the job. A {@code Folding} applies what is new and no more, so that a tick in a
+ * long job costs as much as in a short one. A {@link org.framewright.job.Job} joins this with the
+ * convention that was copied in when the job began and with the frames on the disk: its {@link
+ * org.framewright.job.Standing} is the frames' count and the setups' states together, and {@link
+ * org.framewright.job.FrameNames} are the names that frames are to have.
+ *
+ * <p>A job folder may come from anywhere. Own files are read up to a stated size and never through a
+ * link; a line of a log that is no event is left out with a warning that names its place; and an
+ * event that is dated far ahead moves no clock. A job's folder appears with everything in it or not
+ * at all, and where it is gone no write brings a part of it back.
  *
  * <p>Each station (a computer) only ever appends to a log of its own, so two of them on one shared
  * folder write at the same time and lose nothing. A stamp is a hybrid logical clock (Kulkarni,

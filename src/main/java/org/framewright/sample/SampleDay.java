@@ -276,13 +276,13 @@ public final class SampleDay {
             + " on set: its first frames count for 004, which shows");
     teller.tell(
         "       \"changed since sign-off\": "
-            + (set.job().state().of("004").changedSinceSignOff() ? "yes." : "no."));
+            + (set.job().standing().state().of("004").changedSinceSignOff() ? "yes." : "no."));
     moveLast(forgotten, "F", SampleSet.wanted(forgotten, 0));
     teller.tell(
         "       He moves them to "
             + forgotten.code()
             + ", and 004 is as it was: "
-            + (set.job().state().of("004").changedSinceSignOff() ? "no." : "yes."));
+            + (set.job().standing().state().of("004").changedSinceSignOff() ? "no." : "yes."));
     set.shoot(forgotten, 1);
     set.signOff(forgotten);
     set.next(forgotten);
@@ -449,7 +449,7 @@ public final class SampleDay {
             + "  Ines takes one more frame of "
             + signedOff.code()
             + " after its sign-off. It shows as changed: "
-            + (set.job().state().of(signedOff.code()).changedSinceSignOff() ? "yes." : "no."));
+            + (set.job().standing().state().of(signedOff.code()).changedSinceSignOff() ? "yes." : "no."));
     set.next(signedOff);
     for (int number : new int[] {37, 28, 22, 38, 41}) {
       lunch();
@@ -656,7 +656,7 @@ public final class SampleDay {
     teller.step("How the job stands");
     var job = set.job();
     var scan = job.scan();
-    DayDescription.lines(DaySummary.of(job, scan, job.tally(scan), hours())).forEach(teller::tell);
+    DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours())).forEach(teller::tell);
     teller.tell("$ framewright day JOB");
     teller.tell("");
     teller.tell("The job folder: " + job.folder());
@@ -665,7 +665,7 @@ public final class SampleDay {
   private void stand(String when) throws IOException {
     var job = set.job();
     var scan = job.scan();
-    var summary = DaySummary.of(job, scan, job.tally(scan), hours());
+    var summary = DaySummary.of(job, scan, job.standing(scan), hours());
     teller.tell(
         when
             + ": "

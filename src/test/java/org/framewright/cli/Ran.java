@@ -5,7 +5,9 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Path;
 import java.util.Arrays;
+import picocli.CommandLine;
 
 /** A command that was run, as a shell would: its exit status and what it wrote. */
 record Ran(int status, String out, String err) {
@@ -15,6 +17,15 @@ record Ran(int status, String out, String err) {
     var err = new StringWriter();
     var args = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
     int status = Framewright.run(new PrintWriter(out), new PrintWriter(err), args);
+    return new Ran(status, out.toString(), err.toString());
+  }
+
+  /** The same on another file system. */
+  static Ran on(CommandLine.ITypeConverter<Path> paths, Object... words) {
+    var out = new StringWriter();
+    var err = new StringWriter();
+    var args = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+    int status = Framewright.run(null, paths, new PrintWriter(out), new PrintWriter(err), args);
     return new Ran(status, out.toString(), err.toString());
   }
 

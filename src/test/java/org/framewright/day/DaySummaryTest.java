@@ -70,7 +70,7 @@ class DaySummaryTest {
 
   private DaySummary summary() throws Exception {
     var scan = job.scan();
-    return DaySummary.of(job, scan, job.tally(scan), HOURS);
+    return DaySummary.of(job, scan, job.standing(scan), HOURS);
   }
 
   private static Duration minutes(int minutes) {

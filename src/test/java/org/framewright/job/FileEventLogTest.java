@@ -109,7 +109,7 @@ class FileEventLogTest {
     var later = log();
     later.news();
     assertThat(later.now()).isEqualTo("2026-11-23T09:00:00Z");
-    assertThat(later.warnings()).singleElement().asString().contains("set back by 60 minutes");
+    assertThat(later.warnings()).singleElement().asString().contains("set back by 60 min");
   }
 
   /** A crash may leave any prefix of what was being written. */

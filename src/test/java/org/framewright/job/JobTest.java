@@ -312,7 +312,7 @@ class JobTest {
     assertThat(job.warnings())
         .singleElement()
         .asString()
-        .contains("set is 60 minutes ahead of this computer's");
+        .contains("set is 60 min ahead of this computer's");
     assertThat(job.now()).isEqualTo("2026-11-23T10:00:00Z");
     job.mark("1", SetupState.PICKUP, MarkDetails.NONE);
     assertThat(reopened(SET).state().of("1").state()).isEqualTo(SetupState.PICKUP);
@@ -447,18 +447,18 @@ class JobTest {
     frame("09:11:00", "1", "F");
     at("09:20:00");
     job.mark("1", SetupState.SIGNED_OFF, MarkDetails.by("Ana"));
-    job.tally();
-    assertThat(job.state().of("1").changedSinceSignOff()).isFalse();
+    assertThat(job.standing().state().of("1").changedSinceSignOff()).isFalse();
     frame("09:21:00", "1", "F");
-    job.tally();
-    assertThat(job.state().of("1").changedSinceSignOff()).isTrue();
-    var other = reopened(SET);
-    other.tally();
-    assertThat(other.state()).isEqualTo(job.state());
+    var standing = job.standing();
+    assertThat(standing.state().of("1").changedSinceSignOff()).isTrue();
+    assertThat(job.state().of("1").changedSinceSignOff())
+        .as("counting changes no other answer")
+        .isFalse();
+    assertThat(reopened(SET).standing()).isEqualTo(standing);
+    assertThat(standing.with(job.state())).isEqualTo(standing);
     at("09:30:00");
     job.mark("1", SetupState.SIGNED_OFF, MarkDetails.by("Ana"));
-    job.tally();
-    assertThat(job.state().of("1").changedSinceSignOff()).isFalse();
+    assertThat(job.standing().state().of("1").changedSinceSignOff()).isFalse();
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
@@ -101,6 +102,8 @@ class StationsLawsTest {
       for (var station : stations) {
         assertThat(station.entries).hasSize(written);
         assertThat(station.fold()).isEqualTo(newcomer.fold());
+        assertThat(station.incremental.fold()).isEqualTo(newcomer.fold());
+        assertThat(Shown.of(newcomer.fold())).isEqualTo(Shown.of(ReferenceFold.of(station.sorted())));
         assertThat(station.log.warnings()).noneMatch(warning -> warning.contains("line"));
       }
     } finally {
@@ -148,9 +151,21 @@ class StationsLawsTest {
       var shuffled = new ArrayList<>(desk.entries);
       Collections.shuffle(shuffled, random);
       shuffled.sort(Comparator.comparing(Entry::stamp));
-      assertThat(Fold.of(shuffled)).isEqualTo(desk.fold());
+      assertThat(Shown.of(Fold.of(shuffled))).isEqualTo(Shown.of(desk.fold()));
     } finally {
       delete(root);
+    }
+  }
+
+  /** What a fold shows, however it was made. */
+  record Shown(
+      List<Setup> setups, JobState state, Map<String, String> values, List<String> remarks) {
+    static Shown of(Fold fold) {
+      return new Shown(fold.list().setups(), fold.state(), fold.values(), fold.remarks());
+    }
+
+    static Shown of(ReferenceFold fold) {
+      return new Shown(fold.list().setups(), fold.state(), fold.values(), fold.remarks());
     }
   }
 
@@ -181,6 +196,7 @@ class StationsLawsTest {
     private final TestClock clock = new TestClock("2026-11-23T09:00:00Z");
     private final FileEventLog log;
     private final List<Entry> entries = new ArrayList<>();
+    private final Folding incremental = new Folding();
     private int written;
 
     Desk(Path folder, String name, int skew) throws IOException {
@@ -191,11 +207,18 @@ class StationsLawsTest {
     }
 
     void refresh() throws IOException {
-      entries.addAll(log.news());
+      var news = log.news();
+      entries.addAll(news);
+      incremental.add(news);
+      assertThat(Shown.of(incremental.fold())).isEqualTo(Shown.of(ReferenceFold.of(sorted())));
     }
 
     Fold fold() {
-      return Fold.of(entries.stream().sorted(Comparator.comparing(Entry::stamp)).toList());
+      return Fold.of(entries);
+    }
+
+    List<Entry> sorted() {
+      return entries.stream().sorted(Comparator.comparing(Entry::stamp)).toList();
     }
 
     Stamp latest() {

@@ -99,8 +99,8 @@ class SampleDayTest {
     assertThat(job.state().of("040").state()).isEqualTo(SetupState.DROPPED);
     assertThat(job.state().of("040").reason()).contains("sold out");
     assertThat(job.state().of("042").state()).isEqualTo(SetupState.TO_SHOOT);
-    assertThat(job.state().of("036").changedSinceSignOff()).isTrue();
-    assertThat(job.state().of("004").changedSinceSignOff()).isFalse();
+    assertThat(job.standing(scan).state().of("036").changedSinceSignOff()).isTrue();
+    assertThat(job.standing(scan).state().of("004").changedSinceSignOff()).isFalse();
     assertThat(job.shotList().setup("019")).isEmpty();
     assertThat(job.shotList().setup("041")).isPresent();
   }

@@ -8,6 +8,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
+import org.framewright.job.Standing;
 import org.framewright.shotlist.ShotList;
 
 /**
@@ -39,8 +40,9 @@ public record JobView(
   public static final int LATEST = 8;
 
   static JobView of(long revision, Job job, FrameScan scan) {
-    var tally = job.tally(scan);
-    var state = job.state();
+    var standing = job.standing(scan);
+    var tally = standing.tally();
+    var state = standing.state();
     return new JobView(
         revision,
         job.name(),
@@ -55,7 +57,7 @@ public record JobView(
 
   /** Whether the job is still as in this picture, but for its frames and the time. */
   boolean isOf(Job job) {
-    return job.state().equals(state)
+    return stateOf(job).equals(state)
         && job.shotList().equals(list)
         && job.warnings().equals(warnings);
   }
@@ -66,11 +68,15 @@ public record JobView(
         next,
         job.name(),
         job.shotList(),
-        job.state(),
+        stateOf(job),
         tally,
         scan,
         latest,
         job.warnings(),
         job.now());
+  }
+
+  private JobState stateOf(Job job) {
+    return new Standing(tally, state).with(job.state()).state();
   }
 }

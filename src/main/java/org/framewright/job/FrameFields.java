@@ -1,0 +1,143 @@
+package org.framewright.job;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Field;
+import org.framewright.naming.FieldType;
+import org.framewright.naming.Kind;
+import org.framewright.shotlist.Setup;
+
+/**
+ * Where the fields of a frame's name get their values. Each has one source: the job's own values;
+ * the setup (the field {@code setup} is its code, {@code view} the view, any other the column of
+ * the shot list that is headed like the field); a choice may be said by the folder that the frame
+ * lies in; a date is the frame's own, also where the job has one, since a job may take days; a
+ * counter counts.
+ */
+final class FrameFields {
+  /** The convention's kind of name that a frame has. */
+  static final String KIND = "frame";
+
+  private static final String SETUP = "setup";
+  private static final Pattern NO_LETTER = Pattern.compile("[^\\p{L}\\p{N}]");
+
+  private final Convention convention;
+  private final Map<String, String> values;
+  private final Kind kind;
+
+  /** Thousands of setups have the same few headings. */
+  private final Map<String, String> plain = new ConcurrentHashMap<>();
+
+  /**
+   * @param values the values that the job began with
+   */
+  FrameFields(Convention convention, Kind kind, Map<String, String> values) {
+    this.convention = convention;
+    this.kind = kind;
+    this.values = values;
+  }
+
+  Set<String> names() {
+    return kind.fields().keySet();
+  }
+
+  boolean isRequired(String name) {
+    return kind.fields().get(name);
+  }
+
+  Optional<String> counter() {
+    return kind.counter();
+  }
+
+  Field field(String name) {
+    return convention.fields().get(name);
+  }
+
+  boolean isDate(String name) {
+    return field(name).type() == FieldType.DATE;
+  }
+
+  Optional<String> ofJob(String name) {
+    return Optional.ofNullable(values.get(name));
+  }
+
+  /** What a setup says for a field; nothing for the view, of which it may have several. */
+  Optional<String> ofSetup(Setup setup, String field) {
+    if (field.equals(SETUP)) {
+      return Optional.of(setup.code());
+    }
+    if (field.equals(ViewCodes.FIELD)) {
+      return Optional.empty();
+    }
+    var wanted = plain(field);
+    for (var column : setup.columns().entrySet()) {
+      if (plain(column.getKey()).equals(wanted) && !column.getValue().isBlank()) {
+        return Optional.of(column.getValue());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private String plain(String heading) {
+    return plain.computeIfAbsent(
+        heading, text -> NO_LETTER.matcher(text.toLowerCase(Locale.ROOT)).replaceAll(""));
+  }
+
+  /** People's values for the fields that do not depend on the frame; may be added to. */
+  SequencedMap<String, String> ofPeople(Setup setup, Optional<String> view) {
+    var given = new LinkedHashMap<String, String>();
+    for (var name : names()) {
+      if (isDate(name)) {
+        continue; // When a frame was taken, the frame says best.
+      }
+      if (values.containsKey(name)) {
+        given.put(name, values.get(name));
+      } else if (name.equals(ViewCodes.FIELD)) {
+        view.ifPresent(code -> given.put(name, choice(code)));
+      } else {
+        ofSetup(setup, name).ifPresent(text -> given.put(name, text));
+      }
+    }
+    return given;
+  }
+
+  /**
+   * A choice that nothing else says is said by the folder that the frame lies in, the nearest
+   * first: cameras write into folders of their own, as do rooms.
+   *
+   * @param folder relative to the job
+   */
+  void addFromFolders(Path folder, Map<String, String> given) {
+    for (var name : names()) {
+      if (field(name).type() != FieldType.CHOICE || name.equals(ViewCodes.FIELD)) {
+        continue;
+      }
+      for (var at = folder; at != null && !given.containsKey(name); at = at.getParent()) {
+        var called = at.getFileName().toString();
+        field(name).choices().keySet().stream()
+            .filter(called::equalsIgnoreCase)
+            .findFirst()
+            .ifPresent(choice -> given.put(name, choice));
+      }
+    }
+  }
+
+  /** The convention's own code for a view that the list calls by its meaning. */
+  String choice(String view) {
+    return field(ViewCodes.FIELD).choices().entrySet().stream()
+        .filter(
+            choice ->
+                choice.getKey().equalsIgnoreCase(view) || choice.getValue().equalsIgnoreCase(view))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElse(view);
+  }
+}

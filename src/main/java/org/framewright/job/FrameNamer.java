@@ -1,0 +1,179 @@
+package org.framewright.job;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Place;
+import org.framewright.frames.Tally;
+import org.framewright.naming.Built;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Numbering;
+import org.framewright.renaming.RenameRequest;
+import org.framewright.shotlist.Setup;
+
+/** Makes the names of the frames of one scan, in the order in which they were taken. */
+final class FrameNamer {
+  private final Path root;
+  private final Convention convention;
+  private final FrameFields fields;
+  private final FrameNaming naming;
+  private final Tally tally;
+  private final FrameTimes times;
+  private final Map<String, Setup> byCode = new HashMap<>();
+  private final Map<Frame, String> unassigned = new HashMap<>();
+  private final Map<FrameId, Frame> first = new HashMap<>();
+  private final Map<String, Integer> groups = new HashMap<>();
+  private final List<RenameRequest> requests = new ArrayList<>();
+  private final List<FrameNames.LeftOut> leftOut = new ArrayList<>();
+
+  FrameNamer(
+      Path root,
+      Convention convention,
+      FrameFields fields,
+      FrameNaming naming,
+      Tally tally,
+      FrameTimes times) {
+    this.root = root;
+    this.convention = convention;
+    this.fields = fields;
+    this.naming = naming;
+    this.tally = tally;
+    this.times = times;
+    naming.list().setups().forEach(setup -> byCode.put(setup.code(), setup));
+    tally.unassigned().forEach(one -> unassigned.put(one.frame(), one.why()));
+  }
+
+  FrameNames names(FrameScan scan) {
+    var numbering =
+        fields
+            .counter()
+            .map(
+                _ ->
+                    convention.numbering(
+                        FrameFields.KIND, scan.frames().stream().map(Frame::stem).toList()));
+    scan.frames().stream()
+        .sorted(
+            Comparator.comparing(times::order)
+                .thenComparing(Frame::stem)
+                .thenComparing(Frame::folder))
+        .forEach(frame -> name(frame, numbering));
+    return new FrameNames(requests, leftOut);
+  }
+
+  private void name(Frame frame, Optional<Numbering> numbering) {
+    var twin = frame.complete() ? first.putIfAbsent(frame.id(), frame) : null;
+    var place = tally.places().get(frame.id());
+    var bar = bar(frame, Optional.ofNullable(twin), Optional.ofNullable(place));
+    if (bar.isPresent()) {
+      leftOut.add(bar.get());
+      return;
+    }
+    var given = fields.ofPeople(byCode.get(place.setup()), place.view());
+    fields.addFromFolders(root.relativize(frame.folder()), given);
+    if (naming.read(frame).filter(read -> isRight(read, given)).isPresent()) {
+      request(frame, frame.stem());
+      return;
+    }
+    switch (convention.build(FrameFields.KIND, complete(given, frame, numbering))) {
+      case Built.Name name -> request(frame, name.text());
+      case Built.Refused refused -> {
+        var fault = refused.findings().getFirst();
+        leftOut.add(new FrameNames.LeftOut(frame, fault.message(), fault.remedy().orElse("")));
+      }
+    }
+  }
+
+  /** Adds what the frame itself says, and the next number. */
+  private SequencedMap<String, String> complete(
+      SequencedMap<String, String> given, Frame frame, Optional<Numbering> numbering) {
+    for (var name : fields.names()) {
+      if (fields.isDate(name)) {
+        given.put(name, date(name, frame));
+      }
+    }
+    fields.counter().ifPresent(name -> given.put(name, "" + numbering.orElseThrow().next(given)));
+    return given;
+  }
+
+  /** Why a frame gets no name; empty if nothing bars it. */
+  private Optional<FrameNames.LeftOut> bar(
+      Frame frame, Optional<Frame> twin, Optional<Place> place) {
+    if (twin.isPresent()) {
+      var other = root.relativize(twin.get().folder().resolve(twin.get().stem()));
+      return leftOut(frame, "it is a copy of " + other, "Keep one of the two.");
+    }
+    if (!frame.complete()) {
+      return leftOut(frame, "it is not whole yet", "Wait until it has arrived, or copy it again.");
+    }
+    if (place.isEmpty()) {
+      return leftOut(
+          frame,
+          unassigned.getOrDefault(frame, "no setup claims it"),
+          "Move it to a setup.");
+    }
+    if (!byCode.containsKey(place.get().setup())) {
+      return leftOut(
+          frame,
+          "its setup " + place.get().setup() + " is not in the shot list",
+          "Move it to a setup of the list.");
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, String why, String remedy) {
+    return Optional.of(new FrameNames.LeftOut(frame, why, remedy));
+  }
+
+  private String date(String name, Frame frame) {
+    var ofJob = fields.ofJob(name);
+    return times.known(frame) || ofJob.isEmpty() ? times.local(frame).toString() : ofJob.get();
+  }
+
+  /**
+   * Whether a name says what it should. Its number stays, and so does a time that it took from the
+   * frame: what is known of a body's clock may have become better since.
+   */
+  private boolean isRight(Map<String, String> read, Map<String, String> given) {
+    var wanted = new LinkedHashMap<>(given);
+    read.forEach(
+        (name, value) -> {
+          if (fields.counter().equals(Optional.of(name)) || fields.isDate(name)) {
+            wanted.putIfAbsent(name, value);
+          }
+        });
+    return convention.build(FrameFields.KIND, wanted) instanceof Built.Name name
+        && name.values().equals(read);
+  }
+
+  private void request(Frame frame, String stem) {
+    var group = group(frame);
+    for (var file : frame.files()) {
+      var name = file.path().getFileName().toString();
+      int end =
+          name.regionMatches(true, 0, frame.stem() + ".", 0, frame.stem().length() + 1)
+              ? frame.stem().length()
+              : Math.max(name.lastIndexOf('.'), 0);
+      requests.add(
+          new RenameRequest(
+              root.relativize(file.path()),
+              root.relativize(file.path().resolveSibling(stem + name.substring(end))),
+              group));
+    }
+  }
+
+  /** Names a frame's files together; names that are not UTF-8 may read alike and are told apart. */
+  private String group(Frame frame) {
+    var name = root.relativize(frame.folder().resolve(frame.stem())).toString();
+    int before = groups.merge(name, 1, Integer::sum) - 1;
+    return before == 0 ? name : name + " (" + (before + 1) + ")";
+  }
+}

@@ -1,0 +1,286 @@
+package org.framewright.job;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.regex.Pattern;
+import org.framewright.base.DurableFiles;
+import org.framewright.naming.Built;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Finding;
+import org.framewright.naming.Rule;
+import org.framewright.naming.Severity;
+
+/**
+ * Starts a job. Its folder is built whole beside where it is to be, under a hidden name, and gets
+ * its own name as the last step: whatever happens before leaves no job, whatever happens after
+ * leaves a whole one.
+ *
+ * <p>A hidden file of the same name is locked meanwhile. What a killed start left is removed by the
+ * next one in that folder, once no process holds the lock.
+ */
+final class JobStart {
+  private static final Pattern DRAFT = Pattern.compile("\\.framewright-[0-9a-f]{12}");
+  private static final String LOCK = ".lock";
+
+  /** The convention's kind of name that a job folder has. */
+  static final String JOB = "job";
+
+  private JobStart() {}
+
+  /** What bars a job with these values, or its name. */
+  static Built check(Convention convention, Map<String, String> values) throws JobException {
+    var faults =
+        new ArrayList<>(
+            convention.check(0).stream()
+                .filter(finding -> finding.severity() == Severity.ERROR)
+                .toList());
+    values.keySet().stream()
+        .filter(name -> !convention.fields().containsKey(name))
+        .map(name -> unknown(name, convention))
+        .forEach(faults::add);
+    for (var kind : List.of(JOB, FrameFields.KIND)) {
+      if (!convention.kinds().containsKey(kind)) {
+        throw new JobException(
+            "the convention has no names." + kind,
+            convention.source(),
+            "Give it a pattern for " + kind + "; see the conventions in templates.");
+      }
+    }
+    var built = convention.build(JOB, values);
+    if (built instanceof Built.Refused refused) {
+      faults.addAll(refused.findings());
+    }
+    for (var role : convention.folders().keySet()) {
+      if (convention.buildFolder(role, values) instanceof Built.Refused refused) {
+        refused.findings().stream().filter(fault -> !faults.contains(fault)).forEach(faults::add);
+      }
+    }
+    return faults.isEmpty() ? built : new Built.Refused(faults);
+  }
+
+  private static Finding unknown(String field, Convention convention) {
+    return new Finding(
+        Rule.UNKNOWN_FIELD,
+        Severity.ERROR,
+        field,
+        0,
+        0,
+        "the convention has no field \"" + field + "\"",
+        Optional.empty(),
+        Optional.of("Its fields are " + String.join(", ", convention.fields().keySet()) + "."));
+  }
+
+  /**
+   * Makes the folder, with the convention, the folders of its roles, and a log that begins with the
+   * values.
+   *
+   * @return the job's folder
+   * @throws JobException if there is a file or folder of that name already
+   */
+  static Path create(
+      Convention convention,
+      Path parent,
+      String name,
+      Map<String, String> values,
+      Clock clock,
+      Station station)
+      throws IOException, JobException {
+    if (!Files.isDirectory(parent)) {
+      throw new JobException(
+          "there is no such folder", parent.toString(), "Make it first, or give another one.");
+    }
+    var within = parent.toAbsolutePath().normalize();
+    var folder = within.resolve(name);
+    if (Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      throw taken(folder);
+    }
+    clearDrafts(within);
+    var draft = within.resolve(".framewright-" + random());
+    var lock = draft.resolveSibling(draft.getFileName() + LOCK);
+    try (var channel =
+        FileChannel.open(
+            lock,
+            StandardOpenOption.CREATE_NEW,
+            StandardOpenOption.WRITE,
+            LinkOption.NOFOLLOW_LINKS)) {
+      hold(channel);
+      try {
+        build(convention, draft, values, clock, station);
+        place(draft, folder);
+        DurableFiles.syncFolder(within);
+      } catch (IOException | JobException | RuntimeException e) {
+        // Once it has its name there is no draft, and the job stays.
+        removeQuietly(draft, e);
+        removeQuietly(lock, e);
+        throw e;
+      }
+    }
+    try {
+      Files.deleteIfExists(lock);
+    } catch (IOException e) {
+      // The job is there; the next start in this folder removes the lock.
+    }
+    return folder;
+  }
+
+  private static JobException taken(Path folder) {
+    return new JobException(
+        Files.exists(new JobLayout(folder).convention())
+            ? "this job exists already"
+            : "something of this name is there already and is no job",
+        folder.toString(),
+        "Open it, move it away, or give the job other values; nothing was changed.");
+  }
+
+  private static void build(
+      Convention convention, Path draft, Map<String, String> values, Clock clock, Station station)
+      throws IOException, JobException {
+    var layout = new JobLayout(draft);
+    var roles = RoleFolders.of(draft, convention, values).sequencedValues();
+    Files.createDirectory(draft);
+    for (var role : roles) {
+      Files.createDirectories(role);
+    }
+    Files.createDirectory(layout.own());
+    Files.createDirectory(layout.log());
+    DurableFiles.writeFlushed(
+        layout.convention(), convention.yaml().getBytes(StandardCharsets.UTF_8));
+    new FileEventLog(layout.log(), station, clock)
+        .append(new Event.Began(new LinkedHashMap<>(values)));
+    for (var folder : foldersDeepestFirst(draft)) {
+      DurableFiles.syncFolder(folder);
+    }
+  }
+
+  private static List<Path> foldersDeepestFirst(Path root) throws IOException {
+    var folders = new ArrayList<Path>();
+    Files.walkFileTree(
+        root,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult postVisitDirectory(Path folder, IOException failure)
+              throws IOException {
+            folders.add(folder);
+            return super.postVisitDirectory(folder, failure);
+          }
+        });
+    return folders;
+  }
+
+  /**
+   * Gives the draft its name. A folder takes the place of an empty one at most, which the system
+   * sees to; where there is more, nothing is changed.
+   */
+  private static void place(Path draft, Path folder) throws IOException, JobException {
+    try {
+      Files.move(draft, folder, StandardCopyOption.ATOMIC_MOVE);
+    } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
+      throw taken(folder);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(draft, folder);
+    } catch (IOException e) {
+      if (Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+        throw taken(folder);
+      }
+      throw e;
+    }
+  }
+
+  private static void hold(FileChannel channel) {
+    try {
+      channel.tryLock();
+    } catch (IOException e) {
+      // No locks on this volume; what a kill leaves then stays until somebody removes it.
+    }
+  }
+
+  /** Removes what killed starts left in a folder. */
+  private static void clearDrafts(Path parent) {
+    var locks = new ArrayList<Path>();
+    try (var names = Files.newDirectoryStream(parent, ".framewright-*" + LOCK)) {
+      names.forEach(locks::add);
+    } catch (IOException | DirectoryIteratorException e) {
+      return; // Whoever may not look here finds out when the job is made.
+    }
+    for (var lock : locks) {
+      var name = lock.getFileName().toString();
+      var draft = lock.resolveSibling(name.substring(0, name.length() - LOCK.length()));
+      if (DRAFT.matcher(draft.getFileName().toString()).matches()
+          && Files.isRegularFile(lock, LinkOption.NOFOLLOW_LINKS)) {
+        clear(draft, lock);
+      }
+    }
+  }
+
+  private static void clear(Path draft, Path lock) {
+    try (var channel =
+        FileChannel.open(lock, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
+      if (channel.tryLock() != null) {
+        remove(draft);
+        Files.deleteIfExists(lock);
+      }
+    } catch (IOException | OverlappingFileLockException e) {
+      // It is in use, or there are no locks here, or it is somebody else's.
+    }
+  }
+
+  private static void removeQuietly(Path path, Exception cause) {
+    try {
+      remove(path);
+    } catch (IOException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  /** Removes a file, or a folder with all that is in it; links are removed, not followed. */
+  private static void remove(Path path) throws IOException {
+    if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    Files.walkFileTree(
+        path,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
+              throws IOException {
+            Files.delete(file);
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult postVisitDirectory(Path folder, IOException failure)
+              throws IOException {
+            Files.delete(folder);
+            return super.postVisitDirectory(folder, failure);
+          }
+        });
+  }
+
+  private static String random() {
+    var bytes = new byte[6];
+    ThreadLocalRandom.current().nextBytes(bytes);
+    return HexFormat.of().formatHex(bytes);
+  }
+}

@@ -1,0 +1,464 @@
+package org.framewright.job;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import org.framewright.base.PlainText;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameMove;
+import org.framewright.frames.OnSetSpan;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+
+/**
+ * The state while events are applied to it, one after the other. Each change says how to undo it;
+ * what was undone in reverse order has never been. A fold of it makes anew only what changed since
+ * the last one.
+ */
+final class LogState {
+  static final Consumer<Runnable> NO_UNDOING = undo -> {};
+
+  /**
+   * How long frames still fall to a setup that was ticked shot when nothing else comes on set:
+   * files are on their way, and the client asks for one more. Common practice, no source.
+   */
+  private static final Duration LINGERS = Duration.ofHours(1);
+
+  private static final int MOST_REMARKS = 20;
+  private static final int LONGEST_TYPE = 40;
+
+  /** Where a setup stands when it is not on set. */
+  private record Mark(SetupState state, Instant since, MarkDetails details) {
+    SetupStatus status() {
+      boolean signedOff = state == SetupState.SIGNED_OFF;
+      return new SetupStatus(
+          state,
+          Optional.of(since),
+          signedOff ? details.by() : Optional.empty(),
+          signedOff ? Optional.of(since) : Optional.empty(),
+          details.reason(),
+          false);
+    }
+  }
+
+  /** As {@link OnSetSpan}, of a setup by its canonical key. */
+  private record Span(String key, Optional<String> view, Instant from, Optional<Instant> until) {
+    boolean lastsAt(Instant time) {
+      return until.map(time::isBefore).orElse(true);
+    }
+
+    /** One that was there for no time at all is not shown. */
+    boolean isShown() {
+      return !until.equals(Optional.of(from));
+    }
+  }
+
+  // What the events say.
+  private final SequencedMap<String, String> values = new LinkedHashMap<>();
+  private final SequencedMap<String, Setup> setups = new LinkedHashMap<>();
+  private final Set<String> removed = new HashSet<>();
+  private List<String> order = List.of();
+  private final Map<String, Mark> marks = new HashMap<>();
+  private final SequencedMap<String, String> namesOfWorked = new LinkedHashMap<>();
+  private final List<Span> spans = new ArrayList<>();
+  private boolean onSet;
+  private final List<FrameMove> moves = new ArrayList<>();
+  private final GrowingMap<FrameId, Instant> arrivals = new GrowingMap<>();
+  private final Set<FrameId> selects = new HashSet<>();
+  private final Map<String, Integer> unknown = new TreeMap<>();
+  private final Set<String> pickups = new HashSet<>();
+
+  // What was made of it for the last fold, and what of it no longer holds.
+  private boolean listChanged = true;
+  private ListIndex index = new ListIndex(ShotList.empty());
+  private List<String> listRemarks = List.of();
+  private final Set<String> touched = new HashSet<>();
+  private Statuses statuses = Statuses.of(index, new SetupStatus[0]);
+  private final GrowingList<OnSetSpan> shownSpans = new GrowingList<>();
+
+  /** For each span but the last that was shown: how many were shown before it. */
+  private final List<Integer> shownBefore = new ArrayList<>();
+
+  private final GrowingList<FrameMove> shownMoves = new GrowingList<>();
+  private Optional<Set<FrameId>> shownSelects = Optional.empty();
+  private Optional<List<String>> shownPickups = Optional.empty();
+
+  /** Applies an event that comes after all that were applied. */
+  void apply(Entry entry, Consumer<Runnable> undo) {
+    var time = entry.time();
+    switch (entry.event()) {
+      case Event.Began began ->
+          began
+              .values()
+              .forEach(
+                  (name, value) -> {
+                    if (!values.containsKey(name)) {
+                      put(values, name, value, undo);
+                    }
+                  });
+      case Event.ListChanged changed -> list(changed, undo);
+      case Event.Marked marked -> mark(marked, time, undo);
+      case Event.TakenBack _ -> {}
+      case Event.Arrived arrived -> {
+        int before = arrivals.size();
+        undo.accept(() -> arrivals.cut(before));
+        arrived.frames().forEach(frame -> arrivals.putIfAbsent(frame, time));
+      }
+      case Event.Moved moved -> {
+        worked(moved.setup(), undo);
+        int before = moves.size();
+        undo.accept(() -> cutMoves(before));
+        for (var frame : moved.frames()) {
+          moves.add(new FrameMove(frame, moved.setup(), moved.view(), time));
+        }
+      }
+      case Event.Selected selected -> {
+        for (var frame : selected.frames()) {
+          change(selects, frame, selected.selected(), undo);
+        }
+        both(() -> shownSelects = Optional.empty(), undo);
+      }
+      case Event.Unknown other ->
+          put(unknown, other.type(), unknown.getOrDefault(other.type(), 0) + 1, undo);
+    }
+  }
+
+  private static <K, V> void put(Map<K, V> map, K key, V value, Consumer<Runnable> undo) {
+    var before = map.put(key, value);
+    undo.accept(
+        () -> {
+          if (before == null) {
+            map.remove(key);
+          } else {
+            map.put(key, before);
+          }
+        });
+  }
+
+  private static <E> void change(Set<E> set, E item, boolean in, Consumer<Runnable> undo) {
+    if (in ? set.add(item) : set.remove(item)) {
+      undo.accept(
+          () -> {
+            if (in) {
+              set.remove(item);
+            } else {
+              set.add(item);
+            }
+          });
+    }
+  }
+
+  /** Does something now and when it is undone. */
+  private static void both(Runnable change, Consumer<Runnable> undo) {
+    change.run();
+    undo.accept(change);
+  }
+
+  private void list(Event.ListChanged changed, Consumer<Runnable> undo) {
+    for (var setup : changed.put()) {
+      var key = Setup.canonicalKey(setup.code());
+      put(setups, key, setup, undo);
+      change(removed, key, false, undo);
+    }
+    for (var code : changed.removed()) {
+      change(removed, Setup.canonicalKey(code), true, undo);
+    }
+    var before = order;
+    undo.accept(() -> order = before);
+    order = changed.order().stream().map(Setup::canonicalKey).toList();
+    both(() -> listChanged = true, undo);
+  }
+
+  private String worked(String code, Consumer<Runnable> undo) {
+    var key = Setup.canonicalKey(code);
+    if (!namesOfWorked.containsKey(key)) {
+      put(namesOfWorked, key, code, undo);
+      if (!setups.containsKey(key) || removed.contains(key)) {
+        both(() -> listChanged = true, undo);
+      }
+    }
+    return key;
+  }
+
+  private void touch(String key, Consumer<Runnable> undo) {
+    both(() -> touched.add(key), undo);
+  }
+
+  private void mark(Event.Marked marked, Instant time, Consumer<Runnable> undo) {
+    var key = worked(marked.setup(), undo);
+    touch(key, undo);
+    if (marked.state() == SetupState.ON_SET) {
+      putOnSet(key, marked.details().view(), time, undo);
+      return;
+    }
+    put(marks, key, new Mark(marked.state(), time, marked.details()), undo);
+    change(pickups, key, marked.state() == SetupState.PICKUP, undo);
+    both(() -> shownPickups = Optional.empty(), undo);
+    if (!spans.isEmpty() && spans.getLast().key().equals(key)) {
+      if (spans.getLast().lastsAt(time)) {
+        boolean leaves =
+            marked.state() == SetupState.TO_SHOOT || marked.state() == SetupState.DROPPED;
+        end(leaves ? time : time.plus(LINGERS), undo);
+      }
+      setOnSet(false, undo);
+    }
+  }
+
+  private void putOnSet(
+      String key, Optional<String> view, Instant time, Consumer<Runnable> undo) {
+    if (!spans.isEmpty()) {
+      var last = spans.getLast();
+      if (onSet && last.key().equals(key) && last.view().equals(view)) {
+        return;
+      }
+      touch(last.key(), undo);
+      if (last.lastsAt(time)) {
+        end(time, undo);
+      }
+    }
+    undo.accept(
+        () -> {
+          spans.removeLast();
+          hideSpans();
+        });
+    spans.add(new Span(key, view, time, Optional.empty()));
+    setOnSet(true, undo);
+  }
+
+  private void setOnSet(boolean now, Consumer<Runnable> undo) {
+    var before = onSet;
+    undo.accept(() -> onSet = before);
+    onSet = now;
+  }
+
+  /** The last span ends; where that is before its begin it was there for no time at all. */
+  private void end(Instant time, Consumer<Runnable> undo) {
+    var last = spans.removeLast();
+    undo.accept(
+        () -> {
+          spans.removeLast();
+          spans.add(last);
+        });
+    var until = time.isAfter(last.from()) ? time : last.from();
+    spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(until)));
+  }
+
+  /** Spans that are no longer before the last one may change again. */
+  private void hideSpans() {
+    while (shownBefore.size() > Math.max(spans.size() - 1, 0)) {
+      shownSpans.cut(shownBefore.removeLast());
+    }
+  }
+
+  private void cutMoves(int size) {
+    moves.subList(size, moves.size()).clear();
+    shownMoves.cut(size);
+  }
+
+  /** Whether work was done on a setup, by its canonical key. */
+  boolean isWorkedOn(String key) {
+    return namesOfWorked.containsKey(key);
+  }
+
+  /** What the events make so far. */
+  Fold fold() {
+    if (listChanged) {
+      makeList();
+    } else if (!touched.isEmpty()) {
+      var changes = new HashMap<Integer, SetupStatus>();
+      for (var key : touched) {
+        int place = index.place(key);
+        if (place >= 0) {
+          changes.put(place, status(key));
+        }
+      }
+      statuses = statuses.with(changes);
+    }
+    touched.clear();
+    return new Fold(
+        index,
+        new JobState(
+            statuses,
+            shownSpans(),
+            shownMoves(),
+            arrivals.snapshot(),
+            shownSelects(),
+            onSet(),
+            shownPickups()),
+        Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
+        remarks());
+  }
+
+  private void makeList() {
+    var remarks = new ArrayList<String>();
+    index = new ListIndex(new ShotList(listed(remarks)));
+    listRemarks = firstOf(remarks);
+    listChanged = false;
+    statuses =
+        Statuses.of(
+            index,
+            index.setups().stream()
+                .map(setup -> status(Setup.canonicalKey(setup.code())))
+                .toArray(SetupStatus[]::new));
+    // The list may have other codes for them now.
+    shownBefore.clear();
+    shownSpans.cut(0);
+    shownMoves.cut(0);
+    shownPickups = Optional.empty();
+  }
+
+  private static List<String> firstOf(List<String> remarks) {
+    if (remarks.size() <= MOST_REMARKS) {
+      return List.copyOf(remarks);
+    }
+    var first = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
+    first.add("The same holds for " + (remarks.size() - MOST_REMARKS) + " more setups.");
+    return List.copyOf(first);
+  }
+
+  private List<Setup> listed(List<String> remarks) {
+    var unlisted = new LinkedHashMap<String, Setup>();
+    for (var worked : namesOfWorked.entrySet()) {
+      var setup = setups.get(worked.getKey());
+      if (setup == null) {
+        unlisted.put(worked.getKey(), new Setup(worked.getValue(), ""));
+        remarks.add(
+            "Setup "
+                + worked.getValue()
+                + " was worked on and is in no list that could be read; it is kept. Import the"
+                + " client's list again.");
+      } else if (removed.contains(worked.getKey())) {
+        remarks.add(
+            "Setup "
+                + setup.code()
+                + " is no longer in the client's list; it is kept, because it was worked on.");
+      }
+    }
+    var keys = new LinkedHashSet<>(order);
+    keys.addAll(setups.keySet());
+    keys.addAll(unlisted.keySet());
+    return keys.stream()
+        .filter(key -> !removed.contains(key) || namesOfWorked.containsKey(key))
+        .map(key -> setups.getOrDefault(key, unlisted.get(key)))
+        .filter(Objects::nonNull)
+        .toList();
+  }
+
+  private SetupStatus status(String key) {
+    var mark = marks.get(key);
+    var status = mark == null ? SetupStatus.TO_SHOOT : mark.status();
+    if (!onSet || !spans.getLast().key().equals(key)) {
+      return status;
+    }
+    return new SetupStatus(
+        SetupState.ON_SET,
+        Optional.of(spans.getLast().from()),
+        status.signedOffBy(),
+        status.signedOffAt(),
+        status.reason(),
+        false);
+  }
+
+  private String code(String key) {
+    return index.code(key).orElse(key);
+  }
+
+  private Optional<OnSet> onSet() {
+    if (!onSet) {
+      return Optional.empty();
+    }
+    var last = spans.getLast();
+    return Optional.of(new OnSet(code(last.key()), last.view(), last.from()));
+  }
+
+  private List<OnSetSpan> shownSpans() {
+    while (shownBefore.size() < spans.size() - 1) {
+      var span = spans.get(shownBefore.size());
+      shownBefore.add(shownSpans.size());
+      if (span.isShown()) {
+        shownSpans.add(shown(span));
+      }
+    }
+    return spans.isEmpty() || !spans.getLast().isShown()
+        ? shownSpans.snapshot()
+        : shownSpans.snapshotWith(shown(spans.getLast()));
+  }
+
+  private OnSetSpan shown(Span span) {
+    return new OnSetSpan(code(span.key()), span.view(), span.from(), span.until());
+  }
+
+  private List<FrameMove> shownMoves() {
+    while (shownMoves.size() < moves.size()) {
+      var move = moves.get(shownMoves.size());
+      shownMoves.add(
+          new FrameMove(
+              move.frame(), code(Setup.canonicalKey(move.setup())), move.view(), move.at()));
+    }
+    return shownMoves.snapshot();
+  }
+
+  private Set<FrameId> shownSelects() {
+    if (shownSelects.isEmpty()) {
+      shownSelects = Optional.of(Collections.unmodifiableSet(new HashSet<>(selects)));
+    }
+    return shownSelects.get();
+  }
+
+  private List<String> shownPickups() {
+    if (shownPickups.isEmpty()) {
+      shownPickups =
+          Optional.of(
+              pickups.stream()
+                  .filter(key -> index.place(key) >= 0)
+                  .sorted(
+                      Comparator.comparing((String key) -> marks.get(key).since())
+                          .thenComparing(index::place))
+                  .map(this::code)
+                  .toList());
+    }
+    return shownPickups.get();
+  }
+
+  private List<String> remarks() {
+    if (unknown.isEmpty()) {
+      return listRemarks;
+    }
+    var remarks = new ArrayList<>(listRemarks);
+    unknown.entrySet().stream()
+        .limit(MOST_REMARKS)
+        .forEach(type -> remarks.add(newer(type.getKey(), type.getValue())));
+    if (unknown.size() > MOST_REMARKS) {
+      remarks.add("The same holds for " + (unknown.size() - MOST_REMARKS) + " more kinds.");
+    }
+    return List.copyOf(remarks);
+  }
+
+  private static String newer(String type, int count) {
+    var name =
+        PlainText.line(
+            type.length() <= LONGEST_TYPE ? type : type.substring(0, LONGEST_TYPE) + "...");
+    return count
+        + (count == 1 ? " event" : " events")
+        + " of the kind \""
+        + name
+        + (count == 1 ? "\" comes" : "\" come")
+        + " from a newer version of the program: kept in the log, without effect here. Use that"
+        + " version on this computer too.";
+  }
+}

@@ -1,0 +1,82 @@
+package org.framewright.job;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.framewright.frames.Attribution;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameMove;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Place;
+import org.framewright.frames.Tally;
+
+/**
+ * Where a job stands: its frames counted, and its setups in the light of them.
+ *
+ * @param tally the frames of a scan, counted by setup and view
+ * @param state the state of the log, in which a setup that got a frame after its sign-off says so
+ */
+public record Standing(Tally tally, JobState state) {
+
+  /** What the log, the names of frames and a scan say together; nothing else counts. */
+  static Standing of(JobState state, FrameScan scan, FrameNaming naming, ZoneId zone) {
+    var tally =
+        Attribution.assign(
+            scan.frames(),
+            state.arrivals(),
+            state.spans(),
+            state.moves(),
+            naming::place,
+            ViewCodes.onlyOnes(naming.list()),
+            zone);
+    return new Standing(tally, state.changedSinceSignOff(changed(state, scan, tally, zone)));
+  }
+
+  /** The setups that got a frame after their sign-off. */
+  private static Set<String> changed(
+      JobState state, FrameScan scan, Tally tally, ZoneId zone) {
+    var times = new FrameTimes(zone, state.arrivals(), tally.cameras());
+    var moved = new HashMap<FrameId, FrameMove>();
+    state.moves().forEach(move -> moved.put(move.frame(), move));
+    var changed = new HashSet<String>();
+    for (var frame : scan.frames()) {
+      var place = Optional.ofNullable(tally.places().get(frame.id()));
+      var signedOff = place.flatMap(at -> state.of(at.setup()).signedOffAt());
+      if (signedOff.isPresent()
+          && (isAfter(times.seen(frame), signedOff.get())
+              || frame.knownAs().stream()
+                  .anyMatch(id -> isMovedAfter(moved, id, place.get(), signedOff.get())))) {
+        changed.add(place.get().setup());
+      }
+    }
+    return changed;
+  }
+
+  private static boolean isAfter(Optional<Instant> time, Instant signedOff) {
+    return time.filter(signedOff::isBefore).isPresent();
+  }
+
+  private static boolean isMovedAfter(
+      Map<FrameId, FrameMove> moved, FrameId id, Place place, Instant signedOff) {
+    var move = moved.get(id);
+    return move != null && move.setup().equals(place.setup()) && move.at().isAfter(signedOff);
+  }
+
+  /**
+   * The counts of before with the state of now, until the frames are counted anew: a setup that
+   * changed since its sign-off still says so while that sign-off holds.
+   */
+  public Standing with(JobState now) {
+    var changed =
+        tally.bySetup().keySet().stream()
+            .filter(setup -> state.of(setup).changedSinceSignOff())
+            .filter(setup -> now.of(setup).signedOffAt().equals(state.of(setup).signedOffAt()))
+            .collect(Collectors.toSet());
+    return new Standing(tally, now.changedSinceSignOff(changed));
+  }
+}

@@ -1,0 +1,278 @@
+package org.framewright.job;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.TreeMap;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameMove;
+import org.framewright.frames.OnSetSpan;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+
+/**
+ * What a job's events make, folded all at once and from the beginning: the plain form of what {@link
+ * Folding} comes to step by step.
+ */
+record ReferenceFold(
+    ShotList list,
+    JobState state,
+    SequencedMap<String, String> values,
+    Set<String> worked,
+    List<String> remarks) {
+
+  /**
+   * How long frames still fall to a setup that was ticked shot when nothing else comes on set:
+   * files are on their way, and the client asks for one more. Common practice, no source.
+   */
+  private static final Duration LINGERS = Duration.ofHours(1);
+
+  /** Folds events, given in the order of their stamps. */
+  static ReferenceFold of(Collection<Entry> entries) {
+    var folding = new Folding();
+    for (var entry : entries) {
+      if (entry.event() instanceof Event.TakenBack taken) {
+        folding.takenBack.add(taken.event());
+      }
+    }
+    for (var entry : entries) {
+      if (!folding.takenBack.contains(entry.stamp())) {
+        folding.apply(entry);
+      }
+    }
+    return folding.done();
+  }
+
+  private static final class Standing {
+    private SetupState state = SetupState.TO_SHOOT;
+    private Optional<Instant> since = Optional.empty();
+    private MarkDetails details = MarkDetails.NONE;
+
+    SetupStatus status() {
+      boolean signedOff = state == SetupState.SIGNED_OFF;
+      return new SetupStatus(
+          state,
+          since,
+          signedOff ? details.by() : Optional.empty(),
+          signedOff ? since : Optional.empty(),
+          details.reason(),
+          false);
+    }
+  }
+
+  private record Span(String key, Optional<String> view, Instant from, Optional<Instant> until) {}
+
+  private static final class Folding {
+    private final Set<Stamp> takenBack = new HashSet<>();
+    private final SequencedMap<String, String> values = new LinkedHashMap<>();
+    private final SequencedMap<String, Setup> setups = new LinkedHashMap<>();
+    private final Set<String> removed = new HashSet<>();
+    private List<String> order = List.of();
+    private final Map<String, Standing> standings = new HashMap<>();
+    private final SequencedMap<String, String> namesOfWorked = new LinkedHashMap<>();
+    private final List<Span> spans = new ArrayList<>();
+    private boolean onSet;
+    private final List<FrameMove> moves = new ArrayList<>();
+    private final Map<FrameId, Instant> arrivals = new HashMap<>();
+    private final Set<FrameId> selects = new LinkedHashSet<>();
+    private final Map<String, Integer> unknown = new TreeMap<>();
+
+    void apply(Entry entry) {
+      var time = entry.time();
+      switch (entry.event()) {
+        case Event.Began began -> began.values().forEach(values::putIfAbsent);
+        case Event.ListChanged changed -> {
+          for (var setup : changed.put()) {
+            setups.put(Setup.canonicalKey(setup.code()), setup);
+            removed.remove(Setup.canonicalKey(setup.code()));
+          }
+          changed.removed().forEach(code -> removed.add(Setup.canonicalKey(code)));
+          order = changed.order().stream().map(Setup::canonicalKey).toList();
+        }
+        case Event.Marked marked -> mark(marked, time);
+        case Event.TakenBack taken -> {}
+        case Event.Arrived arrived ->
+            arrived.frames().forEach(frame -> arrivals.putIfAbsent(frame, time));
+        case Event.Moved moved -> {
+          worked(moved.setup());
+          moved
+              .frames()
+              .forEach(frame -> moves.add(new FrameMove(frame, moved.setup(), moved.view(), time)));
+        }
+        case Event.Selected selected -> {
+          if (selected.selected()) {
+            selects.addAll(selected.frames());
+          } else {
+            selected.frames().forEach(selects::remove);
+          }
+        }
+        case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
+      }
+    }
+
+    private String worked(String code) {
+      var key = Setup.canonicalKey(code);
+      namesOfWorked.putIfAbsent(key, code);
+      return key;
+    }
+
+    private void mark(Event.Marked marked, Instant time) {
+      var key = worked(marked.setup());
+      if (marked.state() == SetupState.ON_SET) {
+        var view = marked.details().view();
+        if (onSet && spans.getLast().key().equals(key) && spans.getLast().view().equals(view)) {
+          return;
+        }
+        end(time);
+        spans.add(new Span(key, view, time, Optional.empty()));
+        onSet = true;
+        return;
+      }
+      var standing = standings.computeIfAbsent(key, code -> new Standing());
+      standing.state = marked.state();
+      standing.since = Optional.of(time);
+      standing.details = marked.details();
+      if (!spans.isEmpty() && spans.getLast().key().equals(key)) {
+        boolean lasts = spans.getLast().until().map(time::isBefore).orElse(true);
+        if (lasts) {
+          boolean leaves =
+              marked.state() == SetupState.TO_SHOOT || marked.state() == SetupState.DROPPED;
+          until(leaves ? time : time.plus(LINGERS));
+        }
+        onSet = false;
+      }
+    }
+
+    /** The last setup that was on set makes room at this time, if it has not done so before. */
+    private void end(Instant time) {
+      if (!spans.isEmpty() && spans.getLast().until().map(time::isBefore).orElse(true)) {
+        until(time);
+      }
+    }
+
+    private void until(Instant time) {
+      var last = spans.removeLast();
+      if (time.isAfter(last.from())) {
+        spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(time)));
+      } else {
+        // It was there for no time at all; mark() still needs to know that it was the last.
+        spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(last.from())));
+      }
+    }
+
+    ReferenceFold done() {
+      var remarks = new ArrayList<String>();
+      var listed = list(remarks);
+      var codes = new HashMap<String, String>();
+      listed.forEach((key, setup) -> codes.put(key, setup.code()));
+      var statuses = new LinkedHashMap<String, SetupStatus>();
+      var pickups = new ArrayList<String>();
+      for (var entry : listed.entrySet()) {
+        var setup = entry.getValue();
+        var standing = standings.get(entry.getKey());
+        statuses.put(setup.code(), standing == null ? SetupStatus.TO_SHOOT : standing.status());
+        if (standing != null && standing.state == SetupState.PICKUP) {
+          pickups.add(setup.code());
+        }
+      }
+      pickups.sort(Comparator.comparing(code -> statuses.get(code).since().orElse(Instant.MIN)));
+      Optional<OnSet> now = Optional.empty();
+      if (onSet) {
+        var last = spans.getLast();
+        var code = codes.get(last.key());
+        now = Optional.of(new OnSet(code, last.view(), last.from()));
+        var was = statuses.get(code);
+        statuses.put(
+            code,
+            new SetupStatus(
+                SetupState.ON_SET,
+                Optional.of(last.from()),
+                was.signedOffBy(),
+                was.signedOffAt(),
+                was.reason(),
+                false));
+      }
+      var shownSpans =
+          spans.stream()
+              .filter(span -> !span.until().equals(Optional.of(span.from())))
+              .map(
+                  span ->
+                      new OnSetSpan(codes.get(span.key()), span.view(), span.from(), span.until()))
+              .toList();
+      var shownMoves =
+          moves.stream()
+              .map(
+                  move ->
+                      new FrameMove(
+                          move.frame(),
+                          codes.get(Setup.canonicalKey(move.setup())),
+                          move.view(),
+                          move.at()))
+              .toList();
+      unknown.forEach(
+          (type, count) ->
+              remarks.add(
+                  count
+                      + (count == 1 ? " event" : " events")
+                      + " of the kind \""
+                      + type
+                      + (count == 1 ? "\" comes" : "\" come")
+                      + " from a newer version of the program: kept in the log, without"
+                      + " effect here. Use that version on this computer too."));
+      return new ReferenceFold(
+          new ShotList(List.copyOf(listed.values())),
+          new JobState(
+              Collections.unmodifiableSequencedMap(statuses),
+              shownSpans,
+              shownMoves,
+              Collections.unmodifiableMap(arrivals),
+              Collections.unmodifiableSet(selects),
+              now,
+              List.copyOf(pickups)),
+          Collections.unmodifiableSequencedMap(values),
+          Set.copyOf(namesOfWorked.keySet()),
+          List.copyOf(remarks));
+    }
+
+    private SequencedMap<String, Setup> list(List<String> remarks) {
+      for (var worked : namesOfWorked.entrySet()) {
+        if (!setups.containsKey(worked.getKey())) {
+          setups.put(worked.getKey(), new Setup(worked.getValue(), ""));
+          remarks.add(
+              "Setup "
+                  + worked.getValue()
+                  + " was worked on and is in no list that could be read; it is kept. Import the"
+                  + " client's list again.");
+        } else if (removed.contains(worked.getKey())) {
+          remarks.add(
+              "Setup "
+                  + setups.get(worked.getKey()).code()
+                  + " is no longer in the client's list; it is kept, because it was worked on.");
+        }
+      }
+      var keys = new LinkedHashSet<>(order);
+      keys.addAll(setups.keySet());
+      var listed = LinkedHashMap.<String, Setup>newLinkedHashMap(keys.size());
+      for (var key : keys) {
+        var setup = setups.get(key);
+        if (setup != null && (!removed.contains(key) || namesOfWorked.containsKey(key))) {
+          listed.put(key, setup);
+        }
+      }
+      return listed;
+    }
+  }
+}
