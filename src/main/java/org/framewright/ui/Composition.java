@@ -16,6 +16,7 @@ import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.KeySheet;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.naming.ConventionScreen;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
@@ -100,6 +101,11 @@ final class Composition implements Desk, AutoCloseable {
     jobs.leave();
     place.find(stage, scene);
     stage.setOnHiding(_ -> place.keep(stage, scene));
+    stage.setOnCloseRequest(
+        event -> {
+          event.consume();
+          quit();
+        });
     jobs.onceLaidOut(shell::showWork);
     stage.show();
   }
@@ -148,7 +154,22 @@ final class Composition implements Desk, AutoCloseable {
             jobs::leave,
             jobs.isOpen()),
         Command.of(
-            "app.quit", texts.get("command.app.quit"), Keys.shortcut(KeyCode.Q), stage::close));
+            "app.quit", texts.get("command.app.quit"), Keys.shortcut(KeyCode.Q), this::quit));
+  }
+
+  /** Closes the window; what is written on a page and not saved is asked about first. */
+  private void quit() {
+    if (!convention.isUnsaved()) {
+      stage.close();
+      return;
+    }
+    show(convention.id());
+    var body = WrappedText.of(texts.get("app.quit.unsaved"));
+    shell
+        .dialogs()
+        .show(
+            DialogSpec.asking(
+                texts.get("app.quit.title"), body, body, texts.get("app.quit.do"), stage::close));
   }
 
   private void keySheet() {

@@ -1,6 +1,7 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,10 +12,12 @@ import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The pages that belong to no job work as before once a second job was opened. */
+@Tag("slow")
 class AppPagesTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);
@@ -46,6 +49,20 @@ class AppPagesTest {
     app.press(KeyCode.ALT, KeyCode.S);
     app.await(() -> app.reads("#said").endsWith(".yaml is saved."));
     assertThat(folder.resolve("convention.yaml")).content().endsWith("oops");
+  }
+
+  @Test
+  void theWindowDoesNotCloseOverAConventionThatIsNotSaved() throws Exception {
+    app.press(KeyCode.F6);
+    app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
+    app.type("# mine");
+    app.press(KeyCode.F2);
+    app.press(KeyCode.CONTROL, KeyCode.Q);
+    app.awaitReading(".dialog-title", "The convention is not saved");
+    app.press(KeyCode.ESCAPE);
+    app.await(() -> app.holdsTheKeys("#convention-text"));
+    assertThat(onInterface(app.app().stage()::isShowing)).isTrue();
+    assertThat(app.reads("#convention-text")).startsWith("# mine");
   }
 
   @Test

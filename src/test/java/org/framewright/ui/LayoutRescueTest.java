@@ -17,16 +17,19 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.page.DialogSpec;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What fails while the window is laid out leaves a window that works. */
 @Timeout(120)
+@Tag("slow")
 class LayoutRescueTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);
-  private final Thread.UncaughtExceptionHandler before = Thread.getDefaultUncaughtExceptionHandler();
+  private final Thread.UncaughtExceptionHandler before =
+      Thread.getDefaultUncaughtExceptionHandler();
   private OpenApp app;
 
   /** Fails each time it is laid out. */
@@ -98,8 +101,7 @@ class LayoutRescueTest {
           var broken = new Broken();
           // In a turn of its own, where nobody catches what fails.
           Platform.runLater(
-              () ->
-                  app.app().dialogs().show(DialogSpec.telling("A broken one", broken, broken)));
+              () -> app.app().dialogs().show(DialogSpec.reading("A broken one", broken, broken)));
           return app;
         });
     app.awaitReading(".dialog-title", "That did not work");

@@ -22,6 +22,7 @@ import org.framewright.job.Station;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
@@ -29,6 +30,7 @@ import org.testfx.api.FxRobot;
 /**
  * What the whole day does not come by: the client, the keys that are typing, and what goes wrong.
  */
+@Tag("slow")
 class ListPageTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);

@@ -13,6 +13,7 @@ import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Titles in Arabic, Hebrew, Thai, Devanagari and in several scripts at once, on every page and in
  * every width: the toolkit's own wrapping of such lines throws or paints them twice.
  */
+@Tag("slow")
 class OtherScriptsTest {
   private static final List<String> TITLES =
       List.of(

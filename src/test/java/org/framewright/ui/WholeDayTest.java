@@ -24,6 +24,7 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.renaming.CrashedRename;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
  * One day from the empty form to the closed job, by keys alone, on the real app over real files.
  * What happened is read from the screen, and from the job folder as another program would open it.
  */
+@Tag("slow")
 class WholeDayTest {
   private static final int SETUPS = 10;
 

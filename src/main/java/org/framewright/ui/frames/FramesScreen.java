@@ -175,7 +175,7 @@ public final class FramesScreen implements Screen {
           desk.dialogs()
               .show(
                   plan.selects().isEmpty()
-                      ? DialogSpec.telling(title, dialog.node(), dialog.node())
+                      ? DialogSpec.reading(title, dialog.node(), dialog.node())
                       : DialogSpec.asking(
                           title,
                           dialog.node(),
@@ -196,7 +196,7 @@ public final class FramesScreen implements Screen {
           } else {
             var body = new VBox(WrappedText.of(ended.what()), WrappedText.of(ended.remedy()));
             body.getStyleClass().add("trouble");
-            desk.dialogs().show(DialogSpec.telling(texts.get("frames.handOffNot"), body, body));
+            desk.dialogs().show(DialogSpec.reading(texts.get("frames.handOffNot"), body, body));
           }
         });
   }
@@ -215,7 +215,7 @@ public final class FramesScreen implements Screen {
               print.setMinSize(240, 160);
               desk.dialogs()
                   .show(
-                      DialogSpec.telling(
+                      DialogSpec.reading(
                           tile.frame().stem()
                               + tile.place().map(p -> "  ·  " + TileCell.shortly(p)).orElse(""),
                           print,

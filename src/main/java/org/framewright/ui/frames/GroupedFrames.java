@@ -79,7 +79,7 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
     return tile.place().map(p -> order.getOrDefault(p.setup(), Integer.MAX_VALUE)).orElse(-1);
   }
 
-  /** Frames without a told view come after those with one. */
+  /** Frames without a view come after those with one. */
   private static int viewRank(Place place, Map<Place, Integer> order) {
     return place.view().isEmpty()
         ? Integer.MAX_VALUE

@@ -18,7 +18,7 @@ public enum Theme {
       Objects.requireNonNull(Theme.class.getResource("/org/framewright/ui/framewright.css"))
           .toExternalForm();
 
-  /** The size that all others are told in, in pixels, at scale 1. */
+  /** The size that all others are relative to, in pixels, at scale 1. */
   private static final double BASE_PIXELS = 14;
 
   /** The key of its name in the texts, and its word in the preferences. */

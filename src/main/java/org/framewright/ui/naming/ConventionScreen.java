@@ -62,6 +62,11 @@ public final class ConventionScreen implements Screen {
     model.open(file, asDraft);
   }
 
+  /** Whether something is written that is not saved. */
+  public boolean isUnsaved() {
+    return model.changed().get();
+  }
+
   private void saveAs() {
     desk.files()
         .save(

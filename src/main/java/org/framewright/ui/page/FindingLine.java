@@ -35,14 +35,14 @@ public final class FindingLine extends HBox {
     getChildren().addAll(stroke, word, said);
   }
 
-  /** A line beside what it is about, so that its place in a file needs no telling. */
+  /** A line beside what it is about, so that its place in a file need not be said. */
   public static FindingLine beside(Texts texts, Finding finding) {
     var line = new FindingLine(texts);
     line.show(finding, finding.message());
     return line;
   }
 
-  /** For a list of many: what is so, in two lines at most; its remedy is told elsewhere. */
+  /** For a list of many: what is so, in two lines at most; its remedy stands elsewhere. */
   public static FindingLine brief(Texts texts) {
     var line = new FindingLine(texts);
     line.brief = true;

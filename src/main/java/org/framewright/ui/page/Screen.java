@@ -20,7 +20,7 @@ public interface Screen {
     return node();
   }
 
-  /** What the page can be told to do; asked for once, when it is first shown. */
+  /** What can be done on the page; asked for whenever it comes to the front. */
   default List<Command> commands() {
     return List.of();
   }
