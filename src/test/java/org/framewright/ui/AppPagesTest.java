@@ -32,6 +32,8 @@ class AppPagesTest {
             new Answers(folder, Path.of("templates/fashion-days.yaml")));
     app.openJob(FreshJob.in(Files.createDirectory(folder.resolve("first")), clock));
     app.openJob(FreshJob.in(Files.createDirectory(folder.resolve("second")), clock));
+    // The list comes to the front after the pages are there.
+    app.await(() -> app.exists("#setups"));
   }
 
   @AfterEach

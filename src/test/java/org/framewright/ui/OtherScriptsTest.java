@@ -25,7 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 class OtherScriptsTest {
   private static final List<String> TITLES =
       List.of(
-          "معطف طويل من الصوف الأزرق مع حزام جلدي وأزرار معدنية كبيرة (مقاس متوسط) - نسخة الاستوديو",
+          "معطف طويل من الصوف الأزرق مع حزام جلدي وأزرار معدنية كبيرة (مقاس متوسط) - نسخة"
+              + " الاستوديو",
           "מעיל צמר ארוך בצבע כחול עם חגורת עור וכפתורי מתכת גדולים [מידה בינונית], לצילום בסטודיו",
           "Coat معطف طويل KV-12 מעיל ארוך (blue) 3/4 من الصوف, wool מאוד רך، with a belt",
           "เสื้อโค้ทยาวผ้าวูลสีน้ำเงินพร้อมเข็มขัดหนังและกระดุมโลหะขนาดใหญ่สำหรับสตูดิโอ",
@@ -56,7 +57,7 @@ class OtherScriptsTest {
         assertThat(app.reads(".set-title")).isEqualTo(TITLES.get(i - 1));
       }
       app.press(KeyCode.P);
-      app.await(() -> app.reads(".dialog-title").contains(TITLES.getLast()));
+      app.await(() -> app.reads(".dialog-title").contains(TITLES.getFirst()));
       app.press(KeyCode.ESCAPE);
       for (var page : List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F2)) {
         app.press(page);

@@ -36,6 +36,9 @@ final class BoardView {
   /** Below this width, in ems, lines leave out what is least needed. */
   private static final double NARROW_EMS = 60;
 
+  /** Sizes that call each other end here. */
+  private static final int MOST_TIMES = 3;
+
   /** So many are styled beforehand that what styles them is compiled when the window needs it. */
   private static final int FIRST_LINES = 12;
 
@@ -61,6 +64,8 @@ final class BoardView {
       };
   private boolean styled;
   private boolean whole = true;
+  private boolean arranging;
+  private boolean arrangeAgain;
   private Runnable whenThere = () -> {};
   private Subscription listening = Subscription.EMPTY;
 
@@ -225,8 +230,28 @@ final class BoardView {
     filter.textProperty().unbindBidirectional(model.filter());
   }
 
-  /** Puts each part in its one place: a pane takes no node that it has in another place still. */
+  /**
+   * Puts each part in its place. A part that leaves or joins gets other styles and with them
+   * another size of letters, which calls this again in the middle: it is then done once more
+   * afterwards.
+   */
   private void arrange() {
+    arrangeAgain = true;
+    if (arranging) {
+      return;
+    }
+    arranging = true;
+    try {
+      for (var times = 0; arrangeAgain && times < MOST_TIMES; times++) {
+        arrangeAgain = false;
+        arrangeOnce();
+      }
+    } finally {
+      arranging = false;
+    }
+  }
+
+  private void arrangeOnce() {
     var em = filter.getFont().getSize();
     var beside = root.getWidth() >= BESIDE_EMS * em;
     narrow.set(beside || root.getWidth() < NARROW_EMS * em);
@@ -239,6 +264,7 @@ final class BoardView {
     place(whole ? band.node() : null, beside);
   }
 
+  /** A pane takes no node that it has in another place still. */
   private void place(Node set, boolean beside) {
     var top = beside ? null : set;
     var center = beside ? set : rest;

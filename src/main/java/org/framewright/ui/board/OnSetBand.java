@@ -45,6 +45,7 @@ final class OnSetBand {
   private final HBox beside = new HBox();
   private final VBox stacked = new VBox();
   private final VBox band = new VBox();
+  private Optional<Boolean> arranged = Optional.empty();
 
   OnSetBand(Texts texts, FramePictures pictures, UnaryOperator<String> viewWord) {
     this.texts = texts;
@@ -97,6 +98,10 @@ final class OnSetBand {
 
   /** Pictures below the words where there is height, beside them where there is not. */
   void arrange(boolean tall) {
+    if (arranged.filter(before -> before == tall).isPresent()) {
+      return;
+    }
+    arranged = Optional.of(tall);
     beside.getChildren().clear();
     stacked.getChildren().clear();
     HBox.setHgrow(words, Priority.ALWAYS);

@@ -121,8 +121,8 @@ public final class WrappedText extends Region {
         + label.snappedBottomInset();
   }
 
-  private void styled() {
-    label.applyCss();
+  /** Styles come before the layout of a pulse; where they come later, the font asks for another. */
+  private void measureByFont() {
     measure.setFont(label.getFont());
   }
 
@@ -133,25 +133,25 @@ public final class WrappedText extends Region {
 
   @Override
   protected double computeMinWidth(double height) {
-    styled();
+    measureByFont();
     return sides() + 3 * label.getFont().getSize();
   }
 
   @Override
   protected double computePrefWidth(double height) {
-    styled();
+    measureByFont();
     return text.get().lines().mapToDouble(this::width).max().orElse(0) + 1 + sides();
   }
 
   @Override
   protected double computeMinHeight(double width) {
-    styled();
+    measureByFont();
     return Math.ceil(height(1)) + aboveAndBelow();
   }
 
   @Override
   protected double computePrefHeight(double width) {
-    styled();
+    measureByFont();
     var room = width < 0 ? computePrefWidth(-1) - sides() : width - sides();
     var shown = lines(room, mostLines);
     // Other scripts may be taller than the font's own letters.
@@ -172,7 +172,7 @@ public final class WrappedText extends Region {
 
   @Override
   protected void layoutChildren() {
-    styled();
+    measureByFont();
     var room = getWidth() - sides();
     var high = getHeight() - snappedTopInset() - snappedBottomInset();
     var shown = lines(room, mostLines);

@@ -73,7 +73,7 @@ class NoticesTest {
   }
 
   @Test
-  void whatWasPutAwayComesBackOnlyAfterItWasMended() {
+  void whatWasPutAwayComesBackOnlyAfterItWasFixed() {
     job.set(view(TORN));
     notices.putAway();
     assertThat(notices.shown().get()).isEmpty();
