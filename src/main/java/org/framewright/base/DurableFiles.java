@@ -87,7 +87,28 @@ public final class DurableFiles {
       if (!Files.isDirectory(folder)) {
         throw e;
       }
+    } catch (IOException e) {
+      if (!isUnsupported(e)) {
+        throw named(folder, e);
+      }
     }
+  }
+
+  /** Some servers flush no folders: the words of strerror(3) for EINVAL and EOPNOTSUPP. */
+  private static boolean isUnsupported(IOException failure) {
+    var said = String.valueOf(failure.getMessage());
+    return !(failure instanceof FileSystemException)
+        && (said.equals("Invalid argument") || said.endsWith("not supported"));
+  }
+
+  /** A channel does not say of which file it speaks. */
+  private static IOException named(Path file, IOException failure) {
+    if (failure instanceof FileSystemException) {
+      return failure;
+    }
+    var named = new FileSystemException(file.toString(), null, failure.getMessage());
+    named.initCause(failure);
+    return named;
   }
 
   /** Writes all bytes to a new file of its own and flushes it. */
@@ -96,6 +117,8 @@ public final class DurableFiles {
         FileChannel.open(newFile, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       writeFully(channel, ByteBuffer.wrap(bytes));
       channel.force(true);
+    } catch (IOException e) {
+      throw named(newFile, e);
     }
   }
 
@@ -124,7 +147,10 @@ public final class DurableFiles {
       writeFully(channel, ByteBuffer.wrap(bytes));
       channel.force(true);
       placing.place(temporary);
-    } catch (IOException | RuntimeException e) {
+    } catch (IOException e) {
+      removeQuietly(temporary, e);
+      throw named(file, e);
+    } catch (RuntimeException e) {
       removeQuietly(temporary, e);
       throw e;
     }

@@ -25,11 +25,16 @@ public final class Durations {
   /** The same for what is counted in minutes at the least: {@code 0 min}, {@code 37 min}. */
   public static String minutes(Duration duration) {
     long minutes = Math.round(duration.abs().toMillis() / 60_000.0);
+    return minutes >= 2 * 24 * 60
+        ? Math.round(minutes / (24 * 60.0)) + " days"
+        : workingTime(duration);
+  }
+
+  /** The same for working time, of which no day has 24 hours: {@code 37 min}, {@code 60 h}. */
+  public static String workingTime(Duration duration) {
+    long minutes = Math.round(duration.abs().toMillis() / 60_000.0);
     if (minutes < 120) {
       return minutes + " min";
-    }
-    if (minutes >= 2 * 24 * 60) {
-      return Math.round(minutes / (24 * 60.0)) + " days";
     }
     return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
   }

@@ -6,7 +6,8 @@
  * crash the old file or the new one is there, whole. What is wrong is a {@link
  * org.framewright.base.Problem}, whoever found it; what a disk refuses becomes one in {@link
  * org.framewright.base.FileProblems}. Two names that some file system takes for one have one {@link
- * org.framewright.base.NameKey}. {@link org.framewright.base.PlainText} makes other people's text
- * safe to show in a line. A type moves in only when three rooms need it.
+ * org.framewright.base.NameKey}; where a path leads behind links, {@link
+ * org.framewright.base.RealPaths} knows. {@link org.framewright.base.PlainText} makes other
+ * people's text safe to show in a line. A type moves in only when three rooms need it.
  */
 package org.framewright.base;

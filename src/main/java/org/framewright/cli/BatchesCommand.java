@@ -41,11 +41,14 @@ final class BatchesCommand implements Callable<Integer> {
   private boolean alsoUndoable;
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, CommandFailure {
     var renamer = Renamer.in(folder);
     if (before != null) {
       var pruned =
           renamer.prune(before.atStartOfDay(ZoneId.systemDefault()).toInstant(), alsoUndoable);
+      if (pruned.refused().isPresent()) {
+        throw new CommandFailure(ExitStatus.REFUSED, pruned.refused().get());
+      }
       output.err().println("Dropped " + pruned.dropped().size() + " of the old batches.");
       if (!pruned.kept().isEmpty()) {
         output

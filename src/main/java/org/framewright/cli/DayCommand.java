@@ -27,6 +27,12 @@ import picocli.CommandLine.Parameters;
     description = "Says how the job stands: setups by state, pace, when it will be done, space.",
     mixinStandardHelpOptions = true)
 final class DayCommand implements Callable<Integer> {
+  /** Common practice, no source. */
+  private static final DayHours.Break LUNCH =
+      new DayHours.Break(LocalTime.of(13, 0), LocalTime.of(14, 0));
+
+  private static final int SHOWN = 40;
+
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -42,7 +48,9 @@ final class DayCommand implements Callable<Integer> {
   @Option(
       names = "--break",
       paramLabel = "FROM-UNTIL",
-      description = "A break; may be given several times. 13:00-14:00 where not given.")
+      description =
+          "A break; may be given several times. Where none is given, 13:00-14:00 if the hours"
+              + " go round it.")
   private List<String> breaks = new ArrayList<>();
 
   @Override
@@ -60,12 +68,17 @@ final class DayCommand implements Callable<Integer> {
   }
 
   private DayHours hours() throws CommandFailure {
-    var pauses = new ArrayList<DayHours.Break>();
     try {
-      for (var one : breaks.isEmpty() ? List.of("13:00-14:00") : breaks) {
+      var from = time(hours, 0);
+      var until = time(hours, 1);
+      var pauses = new ArrayList<DayHours.Break>();
+      for (var one : breaks) {
         pauses.add(new DayHours.Break(time(one, 0), time(one, 1)));
       }
-      return new DayHours(time(hours, 0), time(hours, 1), pauses, ZoneId.systemDefault());
+      if (breaks.isEmpty() && from.isBefore(LUNCH.from()) && until.isAfter(LUNCH.until())) {
+        pauses.add(LUNCH);
+      }
+      return new DayHours(from, until, pauses, ZoneId.systemDefault());
     } catch (IllegalArgumentException e) {
       throw CommandFailure.badInput(e.getMessage(), "Write times as in 09:00-18:00.");
     }
@@ -74,13 +87,17 @@ final class DayCommand implements Callable<Integer> {
   private static LocalTime time(String text, int which) {
     var parts = List.of(text.split("-", -1));
     if (parts.size() != 2) {
-      throw new IllegalArgumentException("\"" + text + "\" is not a stretch of time");
+      throw new IllegalArgumentException(quoted(text) + " is not a stretch of time");
     }
     try {
       return LocalTime.parse(parts.get(which).strip());
     } catch (DateTimeParseException e) {
-      throw new IllegalArgumentException("\"" + parts.get(which) + "\" is not a time", e);
+      throw new IllegalArgumentException(quoted(parts.get(which)) + " is not a time", e);
     }
+  }
+
+  private static String quoted(String text) {
+    return '"' + (text.length() > SHOWN ? text.substring(0, SHOWN) + "..." : text) + '"';
   }
 
   private static Map<String, Object> json(DaySummary summary) {
@@ -122,6 +139,7 @@ final class DayCommand implements Callable<Integer> {
     document.put("finish", forecast.finish().map(Object::toString).orElse(null));
     document.put("earliest", forecast.earliest().map(Object::toString).orElse(null));
     document.put("latest", forecast.latest().map(Object::toString).orElse(null));
+    document.put("noForecast", forecast.noForecast().orElse(null));
     document.put("taktMinutes", forecast.takt().map(DayCommand::minutes).orElse(null));
     return document;
   }

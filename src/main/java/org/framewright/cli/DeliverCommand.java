@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
@@ -80,13 +81,17 @@ final class DeliverCommand implements Callable<Integer> {
       }
       case Delivery.Refused refused -> {
         plan.withheld().forEach(this::warn);
-        throw CommandFailure.refused(refused.why(), refused.remedy());
+        refused.remarks().forEach(this::note);
+        throw new CommandFailure(ExitStatus.REFUSED, refused.problem());
       }
-      case Delivery.Failed failed ->
-          throw new CommandFailure(
-              ExitStatus.FAILED, failed.why() + "; nothing was left behind", failed.remedy());
-      case Delivery.Cancelled _ ->
-          throw new CommandFailure(ExitStatus.FAILED, "cancelled; nothing was left behind", "");
+      case Delivery.Failed failed -> {
+        failed.remarks().forEach(this::note);
+        throw new CommandFailure(ExitStatus.FAILED, failed.problem());
+      }
+      case Delivery.Cancelled cancelled -> {
+        cancelled.remarks().forEach(this::note);
+        throw new CommandFailure(ExitStatus.FAILED, new Problem("cancelled", ""));
+      }
     };
   }
 
@@ -110,12 +115,16 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private void report(HandOffPlan plan, Delivery.Delivered done) {
+    if (done != null) {
+      done.remarks().forEach(this::note);
+    }
     if (output.json()) {
       var document = new LinkedHashMap<String, Object>();
       document.put("delivered", done != null);
       if (done != null) {
         document.put("handOff", done.number());
         document.put("folder", done.folder().toString());
+        document.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
       }
       document.put("files", plan.files());
       document.put("bytes", plan.bytes());
@@ -143,14 +152,21 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private void warn(Withheld withheld) {
-    output.err().println("withheld: " + withheld.what() + ": " + withheld.why());
-    if (!withheld.remedy().isEmpty()) {
+    output.err().println("withheld: " + withheld.problem().sentence());
+    if (!withheld.problem().remedy().isEmpty()) {
       output.err().println("  " + remedy(withheld));
     }
   }
 
+  private void note(Problem remark) {
+    output.err().println("Note: " + remark.sentence());
+    if (!remark.remedy().isEmpty()) {
+      output.err().println("  " + remark.remedy());
+    }
+  }
+
   private static String remedy(Withheld withheld) {
-    return withheld.remedy()
+    return withheld.problem().remedy()
         + switch (withheld.tool()) {
           case NONE -> "";
           case RENAMING -> " See: framewright rename JOB";
@@ -174,6 +190,13 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> json(Withheld withheld) {
-    return Map.of("what", withheld.what(), "why", withheld.why(), "remedy", remedy(withheld));
+    return Map.of(
+        "what", withheld.problem().where(),
+        "why", withheld.problem().what(),
+        "remedy", remedy(withheld));
+  }
+
+  private static Map<String, Object> json(Problem remark) {
+    return Map.of("what", remark.what(), "where", remark.where(), "remedy", remark.remedy());
   }
 }

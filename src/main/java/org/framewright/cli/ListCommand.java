@@ -1,15 +1,20 @@
 package org.framewright.cli;
 
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.SequencedMap;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Standing;
-import org.framewright.shotlist.Fault;
 import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.ListWriter;
@@ -26,6 +31,8 @@ import picocli.CommandLine.Parameters;
     description = "Shows the shot list; imports the client's list, exports it for a spreadsheet.",
     mixinStandardHelpOptions = true)
 final class ListCommand implements Callable<Integer> {
+  private static final int PROBLEMS_SHOWN = 20;
+
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -48,19 +55,28 @@ final class ListCommand implements Callable<Integer> {
       description = "Writes the list with states and counts: .csv or .xlsx.")
   private Optional<Path> exported = Optional.empty();
 
+  @Option(names = "--replace", description = "With --export: replace the file if there is one.")
+  private boolean replace;
+
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
     if (preview && imported.isEmpty()) {
       throw CommandFailure.badInput("--preview shows an import", "Give --import FILE with it.");
     }
+    if (replace && exported.isEmpty()) {
+      throw CommandFailure.badInput("--replace is about an export", "Give --export FILE with it.");
+    }
     var job = JobFolder.open(folder, output);
+    if (exported.isPresent()) {
+      // Before anything is imported: what is refused leaves all as it was.
+      OutputFile.check(exported.get(), job, replace);
+    }
     if (imported.isPresent()) {
       take(job, imported.get());
     }
     var standing = job.standing();
     if (exported.isPresent()) {
-      ListWriter.write(
-          exported.get(), job.shotList(), setup -> SetupDescription.columns(setup, standing));
+      export(job, standing, exported.get());
     }
     if (output.json()) {
       output.write(
@@ -77,37 +93,65 @@ final class ListCommand implements Callable<Integer> {
     return ExitStatus.DONE.code();
   }
 
+  private void export(Job job, Standing standing, Path file) throws IOException, CommandFailure {
+    Function<Setup, SequencedMap<String, String>> columns =
+        setup -> SetupDescription.columns(setup, standing);
+    try {
+      var problem =
+          replace
+              ? ListWriter.replace(file, job.shotList(), columns)
+              : ListWriter.create(file, job.shotList(), columns);
+      if (problem.isPresent()) {
+        throw new CommandFailure(ExitStatus.BAD_INPUT, problem.get());
+      }
+    } catch (FileAlreadyExistsException e) {
+      throw OutputFile.exists(file);
+    }
+  }
+
   private void take(Job job, Path file) throws IOException, CommandFailure {
     switch (ListReader.read(file)) {
       case ListReading.Refused refused -> {
-        var faults = refused.faults();
-        faults.subList(0, faults.size() - 1).forEach(this::tell);
-        throw CommandFailure.badInput(
-            faults.getLast().toString(),
-            (faults.getLast().remedy() + " Nothing was imported.").strip());
+        var problems = refused.problems().stream().map(ListProblem::problem).toList();
+        int last = Math.min(problems.size(), PROBLEMS_SHOWN) - 1;
+        problems.subList(0, last).forEach(this::print);
+        if (problems.size() > PROBLEMS_SHOWN) {
+          output.err().println((problems.size() - PROBLEMS_SHOWN) + " more like these follow.");
+        }
+        var problem = problems.get(last);
+        throw new CommandFailure(
+            ExitStatus.BAD_INPUT,
+            new Problem(
+                problem.what(),
+                problem.where(),
+                (problem.remedy() + " Nothing was imported.").strip()));
       }
       case ListReading.Understood understood -> {
         output.err().println("Read as " + understood.form() + ".");
         understood.columns().forEach(column -> output.err().println("  " + column));
-        for (var remark : understood.remarks()) {
-          output.err().println((remark + " " + remark.remedy()).strip());
+        var remarks = understood.remarks();
+        for (var remark : remarks.subList(0, Math.min(remarks.size(), PROBLEMS_SHOWN))) {
+          output.err().println((remark + " " + remark.problem().remedy()).strip());
+        }
+        if (remarks.size() > PROBLEMS_SHOWN) {
+          output.err().println((remarks.size() - PROBLEMS_SHOWN) + " more like these.");
         }
         var change =
             preview ? job.previewImport(understood.list()) : job.importList(understood.list());
         if (output.json()) {
           return;
         }
-        tell(change);
+        print(change);
       }
     }
   }
 
-  private void tell(Fault fault) {
-    output.err().println("framewright: " + fault);
-    output.err().println(fault.remedy());
+  private void print(Problem problem) {
+    output.err().println("framewright: " + problem.sentence());
+    output.err().println(problem.remedy());
   }
 
-  private void tell(ListChange change) {
+  private void print(ListChange change) {
     var out = output.out();
     if (change.isEmpty()) {
       out.println("The list is the one that the job has.");
@@ -122,7 +166,7 @@ final class ListCommand implements Callable<Integer> {
                     "changed  "
                         + changed.after().code()
                         + ": "
-                        + String.join("; ", changed.told())));
+                        + String.join("; ", changed.descriptions())));
     change.removed().forEach(setup -> out.println("removed  " + named(setup)));
     change
         .kept()
@@ -161,8 +205,8 @@ final class ListCommand implements Callable<Integer> {
           .println("The shot list is empty. Import one: framewright list JOB --import FILE");
       return;
     }
-    int codes = width(list.stream().map(Setup::code).toList(), "setup");
-    int titles = width(list.stream().map(Setup::title).toList(), "title");
+    int codes = width(list.stream().map(Setup::code).map(PlainText::line).toList(), "setup");
+    int titles = width(list.stream().map(Setup::title).map(PlainText::line).toList(), "title");
     var form = "%-" + codes + "s  %-10s  %7s  %-" + titles + "s  %s";
     output.out().println(form.formatted("setup", "state", "frames", "title", "").stripTrailing());
     for (var setup : list) {
@@ -171,11 +215,11 @@ final class ListCommand implements Callable<Integer> {
           .out()
           .println(
               form.formatted(
-                      setup.code(),
+                      PlainText.line(setup.code()),
                       standing.state().of(setup.code()).state().label(),
                       SetupDescription.frames(setup, standing.tally())
                           + (wanted.isPresent() ? "/" + wanted.getAsInt() : ""),
-                      setup.title(),
+                      PlainText.line(setup.title()),
                       remark(job, setup, standing))
                   .stripTrailing());
     }

@@ -34,39 +34,43 @@ final class RecoverCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, CommandFailure {
     var renamer = Renamer.in(folder);
-    var told = new ArrayList<Map<String, Object>>();
+    var done = new ArrayList<Map<String, Object>>();
     boolean stuck = false;
     for (boolean more = true; more; ) {
       var recovery = close ? renamer.close() : renamer.recover();
       switch (recovery) {
         case Recovery.Nothing nothing -> {
-          if (told.isEmpty() && !output.json()) {
+          if (done.isEmpty() && !output.json()) {
             output.out().println("Nothing was interrupted in " + folder + ".");
           }
           more = false;
         }
-        case Recovery.RolledBack back ->
-            tell(told, back.batch(), "rolled-back", "every file has its old name", List.of());
-        case Recovery.Finished finished ->
-            tell(told, finished.batch(), "finished", "every file has its new name", List.of());
+        case Recovery.RolledBack back -> {
+          report(done, back.batch(), "rolled-back", "every file has its old name", List.of());
+          back.evidence().words().ifPresent(output.err()::println);
+        }
+        case Recovery.Finished finished -> {
+          report(done, finished.batch(), "finished", "every file has its new name", List.of());
+          finished.evidence().words().ifPresent(output.err()::println);
+        }
         case Recovery.Stuck files -> {
           var words = close ? "closed; look at these files" : "stands still; look at these files";
-          tell(told, files.batch(), "stuck", words, files.files());
+          report(done, files.batch(), "stuck", words, files.files());
           stuck = true;
           more = close;
         }
         case Recovery.Refused refused ->
-            throw CommandFailure.refused(refused.why(), refused.remedy());
+            throw new CommandFailure(ExitStatus.REFUSED, refused.problem());
       }
     }
     if (output.json()) {
-      output.write(Map.of("recovered", told));
+      output.write(Map.of("recovered", done));
     }
     return (stuck ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE).code();
   }
 
-  private void tell(
-      List<Map<String, Object>> told,
+  private void report(
+      List<Map<String, Object>> done,
       String batch,
       String outcome,
       String words,
@@ -82,7 +86,7 @@ final class RecoverCommand implements Callable<Integer> {
                     Map.of(
                         "path", file.path().toString(), "why", file.why(), "remedy", file.remedy()))
             .toList());
-    told.add(line);
+    done.add(line);
     if (!output.json()) {
       output.out().println("Batch " + batch + ": " + words + ".");
       for (var file : files) {

@@ -6,13 +6,16 @@ import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvParser;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.framewright.renaming.RenameRequest;
 
 /**
@@ -20,15 +23,16 @@ import org.framewright.renaming.RenameRequest;
  * separated by commas, semicolons or tabs. Paths are relative to the folder that is renamed in.
  */
 final class RenameMap {
+  /** A million lines stay below it. */
+  private static final int LARGEST = 128 << 20;
+
+  /** What spreadsheets take for the beginning of a formula; apostrophes before it are counted. */
+  private static final Pattern FORMULA = Pattern.compile("'*[=+@\\-\t\r]");
+
   private RenameMap() {}
 
   static List<RenameRequest> read(Path file) throws CommandFailure, IOException {
-    String text;
-    try {
-      text = Files.readString(file);
-    } catch (CharacterCodingException e) {
-      throw CommandFailure.badInput(file + ": is not UTF-8", "Save it as CSV in UTF-8.");
-    }
+    var text = text(file);
     if (text.startsWith("\uFEFF")) {
       text = text.substring(1);
     }
@@ -53,6 +57,36 @@ final class RenameMap {
           "Check the quotation marks of the line.");
     }
     return requests;
+  }
+
+  private static String text(Path file) throws CommandFailure, IOException {
+    byte[] bytes;
+    try (var in = Files.newInputStream(file)) {
+      // A device has no size that could be looked at first.
+      bytes = in.readNBytes(LARGEST + 1);
+    }
+    if (bytes.length > LARGEST) {
+      throw CommandFailure.badInput(
+          file + ": is larger than any map of names, " + (LARGEST >> 20) + " MB",
+          "Check the path; split a map that is so large.");
+    }
+    try {
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    } catch (CharacterCodingException e) {
+      throw CommandFailure.badInput(file + ": is not UTF-8", "Save it as CSV in UTF-8.");
+    }
+  }
+
+  /**
+   * A text as a cell that no spreadsheet takes for a formula: behind an apostrophe if it begins
+   * like one. Reading the map takes that apostrophe away again.
+   */
+  static String cell(String text) {
+    return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
+  }
+
+  private static String text(String cell) {
+    return cell.startsWith("'") && FORMULA.matcher(cell).lookingAt() ? cell.substring(1) : cell;
   }
 
   private static char separator(String text) {
@@ -89,11 +123,11 @@ final class RenameMap {
       return new RenameRequest(
           path(row, from, "from", line),
           path(row, to, "to", line),
-          group >= 0 && group < row.length ? row[group] : "");
+          group >= 0 && group < row.length ? RenameMap.text(row[group]) : "");
     }
 
     private Path path(String[] row, int column, String name, int line) throws CommandFailure {
-      var text = column < row.length ? row[column] : "";
+      var text = column < row.length ? RenameMap.text(row[column]) : "";
       if (text.isEmpty()) {
         throw CommandFailure.badInput(
             file + ", line " + line + ", column " + name + ": is empty", "Fill it in.");

@@ -3,11 +3,13 @@ package org.framewright.cli;
 import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SequencedMap;
+import org.framewright.base.PlainText;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
@@ -15,7 +17,7 @@ import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
 
-/** Plans renames, applies them unless previewing, and tells how it went. */
+/** Plans renames, applies them unless previewing, and reports how it went. */
 final class RenameRun {
   private final Renamer renamer;
   private final Output output;
@@ -52,18 +54,18 @@ final class RenameRun {
     var plan = renamer.plan(requests);
     renamer.volumeWarning().ifPresent(output.err()::println);
     try (var progress = new Interruption()) {
-      return told(renamer.apply(plan, progress), plan.id());
+      return report(renamer.apply(plan, progress), plan.id());
     }
   }
 
   /** Takes a batch back. */
   ExitStatus undo(String batch) throws IOException, CommandFailure {
     try (var progress = new Interruption()) {
-      return told(renamer.undo(batch, progress), batch);
+      return report(renamer.undo(batch, progress), batch);
     }
   }
 
-  private ExitStatus told(Outcome outcome, String planned) throws CommandFailure {
+  private ExitStatus report(Outcome outcome, String planned) throws CommandFailure {
     return switch (outcome) {
       case Outcome.Applied applied -> {
         if (output.json()) {
@@ -77,6 +79,7 @@ final class RenameRun {
         if (applied.guarantee().reduced()) {
           output.err().println(applied.guarantee().words());
         }
+        applied.evidence().words().ifPresent(output.err()::println);
         yield applied.needsAPerson() ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE;
       }
       case Outcome.Nothing nothing -> {
@@ -105,7 +108,8 @@ final class RenameRun {
               ExitStatus.FAILED,
               "batch " + halted.batch() + ": " + halted.why(),
               halted.remedy() + " Then: framewright recover " + renamer.root());
-      case Outcome.Refused refused -> throw CommandFailure.refused(refused.why(), refused.remedy());
+      case Outcome.Refused refused ->
+          throw new CommandFailure(ExitStatus.REFUSED, refused.problem());
     };
   }
 
@@ -123,12 +127,12 @@ final class RenameRun {
             .map(
                 rename ->
                     List.of(
-                        rename.from().toString(),
-                        rename.to().toString(),
-                        rename.group(),
+                        RenameMap.cell(rename.from().toString()),
+                        RenameMap.cell(rename.to().toString()),
+                        RenameMap.cell(rename.group()),
                         rename.status().word(),
-                        rename.why(),
-                        rename.remedy()))
+                        RenameMap.cell(rename.why()),
+                        RenameMap.cell(rename.remedy())))
             .toList();
     output
         .out()
@@ -136,19 +140,24 @@ final class RenameRun {
   }
 
   private void table(List<PlannedRename> renames) {
-    int from = width(renames.stream().map(rename -> rename.from().toString()).toList());
-    int to = width(renames.stream().map(rename -> rename.to().toString()).toList());
+    int from = width(renames.stream().map(rename -> shown(rename.from())).toList());
+    int to = width(renames.stream().map(rename -> shown(rename.to())).toList());
     for (var rename : renames) {
       var line =
           String.format(
               "%-9s  %-" + from + "s  %-" + to + "s  %s %s",
               rename.status().word(),
-              rename.from(),
-              rename.to(),
+              shown(rename.from()),
+              shown(rename.to()),
               rename.why(),
               rename.remedy());
       output.out().println(line.stripTrailing());
     }
+  }
+
+  /** A name as it is printed, so that the columns fit. */
+  private static String shown(Path name) {
+    return PlainText.line(name.toString());
   }
 
   private static int width(List<String> texts) {

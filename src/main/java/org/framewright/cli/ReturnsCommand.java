@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import org.framewright.base.Problem;
 import org.framewright.handoff.Returns;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -43,15 +44,19 @@ final class ReturnsCommand implements Callable<Integer> {
     var job = JobFolder.open(folder, output);
     var returns =
         Returns.of(job, returned, number == null ? OptionalInt.empty() : OptionalInt.of(number));
+    for (var problem : returns.problems()) {
+      output.err().println("Note: " + problem.sentence());
+      output.err().println("  " + problem.remedy());
+    }
     if (output.json()) {
       output.write(json(returns));
     } else {
-      tell(returns);
+      report(returns);
     }
     return (returns.complete() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
   }
 
-  private void tell(Returns returns) {
+  private void report(Returns returns) {
     var out = output.out();
     out.println(
         returns.count(Returns.State.ANSWERED)
@@ -68,6 +73,7 @@ final class ReturnsCommand implements Callable<Integer> {
         .bag()
         .ifPresent(
             bag -> {
+              bag.faults().forEach(fault -> out.println("in its manifest: " + fault.sentence()));
               bag.different().forEach(file -> out.println("not what its manifest says: " + file));
               bag.missing().forEach(file -> out.println("in its manifest, not there: " + file));
               bag.unlisted().forEach(file -> out.println("there, not in its manifest: " + file));
@@ -77,6 +83,7 @@ final class ReturnsCommand implements Callable<Integer> {
   private static Map<String, Object> json(Returns returns) {
     var document = new LinkedHashMap<String, Object>();
     document.put("complete", returns.complete());
+    document.put("problems", returns.problems().stream().map(Problem::sentence).toList());
     document.put(
         "selects",
         returns.answers().stream()
@@ -103,6 +110,7 @@ final class ReturnsCommand implements Callable<Integer> {
                     "manifest",
                     Map.of(
                         "files", bag.files(),
+                        "faults", bag.faults().stream().map(Problem::sentence).toList(),
                         "different", bag.different(),
                         "missing", bag.missing(),
                         "unlisted", bag.unlisted())));

@@ -11,25 +11,26 @@ import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.View;
 
-/** How commands tell of one setup. */
+/** How commands describe one setup. */
 final class SetupDescription {
   private SetupDescription() {}
 
   /** The contract's document; what was counted only where it was. */
-  static SequencedMap<String, Object> document(
-      Job job, Setup setup, Optional<Standing> standing) {
+  static SequencedMap<String, Object> document(Job job, Setup setup, Optional<Standing> standing) {
     var status = standing.map(Standing::state).orElse(job.state()).of(setup.code());
     var document = new LinkedHashMap<String, Object>();
     document.put("setup", setup.code());
     document.put("title", setup.title());
     document.put("views", setup.views().stream().map(View::code).toList());
     document.put("state", status.state().word());
-    standing.map(Standing::tally).ifPresent(
-        counted -> {
-          var frames = Optional.ofNullable(counted.bySetup().get(setup.code()));
-          document.put("frames", frames.map(SetupTally::frames).orElse(0));
-          document.put("missing", job.missing(setup, counted));
-        });
+    standing
+        .map(Standing::tally)
+        .ifPresent(
+            counted -> {
+              var frames = Optional.ofNullable(counted.bySetup().get(setup.code()));
+              document.put("frames", frames.map(SetupTally::frames).orElse(0));
+              document.put("missing", job.missing(setup, counted));
+            });
     document.put("framesWanted", number(setup.wanted()));
     var wanted = new LinkedHashMap<String, Object>();
     setup.views().forEach(view -> wanted.put(view.code(), number(view.frames())));

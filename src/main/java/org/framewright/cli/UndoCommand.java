@@ -24,7 +24,7 @@ final class UndoCommand implements Callable<Integer> {
   @Option(
       names = "--batch",
       paramLabel = "ID",
-      description = "The batch, by its id or its number; the latest if none is told.")
+      description = "The batch, by its id or its number; the latest if none is given.")
   private String id;
 
   @Override

@@ -8,9 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.framewright.base.Durations;
 import org.framewright.frames.CameraClock;
 
-/** A day's summary in words, as the command line and the story tell it. */
+/** A day's summary in words, as the command line and the demo print it. */
 public final class DayDescription {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DAY_AND_TIME =
@@ -37,17 +38,17 @@ public final class DayDescription {
             mean ->
                 lines.add(
                     "Pace: "
-                        + told(mean)
+                        + time(mean)
                         + " a setup over "
                         + summary.pace().times().size()
                         + ", lately "
-                        + told(summary.pace().recent().orElseThrow())));
+                        + time(summary.pace().recent().orElseThrow())));
     summary
         .today()
         .filter(today -> today.setups() != summary.all().setups())
-        .ifPresent(today -> lines.add("Today: " + told(today, summary)));
-    lines.add("All: " + told(summary.all(), summary));
-    lines.add(told(summary.space()));
+        .ifPresent(today -> lines.add("Today: " + forecast(today, summary)));
+    lines.add("All: " + forecast(summary.all(), summary));
+    lines.add(space(summary.space()));
     summary.attention().forEach(line -> lines.add("Look at: " + line));
     return List.copyOf(lines);
   }
@@ -59,42 +60,45 @@ public final class DayDescription {
         .collect(Collectors.joining(", "));
   }
 
-  private static String told(Forecast forecast, DaySummary summary) {
+  private static String forecast(Forecast forecast, DaySummary summary) {
     if (forecast.setups() == 0) {
       return "nothing is left to shoot";
     }
-    var told = new StringBuilder().append(forecast.setups()).append(" left");
-    if (forecast.finish().isEmpty()) {
-      return told.append("; no forecast before the first is shot").toString();
-    }
-    told.append(", ").append(told(forecast.work().orElseThrow())).append(" of work");
-    forecast.margin().ifPresent(margin -> told.append(", give or take ").append(told(margin)));
-    told.append("; done at ").append(time(forecast.finish().get(), summary));
-    if (forecast.earliest().isPresent()) {
-      told.append(", between ")
-          .append(time(forecast.earliest().get(), summary))
-          .append(" and ")
-          .append(time(forecast.latest().orElseThrow(), summary));
-    }
+    var line = new StringBuilder().append(forecast.setups()).append(" left");
+    forecast.work().ifPresent(work -> line.append(", ").append(time(work)).append(" of work"));
+    forecast.margin().ifPresent(margin -> line.append(", give or take ").append(time(margin)));
+    forecast.noForecast().ifPresent(why -> line.append("; ").append(why));
     forecast
-        .takt()
-        .filter(takt -> !takt.isZero())
-        .ifPresent(takt -> told.append("; to be done today, ").append(told(takt)).append(" each"));
-    return told.toString();
+        .finish()
+        .ifPresent(finish -> line.append("; done at ").append(clockTime(finish, summary)));
+    if (forecast.earliest().isPresent() && forecast.latest().isPresent()) {
+      line.append(", between ")
+          .append(clockTime(forecast.earliest().get(), summary))
+          .append(" and ")
+          .append(clockTime(forecast.latest().get(), summary));
+    }
+    if (forecast.work().isPresent()) {
+      forecast
+          .takt()
+          .filter(takt -> !takt.isZero())
+          .ifPresent(
+              takt -> line.append("; to be done today, ").append(time(takt)).append(" each"));
+    }
+    return line.toString();
   }
 
-  private static String told(Space space) {
-    var told = new StringBuilder("Space: ").append(size(space.free())).append(" free");
+  private static String space(Space space) {
+    var line = new StringBuilder("Space: ").append(size(space.free())).append(" free");
     if (space.needed().isPresent()) {
-      told.append("; the ")
+      line.append("; the ")
           .append(space.planned().orElseThrow())
           .append(" frames still planned need about ")
           .append(size(space.needed().getAsLong()));
       if (!space.enough()) {
-        told.append(": NOT ENOUGH, make room now");
+        line.append(": NOT ENOUGH, make room now");
       }
     }
-    return told.toString();
+    return line.toString();
   }
 
   /**
@@ -104,25 +108,22 @@ public final class DayDescription {
    */
   public static String clock(CameraClock clock) {
     double toAdd = clock.offsetSeconds().orElseThrow();
-    long seconds = Math.round(Math.abs(toAdd));
-    String by;
-    if (clock.wholeHours().isPresent()) {
-      by = Math.abs(clock.wholeHours().getAsInt()) + " h";
-    } else {
-      by = seconds < 120 ? seconds + " s" : told(Duration.ofSeconds(seconds));
-    }
+    // Whole hours are a zone or summer time set wrongly; as minutes nobody would see it.
+    var by =
+        clock.wholeHours().isPresent()
+            ? Math.abs(clock.wholeHours().getAsInt()) + " h"
+            : Durations.words(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
     return by + (toAdd < 0 ? " fast" : " slow");
   }
 
-  private static String time(Instant at, DaySummary summary) {
+  private static String clockTime(Instant at, DaySummary summary) {
     var zone = summary.hours().zone();
     boolean today = LocalDate.ofInstant(at, zone).equals(LocalDate.ofInstant(summary.at(), zone));
     return at.atZone(zone).format(today ? TIME : DAY_AND_TIME);
   }
 
-  private static String told(Duration time) {
-    long minutes = Math.round(time.toMillis() / 60_000.0);
-    return minutes < 120 ? minutes + " min" : minutes / 60 + " h " + minutes % 60 + " min";
+  private static String time(Duration working) {
+    return Durations.workingTime(working);
   }
 
   private static String size(long bytes) {

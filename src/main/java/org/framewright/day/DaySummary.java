@@ -31,7 +31,7 @@ import org.framewright.shotlist.SetupState;
 /**
  * How the job stands at one moment.
  *
- * @param at the moment
+ * @param at the moment, within the years 1 to 9998
  * @param hours the hours that the forecast reckons with
  * @param setups how many setups are in each state; states without any are left out
  * @param frames complete frames
@@ -62,7 +62,7 @@ public record DaySummary(
   /** The summary of a job now, from a scan of its frames and where it stands with them. */
   public static DaySummary of(Job job, FrameScan scan, Standing standing, DayHours hours)
       throws IOException {
-    var now = job.now();
+    var now = DayHours.within(job.now());
     var tally = standing.tally();
     var state = standing.state();
     var counts = new EnumMap<SetupState, Integer>(SetupState.class);
@@ -160,7 +160,7 @@ public record DaySummary(
   private static Space space(Job job, FrameScan scan, Tally tally, List<Setup> left)
       throws IOException {
     long used =
-        scan.frames().stream()
+        scan.distinct().stream()
             .filter(Frame::complete)
             .flatMap(frame -> frame.files().stream())
             .mapToLong(file -> file.size())
@@ -234,7 +234,7 @@ public record DaySummary(
     return attention;
   }
 
-  /** The wanted views without a frame; nothing is told where frames have no views at all. */
+  /** The wanted views without a frame; nothing is said where frames have no views at all. */
   private static Optional<String> missingViews(Setup setup, Tally tally) {
     var counted = tally.bySetup().get(setup.code());
     if (counted == null || setup.views().isEmpty()) {

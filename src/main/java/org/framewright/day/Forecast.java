@@ -8,9 +8,10 @@ import java.util.Optional;
  * When some setups will be done.
  *
  * @param setups how many are left
- * @param work the working time that they will take at the job's pace
+ * @param work the working time that they will take at the job's pace; none before the first is shot
  * @param margin how far that may be off; none for fewer than five setups shot
- * @param finish when that is
+ * @param finish when that is; none without a pace, and none where the work takes more than {@link
+ *     DayHours#MOST_DAYS} days
  * @param earliest the finish if the margin is on the good side
  * @param latest the finish if it is on the bad side
  * @param takt the time that each may take, to be done in the hours that are left of the day
@@ -27,15 +28,27 @@ public record Forecast(
   static Forecast of(int setups, Pace pace, DayHours hours, Instant now) {
     var work = pace.forecast(setups);
     var margin = pace.margin(setups);
-    var end = now.atZone(hours.zone()).with(hours.until()).toInstant();
+    var begin = DayHours.within(now);
+    var end = begin.atZone(hours.zone()).with(hours.until()).toInstant();
     return new Forecast(
         setups,
         work,
         margin,
-        work.map(time -> hours.after(now, time)),
-        margin.map(off -> hours.after(now, positive(work.orElseThrow().minus(off)))),
-        margin.map(off -> hours.after(now, work.orElseThrow().plus(off))),
-        Pace.takt(hours.between(now, end), setups));
+        work.flatMap(time -> hours.after(begin, time)),
+        margin.flatMap(off -> hours.after(begin, positive(work.orElseThrow().minus(off)))),
+        margin.flatMap(off -> hours.after(begin, work.orElseThrow().plus(off))),
+        Pace.takt(hours.between(begin, end), setups));
+  }
+
+  /** Why nobody can say when they will be done, in words; none where somebody can. */
+  public Optional<String> noForecast() {
+    if (setups == 0 || finish.isPresent()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        work.isEmpty()
+            ? "no forecast before the first is shot"
+            : "no forecast beyond %d days".formatted(DayHours.MOST_DAYS));
   }
 
   private static Duration positive(Duration time) {

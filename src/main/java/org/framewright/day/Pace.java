@@ -93,7 +93,7 @@ public record Pace(List<Duration> times) {
   }
 
   private static double inMinutes(Duration time) {
-    return time.toMillis() / 60_000.0;
+    return time.toSeconds() / 60.0 + time.toNanosPart() / 60e9;
   }
 
   private static Duration minutes(double minutes) {

@@ -18,14 +18,19 @@ public record Space(long used, int frames, OptionalLong planned, long free) {
     return frames == 0 ? 0 : Math.ceilDiv(used, frames);
   }
 
-  /** Bytes that the planned frames need; none where that cannot be told. */
+  /** Bytes that the planned frames need; none where nobody can say. */
   public OptionalLong needed() {
     return frames == 0 || planned.isEmpty()
         ? OptionalLong.empty()
-        : OptionalLong.of(planned.getAsLong() * bytesPerFrame());
+        : OptionalLong.of(product(planned.getAsLong(), bytesPerFrame()));
   }
 
-  /** Whether they fit with a tenth to spare; true where nothing can be told. */
+  /** Of two numbers that are not negative; what is too large becomes the largest there is. */
+  private static long product(long one, long other) {
+    return Math.multiplyHigh(one, other) != 0 || one * other < 0 ? Long.MAX_VALUE : one * other;
+  }
+
+  /** Whether they fit with a tenth to spare; true where nobody can say. */
   public boolean enough() {
     return needed().isEmpty() || needed().getAsLong() <= free - free / 10;
   }

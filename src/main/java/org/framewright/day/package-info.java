@@ -5,5 +5,6 @@
  * <p>The way through: the job's setups with their states, the counted frames and the time of day go
  * in; one summary comes out, with the pace as a moving average, a forecast that gives a range only
  * where enough setups were shot to have one, and the space that the planned frames still need.
+ * Nothing is reckoned over more than a year, whatever times the log holds.
  */
 package org.framewright.day;

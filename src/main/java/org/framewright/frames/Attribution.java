@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +13,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.framewright.base.Durations;
 
 /**
  * Which setup each frame belongs to. What counts, before what: a person moved it; its name says so;
@@ -25,7 +25,7 @@ import java.util.function.Function;
  * time. How long is long is measured against the other arrivals of the same body, see {@link
  * BodyClock}.
  *
- * <p>The view is the one told with what places the frame, else the only view wanted of the setup.
+ * <p>The view is the one given with what places the frame, else the only view wanted of the setup.
  */
 public final class Attribution {
   private Attribution() {}
@@ -56,7 +56,7 @@ public final class Attribution {
    * @param moves what people said, in any order; of those for one frame the latest counts
    * @param namedPlace what a frame's name says, by the job's convention
    * @param onlyView the view of a setup of which only one is wanted, by the setup's code
-   * @param zone in which bodies that tell no offset keep their time
+   * @param zone in which bodies that write no offset keep their time
    */
   public static Tally assign(
       List<Frame> frames,
@@ -67,7 +67,7 @@ public final class Attribution {
       Function<String, Optional<String>> onlyView,
       ZoneId zone) {
     var incomplete = frames.stream().filter(frame -> !frame.complete()).toList();
-    var complete = distinct(frames);
+    var complete = FrameScan.distinct(frames).stream().filter(Frame::complete).toList();
     var clocks = BodyClock.measure(complete, arrivals, zone);
     var latest = latest(moves);
     var course = new SetCourse(spans);
@@ -91,15 +91,10 @@ public final class Attribution {
         count(places),
         List.copyOf(unassigned),
         incomplete,
-        clocks.values().stream().map(BodyClock::told).toList(),
+        clocks.values().stream().map(BodyClock::describe).toList(),
         places,
         complete.size(),
         files);
-  }
-
-  private static List<Frame> distinct(List<Frame> frames) {
-    var seen = new HashSet<FrameId>();
-    return frames.stream().filter(frame -> frame.complete() && seen.add(frame.id())).toList();
   }
 
   private static Map<FrameId, FrameMove> latest(List<FrameMove> moves) {
@@ -167,15 +162,7 @@ public final class Attribution {
         .formatted(
             span.setup(),
             before ? "came on set" : "left the set",
-            told(apart) + (before ? " later" : " before"));
-  }
-
-  private static String told(Duration apart) {
-    long seconds = apart.toSeconds();
-    if (seconds < 120) {
-      return seconds + " s";
-    }
-    return seconds < 7200 ? seconds / 60 + " min" : seconds / 3600 + " h";
+            Durations.words(apart) + (before ? " later" : " before"));
   }
 
   private static SequencedMap<String, SetupTally> count(Map<FrameId, Place> places) {

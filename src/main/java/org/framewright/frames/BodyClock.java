@@ -83,7 +83,7 @@ final class BodyClock {
     return together.length > 0 && Math.abs(seconds(capturedPutRight, arrival)) <= LATE;
   }
 
-  CameraClock told() {
+  CameraClock describe() {
     if (together.length == 0) {
       return new CameraClock(camera, OptionalDouble.empty(), OptionalDouble.empty(), frames, 0);
     }

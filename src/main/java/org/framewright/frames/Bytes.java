@@ -5,14 +5,20 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.security.MessageDigest;
 
 /**
  * A stretch of a file, read where it is asked for. Nothing outside the stretch can be read, no
  * single reading is larger than {@link #MOST_AT_ONCE}, and all readings of one file together take
- * no more than {@link #MOST_IN_ALL}: so a file that claims anything costs no more than that.
+ * no more than {@link #MOST_IN_ALL}: so a file that claims anything costs no more than that. The
+ * readers keep less than {@link #MOST_AT_ONCE} of it; what they make of one file takes less than 64
+ * MiB of memory, and is garbage when the file was read.
  */
 final class Bytes implements Closeable {
   /** Eight mebibytes: more than any preview or maker's note known. */
@@ -56,7 +62,13 @@ final class Bytes implements Closeable {
   }
 
   static Bytes open(Path path, Room room) throws IOException {
-    var channel = FileChannel.open(path, StandardOpenOption.READ);
+    var attributes =
+        Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+    if (!attributes.isRegularFile()) {
+      // To open a pipe or a device may wait for ever.
+      throw new FileSystemException(path.toString(), null, "not a regular file");
+    }
+    var channel = FileChannel.open(path, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS);
     return new Bytes(new File(channel, room, true), 0, channel.size());
   }
 
@@ -129,7 +141,7 @@ final class Bytes implements Closeable {
     return bigEndian ? first << 16 | second : second << 16 | first;
   }
 
-  /** A 64-bit number; one that does not fit is told as the largest that does. */
+  /** A 64-bit number; one that does not fit becomes the largest that does. */
   long u64(long offset, boolean bigEndian) throws IOException {
     long first = u32(offset, bigEndian);
     long second = u32(offset + 4, bigEndian);

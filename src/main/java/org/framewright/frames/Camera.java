@@ -1,7 +1,7 @@
 package org.framewright.frames;
 
 /**
- * A camera body as its frames name it; a part that no frame tells is empty.
+ * A camera body as its frames name it; a part that no frame names is empty.
  *
  * @param make Exif Make
  * @param model Exif Model

@@ -25,7 +25,7 @@ public record Capture(
   public static final Capture UNKNOWN =
       new Capture(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.empty());
 
-  /** The instant of capture by the body's clock, taken in {@code zone} where no offset is told. */
+  /** The instant of capture by the body's clock, taken in {@code zone} where it wrote no offset. */
   public Optional<Instant> instant(ZoneId zone) {
     return time.map(
         local ->

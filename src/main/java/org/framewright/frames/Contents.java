@@ -12,6 +12,9 @@ import java.util.Optional;
 final class Contents {
   private static final int MOST_PREVIEWS = 32;
 
+  /** Real files have three. */
+  private static final int MOST_EXIF = 16;
+
   private final List<Bytes> exif = new ArrayList<>();
   private final List<Preview> previews = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
@@ -46,7 +49,17 @@ final class Contents {
 
   /** A block of Exif in TIFF form. */
   void exif(Bytes tiff) {
-    exif.add(tiff);
+    if (exif.size() < MOST_EXIF) {
+      exif.add(tiff);
+    }
+  }
+
+  /** A block of Exif inside a file of another kind, with the previews and the orientation in it. */
+  void exifWithPreviews(Bytes tiff) throws IOException {
+    if (exif.size() < MOST_EXIF) {
+      exif.add(tiff);
+      TiffReader.readPreviews(tiff, this);
+    }
   }
 
   void preview(Preview preview) {

@@ -42,7 +42,7 @@ final class ExifReader {
 
   private ExifReader() {}
 
-  /** Reads the blocks; what they do not tell, or tell in a way that makes no sense, is absent. */
+  /** Reads the blocks; what they do not say, or say in a way that makes no sense, is absent. */
   static Capture read(List<Bytes> blocks) throws IOException {
     var metadata = new Metadata();
     for (var block : blocks) {
@@ -178,9 +178,9 @@ final class ExifReader {
 
   private static OptionalInt rating(Metadata metadata) {
     for (var directory : metadata.getDirectoriesOfType(ExifIFD0Directory.class)) {
-      var told = directory.getInteger(RATING);
-      if (told != null && told >= 1 && told <= 5) {
-        return OptionalInt.of(told);
+      var rating = directory.getInteger(RATING);
+      if (rating != null && rating >= 1 && rating <= 5) {
+        return OptionalInt.of(rating);
       }
     }
     return OptionalInt.empty();
@@ -229,6 +229,10 @@ final class ExifReader {
   /**
    * The library's gathering of fields, without the packets of other kinds that lie in between, and
    * without the fields of Exif that nobody asks for: of many thousand files they are much garbage.
+   *
+   * <p>The library itself bounds nothing: fields may claim the same bytes over and over,
+   * directories follow each other without end, and each remark on a fault is kept. So directories,
+   * steps and what is kept are counted here, and beyond that nothing more is read.
    */
   private static final class Handler extends ExifTiffHandler {
     private static final Set<Integer> ASKED_FOR =
@@ -249,8 +253,55 @@ final class ExifReader {
 
     private static final int RW2_JPEG = 0x002E;
 
+    private static final int MOST_DIRECTORIES = 64;
+    private static final int MOST_STEPS = 1 << 20;
+
+    /** Of all values together; real files keep some kilobytes. */
+    private static final int MOST_KEPT = 8 << 20;
+
+    /** No time, name or serial number is longer. */
+    private static final int LONGEST = 4096;
+
+    /** What a field costs besides its value. */
+    private static final int COST = 128;
+
+    private int directories;
+    private int steps;
+    private long kept;
+
     Handler(Metadata into) {
       super(into, null, 0);
+    }
+
+    private void step() {
+      if (++steps > MOST_STEPS) {
+        throw new IllegalStateException("its Exif leads to more work than is sensible");
+      }
+    }
+
+    @Override
+    public boolean tryEnterSubIfd(int tagId) {
+      step();
+      if (directories >= MOST_DIRECTORIES || !super.tryEnterSubIfd(tagId)) {
+        return false;
+      }
+      directories++;
+      return true;
+    }
+
+    @Override
+    public boolean hasFollowerIfd() {
+      return ++directories <= MOST_DIRECTORIES && super.hasFollowerIfd();
+    }
+
+    @Override
+    public void warn(String message) {
+      step();
+    }
+
+    @Override
+    public void error(String message) {
+      step();
     }
 
     @Override
@@ -262,10 +313,15 @@ final class ExifReader {
         int tagId,
         int byteCount)
         throws IOException {
-      return OTHERS.contains(tagId)
+      step();
+      kept += COST + (byteCount > LONGEST ? 0 : byteCount);
+      return kept > MOST_KEPT
+          || OTHERS.contains(tagId)
+          || (byteCount > LONGEST && _currentDirectory instanceof PanasonicRawIFD0Directory)
           || (tagId == RW2_JPEG && _currentDirectory instanceof PanasonicRawIFD0Directory)
           || super.customProcessTag(
               tagOffset, processedIfdOffsets, tiffHeaderOffset, reader, tagId, byteCount)
+          || byteCount > LONGEST
           || (_currentDirectory instanceof ExifDirectoryBase && !ASKED_FOR.contains(tagId));
     }
   }

@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -9,6 +10,7 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Problem;
 
 /**
  * What one file says, read once and kept until the file changes.
@@ -17,7 +19,7 @@ import java.util.OptionalInt;
  * @param hollow whether its end is empty or lacks something, so that it may yet be written
  * @param capture of a picture: its making; of a sidecar: its rating
  * @param id of a whole picture
- * @param trouble what is wrong with it
+ * @param problem what is wrong with it; where is left open
  * @param again whether it could not be read at all, so that reading it again may help
  */
 record FileReading(
@@ -25,24 +27,38 @@ record FileReading(
     boolean hollow,
     Capture capture,
     Optional<FrameId> id,
-    Optional<String> trouble,
+    Optional<Problem> problem,
     boolean again) {
   private static final int END = 4096;
   private static final int DIGITS = 32;
 
-  static FileReading of(Path path, FileRole role, Bytes.Room room) {
+  /** Reads a file; nothing where it is gone. */
+  static Optional<FileReading> of(Path path, FileRole role, Bytes.Room room) {
     try (var file = Bytes.open(path, room)) {
-      return of(file, role);
+      return Optional.of(of(file, role));
+    } catch (NoSuchFileException e) {
+      return Optional.empty();
     } catch (IOException e) {
-      return unreadable(e);
+      return Optional.of(unreadable(e));
     }
   }
 
   static FileReading of(Bytes file, FileRole role) {
+    return of(file, role.isPicture() ? FileReading::picture : FileReading::sidecar);
+  }
+
+  interface Structure {
+    FileReading read(Bytes file) throws IOException;
+  }
+
+  static FileReading of(Bytes file, Structure structure) {
     try {
-      return role.isPicture() ? picture(file) : sidecar(file);
+      return structure.read(file);
     } catch (IOException e) {
       return unreadable(e);
+    } catch (RuntimeException | StackOverflowError e) {
+      // The readers are bounded, so this is a fault of one of them: it costs this file, no scan.
+      return broken("its structure cannot be understood");
     }
   }
 
@@ -52,7 +68,7 @@ record FileReading(
         false,
         Capture.UNKNOWN,
         Optional.empty(),
-        Optional.of("it cannot be read (%s)".formatted(reason(e))),
+        Optional.of(FrameProblems.unreadable(e)),
         true);
   }
 
@@ -63,16 +79,17 @@ record FileReading(
     }
     var body = bodies.computeIfAbsent(capture.camera().get(), same -> same);
     var shared = new Capture(capture.time(), capture.offset(), Optional.of(body), capture.rating());
-    return new FileReading(whole, hollow, shared, id, trouble, again);
+    return new FileReading(whole, hollow, shared, id, problem, again);
   }
 
-  private static String reason(IOException e) {
-    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-  }
-
-  private static FileReading broken(String trouble) {
+  private static FileReading broken(String what) {
     return new FileReading(
-        false, false, Capture.UNKNOWN, Optional.empty(), Optional.of(trouble), false);
+        false,
+        false,
+        Capture.UNKNOWN,
+        Optional.empty(),
+        Optional.of(FrameProblems.broken(what)),
+        false);
   }
 
   private static FileReading sidecar(Bytes file) throws IOException {
@@ -98,14 +115,20 @@ record FileReading(
     }
     var fault = contents.fault();
     if (fault.isPresent()) {
-      return new FileReading(false, contents.isHollow(), capture, Optional.empty(), fault, false);
+      return new FileReading(
+          false,
+          contents.isHollow(),
+          capture,
+          Optional.empty(),
+          fault.map(FrameProblems::broken),
+          false);
     }
     var id = Optional.of(identity(file, capture));
-    var trouble =
+    var problem =
         capture.time().isPresent()
-            ? Optional.<String>empty()
-            : Optional.of("its capture time cannot be read; it counts all the same");
-    return new FileReading(true, contents.isHollow(), capture, id, trouble, false);
+            ? Optional.<Problem>empty()
+            : Optional.of(FrameProblems.withoutCaptureTime());
+    return new FileReading(true, contents.isHollow(), capture, id, problem, false);
   }
 
   private static OptionalInt embeddedRating(Contents contents) throws IOException {

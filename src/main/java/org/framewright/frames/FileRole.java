@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** What a file is to its frame, told by its ending. */
+/** What a file is to its frame, by its ending. */
 public enum FileRole {
   /** The sensor's data: CR2, CR3, NEF, ARW, RAF, DNG and the like. */
   RAW,

@@ -2,7 +2,6 @@ package org.framewright.frames;
 
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.text.Normalizer;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,7 +10,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -19,7 +17,8 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Stream;
+import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 
 /** What is known of one folder's files, and the frames that they make. */
 final class FolderFrames {
@@ -33,7 +32,7 @@ final class FolderFrames {
   private final Set<Known> pending = new LinkedHashSet<>();
   private final Set<Group> changed = new HashSet<>();
   private List<Frame> frames = List.of();
-  private List<Trouble> troubles = List.of();
+  private List<Problem> problems = List.of();
   private int frameFiles;
   private int listing;
 
@@ -54,7 +53,7 @@ final class FolderFrames {
 
   /** Notes what a look saw of a file. */
   void see(Path path, BasicFileAttributes attributes, Instant now) {
-    var name = path.getFileName().toString();
+    var name = SpelledName.of(path);
     var known = files.get(name);
     if (known != null && known.isStill(attributes)) {
       known.seen = now;
@@ -70,28 +69,36 @@ final class FolderFrames {
     }
     var modified = attributes.lastModifiedTime().toInstant();
     var file = new FrameFile(path, attributes.size(), modified, role.get());
-    var group = groups.computeIfAbsent(fold(stem(name, role.get())), Group::new);
+    var group = groups.computeIfAbsent(NameKey.of(stem(name, role.get())), Group::new);
     var fresh = new Known(name, file, group, attributes.fileKey(), now, listing);
     files.put(name, fresh);
     pending.add(fresh);
-    group.add(fresh);
+    group.members.add(fresh);
     changed.add(group);
   }
 
+  /** Notes that a file is still there, of which a look could learn no more. */
+  void keep(Path path) {
+    var known = files.get(SpelledName.of(path));
+    if (known != null) {
+      known.listing = listing;
+    }
+  }
+
   void forget(Path path) {
-    forget(path.getFileName().toString());
+    forget(SpelledName.of(path));
   }
 
   private void forget(String name) {
     var gone = files.remove(name);
     if (gone != null) {
       pending.remove(gone);
-      gone.group.remove(gone);
+      gone.gone = true;
       changed.add(gone.group);
     }
   }
 
-  /** Tells which files are due to be read, and which must be looked at again later. */
+  /** Adds the files that are due to be read, and those that must be looked at again later. */
   void sort(Instant now, List<Known> due, List<Path> unsettled) {
     for (var known : List.copyOf(pending)) {
       if (known.isDue(now)) {
@@ -114,8 +121,9 @@ final class FolderFrames {
     if (changed.isEmpty()) {
       return;
     }
-    pending.removeIf(known -> known.isDone());
+    pending.removeIf(known -> known.gone || known.isDone());
     for (var group : changed) {
+      group.members.removeIf(this::isGone);
       if (group.members.isEmpty()) {
         groups.remove(group.key);
       } else {
@@ -124,29 +132,33 @@ final class FolderFrames {
     }
     changed.clear();
     var all = new ArrayList<Frame>(groups.size());
-    var told = new ArrayList<Trouble>();
+    var wrong = new ArrayList<Problem>();
     frameFiles = 0;
     for (var group : groups.values()) {
       all.addAll(group.frames);
-      for (var known : group.members) {
-        if (known.reading != null && known.reading.trouble().isPresent()) {
-          told.add(new Trouble(known.file.path(), known.reading.trouble().get()));
-        }
-      }
+      group.members.forEach(known -> known.problems(wrong));
     }
     for (var frame : all) {
       frameFiles += frame.files().size();
     }
     frames = all;
-    troubles = told;
+    problems = wrong;
+  }
+
+  /** A file may also have vanished between the look at it and the reading. */
+  private boolean isGone(Known known) {
+    if (known.gone) {
+      files.remove(known.name, known);
+    }
+    return known.gone;
   }
 
   List<Frame> frames() {
     return frames;
   }
 
-  List<Trouble> troubles() {
-    return troubles;
+  List<Problem> problems() {
+    return problems;
   }
 
   int frameFiles() {
@@ -157,7 +169,7 @@ final class FolderFrames {
     if (!haveOneNameTwice(members)) {
       return frame(members).map(List::of).orElse(List.of());
     }
-    // Only a file system that tells letter cases apart can hold these; so they are two frames.
+    // Only a file system that distinguishes letter case can hold these; so they are two frames.
     var apart = new TreeMap<String, List<Known>>();
     for (var known : members) {
       apart.computeIfAbsent(known.stem(), stem -> new ArrayList<>()).add(known);
@@ -170,7 +182,7 @@ final class FolderFrames {
       return false;
     }
     var names = new HashSet<String>();
-    return !members.stream().allMatch(known -> names.add(fold(known.name)));
+    return !members.stream().allMatch(known -> names.add(NameKey.of(known.name)));
   }
 
   private Optional<Frame> frame(List<Known> members) {
@@ -180,23 +192,22 @@ final class FolderFrames {
       return Optional.empty();
     }
     var files = new ArrayList<FrameFile>(sorted.size());
-    var ids = new ArrayList<FrameId>(sorted.size());
+    var ids = new LinkedHashSet<FrameId>();
     boolean complete = true;
     for (var known : sorted) {
       files.add(known.file);
       if (known.file.role().isPicture()) {
         complete &= known.isComplete();
-        known.id().filter(id -> !ids.contains(id)).ifPresent(ids::add);
+        known.id().ifPresent(ids::add);
       }
     }
-    var knownAs =
-        complete ? List.copyOf(ids) : List.of(new FrameId("incomplete " + first.file.path()));
+    var knownAs = complete ? List.copyOf(ids) : List.of(first.provisionalId());
     return Optional.of(
         new Frame(
             knownAs.getFirst(),
             knownAs,
             folder,
-            first.stem(),
+            first.shownStem(),
             List.copyOf(files),
             capture(sorted),
             complete));
@@ -210,29 +221,20 @@ final class FolderFrames {
       if (known.reading == null) {
         continue;
       }
-      var told = known.reading.capture();
-      if (dated.time().isEmpty() && told.time().isPresent()) {
-        dated = told;
+      var read = known.reading.capture();
+      if (dated.time().isEmpty() && read.time().isPresent()) {
+        dated = read;
       }
       if (camera.isEmpty()) {
-        camera = told.camera();
+        camera = read.camera();
       }
       // A sidecar is the last of them, and its word counts before the pictures' own.
-      if (told.rating().isPresent()) {
-        rating = told.rating();
+      if (read.rating().isPresent()) {
+        rating = read.rating();
       }
     }
     var made = new Capture(dated.time(), dated.offset(), camera, rating);
     return made.equals(dated) ? dated : made;
-  }
-
-  /** Upper and lower case, and composed and decomposed letters, are one. */
-  static String fold(String name) {
-    var composed =
-        name.chars().allMatch(c -> c < 128)
-            ? name
-            : Normalizer.normalize(name, Normalizer.Form.NFC);
-    return composed.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
   }
 
   /** The stem; of a sidecar that is named after a whole file name, that name's stem. */
@@ -247,22 +249,14 @@ final class FolderFrames {
     return name.substring(0, name.lastIndexOf('.'));
   }
 
-  /** The files of one stem; mostly there is one, and there are many thousand groups. */
+  /** The files of one stem; mostly there are one or two, and there are many thousand groups. */
   private static final class Group {
     final String key;
-    List<Known> members = List.of();
+    final List<Known> members = new ArrayList<>(2);
     List<Frame> frames = List.of();
 
     Group(String key) {
       this.key = key;
-    }
-
-    void add(Known known) {
-      members = Stream.concat(members.stream(), Stream.of(known)).toList();
-    }
-
-    void remove(Known gone) {
-      members = members.stream().filter(known -> !known.equals(gone)).toList();
     }
   }
 
@@ -277,6 +271,7 @@ final class FolderFrames {
     private Instant seen;
     private FileReading reading;
     private Instant readAt;
+    private boolean gone;
 
     private Known(
         String name, FrameFile file, Group group, Object key, Instant since, int listing) {
@@ -291,6 +286,25 @@ final class FolderFrames {
 
     private String stem() {
       return FolderFrames.stem(name, file.role());
+    }
+
+    /** The stem as far as it is text. */
+    private String shownStem() {
+      return FolderFrames.stem(file.path().getFileName().toString(), file.role());
+    }
+
+    /** Stands for the frame while its files do not yet give it an identity. */
+    private FrameId provisionalId() {
+      return new FrameId("incomplete " + SpelledName.shown(file.path()));
+    }
+
+    private void problems(List<Problem> into) {
+      if (!SpelledName.isText(file.path().getFileName())) {
+        into.add(FrameProblems.nameIsNoText(file.path()));
+      }
+      if (reading != null) {
+        reading.problem().ifPresent(problem -> into.add(FrameProblems.at(file.path(), problem)));
+      }
     }
 
     private Optional<FrameId> id() {
@@ -332,9 +346,13 @@ final class FolderFrames {
       return reading != null && !reading.again() && (isComplete() || !reading.whole());
     }
 
-    void read(Instant now, Map<Camera, Camera> bodies, Bytes.Room room) {
-      var fresh = FileReading.of(file.path(), file.role(), room);
-      reading = fresh.sharing(bodies);
+    void read(Instant now, FileReader reader, Map<Camera, Camera> bodies, Bytes.Room room) {
+      var fresh = reader.read(file.path(), file.role(), room);
+      if (fresh.isEmpty()) {
+        gone = true;
+        return;
+      }
+      reading = fresh.get().sharing(bodies);
       readAt = now;
     }
   }

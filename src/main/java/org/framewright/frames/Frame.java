@@ -39,13 +39,13 @@ public record Frame(
     this(id, List.of(id), folder, stem, files, capture, complete);
   }
 
-  /** When it arrived: the first of what is told of any of the identities it is known by. */
+  /** When it arrived: the earliest arrival of any of the identities it is known by. */
   public Optional<Instant> arrival(Map<FrameId, Instant> arrivals) {
     Instant first = null;
     for (var known : knownAs) {
-      var told = arrivals.get(known);
-      if (told != null && (first == null || told.isBefore(first))) {
-        first = told;
+      var arrival = arrivals.get(known);
+      if (arrival != null && (first == null || arrival.isBefore(first))) {
+        first = arrival;
       }
     }
     return Optional.ofNullable(first);

@@ -24,6 +24,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 
 /**
@@ -50,15 +51,18 @@ public final class FrameScanner {
   /** So many files to be read take longer than beginning a thread. */
   private static final int WORTH_A_THREAD = 32;
 
-  /** So often at most is told how far a scan is. */
-  private static final int TOLD = 25;
+  /** So often at most a scan reports how far it is. */
+  private static final int REPORTS = 25;
+
+  private static final String KEPT = "; what was seen of it before is kept";
 
   private final Path root;
   private final InstantSource clock;
+  private final FileReader reader;
   private final Map<Path, FolderFrames> folders = new ConcurrentSkipListMap<>();
   private final Map<Camera, Camera> bodies = new ConcurrentHashMap<>();
-  private final Map<Path, String> unreadable = new ConcurrentSkipListMap<>();
-  private List<Trouble> twins = List.of();
+  private final Map<Path, Problem> unreadable = new ConcurrentSkipListMap<>();
+  private List<Problem> copies = List.of();
   private int framesBefore;
 
   /** A scanner of one folder and all below it. */
@@ -67,8 +71,13 @@ public final class FrameScanner {
   }
 
   FrameScanner(Path root, InstantSource clock) {
+    this(root, clock, FileReading::of);
+  }
+
+  FrameScanner(Path root, InstantSource clock, FileReader reader) {
     this.root = root;
     this.clock = clock;
+    this.reader = reader;
   }
 
   Path root() {
@@ -86,7 +95,7 @@ public final class FrameScanner {
   }
 
   /**
-   * Scans the folder like {@link #scan()}, and tells how far it is.
+   * Scans the folder like {@link #scan()}, and reports how far it is.
    *
    * @return nothing if it was stopped; what was read until then is not read again
    * @throws IOException where the folder itself is missing or cannot be read
@@ -110,7 +119,8 @@ public final class FrameScanner {
     return look(Progress.NONE);
   }
 
-  private synchronized Look look(Progress progress) throws IOException {
+  /** One look at everything, of which the reading can be stopped. */
+  synchronized Look look(Progress progress) throws IOException {
     if (!Files.isDirectory(root)) {
       throw Files.exists(root)
           ? new NotDirectoryException(root.toString())
@@ -119,13 +129,18 @@ public final class FrameScanner {
     unreadable.clear();
     Set<Path> seen = ConcurrentHashMap.newKeySet();
     walk(root, seen);
-    folders
-        .keySet()
-        .removeIf(
-            folder ->
-                !seen.contains(folder)
-                    && unreadable.keySet().stream().noneMatch(folder::startsWith));
+    folders.keySet().removeIf(folder -> !seen.contains(folder) && !isBelowUnreadable(folder));
     return finish(progress);
+  }
+
+  /** Whether something above it could not be read, so that nobody knows whether it is there. */
+  private boolean isBelowUnreadable(Path folder) {
+    for (var at = folder; at != null && at.startsWith(root); at = at.getParent()) {
+      if (unreadable.containsKey(at)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** One look at some files and folders; everything else is taken to be as it was. */
@@ -134,6 +149,7 @@ public final class FrameScanner {
       if (!hint.startsWith(root) || passedOver(hint)) {
         continue;
       }
+      unreadable.remove(hint);
       try {
         var attributes =
             Files.readAttributes(hint, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
@@ -142,15 +158,19 @@ public final class FrameScanner {
         } else if (attributes.isRegularFile()) {
           folder(hint.getParent()).see(hint, attributes, clock.instant());
         }
-      } catch (IOException e) {
+      } catch (NoSuchFileException e) {
         forget(hint);
+      } catch (IOException e) {
+        unreadable.put(hint, FrameProblems.unreadable(hint, e, ""));
       }
     }
     return finish(Progress.NONE);
   }
 
   private void forget(Path path) {
-    folders.keySet().removeIf(folder -> folder.startsWith(path) && !folder.equals(root));
+    if (folders.containsKey(path)) {
+      folders.keySet().removeIf(folder -> folder.startsWith(path) && !folder.equals(root));
+    }
     var folder = folders.get(path.getParent());
     if (folder != null) {
       folder.forget(path);
@@ -201,10 +221,10 @@ public final class FrameScanner {
       seen.remove(path);
     } catch (DirectoryIteratorException e) {
       missed(path, e.getCause());
-      unreadable.put(path, "its listing broke off; what was seen of it before is kept");
+      unreadable.put(path, FrameProblems.unreadable(path, e.getCause(), KEPT));
     } catch (IOException e) {
       missed(path, e);
-      unreadable.put(path, "it cannot be read; ask for access to it");
+      unreadable.put(path, FrameProblems.unreadable(path, e, KEPT));
     }
     return below;
   }
@@ -222,7 +242,8 @@ public final class FrameScanner {
       // It was deleted or renamed between the listing and this look.
       return;
     } catch (IOException e) {
-      unreadable.put(entry, "it cannot be read; ask for access to it");
+      folder.keep(entry);
+      unreadable.put(entry, FrameProblems.unreadable(entry, e, KEPT));
     }
   }
 
@@ -243,38 +264,37 @@ public final class FrameScanner {
     read(due, now, progress);
     boolean changed = false;
     var frames = new ArrayList<Frame>();
-    var troubles = new ArrayList<Trouble>();
+    var problems = new ArrayList<>(unreadable.values());
     int files = 0;
-    unreadable.forEach((path, message) -> troubles.add(new Trouble(path, message)));
     for (var folder : folders.values()) {
       changed |= folder.isChanged();
       folder.gather();
       frames.addAll(folder.frames());
-      troubles.addAll(folder.troubles());
+      problems.addAll(folder.problems());
       files += folder.frameFiles();
     }
     if (changed || frames.size() != framesBefore) {
-      twins = twins(frames);
+      copies = copies(frames);
       framesBefore = frames.size();
     }
-    troubles.addAll(twins);
+    problems.addAll(copies);
     return new Look(
-        new FrameScan(List.copyOf(frames), files, List.copyOf(troubles)), List.copyOf(unsettled));
+        new FrameScan(List.copyOf(frames), files, List.copyOf(problems)), List.copyOf(unsettled));
   }
 
   /** Reads side by side, each reader in one room: a room for each file would be all garbage. */
   private void read(List<FolderFrames.Known> due, Instant now, Progress progress) {
     var next = new AtomicInteger();
     var done = new AtomicInteger();
-    int each = Math.ceilDiv(due.size(), TOLD);
-    Runnable reader =
+    int each = Math.ceilDiv(due.size(), REPORTS);
+    Runnable readSome =
         () -> {
           var room = new Bytes.Room();
           for (var i = next.getAndIncrement(); i < due.size(); i = next.getAndIncrement()) {
             if (progress.cancelled()) {
               return;
             }
-            due.get(i).read(now, bodies, room);
+            due.get(i).read(now, reader, bodies, room);
             var so = done.incrementAndGet();
             if (so % each == 0 || so == due.size()) {
               progress.step(so, due.size());
@@ -286,26 +306,23 @@ public final class FrameScanner {
         Math.min(Runtime.getRuntime().availableProcessors() - 1, due.size() / WORTH_A_THREAD);
     var others =
         IntStream.range(0, more)
-            .mapToObj(_ -> CompletableFuture.runAsync(reader, Thread.ofPlatform().daemon()::start))
+            .mapToObj(
+                _ -> CompletableFuture.runAsync(readSome, Thread.ofPlatform().daemon()::start))
             .toList();
-    reader.run();
+    readSome.run();
     others.forEach(CompletableFuture::join);
   }
 
-  private static List<Trouble> twins(List<Frame> frames) {
+  private static List<Problem> copies(List<Frame> frames) {
     var first = HashMap.<FrameId, Frame>newHashMap(frames.size());
-    var twins = new ArrayList<Trouble>();
+    var copies = new ArrayList<Problem>();
     for (var frame : frames) {
       var other = first.putIfAbsent(frame.id(), frame);
       if (other != null) {
-        twins.add(
-            new Trouble(
-                frame.primary().path(),
-                "it is a copy of %s; the two count as one frame"
-                    .formatted(other.primary().path())));
+        copies.add(FrameProblems.isACopy(frame.primary().path(), other.primary().path()));
       }
     }
-    return List.copyOf(twins);
+    return List.copyOf(copies);
   }
 
   /**

@@ -3,6 +3,7 @@ package org.framewright.frames;
 import io.methvin.watcher.DirectoryChangeEvent;
 import io.methvin.watcher.DirectoryWatcher;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -19,6 +20,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
+import org.framewright.base.Problem;
+import org.framewright.base.Progress;
 
 /**
  * Watches a folder and hands on each scan that differs from the one before.
@@ -26,13 +29,15 @@ import java.util.function.Consumer;
  * <p>Events of the file system say where to look at once; they are never believed. All is looked at
  * every second on places that send no events, such as network drives, every five seconds on places
  * that do, and in any case so seldom that it takes no more than a twentieth of the time. A folder
- * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Trouble}; when
- * it is back, it is looked at anew.
+ * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Problem}; when
+ * it is back, it is looked at anew. A look that fails, for whatever reason, is reported in the same
+ * way and tried again: only {@link #close} ends the watching.
  */
 public final class FrameWatcher implements AutoCloseable {
   private static final Duration SELDOM = Duration.ofSeconds(5);
   private static final Duration OFTEN = Duration.ofSeconds(1);
   private static final int SHARE = 20;
+  private static final String FROM_BEFORE = "; what is shown is from before";
 
   /** Between two looks, so that a burst of events is one look. */
   private static final Duration BREATH = Duration.ofMillis(20);
@@ -44,6 +49,17 @@ public final class FrameWatcher implements AutoCloseable {
   private final FrameScanner scanner;
   private final Consumer<FrameScan> listener;
   private final Thread thread;
+
+  private final Progress untilClosed =
+      new Progress() {
+        @Override
+        public void step(int done, int total) {}
+
+        @Override
+        public boolean cancelled() {
+          return isClosed();
+        }
+      };
 
   private final ReentrantLock lock = new ReentrantLock();
   private final Condition stirred = lock.newCondition();
@@ -60,7 +76,7 @@ public final class FrameWatcher implements AutoCloseable {
   /**
    * A watcher of one folder and all below it.
    *
-   * @param clock tells when files were looked at
+   * @param clock the times at which files were looked at
    * @param listener is called on the watcher's own thread, one scan after the other
    */
   public FrameWatcher(Path root, Clock clock, Consumer<FrameScan> listener) {
@@ -81,7 +97,10 @@ public final class FrameWatcher implements AutoCloseable {
     thread.start();
   }
 
-  /** Ends watching; the listener is not called any more once this has returned. */
+  /**
+   * Ends watching, and stops a look that is under way; the listener is not called any more once
+   * this has returned.
+   */
   @Override
   public void close() {
     lock.lock();
@@ -134,7 +153,7 @@ public final class FrameWatcher implements AutoCloseable {
         if (full) {
           listenAgain();
           boolean unheard = last != null && hinted.isEmpty() && unsettled.isEmpty();
-          look = scanner.look();
+          look = scanner.look(untilClosed);
           if (unheard && !look.scan().frames().equals(last.frames())) {
             eventsCome = false;
           }
@@ -143,11 +162,17 @@ public final class FrameWatcher implements AutoCloseable {
           at.addAll(hinted);
           look = scanner.look(at);
         }
+        if (isClosed()) {
+          return;
+        }
         unsettled = look.unsettled();
         handOn(look.scan());
-      } catch (IOException e) {
+      } catch (IOException | RuntimeException | Error e) {
+        // An error too: a watch that ends unseen loses the arrivals of a whole day.
         unsettled = List.of();
         stopListening();
+        eventsCome = false;
+        full = true;
         handOn(without(e));
       }
       if (full) {
@@ -193,15 +218,31 @@ public final class FrameWatcher implements AutoCloseable {
     }
   }
 
-  private FrameScan without(IOException e) {
-    var why =
-        e instanceof NoSuchFileException
-            ? "the folder is gone; is its drive unplugged? What is shown is from before"
-            : "the folder cannot be read (" + e.getMessage() + "); what is shown is from before";
-    var trouble = List.of(new Trouble(root, why));
+  private FrameScan without(Throwable failure) {
+    var problems = List.of(problem(failure));
     return last == null
-        ? new FrameScan(List.of(), 0, trouble)
-        : new FrameScan(last.frames(), last.files(), trouble);
+        ? new FrameScan(List.of(), 0, problems)
+        : new FrameScan(last.frames(), last.files(), problems);
+  }
+
+  private Problem problem(Throwable failure) {
+    var where = SpelledName.shown(root);
+    return switch (failure) {
+      case NoSuchFileException _ ->
+          new Problem(
+              "the folder is gone; what is shown is from before",
+              where,
+              "Plug its drive in again, or put the folder back.");
+      case IOException e -> FrameProblems.unreadable(root, e, FROM_BEFORE);
+      case UncheckedIOException e -> FrameProblems.unreadable(root, e.getCause(), FROM_BEFORE);
+      default -> {
+        log(System.Logger.Level.WARNING, "a look at " + root + " failed", failure);
+        yield new Problem(
+            "the folder could not be looked at (" + failure + ")" + FROM_BEFORE,
+            where,
+            "It is tried again; if this line stays, close other programs or start this one anew.");
+      }
+    };
   }
 
   private void handOn(FrameScan scan) {
@@ -211,10 +252,13 @@ public final class FrameWatcher implements AutoCloseable {
     last = scan;
     try {
       listener.accept(scan);
-    } catch (RuntimeException e) {
-      System.getLogger(FrameWatcher.class.getName())
-          .log(System.Logger.Level.WARNING, "a scan could not be used: {0}", e.toString());
+    } catch (RuntimeException | Error e) {
+      log(System.Logger.Level.WARNING, "a scan of " + root + " could not be used", e);
     }
+  }
+
+  private static void log(System.Logger.Level level, String what, Throwable why) {
+    System.getLogger(FrameWatcher.class.getName()).log(level, what + ": " + why);
   }
 
   /** Listens for events, anew where the folder is another one than before or listening ended. */
@@ -232,9 +276,8 @@ public final class FrameWatcher implements AutoCloseable {
       listening =
           watcher.watchAsync(
               task -> Thread.ofPlatform().daemon().name("events of " + root).start(task));
-    } catch (IOException | RuntimeException e) {
-      System.getLogger(FrameWatcher.class.getName())
-          .log(System.Logger.Level.DEBUG, "no events from " + root, e);
+    } catch (IOException | RuntimeException | LinkageError e) {
+      log(System.Logger.Level.DEBUG, "no events from " + root, e);
     }
   }
 
@@ -243,9 +286,8 @@ public final class FrameWatcher implements AutoCloseable {
         watcher -> {
           try {
             watcher.close();
-          } catch (IOException e) {
-            System.getLogger(FrameWatcher.class.getName())
-                .log(System.Logger.Level.DEBUG, "listening to " + root + " ended badly", e);
+          } catch (IOException | RuntimeException e) {
+            log(System.Logger.Level.DEBUG, "listening to " + root + " ended badly", e);
           }
         });
     events = Optional.empty();

@@ -19,6 +19,7 @@ final class IsoReader {
 
   private static final int MOST_BOXES = 4096;
   private static final int MOST_ITEMS = 4096;
+  private static final int MOST_EXTENTS = 1 << 16;
 
   private record Box(String type, Bytes content) {}
 
@@ -65,7 +66,7 @@ final class IsoReader {
     if (!index || (cr3 && !data)) {
       contents.fault("its picture data are missing");
     }
-    TiffReader.tellIfHollow(file, contents);
+    TiffReader.noteIfHollow(file, contents);
   }
 
   /** The size of the box at an offset, its header included. */
@@ -151,8 +152,7 @@ final class IsoReader {
     for (var box : inside(boxesOfBody)) {
       switch (box.type()) {
         case "CMT1" -> {
-          contents.exif(box.content());
-          TiffReader.readPreviews(box.content(), contents);
+          contents.exifWithPreviews(box.content());
         }
         case "CMT2" -> contents.exif(box.content());
         case "THMB" -> embedded(box.content());
@@ -201,8 +201,7 @@ final class IsoReader {
     long skip = 4 + item.u32(0, true);
     if (skip < item.size()) {
       var tiff = item.slice(skip, item.size() - skip);
-      contents.exif(tiff);
-      TiffReader.readPreviews(tiff, contents);
+      contents.exifWithPreviews(tiff);
     }
   }
 
@@ -236,6 +235,7 @@ final class IsoReader {
     }
     long at = wide ? 10 : 8;
     var places = new HashMap<Long, Bytes>();
+    long all = 0;
     for (long i = 0; i < count; i++) {
       long id = wide ? iloc.u32(at, true) : iloc.u16(at, true);
       at += wide ? 4 : 2;
@@ -249,6 +249,10 @@ final class IsoReader {
       at += baseSize;
       int extents = iloc.u16(at, true);
       at += 2;
+      all += extents;
+      if (all > MOST_EXTENTS) {
+        throw new Malformed("its index claims more than %d parts".formatted(MOST_EXTENTS));
+      }
       for (int e = 0; e < extents; e++) {
         at += indexSize;
         long offset = base + number(iloc, at, offsetSize);

@@ -69,7 +69,7 @@ final class JpegReader {
   record Dimensions(int width, int height, boolean progressive) {}
 
   /**
-   * The size that a baseline, extended or progressive frame header (SOF0 to SOF2) tells; none for
+   * The size that a baseline, extended or progressive frame header (SOF0 to SOF2) gives; none for
    * lossless ones, in which raws keep their sensor data, and for what is no JPEG.
    */
   static Optional<Dimensions> dimensions(Bytes jpeg) throws IOException {
@@ -101,8 +101,7 @@ final class JpegReader {
   private static void app1(Bytes segment, Contents contents) throws IOException {
     if (segment.startsWith(EXIF)) {
       var tiff = segment.slice(EXIF.length(), segment.size() - EXIF.length());
-      contents.exif(tiff);
-      TiffReader.readPreviews(tiff, contents);
+      contents.exifWithPreviews(tiff);
     } else if (segment.startsWith(XMP)) {
       contents.xmp(segment.slice(XMP.length(), segment.size() - XMP.length()));
     }

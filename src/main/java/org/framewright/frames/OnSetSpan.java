@@ -7,7 +7,7 @@ import java.util.Optional;
  * A time in which a setup was on set.
  *
  * @param setup its code
- * @param view the view that was told with it, if any
+ * @param view the view that was on set with it, if one was named
  * @param from its begin, counted in
  * @param until its end, not counted in; none while it lasts
  */

@@ -5,7 +5,7 @@ package org.framewright.frames;
  *
  * @param data where it lies
  * @param rgb whether it is plain rows
- * @param width of the rows in pixels; 0 for a JPEG, which tells its own
+ * @param width of the rows in pixels; 0 for a JPEG, which has its own
  * @param height in pixels; 0 for a JPEG
  */
 record Preview(Bytes data, boolean rgb, int width, int height) {

@@ -30,7 +30,7 @@ final class RafReader {
     contents.preview(Preview.jpeg(jpeg));
     part(file, 92);
     part(file, 100);
-    TiffReader.tellIfHollow(file, contents);
+    TiffReader.noteIfHollow(file, contents);
   }
 
   private static Bytes part(Bytes file, long at) throws IOException {

@@ -25,6 +25,10 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
  */
 public final class Thumbnails {
   private static final long LARGEST_WHOLE = 8L << 20;
+
+  /** Previews of one file that are tried until one can be decoded. */
+  private static final int MOST_TRIED = 4;
+
   private static final long MOST_PIXELS = 120_000_000;
 
   /** A progressive JPEG is held whole, in coefficients, while it is decoded. */
@@ -52,7 +56,7 @@ public final class Thumbnails {
     }
     try {
       return decode(file, maxEdge);
-    } catch (IOException e) {
+    } catch (IOException | RuntimeException e) {
       return Optional.empty();
     }
   }
@@ -85,6 +89,7 @@ public final class Thumbnails {
             Comparator.comparing((Candidate candidate) -> candidate.edge() < maxEdge)
                 .thenComparingInt(
                     candidate -> candidate.edge() < maxEdge ? -candidate.edge() : candidate.edge()))
+        .limit(MOST_TRIED)
         .toList();
   }
 

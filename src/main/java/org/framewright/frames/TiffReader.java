@@ -114,7 +114,7 @@ final class TiffReader {
     }
     reader.orientation(directories, contents);
     reader.xmp(directories, contents);
-    tellIfHollow(file, contents);
+    noteIfHollow(file, contents);
   }
 
   /** Reads the previews and the orientation of a block of Exif; whatever is broken is left out. */
@@ -137,7 +137,7 @@ final class TiffReader {
     }
   }
 
-  static void tellIfHollow(Bytes file, Contents contents) throws IOException {
+  static void noteIfHollow(Bytes file, Contents contents) throws IOException {
     int length = (int) Math.min(TAIL, file.size());
     for (byte b : file.read(file.size() - length, length)) {
       if (b != 0) {
@@ -340,9 +340,9 @@ final class TiffReader {
 
   private void orientation(List<Directory> directories, Contents contents) throws IOException {
     for (var directory : directories) {
-      var told = number(directory.field(ORIENTATION));
-      if (told.isPresent()) {
-        contents.orientation((int) told.getAsLong());
+      var orientation = number(directory.field(ORIENTATION));
+      if (orientation.isPresent()) {
+        contents.orientation((int) orientation.getAsLong());
         return;
       }
     }

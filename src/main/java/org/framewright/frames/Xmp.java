@@ -19,6 +19,10 @@ import javax.xml.stream.XMLStreamReader;
  */
 final class Xmp {
   private static final int LARGEST = 4 << 20;
+
+  /** Real packets are some ten deep; a parser's work grows with the names declared further out. */
+  private static final int DEEPEST = 64;
+
   private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
   private static final QName RDF_ROOT = new QName(RDF, "RDF");
   private static final QName DESCRIPTION = new QName(RDF, "Description");
@@ -56,6 +60,9 @@ final class Xmp {
       switch (xml.next()) {
         case XMLStreamConstants.START_ELEMENT -> {
           depth++;
+          if (depth > DEEPEST) {
+            throw new Malformed("its XMP is nested too deeply");
+          }
           if (root < 0 && xml.getName().equals(RDF_ROOT)) {
             rdf = true;
             root = depth;
@@ -96,11 +103,16 @@ final class Xmp {
   }
 
   /** All text inside the element, up to its end. */
-  private static String text(XMLStreamReader xml) throws XMLStreamException {
+  private static String text(XMLStreamReader xml) throws XMLStreamException, Malformed {
     var text = new StringBuilder();
     for (int depth = 1; depth > 0; ) {
       switch (xml.next()) {
-        case XMLStreamConstants.START_ELEMENT -> depth++;
+        case XMLStreamConstants.START_ELEMENT -> {
+          depth++;
+          if (depth > DEEPEST) {
+            throw new Malformed("its XMP is nested too deeply");
+          }
+        }
         case XMLStreamConstants.END_ELEMENT -> depth--;
         case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> text.append(xml.getText());
         default -> {}

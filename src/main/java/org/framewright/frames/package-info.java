@@ -9,9 +9,9 @@
  * {@link org.framewright.frames.FrameWatcher} repeats the scan whenever the folder stirs and hands
  * each new {@link org.framewright.frames.FrameScan} on. {@link org.framewright.frames.Attribution},
  * a pure function, joins a scan with what the job knows (arrivals, what was on set when, frames
- * moved by a person) and makes the {@link org.framewright.frames.Tally}. {@link
- * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry. Every
- * byte that is read counts as untrusted: readers are bounded, and what is broken becomes a {@link
- * org.framewright.frames.Trouble}, never the end of a scan.
+ * moved by a person) and makes the {@link org.framewright.frames.Tally}, in which copies of one
+ * frame count once. {@link org.framewright.frames.Thumbnails} decodes the small previews that the
+ * containers carry. Every byte that is read counts as untrusted: readers are bounded, and what is
+ * broken becomes a {@link org.framewright.base.Problem} of the scan, never its end.
  */
 package org.framewright.frames;

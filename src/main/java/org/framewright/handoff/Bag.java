@@ -1,14 +1,16 @@
 package org.framewright.handoff;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.OptionalLong;
 import java.util.SequencedMap;
 import java.util.TreeMap;
+import org.framewright.base.DurableFiles;
 
 /**
  * A package in the making: a bag as RFC 8493 describes it. Payload lies below {@code data/};
@@ -19,14 +21,19 @@ final class Bag {
   private static final String DECLARATION =
       "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n";
 
+  private static final String TAG_MANIFEST = "tagmanifest-sha256.txt";
+
   private final Path folder;
   private final TreeMap<String, String> payload = new TreeMap<>();
   private final TreeMap<String, String> tags = new TreeMap<>();
+  private final Map<String, HandOffRecord.Copy> copies = new HashMap<>();
   private long octets;
 
+  /** Begins a package in a folder that must not exist yet. */
   Bag(Path folder) throws IOException {
     this.folder = folder;
-    Files.createDirectories(folder.resolve("data"));
+    Files.createDirectory(folder);
+    Files.createDirectory(folder.resolve("data"));
   }
 
   /**
@@ -40,14 +47,16 @@ final class Bag {
     if (!Checksum.of(copy).equals(checksum)) {
       return false;
     }
-    octets += Files.size(copy);
+    long size = Files.size(copy);
+    octets += size;
     payload.put("data/" + name, checksum);
+    copies.put(name, new HandOffRecord.Copy(name, checksum, OptionalLong.of(size)));
     return true;
   }
 
-  /** The checksum of a payload file by its name below {@code data/}. */
-  String checksum(String name) {
-    return payload.get("data/" + name);
+  /** A file that was added, by its name below {@code data/}. */
+  HandOffRecord.Copy copy(String name) {
+    return copies.get(name);
   }
 
   long octets() {
@@ -57,12 +66,16 @@ final class Bag {
   /** Writes a file that describes the payload. */
   void tag(String name, String text) throws IOException {
     var bytes = text.getBytes(StandardCharsets.UTF_8);
-    write(folder.resolve(name), bytes);
+    DurableFiles.writeFlushed(folder.resolve(name), bytes);
     tags.put(name, Checksum.of(bytes));
   }
 
-  /** Writes the bag's own files; nothing may be added afterwards. */
-  void close(SequencedMap<String, String> info) throws IOException {
+  /**
+   * Writes the bag's own files and flushes all names; nothing may be added afterwards.
+   *
+   * @return the SHA-256 of the tag manifest, which covers all else
+   */
+  String close(SequencedMap<String, String> info) throws IOException {
     tag("bagit.txt", DECLARATION);
     var about = new StringBuilder();
     info.forEach((label, value) -> about.append(label).append(": ").append(value).append('\n'));
@@ -76,19 +89,18 @@ final class Bag {
     tag("SHA256SUMS", sums.toString());
     var tagManifest = new StringBuilder();
     tags.forEach((name, checksum) -> tagManifest.append(Checksum.bagLine(checksum, name)));
-    write(
-        folder.resolve("tagmanifest-sha256.txt"),
-        tagManifest.toString().getBytes(StandardCharsets.UTF_8));
+    var last = tagManifest.toString().getBytes(StandardCharsets.UTF_8);
+    DurableFiles.writeFlushed(folder.resolve(TAG_MANIFEST), last);
+    DurableFiles.syncFolder(folder.resolve("data"));
+    DurableFiles.syncFolder(folder);
+    return Checksum.of(last);
   }
 
-  private static void write(Path file, byte[] bytes) throws IOException {
-    try (var out =
-        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      var rest = ByteBuffer.wrap(bytes);
-      while (rest.hasRemaining()) {
-        out.write(rest);
-      }
-      out.force(true);
-    }
+  /** Whether a folder is the package with this tag manifest, by its SHA-256. */
+  static boolean isAt(Path folder, String tagManifest) throws IOException {
+    var file = folder.resolve(TAG_MANIFEST);
+    return Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+        && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        && Checksum.of(file).equals(tagManifest);
   }
 }

@@ -1,15 +1,17 @@
 package org.framewright.handoff;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import org.framewright.base.DurableFiles;
 
 /** SHA-256 (FIPS 180-4) of files, and the lines in which two public formats write it. */
 final class Checksum {
@@ -21,37 +23,64 @@ final class Checksum {
     return HexFormat.of().formatHex(sha256().digest(bytes));
   }
 
+  /** The checksum of a file; a link is not followed. */
   static String of(Path file) throws IOException {
     var digest = sha256();
-    try (InputStream in = Files.newInputStream(file)) {
-      var piece = new byte[PIECE];
-      for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
-        digest.update(piece, 0, read);
+    try (var in = open(file)) {
+      var piece = ByteBuffer.allocate(PIECE);
+      while (in.read(piece.clear()) >= 0) {
+        digest.update(piece.flip());
       }
+    } catch (IOException e) {
+      throw at(file, e);
     }
     return HexFormat.of().formatHex(digest.digest());
   }
 
   /**
-   * Copies a file to a new one, flushes it to the disk, and tells the checksum of what was read.
+   * Copies a file to a new one with its time and flushes it to the disk; a link is not followed.
+   *
+   * @return the checksum of what was read
    */
   static String copy(Path from, Path to) throws IOException {
     var digest = sha256();
-    try (var in = FileChannel.open(from, StandardOpenOption.READ);
-        var out = FileChannel.open(to, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      var piece = ByteBuffer.allocate(PIECE);
-      while (in.read(piece) >= 0) {
-        piece.flip();
-        digest.update(piece.duplicate());
-        while (piece.hasRemaining()) {
-          out.write(piece);
+    try (var in = open(from)) {
+      try (var out =
+          FileChannel.open(to, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        var piece = ByteBuffer.allocate(PIECE);
+        while (read(in, piece.clear(), from) >= 0) {
+          digest.update(piece.flip().duplicate());
+          DurableFiles.writeFully(out, piece);
         }
-        piece.clear();
+        out.force(true);
+      } catch (IOException e) {
+        throw at(to, e);
       }
-      out.force(true);
     }
-    Files.setLastModifiedTime(to, Files.getLastModifiedTime(from));
+    Files.setLastModifiedTime(to, Files.getLastModifiedTime(from, LinkOption.NOFOLLOW_LINKS));
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static FileChannel open(Path file) throws IOException {
+    return FileChannel.open(file, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  private static int read(FileChannel in, ByteBuffer piece, Path file) throws IOException {
+    try {
+      return in.read(piece);
+    } catch (IOException e) {
+      throw at(file, e);
+    }
+  }
+
+  /** A channel does not say of which file it speaks. */
+  private static IOException at(Path file, IOException failure) {
+    if (failure instanceof FileSystemException) {
+      return failure;
+    }
+    var named = new FileSystemException(file.toString(), null, failure.getMessage());
+    named.initCause(failure);
+    return named;
   }
 
   /**

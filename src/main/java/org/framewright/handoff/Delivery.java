@@ -1,9 +1,14 @@
 package org.framewright.handoff;
 
 import java.nio.file.Path;
+import java.util.List;
+import org.framewright.base.Problem;
 
 /** How a hand-off ended. */
 public sealed interface Delivery {
+  /** What a person should know besides, such as what was left of an earlier hand-off. */
+  List<Problem> remarks();
+
   /**
    * The package is in its place; every file in it was read again and is what the job holds.
    *
@@ -11,15 +16,35 @@ public sealed interface Delivery {
    * @param folder the package
    * @param bytes the size of the payload
    */
-  record Delivered(int number, Path folder, int selects, int files, long bytes)
-      implements Delivery {}
+  record Delivered(
+      int number, Path folder, int selects, int files, long bytes, List<Problem> remarks)
+      implements Delivery {
+    public Delivered {
+      remarks = List.copyOf(remarks);
+    }
+  }
 
-  /** Somebody cancelled; nothing is left of it. */
-  record Cancelled() implements Delivery {}
+  /** Somebody cancelled; nothing is left of it, unless the remarks say so. */
+  record Cancelled(List<Problem> remarks) implements Delivery {
+    public Cancelled {
+      remarks = List.copyOf(remarks);
+    }
+  }
 
-  /** It was not begun; nothing was written. */
-  record Refused(String why, String remedy) implements Delivery {}
+  /** It was not begun; no package was written. */
+  record Refused(Problem problem, List<Problem> remarks) implements Delivery {
+    public Refused {
+      remarks = List.copyOf(remarks);
+    }
+  }
 
-  /** A copy was not what it was made from, or a file changed meanwhile; nothing is left of it. */
-  record Failed(String why, String remedy) implements Delivery {}
+  /**
+   * A copy was not what it was made from, a file changed meanwhile, or a disk failed; nothing is
+   * left of it, unless the remarks say so.
+   */
+  record Failed(Problem problem, List<Problem> remarks) implements Delivery {
+    public Failed {
+      remarks = List.copyOf(remarks);
+    }
+  }
 }

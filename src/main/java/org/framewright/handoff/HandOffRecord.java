@@ -1,134 +1,110 @@
 package org.framewright.handoff;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.SerializationFeature;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.regex.Pattern;
-import org.framewright.job.Job;
-import org.framewright.job.JobException;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.TreeMap;
 
 /**
- * What the job remembers of a hand-off, so that what comes back can be read against it: one JSON
- * file each in {@code .framewright/handoffs}.
+ * What the job remembers of a hand-off, so that what comes back can be read against it, and so that
+ * one that was interrupted can be brought to an end.
+ *
+ * @param number its running number in the job, from 1
+ * @param at when it began, ISO 8601
+ * @param folder the package's folder, as the system of that day wrote it
+ * @param draft the folder in which the package is made; empty once the package is in its place
+ * @param digest the SHA-256 of the package's tag manifest, which covers all else in it; empty until
+ *     the package is whole
+ * @param chosenBy how the selects were chosen
  */
-record HandOffRecord(int number, Path folder, List<Entry> selects) {
-  private static final Pattern FILE = Pattern.compile("(\\d{4})\\.json");
-  private static final JsonMapper JSON =
-      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
-
+record HandOffRecord(
+    int number,
+    State state,
+    String at,
+    String folder,
+    Optional<String> draft,
+    Optional<String> digest,
+    String chosenBy,
+    List<Entry> selects) {
   HandOffRecord {
     selects = List.copyOf(selects);
   }
 
+  /** How far a hand-off is. */
+  enum State {
+    /** Its package is being written. */
+    BEGUN,
+    /** Its package is whole and about to take its place, or has just taken it. */
+    PLACING,
+    /** Its package is in its place. */
+    DELIVERED,
+    /** It was interrupted and its package removed; its number is not used again. */
+    ABANDONED;
+
+    /** Whether there may be a package, so that something may come back. */
+    boolean mayBeOut() {
+      return this == PLACING || this == DELIVERED;
+    }
+  }
+
+  /** One select. */
+  record Entry(String select, String setup, String original, List<Copy> files) {
+    Entry {
+      files = List.copyOf(files);
+    }
+  }
+
   /**
-   * One select.
+   * One file of a select.
    *
-   * @param files each file's name in the package and its SHA-256
+   * @param name its name in the package
+   * @param bytes its size; empty where an older record does not say it
    */
-  record Entry(String select, String setup, String original, Map<String, String> files) {}
+  record Copy(String name, String sha256, OptionalLong bytes) {}
 
-  static List<HandOffRecord> all(Job job) throws IOException, JobException {
-    var records = new ArrayList<HandOffRecord>();
-    for (var file : files(job)) {
-      JsonNode json;
-      try {
-        json = JSON.readTree(file.toFile());
-      } catch (JsonProcessingException e) {
-        throw new JobException(
-            "the record of this hand-off is damaged (" + e.getOriginalMessage() + ")",
-            file.toString(),
-            "Restore it from a backup, or move it away; the package itself is not touched.");
-      }
-      var entries = new ArrayList<Entry>();
-      for (var select : json.path("selects")) {
-        var sums = new LinkedHashMap<String, String>();
-        for (var one : select.path("files")) {
-          sums.put(one.path("name").asText(), one.path("sha256").asText());
-        }
-        entries.add(
-            new Entry(
-                select.path("select").asText(),
-                select.path("setup").asText(),
-                select.path("original").asText(),
-                sums));
-      }
-      records.add(
-          new HandOffRecord(
-              json.path("handOff").asInt(), Path.of(json.path("folder").asText()), entries));
-    }
-    return records;
+  static HandOffRecord begun(int number, String at, String folder, String draft, String chosenBy) {
+    return new HandOffRecord(
+        number, State.BEGUN, at, folder, Optional.of(draft), Optional.empty(), chosenBy, List.of());
   }
 
-  static int nextNumber(Job job) throws IOException {
-    return files(job).stream().mapToInt(HandOffRecord::number).max().orElse(0) + 1;
+  /** The same hand-off with its whole package. */
+  HandOffRecord placing(String packageDigest, List<Entry> packed) {
+    return new HandOffRecord(
+        number, State.PLACING, at, folder, draft, Optional.of(packageDigest), chosenBy, packed);
   }
 
-  static void write(Job job, int number, Path folder, HandOffPlan plan, Bag bag)
-      throws IOException {
-    var selects = new ArrayList<Map<String, Object>>();
-    for (var select : plan.selects()) {
-      var entry = new LinkedHashMap<String, Object>();
-      entry.put("select", select.name());
-      entry.put("setup", select.place().setup());
-      entry.put("original", select.original());
-      entry.put(
-          "files",
-          select.files().stream()
-              .map(name -> Map.of("name", name, "sha256", bag.checksum(name)))
-              .toList());
-      selects.add(entry);
-    }
-    var document = new LinkedHashMap<String, Object>();
-    document.put("handOff", number);
-    document.put("at", job.now().toString());
-    document.put("folder", folder.toString());
-    document.put("chosenBy", plan.chosenBy());
-    document.put("selects", selects);
-
-    var records = records(job);
-    Files.createDirectories(records);
-    var name = String.format(Locale.ROOT, "%04d.json", number);
-    var draft = records.resolve(name + ".tmp");
-    try (var out =
-        FileChannel.open(draft, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      var bytes = ByteBuffer.wrap(JSON.writeValueAsBytes(document));
-      while (bytes.hasRemaining()) {
-        out.write(bytes);
-      }
-      out.force(true);
-    }
-    Files.move(draft, records.resolve(name));
+  HandOffRecord delivered() {
+    return new HandOffRecord(
+        number, State.DELIVERED, at, folder, Optional.empty(), digest, chosenBy, selects);
   }
 
-  private static Path records(Job job) {
-    return job.folder().resolve(".framewright").resolve("handoffs");
+  HandOffRecord abandoned() {
+    return new HandOffRecord(
+        number, State.ABANDONED, at, folder, draft, Optional.empty(), chosenBy, List.of());
   }
 
-  private static List<Path> files(Job job) throws IOException {
-    if (!Files.isDirectory(records(job))) {
-      return List.of();
-    }
-    try (var files = Files.list(records(job))) {
-      return files
-          .filter(file -> FILE.matcher(file.getFileName().toString()).matches())
-          .sorted()
-          .toList();
-    }
+  /** Whether it handed off the same files of the same frames under the same names. */
+  boolean isOf(HandOffPlan plan) {
+    var planned = new TreeMap<String, List<String>>();
+    plan.selects()
+        .forEach(select -> planned.put(select.name() + "\n" + select.original(), select.files()));
+    var recorded = new TreeMap<String, List<String>>();
+    selects.forEach(
+        entry ->
+            recorded.put(
+                entry.select() + "\n" + entry.original(),
+                entry.files().stream().map(Copy::name).toList()));
+    return planned.equals(recorded);
   }
 
-  private static int number(Path file) {
-    return Integer.parseInt(file.getFileName().toString().substring(0, 4));
+  long bytes() {
+    return selects.stream()
+        .flatMap(entry -> entry.files().stream())
+        .mapToLong(copy -> copy.bytes().orElse(0))
+        .sum();
+  }
+
+  int files() {
+    return selects.stream().mapToInt(entry -> entry.files().size()).sum();
   }
 }

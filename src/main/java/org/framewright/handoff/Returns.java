@@ -1,10 +1,9 @@
 package org.framewright.handoff;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,8 +11,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.framewright.base.FileProblems;
+import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.naming.Built;
@@ -25,8 +29,10 @@ import org.framewright.naming.Reading;
  * @param answers one for each select that was handed off, by name
  * @param extras files that answer no select, and why
  * @param bag what the folder's own manifest says of it, where it has one
+ * @param problems records of hand-offs that could not be used
  */
-public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagCheck> bag) {
+public record Returns(
+    List<Answer> answers, List<Extra> extras, Optional<BagCheck> bag, List<Problem> problems) {
   /** The kind of name that a retouched file has. */
   static final String RETOUCHED = "retouched";
 
@@ -45,6 +51,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
   public Returns {
     answers = List.copyOf(answers);
     extras = List.copyOf(extras);
+    problems = List.copyOf(problems);
   }
 
   /** How a select was answered. */
@@ -88,6 +95,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
   /** Whether every select is answered and nothing else came. */
   public boolean complete() {
     return extras.isEmpty()
+        && problems.isEmpty()
         && bag.map(BagCheck::clean).orElse(true)
         && answers.stream().allMatch(answer -> answer.state() == State.ANSWERED);
   }
@@ -98,81 +106,127 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
   }
 
   /**
-   * Reads a folder and all below it against the job's hand-offs.
+   * Reads a folder and all below it against the job's hand-offs. Nothing is written; links in the
+   * folder are not followed.
    *
    * @param handOff the number of one hand-off; none for all of them
-   * @throws JobException where the job has no such hand-off
+   * @throws JobException where the job has no such hand-off, or the folder is not one that came
+   *     back
    */
   public static Returns of(Job job, Path folder, OptionalInt handOff)
       throws IOException, JobException {
+    var listing = HandOffRecords.of(job).read();
     var records =
-        HandOffRecord.all(job).stream()
+        listing.usable().values().stream()
+            .filter(one -> one.state().mayBeOut())
             .filter(one -> handOff.isEmpty() || one.number() == handOff.getAsInt())
             .toList();
+    var problems =
+        listing.damaged().entrySet().stream()
+            .filter(one -> handOff.isEmpty() || one.getKey() == handOff.getAsInt())
+            .map(Map.Entry::getValue)
+            .toList();
     if (records.isEmpty()) {
+      throw problems.isEmpty() ? nothing(job, handOff) : new JobException(problems.getFirst());
+    }
+    var real = folder.toRealPath();
+    var below = FolderFiles.below(real);
+    if (!below.all()) {
       throw new JobException(
-          handOff.isEmpty()
-              ? "nothing was handed off from this job yet"
-              : "this job has no hand-off " + handOff.getAsInt(),
-          job.folder().toString(),
-          "Hand off first: framewright deliver JOB --to DIR --rating N.");
+          "there are more than " + FolderFiles.MOST + " files in it",
+          folder.toString(),
+          "Give the folder that came back, and only that.");
     }
-    var expected = new TreeMap<String, HandOffRecord.Entry>();
-    for (var one : records) {
-      one.selects().forEach(select -> expected.put(canonicalKey(select.select()), select));
-    }
-    var reader = new Reader(job, folder, expected);
-    for (var file : reader.files()) {
-      reader.take(file);
-    }
+    var reader = new Reader(job, Expected.of(records));
+    below.files().forEach(reader::take);
+    below.others().forEach(reader::takeOther);
     return new Returns(
         reader.answers(),
         reader.extras,
-        BagCheck.isBag(folder) ? Optional.of(BagCheck.of(folder)) : Optional.empty());
+        BagCheck.isBag(real) ? Optional.of(BagCheck.of(real)) : Optional.empty(),
+        problems);
   }
 
-  private static String canonicalKey(String name) {
-    return Normalizer.normalize(name, Normalizer.Form.NFC).toUpperCase(Locale.ROOT);
+  private static JobException nothing(Job job, OptionalInt handOff) {
+    return new JobException(
+        handOff.isEmpty()
+            ? "nothing was handed off from this job yet"
+            : "this job has no hand-off " + handOff.getAsInt(),
+        job.folder().toString(),
+        "Hand off first: framewright deliver JOB --to DIR --rating N.");
+  }
+
+  /**
+   * A select that was handed off, once or several times.
+   *
+   * @param copies all that it was handed off as
+   */
+  private record Expected(String select, String setup, List<HandOffRecord.Copy> copies) {
+    static SortedMap<String, Expected> of(List<HandOffRecord> records) {
+      var all = new TreeMap<String, Expected>();
+      for (var one : records) {
+        for (var entry : one.selects()) {
+          all.merge(
+              NameKey.of(entry.select()),
+              new Expected(entry.select(), entry.setup(), entry.files()),
+              (before, now) ->
+                  new Expected(
+                      now.select,
+                      now.setup,
+                      Stream.concat(before.copies.stream(), now.copies.stream()).toList()));
+        }
+      }
+      return all;
+    }
+
+    /** Whether a file is one of the copies; files of other sizes are not read. */
+    boolean has(FolderFiles.Found file) throws IOException {
+      var candidates =
+          copies.stream()
+              .filter(copy -> copy.bytes().orElse(file.bytes()) == file.bytes())
+              .map(HandOffRecord.Copy::sha256)
+              .collect(Collectors.toSet());
+      return !candidates.isEmpty() && candidates.contains(Checksum.of(file.path()));
+    }
   }
 
   private static final class Reader {
     private final Job job;
-    private final Path folder;
-    private final Map<String, HandOffRecord.Entry> expected;
-    private final Map<String, Map<State, List<String>>> found = new LinkedHashMap<>();
+    private final SortedMap<String, Expected> expected;
+    private final Map<String, Map<State, List<String>>> found = new HashMap<>();
     private final List<Extra> extras = new ArrayList<>();
 
-    private Reader(Job job, Path folder, Map<String, HandOffRecord.Entry> expected) {
+    private Reader(Job job, SortedMap<String, Expected> expected) {
       this.job = job;
-      this.folder = folder;
       this.expected = expected;
     }
 
-    private List<Path> files() throws IOException {
-      try (var walk = Files.walk(folder)) {
-        return walk.filter(Files::isRegularFile)
-            .filter(file -> !file.getFileName().toString().startsWith("."))
-            .filter(
-                file -> !PAPERS.contains(file.getFileName().toString().toLowerCase(Locale.ROOT)))
-            .sorted()
-            .toList();
-      }
+    private void takeOther(FolderFiles.Other other) {
+      extras.add(new Extra(other.name(), other.problem().what()));
     }
 
-    private void take(Path file) throws IOException {
-      var relative = folder.relativize(file).toString().replace('\\', '/');
-      var name = file.getFileName().toString();
-      int dot = name.lastIndexOf('.');
-      var stem = dot > 0 ? name.substring(0, dot) : name;
-      if (Files.size(file) == 0) {
-        extras.add(new Extra(relative, "the file is empty"));
+    private void take(FolderFiles.Found file) {
+      var name = file.path().getFileName().toString();
+      if (name.startsWith(".") || PAPERS.contains(name.toLowerCase(Locale.ROOT))) {
         return;
       }
-      var own = expected.get(canonicalKey(stem));
+      if (file.bytes() == 0) {
+        extras.add(new Extra(file.name(), "the file is empty"));
+        return;
+      }
+      int dot = name.lastIndexOf('.');
+      take(file, dot > 0 ? name.substring(0, dot) : name);
+    }
+
+    private void take(FolderFiles.Found file, String stem) {
+      var relative = file.name();
+      var own = expected.get(NameKey.of(stem));
       if (own != null) {
-        var checksum = Checksum.of(file);
-        answer(
-            own, own.files().containsValue(checksum) ? State.UNTOUCHED : State.CHANGED, relative);
+        try {
+          answer(own, own.has(file) ? State.UNTOUCHED : State.CHANGED, relative);
+        } catch (IOException e) {
+          extras.add(new Extra(relative, FileProblems.of(e).what()));
+        }
         return;
       }
       if (!job.convention().kinds().containsKey(RETOUCHED)) {
@@ -187,7 +241,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
               job.convention().build(HandOff.SELECT, values) instanceof Built.Name built
                   ? built.text()
                   : "";
-          var entry = expected.get(canonicalKey(select));
+          var entry = expected.get(NameKey.of(select));
           if (entry == null) {
             extras.add(
                 new Extra(
@@ -203,7 +257,7 @@ public record Returns(List<Answer> answers, List<Extra> extras, Optional<BagChec
       }
     }
 
-    private void answer(HandOffRecord.Entry entry, State state, String file) {
+    private void answer(Expected entry, State state, String file) {
       found
           .computeIfAbsent(entry.select(), _ -> new TreeMap<>())
           .computeIfAbsent(state, _ -> new ArrayList<>())

@@ -1,14 +1,14 @@
 package org.framewright.handoff;
 
+import org.framewright.base.Problem;
+
 /**
  * A pick that cannot be handed off.
  *
- * @param what the frame's name, or the line of the list of picks
- * @param why in a sentence
- * @param remedy its remedy
+ * @param problem why; its place is the frame's name, or the line of the list of picks
  * @param tool what of this program it is fixed with
  */
-public record Withheld(String what, String why, String remedy, Tool tool) {
+public record Withheld(Problem problem, Tool tool) {
   /** The remedy of a pick; a page of the app has other words for it than the command line. */
   public enum Tool {
     NONE,
@@ -16,8 +16,12 @@ public record Withheld(String what, String why, String remedy, Tool tool) {
     CHECKING
   }
 
+  Withheld(String pick, String why, String remedy, Tool tool) {
+    this(new Problem(why, pick, remedy), tool);
+  }
+
   /** One that is not fixed with this program. */
-  Withheld(String what, String why, String remedy) {
-    this(what, why, remedy, Tool.NONE);
+  Withheld(String pick, String why, String remedy) {
+    this(pick, why, remedy, Tool.NONE);
   }
 }

@@ -1,10 +1,29 @@
 /**
  * From rated frames to a package that a retoucher can check, and back.
  *
- * <p>The way through: the selects of a job are picked by rating or by a list of names, and each
- * gets its name from the convention; what cannot be named is said before anything is written. The
- * files are then copied into a folder beside the target, read again and compared, described by an
- * index and by checksums, and the finished folder is moved to its place. The job's own files are
- * only read. What comes back from the retoucher is read against the same list.
+ * <p>The way through: a {@code Selection} says which frames are meant, by rating, by choice in the
+ * job or by a list of names. {@code SelectPlanner} and {@code SelectNames} give each its name by
+ * the convention; what cannot go is said in the {@link org.framewright.handoff.HandOffPlan} before
+ * anything is written. {@code DeliveryRun} writes the package: {@code Target} finds where it really
+ * is to be and refuses what would do harm, {@code Draft} is the hidden folder beside it in which
+ * {@code Bag} copies the files, reads them again and lists them, and the job's {@code
+ * HandOffRecords} remember it. The job's frames are only read. What comes back is read against the
+ * records by {@link org.framewright.handoff.Returns}, which writes nothing.
+ *
+ * <p>What a kill or a power cut can leave. The record is written as begun, with the draft's path,
+ * before the draft is made; so each draft is named by a record. Every file and folder of the
+ * package is flushed, then the record says what is in it and that it takes its place, then one
+ * rename gives it its place: so what lies at the target is whole, and has a record with its
+ * checksums. Then the draft's folder goes and the record says delivered. The next hand-off of the
+ * job, which holds the job's lock, finds where the last one stopped: {@code Unfinished} completes
+ * the record of a package that is in its place, known by the checksum of its tag manifest, and
+ * removes a draft that is not. It removes only a folder whose name and note are those of the
+ * record, and only where its lock says that nobody writes it; all else it names and leaves. A
+ * number is given once: the record of an interrupted hand-off stays.
+ *
+ * <p>The last rename replaces nothing, not even an empty folder, where the system has a no-replace
+ * rename (Linux, macOS, Windows; see {@link org.framewright.renaming.NoReplaceMove} for the rest).
+ * Reading a copy again finds what was written wrongly; that it reached the medium only the flush
+ * says, and the disk that answers it.
  */
 package org.framewright.handoff;

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 
 /**
- * A batch as its journal tells it.
+ * A batch as its journal describes it.
  *
  * @param id a running number and the plan's id, {@code 0007-3f9c1a0b}
  * @param at when it was begun

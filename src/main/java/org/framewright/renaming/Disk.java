@@ -18,8 +18,14 @@ interface Disk {
   /** The names in a folder, exactly as the volume spells them. */
   List<Path> names(Path folder) throws IOException;
 
-  /** Tells volumes apart. */
+  /** What distinguishes a volume from others. */
   String volume(Path folder) throws IOException;
+
+  /**
+   * What distinguishes a folder from its copies: its number and when it was made, which no copy can
+   * take along. Empty where the volume has no stable numbers.
+   */
+  String home(Path folder) throws IOException;
 
   /** What kind of volume the root lies on. */
   Traits traits();
@@ -73,6 +79,10 @@ interface Disk {
   /** Removes a file of our own. */
   void remove(Path file) throws IOException;
 
-  /** Locks a file of our own against other processes; empty if another holds it. */
+  /**
+   * Locks a file of our own against other processes; empty if another holds it.
+   *
+   * @throws IOException if it is no plain file: a link, a pipe, a folder
+   */
   Optional<Closeable> lock(Path file) throws IOException;
 }

@@ -16,7 +16,7 @@ import org.framewright.base.Progress;
 final class Epochs {
   private final HeldFolders held;
   private final Journal journal;
-  private final Place[] places;
+  private final Position[] positions;
   private final Progress progress;
   private final int total;
   private final int stride;
@@ -26,12 +26,12 @@ final class Epochs {
    * Starts from where the files are.
    *
    * @param held the folders of the journal
-   * @param places of each file of the journal; kept up to date
+   * @param positions of each file of the journal; kept up to date
    */
-  Epochs(HeldFolders held, Journal journal, Place[] places, Progress progress) {
+  Epochs(HeldFolders held, Journal journal, Position[] positions, Progress progress) {
     this.held = held;
     this.journal = journal;
-    this.places = places;
+    this.positions = positions;
     this.progress = progress;
     this.total = journal.ops().size() + (int) journal.ops().stream().filter(Op::conflicted).count();
     this.stride = Math.max(1, total / 200);
@@ -39,18 +39,18 @@ final class Epochs {
 
   void forward() throws Halt {
     boolean any = false;
-    for (int i = 0; i < places.length; i++) {
-      if (journal.ops().get(i).conflicted() && places[i] == Place.SOURCE) {
-        move(i, Place.TEMP);
+    for (int i = 0; i < positions.length; i++) {
+      if (journal.ops().get(i).conflicted() && positions[i] == Position.SOURCE) {
+        move(i, Position.TEMP);
         any = true;
       }
     }
     if (any) {
       barrier();
     }
-    for (int i = 0; i < places.length; i++) {
-      if (places[i] != Place.TARGET) {
-        move(i, Place.TARGET);
+    for (int i = 0; i < positions.length; i++) {
+      if (positions[i] != Position.TARGET) {
+        move(i, Position.TARGET);
       }
     }
     barrier();
@@ -58,36 +58,36 @@ final class Epochs {
   }
 
   void back() throws Halt {
-    for (int i = 0; i < places.length; i++) {
-      if (places[i] == Place.TARGET) {
-        move(i, journal.ops().get(i).conflicted() ? Place.TEMP : Place.SOURCE);
+    for (int i = 0; i < positions.length; i++) {
+      if (positions[i] == Position.TARGET) {
+        move(i, journal.ops().get(i).conflicted() ? Position.TEMP : Position.SOURCE);
       }
     }
     barrier();
-    for (int i = 0; i < places.length; i++) {
-      if (places[i] == Place.TEMP) {
-        move(i, Place.SOURCE);
+    for (int i = 0; i < positions.length; i++) {
+      if (positions[i] == Position.TEMP) {
+        move(i, Position.SOURCE);
       }
     }
     barrier();
   }
 
-  private void move(int index, Place place) throws Halt {
+  private void move(int index, Position position) throws Halt {
     var op = journal.ops().get(index);
     if (progress.cancelled()) {
-      throw Halt.cancelled(journal.path(op, places[index]));
+      throw Halt.cancelled(journal.path(op, positions[index]));
     }
-    switch (moved(op, places[index], place)) {
-      case MOVED -> places[index] = place;
+    switch (moved(op, positions[index], position)) {
+      case MOVED -> positions[index] = position;
       case TAKEN -> {
-        var to = journal.path(op, place);
+        var to = journal.path(op, position);
         throw Halt.at(
             to,
             "another file has taken the name " + shown(to),
             "Move that file to another name or folder.");
       }
       case GONE -> {
-        var from = journal.path(op, places[index]);
+        var from = journal.path(op, positions[index]);
         throw Halt.at(
             from,
             shown(from) + " has vanished",
@@ -95,7 +95,7 @@ final class Epochs {
       }
       case UNSUPPORTED ->
           throw Halt.at(
-              journal.path(op, places[index]),
+              journal.path(op, positions[index]),
               "the volume refuses safe renames in this folder",
               "Use another folder.");
     }
@@ -105,18 +105,15 @@ final class Epochs {
     }
   }
 
-  private MoveResult moved(Op op, Place from, Place to) throws Halt {
+  private MoveResult moved(Op op, Position from, Position to) throws Halt {
     try {
       return held.move(
           journal.folder(op, from),
           journal.name(op, from),
           journal.folder(op, to),
           journal.name(op, to));
-    } catch (MoveFailure e) {
-      throw Halt.at(journal.path(op, from), e.getMessage(), e.remedy());
     } catch (IOException e) {
-      var file = journal.path(op, from);
-      throw Halt.at(file, shown(file) + ": " + e.getMessage(), "Check the disk, then try again.");
+      throw Halt.at(journal.path(op, from), RenamingFailure.describe(e));
     }
   }
 
@@ -129,11 +126,8 @@ final class Epochs {
         var folder = journal.folders().get(i);
         throw Halt.at(
             folder,
-            "the names in "
-                + shown(folder)
-                + " could not be flushed to the disk: "
-                + e.getMessage(),
-            "Check the cable and the disk.");
+            RenamingFailure.describe(
+                "the names in " + shown(folder) + " could not be flushed to the disk", e));
       }
     }
   }

@@ -11,28 +11,33 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which of its names each file of a batch has, told from listings (a look-up would find one file
- * under two spellings) and from what the journal saw of the file.
+ * Finds which of its names each file of a batch has, by listings (a look-up would find one file
+ * under two spellings) and by what the journal saw of the file.
  */
 final class FileLocator {
   private final Disk disk;
   private final Journal journal;
+  private final Recognition recognition;
   private final Map<Path, Set<String>> listings = new HashMap<>();
-  private final Place[] places;
+  private final Position[] positions;
   private final List<StuckFile> troubles = new ArrayList<>();
 
   /** The file of the batch that has a name; by the exact path. */
   private final Map<String, Integer> located = new HashMap<>();
 
-  private FileLocator(Disk disk, Journal journal) {
+  private FileLocator(Disk disk, Journal journal, Recognition recognition) {
     this.disk = disk;
     this.journal = journal;
-    this.places = new Place[journal.ops().size()];
+    this.recognition = recognition;
+    this.positions = new Position[journal.ops().size()];
   }
 
-  /** Looks for every file; first clears what an interrupted move of a lower mover left behind. */
-  static FileLocator find(Disk disk, Journal journal) throws IOException {
-    var found = new FileLocator(disk, journal);
+  /**
+   * Looks for every file; first clears what an interrupted move of a mover without the native call
+   * left behind.
+   */
+  static FileLocator find(Disk disk, Journal journal, Recognition recognition) throws IOException {
+    var found = new FileLocator(disk, journal, recognition);
     for (var folder : journal.folders()) {
       var names = new HashSet<String>();
       for (var name : disk.names(folder)) {
@@ -44,18 +49,18 @@ final class FileLocator {
     return found;
   }
 
-  Place[] places() {
-    return places;
+  Position[] positions() {
+    return positions;
   }
 
-  /** Files that are nowhere, or in two places. */
+  /** Files that are nowhere, in two places, or not to be distinguished from another one. */
   List<StuckFile> troubles() {
     return troubles;
   }
 
-  boolean all(Place place) {
-    for (var where : places) {
-      if (where != place) {
+  boolean all(Position position) {
+    for (var at : positions) {
+      if (at != position) {
         return false;
       }
     }
@@ -65,13 +70,13 @@ final class FileLocator {
   /** What stands in the way of taking every file back to its old name. */
   List<StuckFile> obstaclesBack() {
     var obstacles = new ArrayList<StuckFile>();
-    for (int i = 0; i < places.length; i++) {
+    for (int i = 0; i < positions.length; i++) {
       var op = journal.ops().get(i);
-      if (places[i] == Place.TARGET && op.conflicted()) {
+      if (positions[i] == Position.TARGET && op.conflicted()) {
         needFree(journal.temp(op), null, obstacles);
       }
-      if (places[i] != Place.SOURCE) {
-        needFree(journal.source(op), Place.TARGET, obstacles);
+      if (positions[i] != Position.SOURCE) {
+        needFree(journal.source(op), Position.TARGET, obstacles);
       }
     }
     return obstacles;
@@ -80,20 +85,20 @@ final class FileLocator {
   /** What stands in the way of carrying every file on to its new name. */
   List<StuckFile> obstaclesForward() {
     var obstacles = new ArrayList<StuckFile>();
-    for (int i = 0; i < places.length; i++) {
+    for (int i = 0; i < positions.length; i++) {
       var op = journal.ops().get(i);
-      if (places[i] == Place.SOURCE && op.conflicted()) {
+      if (positions[i] == Position.SOURCE && op.conflicted()) {
         needFree(journal.temp(op), null, obstacles);
       }
-      if (places[i] != Place.TARGET) {
-        needFree(journal.target(op), Place.SOURCE, obstacles);
+      if (positions[i] != Position.TARGET) {
+        needFree(journal.target(op), Position.SOURCE, obstacles);
       }
     }
     return obstacles;
   }
 
   /** The name must be free, or held by a conflicted file of the batch that leaves it first. */
-  private void needFree(Path name, Place leaving, List<StuckFile> obstacles) {
+  private void needFree(Path name, Position leaving, List<StuckFile> obstacles) {
     if (!listed(name)) {
       return;
     }
@@ -101,7 +106,7 @@ final class FileLocator {
     boolean leaves =
         holder != null
             && leaving != null
-            && places[holder] == leaving
+            && positions[holder] == leaving
             && journal.ops().get(holder).conflicted();
     if (!leaves) {
       obstacles.add(
@@ -115,62 +120,89 @@ final class FileLocator {
   private void locate() throws IOException {
     var unclear = new ArrayList<Integer>();
     var missing = new ArrayList<Op>();
-    var sides = EnumSet.noneOf(Place.class);
-    for (int i = 0; i < places.length; i++) {
+    var sides = EnumSet.noneOf(Position.class);
+    for (int i = 0; i < positions.length; i++) {
       var op = journal.ops().get(i);
       var at = candidates(op);
       if (at.size() == 2 && halves(op, at)) {
         at.remove(last(at));
       }
       if (at.size() == 1) {
-        place(i, at.iterator().next());
+        found(i, at.iterator().next());
         if (op.conflicted()) {
-          sides.add(places[i]);
+          sides.add(positions[i]);
         }
       } else if (at.isEmpty()) {
-        places[i] = Place.SOURCE;
+        positions[i] = Position.SOURCE;
         missing.add(op);
-      } else if (at.contains(Place.TEMP) && !op.hash().isEmpty()) {
-        place(i, Place.TEMP); // No other file has that name; the others only look like it.
-        sides.add(Place.TEMP);
-      } else if (op.conflicted() && !at.contains(Place.TEMP)) {
+      } else if (at.contains(Position.TEMP) && recognition.mayMistake(op)) {
+        found(i, Position.TEMP); // No other file has that name; the others only look like it.
+        sides.add(Position.TEMP);
+      } else if (op.conflicted() && !at.contains(Position.TEMP)) {
         unclear.add(i);
       } else {
-        places[i] = Place.SOURCE;
+        positions[i] = Position.SOURCE;
         troubles.add(twice(op, at));
       }
     }
-    // Only where files have no numbers: the file under one name equals that of another rename. A
-    // barrier lies between leaving the old names and taking the new ones, so all are on one side.
     for (int i : unclear) {
-      place(i, sides.contains(Place.TARGET) ? Place.TARGET : Place.SOURCE);
+      decide(i, sides);
     }
     for (var op : missing) {
       troubles.add(missing(op));
     }
   }
 
-  private void place(int index, Place place) {
-    places[index] = place;
-    located.put(PathBytes.exact(journal.path(journal.ops().get(index), place)), index);
+  /**
+   * Only where files have no numbers that hold: the file under one name is like that of another
+   * rename. A barrier lies between leaving the old names and taking the new ones, so all conflicted
+   * files are on one side of it; and if nothing shows which side, files of equal hashes may be
+   * exchanged, others not.
+   */
+  private void decide(int index, Set<Position> sides) {
+    var op = journal.ops().get(index);
+    boolean isNew = sides.contains(Position.TARGET);
+    if (recognition.mayDiffer(op) && isNew == sides.contains(Position.SOURCE)) {
+      positions[index] = Position.SOURCE;
+      troubles.add(
+          new StuckFile(
+              relative(journal.source(op)),
+              "in this copy of the folder nothing shows whether the file is at its old name or at "
+                  + relative(journal.target(op)),
+              "Recover in the folder that this one was copied from; or close the batch."));
+      return;
+    }
+    found(index, isNew ? Position.TARGET : Position.SOURCE);
   }
 
-  private static Place last(Set<Place> places) {
-    return places.contains(Place.TARGET) ? Place.TARGET : Place.TEMP;
+  private void found(int index, Position position) {
+    positions[index] = position;
+    var path = journal.path(journal.ops().get(index), position);
+    if (located.putIfAbsent(PathBytes.exact(path), index) != null) {
+      troubles.add(
+          new StuckFile(
+              relative(path),
+              "two renames of the batch claim the file " + relative(path),
+              "Look at the journal; close the batch and name the file by hand."));
+    }
   }
 
-  private EnumSet<Place> candidates(Op op) throws IOException {
-    var at = EnumSet.noneOf(Place.class);
-    for (var place : Place.values()) {
-      if (place == Place.TEMP && !op.conflicted()) {
+  private static Position last(Set<Position> at) {
+    return at.contains(Position.TARGET) ? Position.TARGET : Position.TEMP;
+  }
+
+  private EnumSet<Position> candidates(Op op) throws IOException {
+    var at = EnumSet.noneOf(Position.class);
+    for (var position : Position.values()) {
+      if (position == Position.TEMP && !op.conflicted()) {
         continue;
       }
-      var path = journal.path(op, place);
+      var path = journal.path(op, position);
       if (!listed(path)) {
         continue;
       }
-      if (is(op, path)) {
-        at.add(place);
+      if (recognition.is(op, path)) {
+        at.add(position);
       } else if (disk.removePlaceholder(path)) {
         unlist(path);
       }
@@ -178,15 +210,8 @@ final class FileLocator {
     return at;
   }
 
-  private boolean is(Op op, Path path) throws IOException {
-    var look = disk.look(path);
-    return look.isFile()
-        && disk.traits().same(op.seen(), look.seen())
-        && (op.hash().isEmpty() || op.hash().equals(disk.hash(path)));
-  }
-
   /** Two links of one file, left by a rename that was cut in half: the later one is removed. */
-  private boolean halves(Op op, Set<Place> at) throws IOException {
+  private boolean halves(Op op, Set<Position> at) throws IOException {
     var later = journal.path(op, last(at));
     var earlier = journal.path(op, at.iterator().next());
     if (!disk.dropSecondName(earlier, later)) {
@@ -205,8 +230,8 @@ final class FileLocator {
   }
 
   private StuckFile missing(Op op) {
-    for (var place : Place.values()) {
-      var path = op.conflicted() || place != Place.TEMP ? journal.path(op, place) : null;
+    for (var position : Position.values()) {
+      var path = op.conflicted() || position != Position.TEMP ? journal.path(op, position) : null;
       if (path != null && listed(path) && !located.containsKey(PathBytes.exact(path))) {
         return new StuckFile(
             relative(path),
@@ -220,8 +245,9 @@ final class FileLocator {
         "Put the file back under one of them; or close the batch without it.");
   }
 
-  private StuckFile twice(Op op, Set<Place> at) {
-    var names = at.stream().map(place -> relative(journal.path(op, place)).toString()).toList();
+  private StuckFile twice(Op op, Set<Position> at) {
+    var names =
+        at.stream().map(position -> relative(journal.path(op, position)).toString()).toList();
     return new StuckFile(
         relative(journal.source(op)),
         "one file is there twice, as " + String.join(" and ", names),

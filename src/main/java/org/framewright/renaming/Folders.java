@@ -18,6 +18,12 @@ final class Folders {
     return NameKey.of(relative.getName(0).toString()).equals(OURS);
   }
 
+  /** The folder of a relative path; the empty path for a file of the root. */
+  static Path parent(Path file) {
+    var parent = file.getParent();
+    return parent == null ? file.getFileSystem().getPath("") : parent;
+  }
+
   /** Whether a path is one plain component. */
   static boolean isPlainName(Path name) {
     var text = name.toString();

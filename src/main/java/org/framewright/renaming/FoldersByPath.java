@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * Folders that are found by their paths anew for each rename: where the system has no better way,
- * and for the lower movers.
+ * and for the movers without the native call.
  */
 record FoldersByPath(Disk disk, List<Path> folders) implements HeldFolders {
   @Override

@@ -24,7 +24,7 @@ public enum Guarantee {
     return words;
   }
 
-  /** Whether a person should be told. */
+  /** Whether a person should know of it. */
   public boolean reduced() {
     return this != NATIVE;
   }

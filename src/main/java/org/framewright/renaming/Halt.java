@@ -1,36 +1,41 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
+import org.framewright.base.Problem;
 
 /** The renames stopped before their end. */
 final class Halt extends Exception {
   private static final long serialVersionUID = 1L;
 
   private final transient Path path;
-  private final String remedy;
+  private final transient Problem problem;
   private final boolean cancelled;
 
-  private Halt(Path path, String why, String remedy, boolean cancelled) {
-    super(why);
+  private Halt(Path path, Problem problem, boolean cancelled) {
+    super(problem.what());
     this.path = path;
-    this.remedy = remedy;
+    this.problem = problem;
     this.cancelled = cancelled;
   }
 
-  static Halt at(Path path, String why, String remedy) {
-    return new Halt(path, why, remedy, false);
+  static Halt at(Path path, String what, String remedy) {
+    return at(path, new Problem(what, remedy));
+  }
+
+  static Halt at(Path path, Problem problem) {
+    return new Halt(path, problem, false);
   }
 
   static Halt cancelled(Path path) {
-    return new Halt(path, "cancelled", "", true);
+    return new Halt(path, new Problem("cancelled", ""), true);
   }
 
   Path path() {
     return path;
   }
 
-  String remedy() {
-    return remedy;
+  Problem problem() {
+    return problem;
   }
 
   boolean isCancelled() {

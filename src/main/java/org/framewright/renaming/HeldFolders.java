@@ -6,7 +6,7 @@ import java.nio.file.Path;
 
 /**
  * The folders that a batch works in, from before its first rename until behind its last; each is
- * told by its index in the batch.
+ * given by its index in the batch.
  */
 interface HeldFolders extends Closeable {
   /**

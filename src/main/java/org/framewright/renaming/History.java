@@ -1,19 +1,26 @@
 package org.framewright.renaming;
 
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Which batch undo and redo mean, where none is named. */
 final class History {
   private final List<Batch> batches;
-  private final Map<String, Batch> byId = new HashMap<>();
+
+  /** The batches that take back one that is no undo; one whose origin was pruned counts as one. */
+  private final Set<String> undos = new HashSet<>();
 
   /** Oldest first. */
   History(List<Batch> batches) {
     this.batches = batches;
-    batches.forEach(batch -> byId.put(batch.id(), batch));
+    for (var batch : batches) {
+      // A batch can only take back an earlier one.
+      if (batch.undoes().isPresent() && !undos.contains(batch.undoes().get())) {
+        undos.add(batch.id());
+      }
+    }
   }
 
   /** The latest batch that is done, not taken back, and itself no undo (a redo is none). */
@@ -36,17 +43,7 @@ final class History {
     return Optional.empty();
   }
 
-  /** An undo takes back a batch that is no undo; a batch whose origin was pruned counts as one. */
   private boolean isUndo(Batch batch) {
-    boolean undo = false;
-    var at = Optional.of(batch);
-    for (int steps = 0; at.isPresent() && steps <= batches.size(); steps++) {
-      var undone = at.get().undoes();
-      if (undone.isPresent()) {
-        undo = !undo;
-      }
-      at = undone.flatMap(id -> Optional.ofNullable(byId.get(id)));
-    }
-    return undo;
+    return undos.contains(batch.id());
   }
 }

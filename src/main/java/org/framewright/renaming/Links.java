@@ -11,7 +11,7 @@ final class Links {
 
   /**
    * Whether these are two links of one file, so that removing one leaves the other. No where the
-   * system does not tell.
+   * system does not say.
    */
   static boolean areOneFile(Path a, Path b) throws IOException {
     if (!a.getFileSystem().supportedFileAttributeViews().contains("unix")) {

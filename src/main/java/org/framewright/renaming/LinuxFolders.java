@@ -121,7 +121,7 @@ final class LinuxFolders implements HeldFolders {
     return at;
   }
 
-  private int opened(int above, byte[] name, Path told) throws MoveFailure {
+  private int opened(int above, byte[] name, Path folder) throws MoveFailure {
     int descriptor;
     try {
       descriptor =
@@ -131,7 +131,7 @@ final class LinuxFolders implements HeldFolders {
       throw NativeMover.impossible(e);
     }
     if (descriptor < 0) {
-      throw notOpened(told, errorNumber());
+      throw notOpened(folder, errorNumber());
     }
     return descriptor;
   }
@@ -150,7 +150,7 @@ final class LinuxFolders implements HeldFolders {
               folder,
               "the system does not let a program open so many folders",
               "Rename fewer folders at once.");
-      default -> NativeMover.failure(folder, number);
+      default -> LinuxRename.failure(folder, number);
     };
   }
 
@@ -172,7 +172,7 @@ final class LinuxFolders implements HeldFolders {
     }
     return status == 0
         ? MoveResult.MOVED
-        : NativeMover.linuxResult(paths.get(in).resolve(source), errorNumber());
+        : new LinuxRename().result(paths.get(in).resolve(source), errorNumber());
   }
 
   @Override
@@ -184,7 +184,7 @@ final class LinuxFolders implements HeldFolders {
       throw NativeMover.impossible(e);
     }
     if (status != 0) {
-      throw NativeMover.failure(paths.get(folder), errorNumber());
+      throw LinuxRename.failure(paths.get(folder), errorNumber());
     }
   }
 

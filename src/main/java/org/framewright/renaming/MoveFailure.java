@@ -1,20 +1,54 @@
 package org.framewright.renaming;
 
-import java.io.IOException;
 import java.nio.file.Path;
+import org.framewright.base.Problem;
 
-/** A rename that the system refused: what it said in words, and its remedy. */
-final class MoveFailure extends IOException {
+/** A rename that the system refused. */
+final class MoveFailure extends RenamingFailure {
   private static final long serialVersionUID = 1L;
 
-  private final String remedy;
-
   MoveFailure(Path from, String why, String remedy) {
-    super(from.getFileName() + ": " + why);
-    this.remedy = remedy;
+    super(new Problem(why, String.valueOf(from.getFileName()), remedy));
   }
 
-  String remedy() {
-    return remedy;
+  static MoveFailure denied(Path file) {
+    return new MoveFailure(
+        file, "no permission to rename it", "Ask for the right to change its folder.");
+  }
+
+  static MoveFailure failing(Path file) {
+    return new MoveFailure(
+        file,
+        "the disk failed (input/output error)",
+        "Check the cable and the disk; copy what matters before going on.");
+  }
+
+  static MoveFailure otherVolume(Path file) {
+    return new MoveFailure(
+        file,
+        "the new name lies on another volume",
+        "Rename within one volume; copy between volumes.");
+  }
+
+  static MoveFailure full(Path file) {
+    return new MoveFailure(file, "no space is left on the volume", "Free some space.");
+  }
+
+  static MoveFailure readOnly(Path file) {
+    return new MoveFailure(
+        file, "the volume is read-only", "Unlock the card or mount the volume for writing.");
+  }
+
+  static MoveFailure tooLong(Path file) {
+    return new MoveFailure(file, "the new name or path is too long here", "Use shorter names.");
+  }
+
+  static MoveFailure heldOpen(Path file) {
+    return new MoveFailure(file, "another program holds it open", "Close that program.");
+  }
+
+  static MoveFailure unknown(Path file, int error) {
+    return new MoveFailure(
+        file, "the system refused the rename (error " + error + ")", "Try again.");
   }
 }

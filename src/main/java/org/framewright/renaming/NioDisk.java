@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -46,7 +47,11 @@ final class NioDisk implements Disk {
    * @param movers ways to change a name, best first
    */
   NioDisk(Path root, List<Mover> movers) throws IOException {
-    this.traits = Traits.of(Files.getFileStore(root).type(), WINDOWS);
+    this(Traits.of(Files.getFileStore(root).type(), WINDOWS), movers);
+  }
+
+  NioDisk(Traits traits, List<Mover> movers) {
+    this.traits = traits;
     this.movers = movers;
   }
 
@@ -96,6 +101,19 @@ final class NioDisk implements Disk {
     return folder.getFileSystem().supportedFileAttributeViews().contains("unix")
         ? Files.getAttribute(folder, "unix:dev").toString()
         : Files.getFileStore(folder).toString();
+  }
+
+  @Override
+  public String home(Path folder) throws IOException {
+    if (!traits.stableKeys()) {
+      return "";
+    }
+    var found = Files.readAttributes(folder, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+    var made = found.creationTime();
+    // Where a volume does not keep when a folder was made, Java says when it was changed.
+    return made.equals(found.lastModifiedTime())
+        ? number(found.fileKey())
+        : number(found.fileKey()) + "@" + made.to(TimeUnit.NANOSECONDS);
   }
 
   @Override
@@ -251,6 +269,11 @@ final class NioDisk implements Disk {
     }
     FileChannel channel = null;
     try {
+      // To open a pipe would wait for whoever reads from it.
+      if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)
+          && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+        throw new FileSystemException(file.toString(), null, "not a regular file");
+      }
       channel =
           FileChannel.open(
               file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS);

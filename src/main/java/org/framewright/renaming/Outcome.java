@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.util.List;
+import org.framewright.base.Problem;
 
 /** How an apply or an undo ended. */
 public sealed interface Outcome {
@@ -10,8 +11,9 @@ public sealed interface Outcome {
    * @param batch its id
    * @param renames every line: done, unchanged, blocked or skipped
    * @param guarantee what the volume could promise
+   * @param evidence by what an undo recognised the files
    */
-  record Applied(String batch, List<PlannedRename> renames, Guarantee guarantee)
+  record Applied(String batch, List<PlannedRename> renames, Guarantee guarantee, Evidence evidence)
       implements Outcome {
     public Applied {
       renames = List.copyOf(renames);
@@ -41,11 +43,41 @@ public sealed interface Outcome {
   record Cancelled(String batch) implements Outcome {}
 
   /** It failed half-way and every file has its old name again. */
-  record RolledBack(String batch, String why, String remedy) implements Outcome {}
+  record RolledBack(String batch, Problem problem) implements Outcome {
+    /** What made it fail. */
+    public String why() {
+      return problem.sentence();
+    }
+
+    /** What to do about it. */
+    public String remedy() {
+      return problem.remedy();
+    }
+  }
 
   /** It failed half-way and stands still; {@link Renamer#recover} goes on from here. */
-  record Halted(String batch, String why, String remedy) implements Outcome {}
+  record Halted(String batch, Problem problem) implements Outcome {
+    /** What made it fail. */
+    public String why() {
+      return problem.sentence();
+    }
+
+    /** What to do about it, before the recovery. */
+    public String remedy() {
+      return problem.remedy();
+    }
+  }
 
   /** It was not begun; nothing was changed. */
-  record Refused(String why, String remedy) implements Outcome {}
+  record Refused(Problem problem) implements Outcome {
+    /** What keeps it from being begun. */
+    public String why() {
+      return problem.sentence();
+    }
+
+    /** What to do about it. */
+    public String remedy() {
+      return problem.remedy();
+    }
+  }
 }

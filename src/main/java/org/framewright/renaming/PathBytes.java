@@ -5,6 +5,7 @@ import java.net.URI;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.HexFormat;
 
 /**
  * The bytes of a path, also of one that is not valid text. Java keeps such bytes inside the path
@@ -17,7 +18,7 @@ final class PathBytes {
 
   private PathBytes() {}
 
-  /** Whether the path's text tells all of it. */
+  /** Whether the path's text is all of it. */
   static boolean isText(Path path) {
     return path.toString().indexOf(UNREADABLE) < 0;
   }
@@ -54,11 +55,8 @@ final class PathBytes {
    * @throws IllegalArgumentException if they are no name
    */
   static Path name(byte[] bytes) {
-    var uri = new StringBuilder("file:///");
-    for (byte b : bytes) {
-      uri.append('%').append(String.format("%02X", b));
-    }
-    var path = Path.of(URI.create(uri.toString()));
+    var escaped = HexFormat.ofDelimiter("%").withPrefix("").formatHex(bytes);
+    var path = Path.of(URI.create("file:///%" + escaped));
     if (path.getNameCount() != 1) {
       throw new IllegalArgumentException("not one name");
     }

@@ -20,7 +20,7 @@ public record PlannedRename(
     return new PlannedRename(from, to, group, other, "", "", seen);
   }
 
-  PlannedRename with(Status other, String because, String mendedBy) {
-    return new PlannedRename(from, to, group, other, because, mendedBy, seen);
+  PlannedRename with(Status other, String because, String fixedBy) {
+    return new PlannedRename(from, to, group, other, because, fixedBy, seen);
   }
 }

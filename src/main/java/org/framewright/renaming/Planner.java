@@ -12,8 +12,8 @@ import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 
 /**
- * Finds what can be done of the wishes, in time linear in their number: looks at every folder once
- * and at every file once, and blocks what cannot be done, with all that hangs on it.
+ * Finds which requests can be met, in time linear in their number: looks at every folder once and
+ * at every file once, and blocks what cannot be done, with all that hangs on it.
  */
 final class Planner {
   private final Disk disk;
@@ -30,7 +30,7 @@ final class Planner {
     /**
      * Why a file must not be renamed; null if it may. Asked on several threads.
      *
-     * @param index of the wish
+     * @param index of the request
      */
     Problem problem(int index, Path file, Seen seen) throws IOException;
   }
@@ -38,8 +38,8 @@ final class Planner {
   /**
    * A planner for one plan.
    *
-   * @param takingBack whether the files had the wished names before: then names that collide only
-   *     on other disks are let be, for they stood side by side here
+   * @param takingBack whether the files had the requested names before: then names that collide
+   *     only on other disks are let be, for they stood side by side here
    */
   Planner(Disk disk, Path root, boolean takingBack) {
     this.disk = disk;
@@ -80,17 +80,17 @@ final class Planner {
       return status == Status.READY;
     }
 
-    /** The name that it leaves, as names are told apart here. */
+    /** The name that it leaves, as names are distinguished here. */
     String leftName() {
-      return toldApart(name(from));
+      return distinguished(name(from));
     }
 
-    /** The name that it wants, as names are told apart here. */
+    /** The name that it wants, as names are distinguished here. */
     String wantedName() {
-      return toldApart(name(to));
+      return distinguished(name(to));
     }
 
-    private String toldApart(Path name) {
+    private String distinguished(Path name) {
       return takingBack ? name.toString() : NameKey.of(name.toString());
     }
 
@@ -121,7 +121,7 @@ final class Planner {
     return drafts.stream().map(Draft::planned).toList();
   }
 
-  // ---- each wish by itself
+  // ---- each request by itself
 
   private void find(Draft draft) throws IOException {
     draft.from = below(draft.request.from());
@@ -232,9 +232,9 @@ final class Planner {
     return new Folder(root, problem, new Listing(List.of()), List.of(), new HashMap<>());
   }
 
-  // ---- the wishes against each other
+  // ---- the requests against each other
 
-  /** A file that is wished two names is blocked. */
+  /** A file for which two names are requested is blocked. */
   private void blockTwoNamesForOneFile(List<Draft> drafts) {
     for (var draft : drafts) {
       if (draft.listed == Listing.NONE) {
@@ -263,7 +263,7 @@ final class Planner {
     }
   }
 
-  /** Two names of one file could not be told apart after a crash. */
+  /** Two names of one file could not be distinguished after a crash. */
   private void blockOneFileNamedTwice(List<Draft> drafts) {
     var files = HashMap.<String, Draft>newHashMap(drafts.size());
     for (var draft : drafts) {
@@ -292,7 +292,7 @@ final class Planner {
         boolean stays = leaver == null || !leaver.leaves();
         if (stays) {
           var holder = draft.to.resolveSibling(names.name(alike));
-          if (!(takingBack && toldApart(draft, holder))) {
+          if (!(takingBack && areTwoNamesHere(draft, holder))) {
             blockTaken(draft, holder);
             break;
           }
@@ -301,8 +301,8 @@ final class Planner {
     }
   }
 
-  /** Whether this volume holds the other name and still has none of the wished one. */
-  private boolean toldApart(Draft draft, Path holder) throws IOException {
+  /** Whether this volume holds the other name and still has none of the requested one. */
+  private boolean areTwoNamesHere(Draft draft, Path holder) throws IOException {
     return !holder.equals(draft.to)
         && disk.look(draft.into.path().resolve(name(draft.to))).kind() == Look.Kind.NONE;
   }
@@ -335,7 +335,7 @@ final class Planner {
             "its group is renamed whole or not at all, and " + draft.from + " cannot be renamed",
             "Fix " + draft.from + " first.");
       }
-      // A group is told once.
+      // A group is reported once.
       groups.remove(draft.request.group());
       var successor = draft.in.wanted().get(draft.leftName());
       if (successor != null && successor.leaves()) {

@@ -1,7 +1,9 @@
 package org.framewright.renaming;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 
 /**
@@ -11,70 +13,69 @@ import org.framewright.base.Progress;
  * again.
  */
 final class Recoverer {
+  private static final List<Position> ANYWHERE = List.of(Position.values());
+
   private Recoverer() {}
 
-  /** Moves the files; the caller records the end. */
-  static Recovery run(Disk disk, Journal journal) throws IOException {
-    var away = folderTrouble(disk, journal);
-    if (!away.isEmpty()) {
-      return new Recovery.Stuck(journal.batch(), away);
+  /**
+   * Moves the files; the caller records the end.
+   *
+   * @param home what distinguishes the folder of journals from its copies today
+   */
+  static Recovery run(Disk disk, Journal journal, String home) throws IOException {
+    for (var folder : journal.folders()) {
+      var relative = journal.root().relativize(folder);
+      var trouble = Folders.trouble(disk, journal.root(), relative);
+      if (trouble.isPresent()) {
+        return stuck(journal, folder, trouble.get());
+      }
     }
     HeldFolders folders;
     try {
       folders = disk.hold(journal.root(), journal.folders());
     } catch (MoveFailure e) {
-      var none = journal.root().relativize(journal.root());
-      return new Recovery.Stuck(
-          journal.batch(), List.of(new StuckFile(none, e.getMessage(), e.remedy())));
+      return stuck(journal, journal.root(), e.problem());
     }
     try (folders) {
-      return run(disk, journal, folders);
+      return run(disk, journal, home, folders);
     }
   }
 
-  private static Recovery run(Disk disk, Journal journal, HeldFolders folders) throws IOException {
+  private static Recovery run(Disk disk, Journal journal, String home, HeldFolders folders)
+      throws IOException {
     // What is seen below must be what a power cut would leave.
     for (int i = 0; i < journal.folders().size(); i++) {
       folders.sync(i);
     }
-    var where = FileLocator.find(disk, journal);
-    if (!where.troubles().isEmpty()) {
-      return new Recovery.Stuck(journal.batch(), where.troubles());
+    var recognition = Recognition.of(disk, journal, home, ANYWHERE);
+    var found = FileLocator.find(disk, journal, recognition);
+    if (!found.troubles().isEmpty()) {
+      return new Recovery.Stuck(journal.batch(), found.troubles());
     }
-    var epochs = new Epochs(folders, journal, where.places(), Progress.NONE);
+    var epochs = new Epochs(folders, journal, found.positions(), Progress.NONE);
+    int renames = journal.ops().size();
+    var finished = new Recovery.Finished(journal.batch(), renames, recognition.evidence());
     try {
-      if (where.all(Place.TARGET)) {
-        return finished(journal);
+      if (found.all(Position.TARGET)) {
+        return finished;
       }
-      var obstacles = where.obstaclesBack();
+      var obstacles = found.obstaclesBack();
       if (obstacles.isEmpty()) {
         epochs.back();
-        return new Recovery.RolledBack(journal.batch(), journal.ops().size());
+        return new Recovery.RolledBack(journal.batch(), renames, recognition.evidence());
       }
-      if (where.obstaclesForward().isEmpty()) {
+      if (found.obstaclesForward().isEmpty()) {
         epochs.forward();
-        return finished(journal);
+        return finished;
       }
       return new Recovery.Stuck(journal.batch(), obstacles);
     } catch (Halt e) {
-      var path = journal.root().relativize(e.path());
-      return new Recovery.Stuck(
-          journal.batch(), List.of(new StuckFile(path, e.getMessage(), e.remedy())));
+      return stuck(journal, e.path(), e.problem());
     }
   }
 
-  private static Recovery finished(Journal journal) {
-    return new Recovery.Finished(journal.batch(), journal.ops().size());
-  }
-
-  private static List<StuckFile> folderTrouble(Disk disk, Journal journal) throws IOException {
-    for (var folder : journal.folders()) {
-      var relative = journal.root().relativize(folder);
-      var trouble = Folders.trouble(disk, journal.root(), relative);
-      if (trouble.isPresent()) {
-        return List.of(new StuckFile(relative, trouble.get().what(), trouble.get().remedy()));
-      }
-    }
-    return List.of();
+  private static Recovery stuck(Journal journal, Path at, Problem problem) {
+    var file = new StuckFile(journal.root().relativize(at), problem);
+    return new Recovery.Stuck(journal.batch(), List.of(file));
   }
 }

@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.util.List;
+import org.framewright.base.Problem;
 
 /** How a recovery ended. */
 public sealed interface Recovery {
@@ -8,10 +9,10 @@ public sealed interface Recovery {
   record Nothing() implements Recovery {}
 
   /** Every file of the batch has its old name. */
-  record RolledBack(String batch, int renames) implements Recovery {}
+  record RolledBack(String batch, int renames, Evidence evidence) implements Recovery {}
 
   /** Every file of the batch has its new name. */
-  record Finished(String batch, int renames) implements Recovery {}
+  record Finished(String batch, int renames, Evidence evidence) implements Recovery {}
 
   /** The batch stands still until a person has looked at these files. */
   record Stuck(String batch, List<StuckFile> files) implements Recovery {
@@ -21,5 +22,15 @@ public sealed interface Recovery {
   }
 
   /** It was not begun; nothing was changed. */
-  record Refused(String why, String remedy) implements Recovery {}
+  record Refused(Problem problem) implements Recovery {
+    /** What keeps it from being begun. */
+    public String why() {
+      return problem.sentence();
+    }
+
+    /** What to do about it. */
+    public String remedy() {
+      return problem.remedy();
+    }
+  }
 }

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.Objects;
 
 /**
- * A wish: this file shall have that name.
+ * A request: this file shall have that name.
  *
  * @param from the file, relative to the root of the {@link Renamer}
  * @param to its new path, relative to the same root; another folder is allowed if it exists, lies

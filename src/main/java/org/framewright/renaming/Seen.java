@@ -1,7 +1,7 @@
 package org.framewright.renaming;
 
 /**
- * What a plan saw of a file, so that it can tell the file again.
+ * What a plan saw of a file, so that it can recognise the file.
  *
  * @param key the file system's number of the file (inode); empty where there is none
  * @param size bytes

@@ -47,10 +47,12 @@ final class Store {
   void prepare() throws IOException {
     for (var name : disk.names(folder)) {
       var text = name.toString();
-      if (text.endsWith(UNPUBLISHED)) {
-        clearReserved(file(text.substring(0, text.length() - UNPUBLISHED.length())));
-        disk.remove(folder.resolve(name));
-      } else if (text.startsWith(MoverFallback.PROBE)) {
+      boolean unpublished = text.endsWith(UNPUBLISHED) && isId(text, UNPUBLISHED);
+      if ((unpublished || text.startsWith(MoverFallback.PROBE))
+          && disk.look(folder.resolve(name)).isFile()) {
+        if (unpublished) {
+          clearReserved(file(text.substring(0, text.length() - UNPUBLISHED.length())));
+        }
         disk.remove(folder.resolve(name));
       }
     }
@@ -67,65 +69,43 @@ final class Store {
     }
   }
 
+  /** What distinguishes this folder of journals from its copies, see {@link Disk#home}. */
+  String home() throws IOException {
+    return disk.home(folder);
+  }
+
   /**
-   * The id of the batch that a plan becomes: one more than any before, so that ids tell the order.
+   * The id of the batch that a plan becomes: one more than any before, so that ids give the order.
+   *
+   * @throws DamagedJournal if there can be no more
    */
   String nextId(String planId) throws IOException {
     int last = 0;
     for (var id : ids()) {
-      last = Math.max(last, Integer.parseInt(id, 0, id.indexOf('-'), 10));
+      last = Math.max(last, number(id));
     }
     if (last >= MOST_BATCHES) {
-      throw new IOException("there are too many batches in this folder");
+      throw new DamagedJournal(last + "-...", 0, "its number is the last that there can be");
     }
     return String.format("%04d-%s", last + 1, planId);
   }
 
   /** Makes a journal durable; the batch is begun once this returns. */
-  Journal publish(Journal plan) throws IOException {
-    var folders =
-        plan.folders().stream()
-            .map(
-                path -> {
-                  var names = new ArrayList<Path>();
-                  root.relativize(path).forEach(names::add);
-                  names.removeIf(name -> name.toString().isEmpty());
-                  return List.copyOf(names);
-                })
-            .toList();
-    var text =
-        JournalText.write(
-            plan.batch(),
-            plan.at(),
-            plan.undoes(),
-            plan.guarantee(),
-            plan.volume(),
-            folders,
-            plan.ops());
-    var unpublished = folder.resolve(plan.batch() + UNPUBLISHED);
+  Journal publish(JournalHeader header, List<Op> ops) throws IOException {
+    var text = JournalWriter.plan(header, ops);
+    var unpublished = folder.resolve(header.batch() + UNPUBLISHED);
     disk.write(unpublished, text.parts());
-    if (disk.move(unpublished, file(plan.batch())) != MoveResult.MOVED) {
-      throw new IOException("the journal " + plan.batch() + " could not be given its name");
+    if (disk.move(unpublished, file(header.batch())) != MoveResult.MOVED) {
+      throw new IOException("the journal " + header.batch() + " could not be given its name");
     }
     disk.sync(folder);
-    return new Journal(
-        plan.batch(),
-        plan.at(),
-        plan.undoes(),
-        plan.guarantee(),
-        plan.volume(),
-        root,
-        plan.folders(),
-        plan.ops(),
-        text.commit(),
-        text.length(),
-        BatchState.OPEN);
+    return new Journal(header, ops, text.commit(), text.length(), BatchState.OPEN);
   }
 
   /** Records how a batch ended. */
   void end(Journal journal, BatchState state, Instant at) throws IOException {
     disk.writeTail(
-        file(journal.batch()), journal.length(), JournalText.end(state, at, journal.commit()));
+        file(journal.batch()), journal.length(), JournalWriter.end(state, at, journal.commit()));
   }
 
   /**
@@ -134,7 +114,7 @@ final class Store {
    * @throws DamagedJournal if it cannot be relied on
    */
   Journal read(String id) throws IOException {
-    return JournalText.read(disk, file(id), root);
+    return JournalReader.read(disk, file(id), root);
   }
 
   /** Drops a journal. */
@@ -142,7 +122,7 @@ final class Store {
     disk.remove(file(id));
   }
 
-  /** Every batch, oldest first. */
+  /** Every batch, oldest first. Reads only the ends of each journal. */
   List<Batch> batches() throws IOException {
     if (!exists()) {
       return List.of();
@@ -151,18 +131,18 @@ final class Store {
     for (var id : ids()) {
       batches.add(batch(id));
     }
-    return undoneTold(batches);
+    return withUndoneBy(batches);
   }
 
   private Batch batch(String id) throws IOException {
     try {
-      var summary = JournalText.summary(disk, file(id), root);
-      var head = summary.head();
+      var summary = JournalReader.summary(disk, file(id), root);
+      var head = summary.header();
       var undoes = head.undoes().isEmpty() ? Optional.<String>empty() : Optional.of(head.undoes());
       return new Batch(
           id,
           head.at(),
-          head.end(),
+          summary.end(),
           summary.renames(),
           summary.example(),
           undoes,
@@ -181,8 +161,8 @@ final class Store {
     }
   }
 
-  /** Tells of each batch which later one took it back, if that one was not taken back itself. */
-  private static List<Batch> undoneTold(List<Batch> batches) {
+  /** Adds to each batch which later one took it back, if that one was not taken back itself. */
+  private static List<Batch> withUndoneBy(List<Batch> batches) {
     Map<String, String> undoneBy = new HashMap<>();
     for (int i = batches.size() - 1; i >= 0; i--) {
       var batch = batches.get(i);
@@ -208,13 +188,21 @@ final class Store {
   private List<String> ids() throws IOException {
     return disk.names(folder).stream()
         .map(Path::toString)
-        .filter(name -> name.endsWith(ENDING))
+        .filter(name -> isId(name, ENDING))
         .map(name -> name.substring(0, name.length() - ENDING.length()))
-        .filter(id -> JournalText.BATCH.matcher(id).matches())
-        .sorted(
-            Comparator.comparingInt((String id) -> Integer.parseInt(id, 0, id.indexOf('-'), 10))
-                .thenComparing(Comparator.naturalOrder()))
+        .sorted(Comparator.comparingInt(Store::number).thenComparing(Comparator.naturalOrder()))
         .toList();
+  }
+
+  private static boolean isId(String name, String ending) {
+    return name.endsWith(ending)
+        && JournalFormat.BATCH
+            .matcher(name.substring(0, name.length() - ending.length()))
+            .matches();
+  }
+
+  private static int number(String id) {
+    return Integer.parseInt(id, 0, id.indexOf('-'), 10);
   }
 
   private Path file(String id) {

@@ -1,12 +1,26 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
+import org.framewright.base.Problem;
 
 /**
  * A file that a person must look at.
  *
  * @param path relative to the root
- * @param why what is wrong
- * @param remedy its remedy
+ * @param problem what is wrong with it
  */
-public record StuckFile(Path path, String why, String remedy) {}
+public record StuckFile(Path path, Problem problem) {
+  StuckFile(Path path, String why, String remedy) {
+    this(path, new Problem(why, remedy));
+  }
+
+  /** What is wrong. */
+  public String why() {
+    return problem.sentence();
+  }
+
+  /** What to do about it. */
+  public String remedy() {
+    return problem.remedy();
+  }
+}

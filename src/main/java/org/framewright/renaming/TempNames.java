@@ -3,12 +3,12 @@ package org.framewright.renaming;
 import java.util.regex.Pattern;
 
 /**
- * Names between two names: {@code fw-BATCH-NUMBER.tmp}, so that a file left under one tells its
+ * Names between two names: {@code fw-BATCH-NUMBER.tmp}, so that a file left under one shows its
  * batch without a journal.
  */
 final class TempNames {
   private static final Pattern NAME =
-      Pattern.compile("fw-(" + JournalText.BATCH.pattern() + ")-[0-9]{1,9}\\.tmp");
+      Pattern.compile("fw-(" + JournalFormat.BATCH.pattern() + ")-[0-9]{1,9}\\.tmp");
 
   private TempNames() {}
 

@@ -7,7 +7,7 @@
  * file). An apply looks again, writes a journal below {@code .framewright/renames}, flushes it,
  * gives it its name, and only then changes names, in two epochs. The journal is what an undo reads,
  * as a new plan with the names exchanged, and what a recovery reads after a crash. An {@link
- * org.framewright.renaming.Outcome} or a {@link org.framewright.renaming.Recovery} tells how it
+ * org.framewright.renaming.Outcome} or a {@link org.framewright.renaming.Recovery} says how it
  * went. Moves stay on one volume and below one root; within that, a file may go to another folder
  * that is there. Files of one group are renamed all or not at all; so is a batch.
  *
@@ -16,7 +16,7 @@
  * <p><b>Nothing is overwritten.</b> Every call that changes a name of somebody's file refuses a
  * name that is taken, inside the kernel: no check precedes it that another program could outrun.
  * Where a volume has no such call, a hard link does the same; where it has no links either, the
- * name is first reserved with a marked file of our own, and the weaker promise is told ({@link
+ * name is first reserved with a marked file of our own, and the weaker promise is reported ({@link
  * org.framewright.renaming.Guarantee}).
  *
  * <p><b>Nothing is removed</b> but files of our own (journals that were never begun, marks of ours,

@@ -204,8 +204,7 @@ public final class SampleDay {
         switch (ListReader.read(file)) {
           case ListReading.Understood read -> read;
           case ListReading.Refused refused ->
-              throw new JobException(
-                  refused.faults().getFirst().toString(), "", refused.faults().getFirst().remedy());
+              throw new JobException(refused.problems().getFirst().problem());
         };
     teller.tell("The client's " + name + " is understood: " + understood.form() + ".");
     teller.tell(
@@ -389,7 +388,7 @@ public final class SampleDay {
                     "  changed  "
                         + changed.after().code()
                         + " "
-                        + String.join(", ", changed.told())));
+                        + String.join(", ", changed.descriptions())));
     change
         .kept()
         .forEach(setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));
@@ -585,7 +584,13 @@ public final class SampleDay {
         .limit(3)
         .forEach(select -> teller.tell("  " + select.original() + "  ->  " + select.name()));
     plan.withheld()
-        .forEach(withheld -> teller.tell("  withheld: " + withheld.what() + ", " + withheld.why()));
+        .forEach(
+            withheld ->
+                teller.tell(
+                    "  withheld: "
+                        + withheld.problem().where()
+                        + ", "
+                        + withheld.problem().what()));
     var target = into.resolve(job.name() + "_hand-off-1");
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
@@ -607,11 +612,12 @@ public final class SampleDay {
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
       case Delivery.Refused refused -> {
-        teller.tell("It was refused: " + refused.why() + ". " + refused.remedy());
+        teller.tell(
+            "It was refused: " + refused.problem().sentence() + ". " + refused.problem().remedy());
         yield Optional.empty();
       }
       case Delivery.Failed failed -> {
-        teller.tell("It failed: " + failed.why() + ". " + failed.remedy());
+        teller.tell("It failed: " + failed.problem().sentence() + ". " + failed.problem().remedy());
         yield Optional.empty();
       }
       case Delivery.Cancelled _ -> Optional.empty();

@@ -1,5 +1,7 @@
 package org.framewright.shotlist;
 
+import java.util.regex.Pattern;
+
 /**
  * One cell of a list.
  *
@@ -7,13 +9,35 @@ package org.framewright.shotlist;
  * @param column the character in that line, or the column of the sheet, where it begins, from 1
  */
 record Cell(String text, int line, int column) {
+  private static final Pattern SPACE = Pattern.compile("[\\s\\x1C-\\x1F\\x85\\p{Z}]+");
+  private static final int SHOWN = 60;
 
+  /** Whether a person sees nothing in it. */
   boolean blank() {
-    return text.isBlank();
+    return text.isEmpty() || plain().isEmpty();
   }
 
   /** The text on one line, without space around it. */
   String plain() {
-    return text.replaceAll("[\\s\\u00A0]+", " ").strip();
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c <= ' ' || c >= 0x7F) {
+        return SPACE.matcher(text).replaceAll(" ").strip();
+      }
+    }
+    return text;
+  }
+
+  /** The same, short enough for a message. */
+  String brief() {
+    return brief(plain());
+  }
+
+  static String brief(String text) {
+    if (text.length() <= SHOWN) {
+      return text;
+    }
+    int end = Character.isHighSurrogate(text.charAt(SHOWN - 1)) ? SHOWN - 1 : SHOWN;
+    return text.substring(0, end) + "...";
   }
 }

@@ -12,6 +12,6 @@ public record Column(int position, String heading, Heading taken) {
   /** {@code "Look No." is the setup}. */
   @Override
   public String toString() {
-    return "\"" + heading + "\" " + taken.told();
+    return "\"" + heading + "\" " + taken.description();
   }
 }

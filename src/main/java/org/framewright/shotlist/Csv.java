@@ -1,67 +1,63 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
-import java.util.List;
 
 /**
  * Reads separated values: RFC 4180, with any separator, any line ends, and quotes inside unquoted
  * cells taken as they are. Every cell knows where it began.
  */
 final class Csv {
-  private final String source;
   private final String text;
   private final char separator;
-  private final List<List<Cell>> rows = new ArrayList<>();
-  private final List<Fault> faults = new ArrayList<>();
+  private final Grid.Builder grid;
   private int at;
   private int line = 1;
   private int column = 1;
 
-  private Csv(String source, String text, char separator) {
-    this.source = source;
+  private Csv(String text, char separator, Grid.Builder grid) {
     this.text = text;
     this.separator = separator;
+    this.grid = grid;
   }
 
-  static Grid read(String source, String text, char separator, String form) {
-    var csv = new Csv(source, text, separator);
-    csv.read();
-    return new Grid(form, csv.rows, csv.faults);
+  /** Reads rows into a grid until the text ends or the grid is full. */
+  static void read(String text, char separator, Grid.Builder grid) {
+    new Csv(text, separator, grid).read();
   }
 
   private void read() {
     var row = new ArrayList<Cell>();
-    while (at < text.length()) {
-      row.add(peek() == '"' ? quoted() : plain());
+    while (at < text.length() && !grid.isFull()) {
+      grid.add(row, peek() == '"' ? quoted() : plain());
       if (at < text.length() && peek() == separator) {
         step();
         if (at == text.length()) {
-          row.add(new Cell("", line, column));
+          grid.add(row, new Cell("", line, column));
         }
         continue;
       }
       if (at < text.length()) {
         step();
       }
-      end(row);
-      row = new ArrayList<>();
+      grid.add(row);
+      row.clear();
     }
-    end(row);
-  }
-
-  private void end(List<Cell> row) {
-    if (!row.stream().allMatch(Cell::blank)) {
-      rows.add(row);
-    }
+    grid.add(row);
   }
 
   private Cell plain() {
+    int fromLine = line;
+    int fromColumn = column;
+    return new Cell(FormulaGuard.without(rest()), fromLine, fromColumn);
+  }
+
+  /** What stands here before the next separator or line end. */
+  private String rest() {
     int from = at;
-    var cell = new Cell("", line, column);
     while (at < text.length() && !ends()) {
       step();
     }
-    return new Cell(text.substring(from, at), cell.line(), cell.column());
+    return text.substring(from, at);
   }
 
   private Cell quoted() {
@@ -69,15 +65,13 @@ final class Csv {
     int fromColumn = column;
     var content = new StringBuilder();
     step();
-    while (true) {
+    while (content.length() <= Limits.CELL) {
       if (at == text.length()) {
-        faults.add(
-            new Fault(
-                source,
-                fromLine,
-                fromColumn,
-                "a quotation mark opens here and is never closed",
-                "Close the cell with a quotation mark, or take this one out."));
+        grid.problem(
+            fromLine,
+            fromColumn,
+            "a quotation mark opens here and is never closed",
+            "Close the cell with a quotation mark, or take this one out.");
         break;
       }
       if (peek() != '"') {
@@ -89,27 +83,23 @@ final class Csv {
         content.append(step());
         continue;
       }
+      afterClosing();
       break;
     }
-    if (at < text.length() && !ends()) {
-      int afterLine = line;
-      int afterColumn = column;
-      int from = at;
-      while (at < text.length() && !ends()) {
-        step();
-      }
-      var rest = text.substring(from, at);
-      if (!rest.isBlank()) {
-        faults.add(
-            new Fault(
-                source,
-                afterLine,
-                afterColumn,
-                "\"" + rest.strip() + "\" follows a closing quotation mark",
-                "Write a quotation mark inside a cell twice, or put a separator here."));
-      }
+    return new Cell(FormulaGuard.without(content.toString()), fromLine, fromColumn);
+  }
+
+  private void afterClosing() {
+    int afterLine = line;
+    int afterColumn = column;
+    var rest = rest();
+    if (!rest.isBlank()) {
+      grid.problem(
+          afterLine,
+          afterColumn,
+          "\"" + Cell.brief(rest.strip()) + "\" follows a closing quotation mark",
+          "Write a quotation mark inside a cell twice, or put a separator here.");
     }
-    return new Cell(content.toString(), fromLine, fromColumn);
   }
 
   private char peek() {

@@ -15,8 +15,9 @@ final class Encoding {
 
   /**
    * @param name for people, such as {@code UTF-16, big-endian}
+   * @param isCut whether the bytes end in the middle of a character, which is left out
    */
-  record Decoded(String text, String name) {}
+  record Decoded(String text, String name, boolean isCut) {}
 
   /**
    * By the byte-order mark (Unicode, section 23.8); else UTF-16 where every other byte is zero;
@@ -24,13 +25,14 @@ final class Encoding {
    */
   static Decoded decode(byte[] bytes) {
     if (starts(bytes, 0xEF, 0xBB, 0xBF)) {
-      return new Decoded(lenient(bytes, 3, StandardCharsets.UTF_8), "UTF-8 with a mark");
+      return new Decoded(
+          lenient(bytes, 3, bytes.length, StandardCharsets.UTF_8), "UTF-8 with a mark", false);
     }
     if (starts(bytes, 0xFF, 0xFE)) {
-      return new Decoded(lenient(bytes, 2, StandardCharsets.UTF_16LE), "UTF-16, little-endian");
+      return wide(bytes, 2, StandardCharsets.UTF_16LE, "UTF-16, little-endian");
     }
     if (starts(bytes, 0xFE, 0xFF)) {
-      return new Decoded(lenient(bytes, 2, StandardCharsets.UTF_16BE), "UTF-16, big-endian");
+      return wide(bytes, 2, StandardCharsets.UTF_16BE, "UTF-16, big-endian");
     }
     var wide = wide(bytes);
     if (wide.isPresent()) {
@@ -43,9 +45,9 @@ final class Encoding {
               .onMalformedInput(CodingErrorAction.REPORT)
               .onUnmappableCharacter(CodingErrorAction.REPORT)
               .decode(ByteBuffer.wrap(bytes));
-      return new Decoded(text.toString(), "UTF-8");
+      return new Decoded(text.toString(), "UTF-8", false);
     } catch (CharacterCodingException e) {
-      return new Decoded(lenient(bytes, 0, WINDOWS_1252), "Windows-1252");
+      return new Decoded(lenient(bytes, 0, bytes.length, WINDOWS_1252), "Windows-1252", false);
     }
   }
 
@@ -72,18 +74,21 @@ final class Encoding {
     }
     int pairs = looked / 2;
     if (pairs > 1 && odd > pairs / 2 && even == 0) {
-      return Optional.of(
-          new Decoded(lenient(bytes, 0, StandardCharsets.UTF_16LE), "UTF-16, little-endian"));
+      return Optional.of(wide(bytes, 0, StandardCharsets.UTF_16LE, "UTF-16, little-endian"));
     }
     if (pairs > 1 && even > pairs / 2 && odd == 0) {
-      return Optional.of(
-          new Decoded(lenient(bytes, 0, StandardCharsets.UTF_16BE), "UTF-16, big-endian"));
+      return Optional.of(wide(bytes, 0, StandardCharsets.UTF_16BE, "UTF-16, big-endian"));
     }
     return Optional.empty();
   }
 
-  /** What does not fit becomes U+FFFD, which the reader then tells. */
-  private static String lenient(byte[] bytes, int from, Charset charset) {
-    return new String(bytes, from, bytes.length - from, charset);
+  private static Decoded wide(byte[] bytes, int from, Charset charset, String name) {
+    int end = bytes.length - (bytes.length - from) % 2;
+    return new Decoded(lenient(bytes, from, end, charset), name, end < bytes.length);
+  }
+
+  /** What does not fit becomes U+FFFD, which the reader then says. */
+  private static String lenient(byte[] bytes, int from, int end, Charset charset) {
+    return new String(bytes, from, end - from, charset);
   }
 }

@@ -1,12 +1,10 @@
 package org.framewright.shotlist;
 
 import java.text.Normalizer;
-import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
 /** As what a column of a list is taken, by its heading. */
@@ -21,32 +19,26 @@ public enum Heading {
   MODEL("is the model"),
   NOTE("is the note"),
   /** Written by this program's own export; the job knows it better. */
-  TOLD("is told by the job, left out"),
+  FROM_JOB("comes from the job, left out"),
   OTHER("is kept as it is");
 
-  private final String told;
+  private final String description;
 
-  Heading(String told) {
-    this.told = told;
+  Heading(String description) {
+    this.description = description;
   }
 
   /** {@code is the setup}. */
-  public String told() {
-    return told;
+  public String description() {
+    return description;
   }
 
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
   private static final Pattern SET_UP = Pattern.compile("^set up\\b");
 
-  private static final Map<String, List<Meaning>> MEANINGS = new HashMap<>();
-
-  /**
-   * What a word may mean.
-   *
-   * @param rank how surely the word means it, 0 the surest
-   */
-  private record Meaning(Heading heading, int rank) {}
+  /** What a word may mean, and how surely, 0 the surest. */
+  private static final Map<String, Map<Heading, Integer>> MEANINGS = new HashMap<>();
 
   static {
     // English, German, French, Spanish, Italian, Dutch, Swedish: the words that lists use for
@@ -100,32 +92,28 @@ public enum Heading {
             + " commentaires, nota, notas, observaciones, comentarios, opmerking, opmerkingen,"
             + " anteckning, kommentarer");
     mean(
-        TOLD, "state, frames so far, signed off by, signed off at, changed since sign off, reason");
+        FROM_JOB,
+        "state, frames so far, signed off by, signed off at, changed since sign off, reason");
   }
 
   private static void mean(Heading heading, String... wordsByRank) {
-    for (var rank = 0; rank < wordsByRank.length; rank++) {
+    for (int rank = 0; rank < wordsByRank.length; rank++) {
       for (var word : wordsByRank[rank].split(", ", -1)) {
-        MEANINGS.computeIfAbsent(word, key -> new ArrayList<>()).add(new Meaning(heading, rank));
+        MEANINGS
+            .computeIfAbsent(word, _ -> new EnumMap<>(Heading.class))
+            .putIfAbsent(heading, rank);
       }
     }
   }
 
-  private static List<Meaning> meanings(String heading) {
-    return MEANINGS.getOrDefault(plain(heading), List.of());
-  }
-
   /** As what a heading is taken on its own, whatever its case, accents and punctuation. */
   public static Heading of(String heading) {
-    return meanings(heading).stream().map(Meaning::heading).findFirst().orElse(OTHER);
+    return meanings(heading).keySet().stream().findFirst().orElse(OTHER);
   }
 
-  /** How surely a heading means this, 0 the surest; empty if it does not. */
-  static OptionalInt rank(String heading, Heading wanted) {
-    return meanings(heading).stream()
-        .filter(meaning -> meaning.heading() == wanted)
-        .mapToInt(Meaning::rank)
-        .min();
+  /** All that a heading may mean, and how surely, 0 the surest. */
+  static Map<Heading, Integer> meanings(String heading) {
+    return MEANINGS.getOrDefault(plain(heading), Map.of());
   }
 
   /** Lower case, without accents; runs of anything but letters and digits are one space. */
@@ -134,6 +122,9 @@ public enum Heading {
     if (stripped.equals("#")) {
       return "#";
     }
+    if (isPlainAscii(stripped)) {
+      return SET_UP.matcher(stripped).replaceFirst("setup");
+    }
     var bare =
         MARKS
             .matcher(Normalizer.normalize(stripped, Normalizer.Form.NFKD))
@@ -141,5 +132,19 @@ public enum Heading {
             .toLowerCase(Locale.ROOT);
     var words = BETWEEN_WORDS.matcher(bare).replaceAll(" ").strip();
     return SET_UP.matcher(words).replaceFirst("setup");
+  }
+
+  /** Whether there is nothing to take off: lower case letters and digits with a space between. */
+  private static boolean isPlainAscii(String text) {
+    char before = ' ';
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+      if (!letter && (c != ' ' || before == ' ')) {
+        return false;
+      }
+      before = c;
+    }
+    return true;
   }
 }

@@ -3,6 +3,7 @@ package org.framewright.shotlist;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.function.Predicate;
 
@@ -26,33 +27,32 @@ public record ListChange(
   public record Changed(Setup before, Setup after) {
 
     /** What changed, a phrase each: {@code title "Coat" -> "Long coat"}. */
-    public List<String> told() {
-      var told = new ArrayList<String>();
-      tell(told, "code", before.code(), after.code());
-      tell(told, "title", before.title(), after.title());
-      tell(told, "views", before.viewsText(), after.viewsText());
-      tell(told, "frames wanted", number(before), number(after));
-      var headings = new ArrayList<>(before.columns().keySet());
-      after.columns().keySet().stream()
-          .filter(heading -> !before.columns().containsKey(heading))
-          .forEach(headings::add);
+    public List<String> descriptions() {
+      var descriptions = new ArrayList<String>();
+      describe(descriptions, "code", before.code(), after.code());
+      describe(descriptions, "title", before.title(), after.title());
+      describe(descriptions, "views", before.viewsText(), after.viewsText());
+      describe(descriptions, "frames wanted", number(before), number(after));
+      var headings = new LinkedHashSet<>(before.columns().keySet());
+      headings.addAll(after.columns().keySet());
       for (var heading : headings) {
-        tell(
-            told,
+        describe(
+            descriptions,
             heading,
             before.columns().getOrDefault(heading, ""),
             after.columns().getOrDefault(heading, ""));
       }
-      return List.copyOf(told);
+      return List.copyOf(descriptions);
     }
 
     private static String number(Setup setup) {
       return setup.framesWanted().isPresent() ? "" + setup.framesWanted().getAsInt() : "";
     }
 
-    private static void tell(List<String> told, String what, String before, String after) {
+    private static void describe(
+        List<String> descriptions, String what, String before, String after) {
       if (!before.equals(after)) {
-        told.add(what + " \"" + before + "\" -> \"" + after + "\"");
+        descriptions.add(what + " \"" + before + "\" -> \"" + after + "\"");
       }
     }
   }
@@ -97,7 +97,7 @@ public record ListChange(
         continue;
       }
       shared.add(canonicalKey);
-      if (!was.equals(setup)) {
+      if (!was.saysTheSameAs(setup)) {
         changed.add(new Changed(was, setup));
       }
     }

@@ -12,7 +12,7 @@ public sealed interface ListReading {
    * @param columns each column, and as what it was taken
    * @param remarks what was left out or guessed; none of it stops the import
    */
-  record Understood(ShotList list, String form, List<Column> columns, List<Fault> remarks)
+  record Understood(ShotList list, String form, List<Column> columns, List<ListProblem> remarks)
       implements ListReading {
     public Understood {
       columns = List.copyOf(columns);
@@ -20,10 +20,10 @@ public sealed interface ListReading {
     }
   }
 
-  /** No list; every fault found, in the order of the file. */
-  record Refused(List<Fault> faults) implements ListReading {
+  /** No list; the problems found, in the order of the file, the first 1,000 at most. */
+  record Refused(List<ListProblem> problems) implements ListReading {
     public Refused {
-      faults = List.copyOf(faults);
+      problems = List.copyOf(problems);
     }
   }
 }

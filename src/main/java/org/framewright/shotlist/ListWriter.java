@@ -2,83 +2,135 @@ package org.framewright.shotlist;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.function.Function;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.Problem;
 
 /**
- * Writes a list for people and spreadsheets. CSV is that of RFC 4180 in UTF-8 with a byte-order
- * mark, by which spreadsheets tell the encoding.
+ * Writes a list for people and spreadsheets: as a workbook where the file ends in {@code .xlsx},
+ * else as CSV. CSV is that of RFC 4180 in UTF-8 with a byte-order mark, by which spreadsheets know
+ * the encoding, with an apostrophe before what they would run as a formula. {@link ListReader}
+ * reads the same list from either.
+ *
+ * <p>The file appears whole or not at all; one that is replaced stays as it was until then, and
+ * keeps its permissions.
  */
 public final class ListWriter {
+  /** The headings that every exported list begins with, in this order. */
+  static final Map<Heading, String> HEADINGS = headings();
+
   private ListWriter() {}
 
+  private static Map<Heading, String> headings() {
+    var headings = new EnumMap<Heading, String>(Heading.class);
+    headings.put(Heading.SETUP, "Setup");
+    headings.put(Heading.TITLE, "Title");
+    headings.put(Heading.VIEWS, "Views");
+    headings.put(Heading.FRAMES, "Frames wanted");
+    return Collections.unmodifiableMap(headings);
+  }
+
   /**
-   * Writes a list, as a workbook where the file ends in {@code .xlsx}, else as CSV. The file
-   * appears whole, in the place of one that was there.
+   * Writes a list to a file that must not exist yet.
    *
-   * @param told what the job tells of a setup, a column each; may be empty
+   * @param job what the job knows of a setup, a column each; may be empty
+   * @return why the list cannot be written in this form; empty if it was written
+   * @throws FileAlreadyExistsException if anything has that name; it is as it was
    */
-  public static void write(
-      Path file, ShotList list, Function<Setup, SequencedMap<String, String>> told)
+  public static Optional<Problem> create(
+      Path file, ShotList list, Function<Setup, SequencedMap<String, String>> job)
       throws IOException {
-    var rows = rows(list, told);
-    boolean workbook = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".xlsx");
-    var bytes = workbook ? workbook(rows) : ("\uFEFF" + csv(rows)).getBytes(StandardCharsets.UTF_8);
-    var folder = file.toAbsolutePath().getParent();
-    var temporary = Files.createTempFile(folder, ".list", ".tmp");
-    try {
-      Files.write(temporary, bytes);
-      try (var channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
-        channel.force(true);
-      }
-      Files.move(temporary, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(temporary);
+    return write(file, list, job, DurableFiles::create);
+  }
+
+  /** The same in place of a file that may be there; a folder, a link or a device is refused. */
+  public static Optional<Problem> replace(
+      Path file, ShotList list, Function<Setup, SequencedMap<String, String>> job)
+      throws IOException {
+    return write(file, list, job, DurableFiles::replace);
+  }
+
+  private interface Store {
+    void write(Path file, byte[] bytes) throws IOException;
+  }
+
+  private static Optional<Problem> write(
+      Path file, ShotList list, Function<Setup, SequencedMap<String, String>> job, Store store)
+      throws IOException {
+    var rows = rows(list, job);
+    if (!file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".xlsx")) {
+      store.write(file, ("\uFEFF" + csv(rows)).getBytes(StandardCharsets.UTF_8));
+      return Optional.empty();
     }
+    for (var row : rows) {
+      if (row.size() > Workbook.MOST_COLUMNS
+          || row.stream().anyMatch(cell -> XmlText.escaped(cell).length() > Limits.CELL)) {
+        return Optional.of(
+            new Problem(
+                "the line of setup " + row.getFirst() + " holds more than a workbook takes",
+                file.toString(),
+                "Export it as .csv."));
+      }
+    }
+    store.write(file, workbook(rows));
+    return Optional.empty();
   }
 
   /** The list as CSV, without a byte-order mark. */
-  public static String csv(ShotList list, Function<Setup, SequencedMap<String, String>> told) {
-    return csv(rows(list, told));
+  public static String csv(ShotList list, Function<Setup, SequencedMap<String, String>> job) {
+    return csv(rows(list, job));
   }
 
   private static List<List<String>> rows(
-      ShotList list, Function<Setup, SequencedMap<String, String>> told) {
+      ShotList list, Function<Setup, SequencedMap<String, String>> job) {
     var columns = new LinkedHashSet<String>();
     list.setups().forEach(setup -> columns.addAll(setup.columns().keySet()));
-    var toldHeadings = new LinkedHashSet<String>();
-    list.setups().forEach(setup -> toldHeadings.addAll(told.apply(setup).keySet()));
-    var header = new ArrayList<>(List.of("Setup", "Title", "Views", "Frames wanted"));
+    // A number of frames in words is kept as a column; its cell is the one that it came from.
+    columns.remove(HEADINGS.get(Heading.FRAMES));
+    var jobs = list.setups().stream().map(job).toList();
+    var jobHeadings = new LinkedHashSet<String>();
+    jobs.forEach(row -> jobHeadings.addAll(row.keySet()));
+    var header = new ArrayList<>(HEADINGS.values());
     header.addAll(columns);
-    header.addAll(toldHeadings);
+    header.addAll(jobHeadings);
     var rows = new ArrayList<List<String>>();
     rows.add(header);
-    for (var setup : list.setups()) {
-      var row = new ArrayList<>(List.of(setup.code(), setup.title(), setup.viewsText()));
-      row.add(setup.framesWanted().isPresent() ? "" + setup.framesWanted().getAsInt() : "");
+    for (int i = 0; i < jobs.size(); i++) {
+      var setup = list.setups().get(i);
+      var fromJob = jobs.get(i);
+      var row =
+          new ArrayList<>(
+              List.of(setup.code(), setup.title(), setup.viewsText(), framesWanted(setup)));
       columns.forEach(heading -> row.add(setup.columns().getOrDefault(heading, "")));
-      var said = told.apply(setup);
-      toldHeadings.forEach(heading -> row.add(said.getOrDefault(heading, "")));
+      jobHeadings.forEach(heading -> row.add(fromJob.getOrDefault(heading, "")));
       rows.add(row);
     }
     return rows;
+  }
+
+  private static String framesWanted(Setup setup) {
+    return setup.framesWanted().isPresent()
+        ? Integer.toString(setup.framesWanted().getAsInt())
+        : setup.columns().getOrDefault(HEADINGS.get(Heading.FRAMES), "");
   }
 
   private static String csv(List<List<String>> rows) {
     var text = new StringBuilder();
     for (var row : rows) {
       for (int i = 0; i < row.size(); i++) {
-        text.append(i == 0 ? "" : ",").append(quoted(row.get(i)));
+        text.append(i == 0 ? "" : ",").append(quoted(FormulaGuard.with(row.get(i))));
       }
       text.append("\r\n");
     }
@@ -98,8 +150,8 @@ public final class ListWriter {
       var sheet = workbook.newWorksheet("Shot list");
       for (int i = 0; i < rows.size(); i++) {
         for (int j = 0; j < rows.get(i).size(); j++) {
-          // As text throughout: a setup 001 is not the number 1.
-          sheet.value(i, j, rows.get(i).get(j));
+          // As text throughout: a setup 001 is not the number 1, and text never runs as a formula.
+          sheet.value(i, j, XmlText.escaped(rows.get(i).get(j)));
         }
       }
       sheet.range(0, 0, 0, rows.getFirst().size() - 1).style().bold().set();

@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -8,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SequencedMap;
-import java.util.stream.Collectors;
 
 /**
  * One line of the shot list: a look, a garment, a product, a portrait, a room.
@@ -80,7 +80,25 @@ public record Setup(
 
   /** The views as a list's cell shows them: {@code F:8, B:4}. */
   public String viewsText() {
-    return views.stream().map(View::toString).collect(Collectors.joining(", "));
+    return ViewsText.write(views);
+  }
+
+  /**
+   * Whether the list says the same of another setup; a column that is blank says as much as one
+   * that is not there.
+   */
+  public boolean saysTheSameAs(Setup other) {
+    return code.equals(other.code)
+        && title.equals(other.title)
+        && views.equals(other.views)
+        && framesWanted.equals(other.framesWanted)
+        && (columns.equals(other.columns) || filled(columns).equals(filled(other.columns)));
+  }
+
+  private static Map<String, String> filled(Map<String, String> columns) {
+    var filled = new HashMap<>(columns);
+    filled.values().removeIf(String::isEmpty);
+    return filled;
   }
 
   private Optional<String> column(Heading heading) {

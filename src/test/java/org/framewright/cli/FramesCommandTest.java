@@ -70,13 +70,13 @@ class FramesCommandTest {
   @Test
   void writesTheSameAsJson() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--json")).isZero();
-    var told = ran.json();
-    assertThat(told.get("frames").asInt()).isEqualTo(5);
-    assertThat(told.get("files").asInt()).isEqualTo(10);
-    assertThat(told.at("/bySetup/001/byView/F").asInt()).isEqualTo(4);
-    assertThat(told.at("/bySetup/001/missing/0").asText()).isEqualTo("back: none of 2");
-    assertThat(told.at("/cameras/0/model").asText()).isEqualTo(SampleBody.studioA().model());
-    assertThat(told.at("/cameras/0/clockOffsetSeconds").isNumber()).isTrue();
+    var report = ran.json();
+    assertThat(report.get("frames").asInt()).isEqualTo(5);
+    assertThat(report.get("files").asInt()).isEqualTo(10);
+    assertThat(report.at("/bySetup/001/byView/F").asInt()).isEqualTo(4);
+    assertThat(report.at("/bySetup/001/missing/0").asText()).isEqualTo("back: none of 2");
+    assertThat(report.at("/cameras/0/model").asText()).isEqualTo(SampleBody.studioA().model());
+    assertThat(report.at("/cameras/0/clockOffsetSeconds").isNumber()).isTrue();
   }
 
   @Test
@@ -136,10 +136,56 @@ class FramesCommandTest {
   }
 
   @Test
-  void watchesAndTellsOneLineACount() throws Exception {
+  void watchesAndPrintsOneLineACount() throws Exception {
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0", "--json")).isZero();
     assertThat(run("frames", job.folder().toString(), "--watch", "--for", "0")).isZero();
     assertThat(ran.out()).contains("5 frames; on set 002: 1");
+  }
+
+  @Test
+  void aCopiedFrameCountsOnceAndIsReportedWithARemedy() throws Exception {
+    var copies = Files.createDirectory(job.framesFolder().resolve("copies"));
+    try (var files = Files.newDirectoryStream(job.framesFolder(), "IMG_9999.*")) {
+      for (var file : files) {
+        Files.copy(file, copies.resolve(file.getFileName()));
+      }
+    }
+    assertThat(run("frames", job.folder().toString())).isZero();
+    assertThat(ran.out().lines().findFirst()).contains("5 frames, 10 files");
+    assertThat(ran.err()).contains("it is a copy of").contains("Move one of the two away");
+    assertThat(run("frames", job.folder().toString(), "--json")).isZero();
+    assertThat(ran.json().at("/frames").asInt()).isEqualTo(5);
+    assertThat(ran.json().at("/troubles/0/remedy").asText()).contains("Move one");
+    assertThat(ran.json().at("/troubles/0/path").asText()).startsWith("01_frames");
+    // What is moved is counted in the same way.
+    assertThat(run("frames", job.folder().toString(), "--move", "IMG_9998..IMG_0001", "002"))
+        .isZero();
+    assertThat(ran.err()).contains("3 frames moved to 002");
+  }
+
+  @Test
+  void namesCannotActOnTheTerminal() throws Exception {
+    var name = "IMG\u001b[31m\u0007.JPG";
+    Files.write(job.framesFolder().resolve(name), new byte[] {1, 2, 3});
+    assertThat(run("frames", job.folder().toString())).isEqualTo(1);
+    assertThat(ran.out() + ran.err()).doesNotContain("\u001b").doesNotContain("\u0007");
+    assertThat(run("frames", job.folder().toString(), "--move", "a\0b", "001")).isEqualTo(2);
+    assertThat(ran.err()).contains("Give the name of a file");
+    assertThat(run("frames", job.folder().toString(), "--move", "IMG_9998", "\u001b[31m"))
+        .isEqualTo(2);
+    assertThat(ran.err()).doesNotContain("\u001b");
+  }
+
+  @Test
+  void listsTheFirstTwentyOfMany() throws Exception {
+    for (int i = 0; i < 23; i++) {
+      Files.write(job.framesFolder().resolve("BAD_%02d.JPG".formatted(i)), new byte[] {1});
+    }
+    assertThat(run("frames", job.folder().toString())).isEqualTo(1);
+    assertThat(ran.out()).contains("Incomplete: 23", "  BAD_19", "  and 3 more");
+    assertThat(ran.out()).doesNotContain("BAD_20");
+    assertThat(ran.err().lines().filter(line -> line.contains("BAD_"))).hasSize(20);
+    assertThat(ran.err()).contains("and 3 more");
   }
 
   @Test

@@ -28,7 +28,30 @@ class SpaceTest {
   }
 
   @Test
-  void tellsNothingBeforeTheFirstFrame() {
+  void moreThanAnyDiskHoldsIsNotEnough() {
+    var space = new Space(1L << 40, 1, OptionalLong.of(1L << 40), 500_000 * MB);
+    assertThat(space.needed()).hasValue(Long.MAX_VALUE);
+    assertThat(space.enough()).isFalse();
+    var just = new Space(2L << 40, 1, OptionalLong.of(1L << 22), 500_000 * MB);
+    assertThat(just.needed()).hasValue(Long.MAX_VALUE);
+    assertThat(new Space(1L << 40, 1, OptionalLong.of(1L << 22), 1).needed()).hasValue(1L << 62);
+  }
+
+  @Test
+  void saysNothingWhereNobodyKnowsHowManyAreToCome() {
+    var space = new Space(60 * MB, 1, OptionalLong.empty(), 0);
+    assertThat(space.needed()).isEmpty();
+    assertThat(space.enough()).isTrue();
+  }
+
+  @Test
+  void exactlyATenthLeftIsEnough() {
+    assertThat(new Space(9, 1, OptionalLong.of(1), 10).enough()).isTrue();
+    assertThat(new Space(10, 1, OptionalLong.of(1), 10).enough()).isFalse();
+  }
+
+  @Test
+  void saysNothingBeforeTheFirstFrame() {
     var space = new Space(0, 0, OptionalLong.of(1000), 10);
     assertThat(space.needed()).isEmpty();
     assertThat(space.enough()).isTrue();

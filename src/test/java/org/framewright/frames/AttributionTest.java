@@ -113,9 +113,9 @@ class AttributionTest {
     // 13:01 in Berlin in November is 12:01 UTC.
     var frame = frame("x", A, LocalDateTime.of(2026, 11, 25, 13, 1), Optional.empty());
     assertThat(assign(frame).places()).containsEntry(frame.id(), place("001"));
-    var told =
+    var withOffset =
         frame("y", A, LocalDateTime.of(2026, 11, 25, 7, 1), Optional.of(ZoneOffset.ofHours(-5)));
-    assertThat(assign(told).places()).containsEntry(told.id(), place("001"));
+    assertThat(assign(withOffset).places()).containsEntry(withOffset.id(), place("001"));
   }
 
   @Test
@@ -140,7 +140,7 @@ class AttributionTest {
   }
 
   @Test
-  void tellsTheLikelySetupOfAnUnassignedFrame() {
+  void namesTheLikelySetupOfAnUnassignedFrame() {
     onSet("001", 0, 60);
     onSet("002", 600, 900);
     var tally = assign(tethered("x", A, 100, 1));
@@ -155,7 +155,7 @@ class AttributionTest {
   }
 
   @Test
-  void countsByViewAndTakesTheOnlyWantedViewWhereNoneWasTold() {
+  void countsByViewAndTakesTheOnlyWantedViewWhereNoneIsKnown() {
     spans.add(new OnSetSpan("001", Optional.of("B"), at(0), Optional.of(at(100))));
     onSet("002", 100, 200);
     onSet("003", 200, 300);
@@ -164,6 +164,82 @@ class AttributionTest {
     assertThat(tally.bySetup().get("001").byView()).containsExactly(Map.entry("B", 1));
     assertThat(tally.bySetup().get("002").byView()).containsExactly(Map.entry("F", 1));
     assertThat(tally.bySetup().get("003").byView()).containsExactly(Map.entry("", 1));
+  }
+
+  @Test
+  void aFrameOnTheEdgeOfTwoSetupsBelongsToTheLater() {
+    onSet("001", 0, 60);
+    onSet("002", 60, 600);
+    var before = arrived("b", A, 58, 59.999);
+    var edge = arrived("e", A, 58, 60);
+    var after = arrived("a", A, 598, 600);
+    var tally = assign(before, edge, after);
+    assertThat(tally.places())
+        .containsEntry(before.id(), place("001"))
+        .containsEntry(edge.id(), place("002"))
+        .doesNotContainKey(after.id());
+    assertThat(tally.unassigned().getFirst().why()).endsWith("002 left the set 0 s before");
+  }
+
+  @Test
+  void aFrameThatArrivedMoreThanAMinuteLateGoesByItsCaptureTime() {
+    onSet("001", 0, 150);
+    onSet("002", 150, 10_000);
+    var frames = new ArrayList<Frame>();
+    for (int i = 0; i < 6; i++) {
+      frames.add(arrived("t" + i, A, 1000 + i, 1000 + i));
+    }
+    var inTime = arrived("x", A, 100, 160);
+    var late = arrived("y", A, 100, 160.001);
+    frames.addAll(List.of(inTime, late));
+    assertThat(assign(frames).places())
+        .containsEntry(inTime.id(), place("002"))
+        .containsEntry(late.id(), place("001"));
+  }
+
+  @Test
+  void copiesOfAFrameCountOnceWithTheFilesOfTheFirst() {
+    onSet("001", 0, 600);
+    var file = new FrameFile(Path.of("/frames/x.jpg"), 1, NOON, FileRole.JPEG);
+    var frame = withFiles(tethered("x", A, 10, 1), file);
+    var copy = withFiles(frame, file, file);
+    var tally = assign(frame, copy, tethered("y", A, 20, 1));
+    assertThat(tally.frames()).isEqualTo(2);
+    assertThat(tally.files()).isEqualTo(1);
+    assertThat(tally.bySetup().get("001").frames()).isEqualTo(2);
+  }
+
+  private static Frame withFiles(Frame frame, FrameFile... files) {
+    return new Frame(
+        frame.id(), frame.folder(), frame.stem(), List.of(files), frame.capture(), true);
+  }
+
+  @Test
+  void saysWhyAFrameBelongsNowhere() {
+    assertThat(assign(tethered("x", A, 100, 1)).unassigned().getFirst().why())
+        .isEqualTo("no setup was on set so far");
+    onSet("001", 7600, 8000);
+    assertThat(assign(tethered("x", A, 99, 1)).unassigned().getFirst().why())
+        .isEqualTo("nothing was on set; 001 came on set 2 h 5 min later");
+    var unknown =
+        new Frame(
+            new FrameId("u"), Path.of("/f"), "u", List.of(), Capture.UNKNOWN, /* complete= */ true);
+    assertThat(assign(unknown).unassigned())
+        .singleElement()
+        .returns(Optional.empty(), Unassigned::likely)
+        .returns("neither its arrival nor its capture time is known", Unassigned::why);
+  }
+
+  @Test
+  void ofTheMovesOfTwoIdentitiesTheLaterCounts() {
+    onSet("001", 0, 100);
+    var jpeg = new FrameId("jpeg");
+    var raw = new FrameId("raw");
+    var frame =
+        new Frame(raw, List.of(raw, jpeg), Path.of("/f"), "x", List.of(), Capture.UNKNOWN, true);
+    moves.add(new FrameMove(jpeg, "003", Optional.empty(), at(200)));
+    moves.add(new FrameMove(raw, "002", Optional.empty(), at(100)));
+    assertThat(assign(frame).places()).containsEntry(raw, place("003"));
   }
 
   @Test

@@ -2,22 +2,35 @@ package org.framewright.frames;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+import static org.junit.jupiter.api.Assumptions.abort;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.StandardProtocolFamily;
+import java.net.URI;
+import java.net.UnixDomainSocketAddress;
+import java.nio.channels.ServerSocketChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -46,7 +59,7 @@ class FrameScannerTest {
     var scan = scanner.scan();
     assertThat(scan.frames()).hasSize(25).allMatch(Frame::complete);
     assertThat(scan.files()).isEqualTo(50);
-    assertThat(scan.troubles()).isEmpty();
+    assertThat(scan.problems()).isEmpty();
     assertThat(scan.frames().getFirst().primary().role()).isEqualTo(FileRole.RAW);
   }
 
@@ -93,12 +106,12 @@ class FrameScannerTest {
     write("A.jpg", camera.jpeg(NOON.plusSeconds(1)));
     org.junit.jupiter.api.Assumptions.assumeTrue(
         Files.size(root.resolve("a.jpg")) > 0 && root.toFile().list().length == 2,
-        "this file system does not tell letter cases apart");
+        "this file system does not distinguish letter case");
     assertThat(scanner.scan().frames()).extracting(Frame::stem).containsExactly("A", "a");
   }
 
   @Test
-  void tellsTwoBodiesWithTheSameNumberApart() throws IOException {
+  void distinguishesTwoBodiesWithTheSameNumber() throws IOException {
     write("one/IMG_0001.JPG", camera.jpeg(NOON));
     write("two/IMG_0001.JPG", new TestCamera("Studio Body A", "A-1002").jpeg(NOON));
     assertThat(scanner.scan().frames()).extracting(Frame::id).doesNotHaveDuplicates().hasSize(2);
@@ -130,9 +143,9 @@ class FrameScannerTest {
   void saysThatACopyIsACopy() throws IOException {
     write("one/A.JPG", camera.jpeg(NOON));
     write("two/A.JPG", camera.jpeg(NOON));
-    assertThat(scanner.scan().troubles())
+    assertThat(scanner.scan().problems())
         .singleElement()
-        .satisfies(trouble -> assertThat(trouble.message()).contains("copy of"));
+        .satisfies(problem -> assertThat(problem.what()).contains("copy of"));
   }
 
   @Test
@@ -253,36 +266,36 @@ class FrameScannerTest {
     write("c.cr3", new byte[0]);
     var scan = scanner.scan();
     assertThat(scan.frames()).extracting(Frame::complete).containsExactly(true, false, false);
-    assertThat(scan.troubles())
-        .extracting(trouble -> trouble.path().getFileName().toString())
+    assertThat(scan.problems())
+        .extracting(problem -> Path.of(problem.where()).getFileName().toString())
         .containsExactly("b.jpg", "c.cr3");
   }
 
   @Test
-  void aFrameWithoutACaptureTimeCountsAndIsToldOf() throws IOException {
+  void aFrameWithoutACaptureTimeCountsAndIsReported() throws IOException {
     write("a.jpg", TestCamera.picture(20, 20, java.awt.Color.BLUE));
     var scan = scanner.scan();
     assertThat(scan.frames()).singleElement().returns(true, Frame::complete);
-    assertThat(scan.troubles())
+    assertThat(scan.problems())
         .singleElement()
-        .satisfies(trouble -> assertThat(trouble.message()).contains("capture time"));
+        .satisfies(problem -> assertThat(problem.what()).contains("capture time"));
   }
 
   @Test
-  void tellsSomeTimesHowManyFilesAreRead() throws IOException {
+  void reportsNowAndThenHowManyFilesAreRead() throws IOException {
     writePictures(130);
-    var told = new ConcurrentLinkedQueue<Integer>();
+    var reported = new ConcurrentLinkedQueue<Integer>();
     assertThat(
             scanner.scan(
                 (done, total) -> {
                   assertThat(total).isEqualTo(130);
-                  told.add(done);
+                  reported.add(done);
                 }))
         .isPresent();
-    assertThat(told).hasSizeBetween(2, 30).doesNotHaveDuplicates().contains(130);
-    told.clear();
-    assertThat(scanner.scan((done, _) -> told.add(done))).isPresent();
-    assertThat(told).as("there was nothing to be read").isEmpty();
+    assertThat(reported).hasSizeBetween(2, 30).doesNotHaveDuplicates().contains(130);
+    reported.clear();
+    assertThat(scanner.scan((done, _) -> reported.add(done))).isPresent();
+    assertThat(reported).as("there was nothing to be read").isEmpty();
   }
 
   @Test
@@ -331,6 +344,227 @@ class FrameScannerTest {
     Files.createSymbolicLink(root.resolve("a/again"), root);
     Files.createSymbolicLink(root.resolve("b.jpg"), root.resolve("a/a.jpg"));
     assertThat(scanner.scan().frames()).hasSize(1);
+  }
+
+  @Test
+  void twoNamesThatAreNoTextAreTwoFramesAndAreReportedWithARemedy() throws IOException {
+    assumeBytesMakeNames();
+    var one = Files.write(named("IMG_%E9.jpg"), camera.jpeg(NOON));
+    Files.write(named("IMG_%E8.jpg"), camera.jpeg(NOON.plusSeconds(1)));
+    Files.write(named("IMG_%E8.cr2"), camera.raw(NOON.plusSeconds(1), 100));
+    for (int look = 0; look < 2; look++) {
+      var scan = scanner.scan();
+      assertThat(scan.frames()).hasSize(2).allMatch(Frame::complete);
+      assertThat(scan.files()).isEqualTo(3);
+      assertThat(scan.frames()).extracting(Frame::id).doesNotHaveDuplicates();
+      assertThat(scan.problems())
+          .hasSize(3)
+          .allSatisfy(problem -> assertThat(problem.what()).contains("not UTF-8"))
+          .allSatisfy(problem -> assertThat(problem.remedy()).contains("LC_ALL"))
+          .anySatisfy(problem -> assertThat(problem.where()).endsWith("IMG_%E9.jpg"));
+    }
+    Files.delete(one);
+    assertThat(scanner.scan().frames()).hasSize(1);
+  }
+
+  @Test
+  void incompleteFramesWhoseNamesAreNoTextAreTwoTooAlsoInFoldersThatAreNone() throws IOException {
+    assumeBytesMakeNames();
+    for (var folder : List.of("%FE", "%FF")) {
+      Files.createDirectory(named(folder));
+      Files.write(named(folder + "/%E9.jpg"), new byte[] {1});
+      Files.write(named(folder + "/%E8.jpg"), new byte[] {1});
+    }
+    assertThat(scanner.scan().distinct()).hasSize(4).noneMatch(Frame::complete);
+  }
+
+  private void assumeBytesMakeNames() {
+    assumeTrue(
+        System.getProperty("os.name").equals("Linux")
+            && "UTF-8".equals(System.getProperty("sun.jnu.encoding")),
+        "only Linux takes names of any bytes");
+  }
+
+  /** A path of the root, of bytes as in a URI. */
+  private Path named(String raw) {
+    return Path.of(URI.create(root.toUri().toString().replaceFirst("/*$", "/") + raw));
+  }
+
+  @Test
+  void ofCopiesOnlyTheFirstIsDistinct() throws IOException {
+    write("one/A.JPG", camera.jpeg(NOON));
+    write("two/A.JPG", camera.jpeg(NOON));
+    write("two/A (1).JPG", camera.jpeg(NOON));
+    write("two/B.JPG", camera.jpeg(NOON.plusSeconds(1)));
+    var scan = scanner.scan();
+    assertThat(scan.frames()).hasSize(4);
+    assertThat(scan.distinct())
+        .extracting(frame -> root.relativize(frame.primary().path()).toString())
+        .containsExactly("one/A.JPG", "two/B.JPG");
+    assertThat(scan.problems()).hasSize(2).allMatch(problem -> !problem.remedy().isEmpty());
+    var tally = assign(scan);
+    assertThat(tally.frames()).isEqualTo(2);
+    assertThat(tally.files()).isEqualTo(2);
+  }
+
+  private static Tally assign(FrameScan scan) {
+    return Attribution.assign(scan.frames(), Map.of(), List.of(), List.of(), _ -> Optional.empty());
+  }
+
+  @Test
+  void eachFileIsReadOnceUntilItChanges() throws IOException {
+    for (int i = 0; i < 100; i++) {
+      write("%d/a%d.jpg".formatted(i % 7, i), camera.jpeg(NOON.plusSeconds(i)));
+    }
+    var reads = new ConcurrentLinkedQueue<Path>();
+    var counting = counting(reads);
+    assertThat(counting.scan().frames()).hasSize(100);
+    assertThat(reads).hasSize(100).doesNotHaveDuplicates();
+    reads.clear();
+    write("3/a3.jpg", camera.jpeg(NOON.minusSeconds(1)));
+    write("8/new.jpg", camera.jpeg(NOON.minusSeconds(2)));
+    assertThat(counting.scan().frames()).hasSize(101);
+    assertThat(reads)
+        .containsExactlyInAnyOrder(root.resolve("3/a3.jpg"), root.resolve("8/new.jpg"));
+    reads.clear();
+    counting.look(List.of(root.resolve("3/a3.jpg"), root.resolve("8")));
+    assertThat(reads).isEmpty();
+  }
+
+  private FrameScanner counting(Collection<Path> reads) {
+    return new FrameScanner(
+        root,
+        () -> now,
+        (path, role, room) -> {
+          reads.add(path);
+          return FileReading.of(path, role, room);
+        });
+  }
+
+  @Test
+  void aFileThatVanishesBeforeItIsReadIsNoFrameAndNoProblem() throws IOException {
+    write("a.jpg", camera.jpeg(NOON));
+    write("b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    write("b.cr2", camera.raw(NOON.plusSeconds(1), 100));
+    var vanishing =
+        new FrameScanner(
+            root,
+            () -> now,
+            (path, role, room) -> {
+              deleteUnlessRaw(path);
+              return FileReading.of(path, role, room);
+            });
+    var scan = vanishing.scan();
+    assertThat(scan.frames()).singleElement().returns(1, frame -> frame.files().size());
+    assertThat(scan.files()).isEqualTo(1);
+    assertThat(scan.problems()).isEmpty();
+    write("a.jpg", camera.jpeg(NOON.plusSeconds(2)));
+    assertThat(new FrameScanner(root, () -> now).scan().frames()).hasSize(2);
+  }
+
+  private static void deleteUnlessRaw(Path path) {
+    try {
+      if (!path.toString().endsWith("cr2")) {
+        Files.delete(path);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  void pipesSocketsAndDevicesAreNeverOpened() throws Exception {
+    write("a.jpg", camera.jpeg(NOON));
+    make("mkfifo", root.resolve("pipe.jpg").toString());
+    var socket = root.resolve("s.jpg");
+    var reads = new ConcurrentLinkedQueue<Path>();
+    try (var server = ServerSocketChannel.open(StandardProtocolFamily.UNIX)) {
+      server.bind(UnixDomainSocketAddress.of(socket));
+      var scan = assertTimeoutPreemptively(Duration.ofMinutes(2), () -> counting(reads).scan());
+      assertThat(scan.frames()).extracting(Frame::stem).containsExactly("a");
+      assertThat(reads).containsExactly(root.resolve("a.jpg"));
+    }
+  }
+
+  @Test
+  void aPipeThatTookAFilesPlaceIsNotWaitedFor() throws Exception {
+    make("mkfifo", root.resolve("pipe.jpg").toString());
+    var pipe = root.resolve("pipe.jpg");
+    var reading =
+        assertTimeoutPreemptively(
+            Duration.ofMinutes(2), () -> FileReading.of(pipe, FileRole.JPEG, new Bytes.Room()));
+    assertThat(reading.orElseThrow().whole()).isFalse();
+    assertThat(assertTimeoutPreemptively(Duration.ofMinutes(2), () -> Thumbnails.of(pipe, 100)))
+        .isEmpty();
+    var link = Files.createSymbolicLink(root.resolve("b.jpg"), write("a.jpg", camera.jpeg(NOON)));
+    assertThat(FileReading.of(link, FileRole.JPEG, new Bytes.Room()).orElseThrow().whole())
+        .isFalse();
+  }
+
+  private static void make(String... command) throws Exception {
+    try {
+      assertThat(new ProcessBuilder(command).inheritIO().start().waitFor()).isZero();
+    } catch (IOException e) {
+      abort("there is no " + command[0] + " here");
+    }
+  }
+
+  @Test
+  void namesOfTheGreatestLengthAreRead() throws IOException {
+    var longest = "n".repeat(255 - 4);
+    write(longest + ".jpg", camera.jpeg(NOON));
+    var deep = root;
+    while (deep.toString().length() + longest.length() < 3500) {
+      deep = Files.createDirectory(deep.resolve(longest));
+    }
+    Files.write(deep.resolve("a.jpg"), camera.jpeg(NOON.plusSeconds(1)));
+    var scan = scanner.scan();
+    assertThat(scan.frames()).hasSize(2).allMatch(Frame::complete);
+    assertThat(scan.problems()).isEmpty();
+  }
+
+  @Test
+  void aThousandFoldersInsideEachOtherAreWalked() throws IOException {
+    var deep = root;
+    for (int i = 0; i < 1000; i++) {
+      deep = Files.createDirectory(deep.resolve("d"));
+    }
+    Files.write(deep.resolve("a.jpg"), camera.jpeg(NOON));
+    assertThat(scanner.scan().frames()).singleElement().returns(deep, Frame::folder);
+  }
+
+  @Test
+  void aFolderThatMayNotBeReadIsReportedAndKeepsItsFrames() throws IOException {
+    write("locked/a.jpg", camera.jpeg(NOON));
+    write("b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    assertThat(scanner.scan().frames()).hasSize(2);
+    var locked = root.resolve("locked");
+    Files.setPosixFilePermissions(locked, Set.of());
+    try {
+      assumeTrue(!Files.isReadable(locked), "this user may read everything");
+      var scan = scanner.scan();
+      assertThat(scan.frames()).hasSize(2);
+      assertThat(scan.problems())
+          .singleElement()
+          .returns(locked.toString(), Problem::where)
+          .satisfies(problem -> assertThat(problem.remedy()).contains("access"));
+    } finally {
+      Files.setPosixFilePermissions(locked, PosixFilePermissions.fromString("rwx------"));
+    }
+    assertThat(scanner.scan().problems()).isEmpty();
+  }
+
+  @Test
+  void anErrorOfAReaderCostsOneFileAndNoScan() {
+    var reading =
+        FileReading.of(
+            Bytes.of(new byte[0]),
+            _ -> {
+              throw new StackOverflowError();
+            });
+    assertThat(reading.whole()).isFalse();
+    assertThat(reading.problem().orElseThrow().what()).contains("cannot be understood");
+    assertThat(reading.problem().orElseThrow().remedy()).isNotEmpty();
   }
 
   /** Some lengths, and all of the last; every single one is tried on the readers themselves. */

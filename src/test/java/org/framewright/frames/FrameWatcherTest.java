@@ -6,10 +6,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -54,12 +59,12 @@ class FrameWatcherTest {
       await(scan -> complete(scan) == 1);
       var away = parent.resolve("unplugged");
       Files.move(root, away);
-      var gone = await(scan -> !scan.troubles().isEmpty());
+      var gone = await(scan -> !scan.problems().isEmpty());
       assertThat(complete(gone)).isEqualTo(1);
-      assertThat(gone.troubles().getFirst().message()).contains("gone");
+      assertThat(gone.problems().getFirst().what()).contains("gone");
       write(away.resolve("b.jpg"), 2);
       Files.move(away, root);
-      await(scan -> complete(scan) == 2 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 2 && scan.problems().isEmpty());
       write(root.resolve("c.jpg"), 3);
       await(scan -> complete(scan) == 3);
     }
@@ -70,9 +75,9 @@ class FrameWatcherTest {
     var root = parent.resolve("later");
     try (var watcher = watcher(root)) {
       watcher.start();
-      await(scan -> !scan.troubles().isEmpty());
+      await(scan -> !scan.problems().isEmpty());
       write(root.resolve("a.jpg"), 1);
-      await(scan -> complete(scan) == 1 && scan.troubles().isEmpty());
+      await(scan -> complete(scan) == 1 && scan.problems().isEmpty());
     }
   }
 
@@ -97,6 +102,7 @@ class FrameWatcherTest {
   }
 
   /** Three seconds of the burst that the benchmark writes for sixty. */
+  @Tag("slow")
   @Test
   void countsABurstExactlyAndNoFrameBeforeItIsComplete() throws Exception {
     var burst = new BurstGenerator(parent, 30, 3);
@@ -111,6 +117,136 @@ class FrameWatcherTest {
     var again = new FrameScanner(parent).scan();
     assertThat(again.frames()).hasSize(burst.pairs()).allMatch(Frame::complete);
     assertThat(again.files()).isEqualTo(2 * burst.pairs());
+  }
+
+  @Test
+  void anErrorWhileLookingIsReportedAndTheWatchGoesOn() throws Exception {
+    write(parent.resolve("a.jpg"), 1);
+    for (var failure : List.of(new OutOfMemoryError("on purpose"), new ArithmeticException())) {
+      scans.clear();
+      var failures = new AtomicInteger(2);
+      var scanner =
+          new FrameScanner(
+              parent,
+              Clock.systemUTC(),
+              (path, role, room) -> {
+                if (failures.getAndDecrement() > 0) {
+                  throw FrameWatcherTest.<RuntimeException>thrown(failure);
+                }
+                return FileReading.of(path, role, room);
+              });
+      try (var watcher = new FrameWatcher(scanner, scans::add)) {
+        watcher.start();
+        var failed = await(scan -> !scan.problems().isEmpty());
+        assertThat(failed.problems().getFirst().what()).contains("could not be looked at");
+        assertThat(failed.problems().getFirst().remedy()).isNotEmpty();
+        assertThat(failed.problems().getFirst().where()).isEqualTo(parent.toString());
+        await(scan -> complete(scan) == 1 && scan.problems().isEmpty());
+      }
+    }
+  }
+
+  @SuppressWarnings("unchecked") // An error is thrown as it is.
+  private static <T extends Throwable> T thrown(Throwable failure) throws T {
+    throw (T) failure;
+  }
+
+  @Test
+  void anErrorOfTheListenerDoesNotEndTheWatchEither() throws Exception {
+    var watcher =
+        new FrameWatcher(
+            parent,
+            Clock.systemUTC(),
+            scan -> {
+              scans.add(scan);
+              if (scan.frames().isEmpty()) {
+                throw new StackOverflowError("on purpose");
+              }
+            });
+    try (watcher) {
+      watcher.start();
+      await(scan -> scan.frames().isEmpty());
+      write(parent.resolve("a.jpg"), 1);
+      await(scan -> complete(scan) == 1);
+    }
+  }
+
+  @Test
+  void closingStopsALookThatIsUnderWay() throws Exception {
+    for (int i = 0; i < 200; i++) {
+      write(parent.resolve("a" + i + ".jpg"), i);
+    }
+    var reads = new AtomicInteger();
+    var reading = new CountDownLatch(1);
+    var closing = new CountDownLatch(1);
+    var scanner =
+        new FrameScanner(
+            parent,
+            () -> Instant.now().plusSeconds(60),
+            (path, role, room) -> {
+              reads.incrementAndGet();
+              reading.countDown();
+              waitFor(closing);
+              return FileReading.of(path, role, room);
+            });
+    var watcher = new FrameWatcher(scanner, scans::add);
+    watcher.start();
+    assertThat(reading.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
+    var close = Thread.ofPlatform().daemon().start(watcher::close);
+    // The watch is to end before anything further is read.
+    while (close.getState() != Thread.State.WAITING && close.isAlive()) {
+      Thread.onSpinWait();
+    }
+    closing.countDown();
+    close.join(TimeUnit.SECONDS.toMillis(PATIENCE_SECONDS));
+    assertThat(close.isAlive()).isFalse();
+    assertThat(reads).hasValueLessThan(100);
+    assertThat(scans).isEmpty();
+  }
+
+  private static void waitFor(CountDownLatch latch) {
+    try {
+      latch.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  @Test
+  void leavesNoThreadsHoweverOftenItsFolderGoesAndComesBack() throws Exception {
+    var root = Files.createDirectory(parent.resolve("drive-" + System.nanoTime()));
+    write(root.resolve("a.jpg"), 1);
+    var away = parent.resolve("unplugged");
+    try (var watcher = watcher(root)) {
+      watcher.start();
+      await(scan -> complete(scan) == 1);
+      for (int i = 0; i < 3; i++) {
+        Files.move(root, away);
+        await(scan -> !scan.problems().isEmpty());
+        Files.move(away, root);
+        await(scan -> scan.problems().isEmpty());
+      }
+      assertThat(threadsOf(root)).isBetween(1L, 4L);
+    }
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
+    while (threadsOf(root) > 0 && System.nanoTime() < end) {
+      Thread.sleep(20);
+    }
+    assertThat(threadsOf(root)).isZero();
+  }
+
+  private static long threadsOf(Path root) {
+    return Thread.getAllStackTraces().keySet().stream()
+        .filter(thread -> thread.getName().contains(root.getFileName().toString()))
+        .count();
+  }
+
+  @Test
+  void closingTwiceOrBeforeTheStartDoesNoHarm() {
+    var watcher = watcher(parent);
+    watcher.close();
+    watcher.close();
+    assertThat(scans).isEmpty();
   }
 
   private FrameWatcher watcher(Path root) {

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.ThrowingSupplier;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A hang fails by the limit of time, which is many times what the slowest takes; more memory than
  * is sensible fails as an {@link OutOfMemoryError} of the huge claims below.
  */
+@Tag("slow")
 class HostileFilesTest {
   private static final Duration LIMIT = Duration.ofMinutes(5);
 
@@ -159,14 +161,16 @@ class HostileFilesTest {
   void aBoxOfNoSizeAndBoxesWithoutEndAreRefused() throws IOException {
     byte[] start = TestCamera.box("ftyp", "heic\0\0\0\0".getBytes(StandardCharsets.US_ASCII));
     var tooSmall = TestContainers.join(start, new byte[] {0, 0, 0, 4, 'm', 'e', 't', 'a'});
-    assertThat(read(tooSmall, FileRole.HEIF).trouble().orElseThrow()).contains("below its header");
+    assertThat(read(tooSmall, FileRole.HEIF).problem().orElseThrow().what())
+        .contains("below its header");
     var many = new byte[8 * 100_000];
     for (int i = 0; i < many.length; i += 8) {
       many[i + 3] = 8;
       many[i + 4] = 'f';
     }
     var all = TestContainers.join(start, many);
-    assertThat(within(() -> read(all, FileRole.HEIF)).trouble().orElseThrow()).contains("boxes");
+    assertThat(within(() -> read(all, FileRole.HEIF)).problem().orElseThrow().what())
+        .contains("boxes");
   }
 
   @Test

@@ -22,7 +22,7 @@ class MissingTest {
   }
 
   @Test
-  void tellsHowManyOfHowManyInTheListsOrder() {
+  void saysHowManyOfHowManyInTheListsOrder() {
     var setup =
         setup(
             OptionalInt.empty(),

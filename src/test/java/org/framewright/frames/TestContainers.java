@@ -91,7 +91,7 @@ final class TestContainers {
     return TestCamera.box("infe", entry.array());
   }
 
-  /** RAF: a header that tells where the JPEG and the sensor's data lie. */
+  /** RAF: a header that says where the JPEG and the sensor's data lie. */
   static byte[] raf() {
     byte[] jpeg = CAMERA.jpeg(TIME, 1);
     var header = ByteBuffer.allocate(148);

@@ -112,15 +112,16 @@ class ThumbnailsTest {
   }
 
   @Test
-  void everyContainerTellsTimeAndBody() throws IOException {
+  void everyContainerGivesTimeAndBody() throws IOException {
     var containers = Map.copyOf(TestContainers.all());
     for (var entry : containers.entrySet()) {
       if (entry.getKey().endsWith("xmp")) {
         continue;
       }
       var file = write(entry.getKey(), entry.getValue());
-      var reading = FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room());
-      assertThat(reading.trouble()).as(entry.getKey()).isEmpty();
+      var reading =
+          FileReading.of(file, FileRole.of(file).orElseThrow(), new Bytes.Room()).orElseThrow();
+      assertThat(reading.problem()).as(entry.getKey()).isEmpty();
       assertThat(reading.capture().time()).as(entry.getKey()).contains(TestContainers.TIME);
       assertThat(reading.capture().camera().orElseThrow().serial())
           .as(entry.getKey())

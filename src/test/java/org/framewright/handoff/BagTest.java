@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
+import org.framewright.base.Problem;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -115,7 +116,11 @@ class BagTest {
     Files.writeString(
         bag.resolve("manifest-sha256.txt"),
         Checksum.of(folder.resolve("secret")) + "  ../secret\n");
-    assertThat(BagCheck.of(bag).missing()).contains("../secret");
+    var check = BagCheck.of(bag);
+    assertThat(check.faults())
+        .extracting(Problem::sentence)
+        .containsExactly("manifest-sha256.txt, line 1: this path leads out of the package");
+    assertThat(check.clean()).isFalse();
   }
 
   private int check() throws Exception {

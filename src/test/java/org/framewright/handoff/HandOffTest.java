@@ -11,10 +11,6 @@ import gov.loc.repository.bagit.verify.BagVerifier;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.InstantSource;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -24,82 +20,23 @@ import java.util.stream.Collectors;
 import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
-import org.framewright.job.MarkDetails;
-import org.framewright.job.Started;
-import org.framewright.naming.Convention;
-import org.framewright.renaming.Outcome;
-import org.framewright.renaming.Renamer;
-import org.framewright.sample.Exposure;
-import org.framewright.sample.SampleBody;
-import org.framewright.sample.SampleCamera;
-import org.framewright.shotlist.Setup;
-import org.framewright.shotlist.SetupState;
-import org.framewright.shotlist.ShotList;
-import org.framewright.shotlist.View;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class HandOffTest {
-  private static final Instant NINE = Instant.parse("2026-11-23T09:00:00Z");
-
   @TempDir private Path folder;
-  private Instant now = NINE;
-  private final Clock clock = ((InstantSource) () -> now).withZone(ZoneOffset.UTC);
+  private Scene scene;
   private Job job;
-  private SampleCamera camera;
 
-  /** Two setups; 001 has four frames, of which two are rated 4 and one 2; 002 has one rated 5. */
   @BeforeEach
   void aJobWithRatedFrames() throws Exception {
-    var convention =
-        switch (Convention.read(Path.of("templates/fashion-days.yaml"))) {
-          case Convention.Parsed.Sound sound -> sound.convention();
-          case Convention.Parsed.Faulty faulty ->
-              throw new AssertionError(faulty.findings().toString());
-        };
-    var started =
-        Job.start(
-            convention,
-            folder,
-            Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
-            clock);
-    job = ((Started.Opened) started).job();
-    job.importList(
-        new ShotList(
-            List.of(
-                new Setup(
-                    "001", "Coat", List.of(new View("F")), OptionalInt.empty(), new TreeMap<>()),
-                new Setup(
-                    "002",
-                    "Dress",
-                    List.of(new View("B")),
-                    OptionalInt.empty(),
-                    new TreeMap<>()))));
-    camera =
-        new SampleCamera(
-            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.RAW_AND_JPEG, 9998);
-    shoot("001", "F", 4, 0, 2, 4);
-    shoot("002", "B", 0, 5);
-  }
-
-  private void shoot(String setup, String view, int... ratings) throws Exception {
-    job.mark(setup, SetupState.ON_SET, MarkDetails.NONE.andView(view));
-    for (int i = 0; i < ratings.length; i++) {
-      now = now.plusMillis(400);
-      var exposure = Exposure.of(now, setup, view);
-      camera
-          .take(ratings[i] > 0 ? exposure.rated(ratings[i]) : exposure)
-          .writeTo(job.framesFolder());
-    }
-    job.recordArrivals(job.scan());
-    now = now.plusSeconds(60);
+    scene = Scene.rated(folder);
+    job = scene.job();
   }
 
   private void rename() throws Exception {
-    var renamer = Renamer.in(job.folder(), clock);
-    var plan = renamer.plan(job.frameNames(job.scan()).requests());
-    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+    scene.rename();
   }
 
   private HandOff handOff() throws Exception {
@@ -144,8 +81,8 @@ class HandOffTest {
     var plan = handOff().rated(4);
     assertThat(plan.selects()).isEmpty();
     assertThat(plan.withheld()).hasSize(3);
-    assertThat(plan.withheld().getFirst().why()).contains("does not have its name");
-    assertThat(plan.withheld().getFirst().remedy()).contains("Rename the frames first");
+    assertThat(plan.withheld().getFirst().problem().what()).contains("does not have its name");
+    assertThat(plan.withheld().getFirst().problem().remedy()).contains("Rename the frames first");
     assertThat(handOff().deliver(plan, folder.resolve("for Bram"), Progress.NONE))
         .isInstanceOf(Delivery.Refused.class);
     assertThat(folder.resolve("for Bram")).doesNotExist();
@@ -203,7 +140,7 @@ class HandOffTest {
     var handOff = handOff();
     assertThat(handOff.deliver(handOff.rated(4), target, Progress.NONE))
         .asInstanceOf(type(Delivery.Refused.class))
-        .satisfies(refused -> assertThat(refused.why()).contains("is there already"));
+        .satisfies(refused -> assertThat(refused.problem().what()).contains("is there already"));
     assertThat(target.toFile().list()).containsExactly("other");
   }
 
@@ -252,7 +189,7 @@ class HandOffTest {
     Files.write(file, new byte[] {1, 2, 3});
     assertThat(handOff.deliver(plan, folder.resolve("for Bram"), Progress.NONE))
         .asInstanceOf(type(Delivery.Failed.class))
-        .satisfies(failed -> assertThat(failed.why()).contains("changed while"));
+        .satisfies(failed -> assertThat(failed.problem().what()).contains("changed while"));
     assertThat(folder.resolve("for Bram")).doesNotExist();
   }
 
@@ -271,8 +208,8 @@ class HandOffTest {
         .singleElement()
         .satisfies(
             withheld -> {
-              assertThat(withheld.what()).isEqualTo("picks.txt, line 4: IMG_0042");
-              assertThat(withheld.why()).isEqualTo("no frame of the job has this name");
+              assertThat(withheld.problem().where()).isEqualTo("picks.txt, line 4: IMG_0042");
+              assertThat(withheld.problem().what()).isEqualTo("no frame of the job has this name");
             });
   }
 
@@ -356,6 +293,6 @@ class HandOffTest {
     assertThat(handOff.deliver(handOff.rated(5), folder.resolve("second"), Progress.NONE))
         .asInstanceOf(type(Delivery.Delivered.class))
         .satisfies(done -> assertThat(done.number()).isEqualTo(2));
-    assertThat(HandOff.delivered(job)).containsOnlyKeys(1, 2);
+    assertThat(HandOff.nextNumber(job)).isEqualTo(3);
   }
 }

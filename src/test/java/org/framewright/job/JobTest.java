@@ -370,7 +370,7 @@ class JobTest {
         .singleElement()
         .satisfies(
             changed ->
-                assertThat(changed.told())
+                assertThat(changed.descriptions())
                     .containsExactly("code \"1\" -> \"001\"", "title \"Coat\" -> \"Long coat\""));
     assertThat(job.shotList().codes()).containsExactly("4", "001", "3");
     assertThat(job.state().of("001").state()).isEqualTo(SetupState.SHOT);

@@ -112,14 +112,14 @@ class CollisionTest {
         "CON", "con.jpg", "Aux.tar.gz", "NUL", "COM1", "lpt9.txt", "COM¹", "a<b", "a>b", "a:b",
         "a\"b", "a|b", "a?b", "a*b", "a\\b", "a/b", "end.", "end ", "\u0001", "tab\t"
       })
-  void whatWindowsForbidsIsToldThere(String name) {
+  void whatWindowsForbidsIsReportedThere(String name) {
     assertThat(LegalName.trouble(name, Traits.of("ntfs", false))).isPresent();
     assertThat(LegalName.trouble(name, Traits.of("exfat", false))).isPresent();
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"CONSOLE.jpg", "COM0", "a.b", ".hidden", "a b", "ü", "lpt10"})
-  void whatWindowsAllowsIsNotTold(String name) {
+  void whatWindowsAllowsIsNotReported(String name) {
     assertThat(LegalName.trouble(name, Traits.of("ntfs", false))).isEmpty();
   }
 

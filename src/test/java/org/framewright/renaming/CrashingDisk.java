@@ -2,11 +2,15 @@ package org.framewright.renaming;
 
 import java.io.Closeable;
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
-/** A disk on which the program dies just before, or just after, a chosen change. */
+/**
+ * A disk on which the program dies just before, or just after, a chosen change; or on which the
+ * change fails.
+ */
 final class CrashingDisk implements Disk {
   /** The death; not an exception, so that nobody cleans up behind it. */
   static final class Crash extends Error {
@@ -17,7 +21,14 @@ final class CrashingDisk implements Disk {
     }
   }
 
+  /** What happens at the chosen point. */
+  private interface Trouble {
+    void strike() throws IOException;
+  }
+
   private final Disk disk;
+  private final Trouble trouble;
+  private final boolean lasting;
   private int left;
 
   /**
@@ -26,8 +37,37 @@ final class CrashingDisk implements Disk {
    * @param point twice the number of changes done before; one more to die after the change
    */
   CrashingDisk(Disk disk, int point) {
+    this(
+        disk,
+        point,
+        false,
+        () -> {
+          throw new Crash();
+        });
+  }
+
+  private CrashingDisk(Disk disk, int point, boolean lasting, Trouble trouble) {
     this.disk = disk;
     this.left = point;
+    this.lasting = lasting;
+    this.trouble = trouble;
+  }
+
+  /**
+   * A disk that fails.
+   *
+   * @param point twice the number of changes done before; one more to fail after the change
+   * @param lasting whether all that follows fails, too
+   * @param reason as the system puts it, {@code No space left on device}
+   */
+  static CrashingDisk failing(Disk disk, int point, boolean lasting, String reason) {
+    return new CrashingDisk(
+        disk,
+        point,
+        lasting,
+        () -> {
+          throw new FileSystemException("file", null, reason);
+        });
   }
 
   /** Whether the point was not reached. */
@@ -35,9 +75,10 @@ final class CrashingDisk implements Disk {
     return left >= 0;
   }
 
-  private void step() {
-    if (left-- == 0) {
-      throw new Crash();
+  private void step() throws IOException {
+    left--;
+    if (left == -1 || lasting && left < 0) {
+      trouble.strike();
     }
   }
 
@@ -114,6 +155,11 @@ final class CrashingDisk implements Disk {
   }
 
   @Override
+  public String home(Path folder) throws IOException {
+    return disk.home(folder);
+  }
+
+  @Override
   public Traits traits() {
     return disk.traits();
   }
@@ -125,7 +171,7 @@ final class CrashingDisk implements Disk {
 
   @Override
   public void settle(Path scratch) throws IOException {
-    disk.settle(scratch);
+    around(() -> disk.settle(scratch));
   }
 
   @Override
@@ -145,7 +191,7 @@ final class CrashingDisk implements Disk {
 
   @Override
   public void makeFolder(Path folder) throws IOException {
-    disk.makeFolder(folder);
+    around(() -> disk.makeFolder(folder));
   }
 
   @Override
@@ -155,11 +201,12 @@ final class CrashingDisk implements Disk {
 
   @Override
   public void remove(Path file) throws IOException {
-    disk.remove(file);
+    around(() -> disk.remove(file));
   }
 
   @Override
   public Optional<Closeable> lock(Path file) throws IOException {
+    step();
     return disk.lock(file);
   }
 }

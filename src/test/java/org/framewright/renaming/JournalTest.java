@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
@@ -57,22 +58,28 @@ class JournalTest {
       var temp = TempNames.of(BATCH, ops.size());
       ops.add(new Op(1, name, 1, Path.of("y"), temp, "", new Seen("", 0, -1), ""));
     }
-    var folders = List.of(List.<Path>of(), List.of(Path.of("day 1"), Path.of("ü")));
-    var written =
-        JournalText.write(BATCH, AT, "0000-00000000", Guarantee.LINKED, "ext4", folders, ops);
+    var header =
+        new JournalHeader(
+            BATCH,
+            AT,
+            "0000-00000000",
+            Guarantee.LINKED,
+            "ext4",
+            Optional.of("12@34"),
+            place,
+            List.of(place, place.resolve("day 1/ü")));
+    var written = JournalWriter.plan(header, ops);
     var disk = new ModelDisk(new Random(0), false, true);
     disk.write(place.resolve(BATCH + ".jsonl"), written.parts());
-    var journal = JournalText.read(disk, place.resolve(BATCH + ".jsonl"), place);
+    var journal = JournalReader.read(disk, place.resolve(BATCH + ".jsonl"), place);
     assertThat(journal.ops()).isEqualTo(ops);
-    assertThat(journal.at()).isEqualTo(AT);
-    assertThat(journal.undoes()).isEqualTo("0000-00000000");
-    assertThat(journal.guarantee()).isEqualTo(Guarantee.LINKED);
-    assertThat(journal.folders()).containsExactly(place, place.resolve("day 1/ü"));
+    assertThat(journal.header()).isEqualTo(header);
     assertThat(journal.end()).isEqualTo(BatchState.OPEN);
     assertThat(journal.length()).isEqualTo(written.length());
-    var summary = JournalText.summary(disk, place.resolve(BATCH + ".jsonl"), place);
+    var summary = JournalReader.summary(disk, place.resolve(BATCH + ".jsonl"), place);
     assertThat(summary.renames()).isEqualTo(ops.size());
-    assertThat(summary.head().length()).isEqualTo(journal.length());
+    assertThat(summary.header()).isEqualTo(header);
+    assertThat(summary.end()).isEqualTo(BatchState.OPEN);
   }
 
   /** What a generator's text needs to be a name, or text at all. */
@@ -90,9 +97,7 @@ class JournalTest {
 
   @Test
   void isJsonLinesWithAChecksumOnEachLine() throws IOException {
-    var written =
-        JournalText.write(
-            BATCH, AT, "", Guarantee.NATIVE, "ext4", List.of(List.of()), List.of(op("a", "b")));
+    var written = JournalWriter.plan(header(root), List.of(op("a", "b")));
     var text = text(written);
     assertThat(text.lines())
         .hasSize(3)
@@ -114,6 +119,7 @@ class JournalTest {
       Files.write(file, bad);
       assertDamaged(file, "byte " + i);
     }
+    assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
   }
 
   @Test
@@ -124,6 +130,7 @@ class JournalTest {
       Files.write(file, Arrays.copyOf(good, length));
       assertDamaged(file, "length " + length);
     }
+    assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
   }
 
   @Test
@@ -150,7 +157,7 @@ class JournalTest {
     var plan = Files.readAllBytes(file);
     var renamer = Renamer.in(root);
     Files.writeString(root.resolve("x"), "x");
-    var end = JournalText.end(BatchState.DONE, AT, commit(file));
+    var end = JournalWriter.end(BatchState.DONE, AT, commit(file));
     for (int length = 0; length < end.length; length++) {
       var torn = Arrays.copyOf(plan, plan.length + length);
       System.arraycopy(end, 0, torn, plan.length, length);
@@ -158,7 +165,7 @@ class JournalTest {
       assertThat(renamer.batches().getFirst().state())
           .as("end torn at " + length)
           .isEqualTo(BatchState.OPEN);
-      assertThat(JournalText.read(disk(), file, root).end()).isEqualTo(BatchState.OPEN);
+      assertThat(JournalReader.read(disk(), file, root).end()).isEqualTo(BatchState.OPEN);
     }
     var whole = Arrays.copyOf(plan, plan.length + end.length);
     System.arraycopy(end, 0, whole, plan.length, end.length);
@@ -169,7 +176,7 @@ class JournalTest {
   @Test
   void anEndOfAnotherJournalIsDamage() throws IOException {
     var file = open("a", "b");
-    var end = JournalText.end(BatchState.DONE, AT, "0".repeat(64));
+    var end = JournalWriter.end(BatchState.DONE, AT, "0".repeat(64));
     Files.write(file, end, StandardOpenOption.APPEND);
     assertDamaged(file, "foreign end");
   }
@@ -201,8 +208,8 @@ class JournalTest {
   void aForgedNameThatReachesOutIsRefused(String name) throws IOException {
     Files.writeString(root.resolve("inside"), "abc");
     for (var op : List.of(op("inside", name), op(name, "inside"))) {
-      var file = forge(List.of(List.of()), op);
-      assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+      var file = forge(root, op);
+      assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
           .isInstanceOf(DamagedJournal.class);
       assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
       Files.delete(file);
@@ -213,17 +220,17 @@ class JournalTest {
   @ParameterizedTest
   @ValueSource(strings = {"..", "x/..", "/tmp", ".framewright", ".FRAMEWRIGHT"})
   void aForgedFolderThatReachesOutIsRefused(String folder) throws IOException {
-    var file = forge(List.of(List.of(Path.of(folder))), op("a", "b"));
-    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+    var file = open("a", "b");
+    JournalForge.change(file, "\"folders\":[[]]", "\"folders\":[[\"" + folder + "\"]]");
+    assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
         .isInstanceOf(DamagedJournal.class);
     assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
   }
 
   @Test
   void aForgedNameBetweenIsRefused() throws IOException {
-    var file =
-        forge(List.of(List.of()), new Op(0, Path.of("a"), 0, Path.of("b"), "../x", "", SEEN, ""));
-    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+    var file = forge(root, new Op(0, Path.of("a"), 0, Path.of("b"), "../x", "", SEEN, ""));
+    assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
         .isInstanceOf(DamagedJournal.class);
   }
 
@@ -232,7 +239,7 @@ class JournalTest {
     var victim = Files.writeString(outside.resolve("b"), "abc");
     Files.createSymbolicLink(root.resolve("sub"), outside);
     var op = new Op(0, Path.of("a"), 0, Path.of("b"), "", "", disk().look(victim).seen(), "");
-    forge(List.of(List.of(Path.of("sub"))), op, op("c", "d"));
+    forge(root.resolve("sub"), op, op("c", "d"));
     assertThat(Renamer.in(root).recover())
         .isInstanceOfSatisfying(
             Recovery.Stuck.class,
@@ -265,10 +272,9 @@ class JournalTest {
   }
 
   @Test
-  void aJournalOfAnotherFolderMovesNothing(@TempDir Path other) throws IOException {
-    for (var folder : List.of(root, other)) {
-      Files.writeString(folder.resolve("a"), "abc");
-    }
+  void aJournalOfAnotherFolderMovesNothingThatIsNotAsThere(@TempDir Path other) throws IOException {
+    Files.writeString(root.resolve("a"), "abc");
+    Files.writeString(other.resolve("a"), "another");
     var there = Renamer.in(other);
     var plan = there.plan(List.of(new RenameRequest(Path.of("a"), Path.of("b"))));
     var batch = ((Outcome.Applied) there.apply(plan, Progress.NONE)).batch();
@@ -281,9 +287,7 @@ class JournalTest {
         .isInstanceOfSatisfying(
             Outcome.Nothing.class,
             nothing -> assertThat(nothing.renames().getFirst().status()).isEqualTo(Status.SKIPPED));
-    var lines = Files.readAllLines(foreign);
-    lines.removeLast();
-    Files.write(foreign, lines);
+    JournalForge.open(foreign);
     assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Stuck.class);
     assertThat(root.resolve("b")).hasContent("abc");
     assertThat(root.resolve("a")).doesNotExist();
@@ -305,28 +309,32 @@ class JournalTest {
     for (int i = 0; i < pairs.length; i += 2) {
       ops.add(op(pairs[i], pairs[i + 1]));
     }
-    return forge(List.of(List.of()), ops.toArray(Op[]::new));
+    return forge(root, ops.toArray(Op[]::new));
   }
 
-  private Path forge(List<List<Path>> folders, Op... ops) throws IOException {
-    var written = JournalText.write(BATCH, AT, "", Guarantee.NATIVE, "ext4", folders, List.of(ops));
+  private JournalHeader header(Path... folders) {
+    return new JournalHeader(
+        BATCH, AT, "", Guarantee.NATIVE, "ext4", Optional.empty(), root, List.of(folders));
+  }
+
+  private Path forge(Path folder, Op... ops) throws IOException {
+    var written = JournalWriter.plan(header(folder), List.of(ops));
     return Files.writeString(journals.resolve(BATCH + ".jsonl"), text(written));
   }
 
-  private static String text(JournalText.Written written) {
+  private static String text(JournalWriter.Written written) {
     var all = new ByteArrayOutputStream();
     written.parts().forEach(all::writeBytes);
     return all.toString(StandardCharsets.UTF_8);
   }
 
   private String commit(Path file) throws IOException {
-    return JournalText.read(disk(), file, root).commit();
+    return JournalReader.read(disk(), file, root).commit();
   }
 
   private void assertDamaged(Path file, String what) throws IOException {
-    assertThatThrownBy(() -> JournalText.read(disk(), file, root))
+    assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
         .as(what)
         .isInstanceOf(DamagedJournal.class);
-    assertThat(Renamer.in(root).recover()).as(what).isInstanceOf(Recovery.Refused.class);
   }
 }

@@ -67,7 +67,7 @@ class KillTest {
               endsWhole(scene, scene.before(), scene.after());
               return run.killed();
             });
-    told(info, reporter, call, points);
+    report(info, reporter, call, points);
     assertThat(points).isGreaterThanOrEqualTo(call.equals("fsync") ? 6 : 29);
   }
 
@@ -84,7 +84,7 @@ class KillTest {
               endsWhole(scene, scene.after(), scene.before());
               return run.killed();
             });
-    told(info, reporter, call, points);
+    report(info, reporter, call, points);
     assertThat(points).isGreaterThanOrEqualTo(call.equals("fsync") ? 6 : 29);
   }
 
@@ -105,7 +105,7 @@ class KillTest {
                 return run.killed();
               });
     }
-    told(info, reporter, call, points);
+    report(info, reporter, call, points);
     assertThat(points).isGreaterThan(call.equals("fsync") ? 16 : 40);
   }
 
@@ -121,7 +121,7 @@ class KillTest {
               endsWhole(scene, scene.before(), scene.after());
               return run.killed();
             });
-    told(info, reporter, "unlink", points);
+    report(info, reporter, "unlink", points);
     assertThat(points).isGreaterThan(27);
   }
 
@@ -142,14 +142,14 @@ class KillTest {
               endsWhole(scene, scene.before(), scene.after());
               return run.killed();
             });
-    told(info, reporter, "rename", points);
+    report(info, reporter, "rename", points);
     assertThat(points).isGreaterThan(26);
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"renameat2:error=EIO", "fsync:error=EIO"})
-  void anErrorAtAnyCallIsTakenBackAndTold(String injection, TestInfo info, TestReporter reporter)
-      throws Exception {
+  void anErrorAtAnyCallIsTakenBackAndReported(
+      String injection, TestInfo info, TestReporter reporter) throws Exception {
     int points = 0;
     // Until the point lies behind the last call.
     for (boolean failed = true; failed; ) {
@@ -158,14 +158,14 @@ class KillTest {
       assertThat(run.status()).as(run.output()).isZero();
       failed = strace.injected();
       points += failed ? 1 : 0;
-      tally.merge("told " + run.output().replaceFirst("(?s)\\[.*", ""), 1, Integer::sum);
+      tally.merge("said " + run.output().replaceFirst("(?s)\\[.*", ""), 1, Integer::sum);
       if (run.output().startsWith("Applied")) {
         assertThat(scene.now()).isEqualTo(scene.after());
       } else {
         endsWhole(scene, scene.before(), scene.after());
       }
     }
-    told(info, reporter, injection, points);
+    report(info, reporter, injection, points);
     assertThat(points).isGreaterThanOrEqualTo(injection.startsWith("fsync") ? 6 : 29);
   }
 
@@ -180,7 +180,7 @@ class KillTest {
       assertThat(run.output()).startsWith(from == 4 ? "RolledBack" : "Halted");
       endsWhole(scene, scene.before(), scene.after());
     }
-    told(info, reporter, error, 6);
+    report(info, reporter, error, 6);
   }
 
   @Test
@@ -278,11 +278,11 @@ class KillTest {
     assertThat(Renamer.in(root()).recover()).isInstanceOf(Recovery.Nothing.class);
   }
 
-  private void told(TestInfo info, TestReporter reporter, String what, int points) {
+  private void report(TestInfo info, TestReporter reporter, String what, int points) {
     var name = info.getTestMethod().orElseThrow().getName() + " " + what;
-    var told = points + " points: " + tally;
-    reporter.publishEntry(name, told);
-    System.getLogger(KillTest.class.getName()).log(Level.INFO, name + ": " + told);
+    var words = points + " points: " + tally;
+    reporter.publishEntry(name, words);
+    System.getLogger(KillTest.class.getName()).log(Level.INFO, name + ": " + words);
   }
 
   private static void await(Path file, Strace.Running running) {

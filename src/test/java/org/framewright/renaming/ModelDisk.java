@@ -62,7 +62,10 @@ final class ModelDisk implements Disk {
   private final List<Change> pending = new ArrayList<>();
   private final List<String> violations = new ArrayList<>();
   private boolean locked;
+  private String name = "model";
   private int left = Integer.MAX_VALUE;
+  private int firstNumber;
+  private long time;
 
   /**
    * An empty disk.
@@ -75,6 +78,22 @@ final class ModelDisk implements Disk {
     this.random = random;
     this.foldsNames = foldsNames;
     this.numbersFiles = numbersFiles;
+  }
+
+  /**
+   * A copy of the whole disk as it is: its files have other numbers, and other times unless those
+   * are kept.
+   */
+  ModelDisk copy(boolean withTimes) {
+    var copy = new ModelDisk(random, foldsNames, numbersFiles);
+    copy.name = name + " copied";
+    copy.firstNumber = firstNumber + 1_000;
+    copy.time = withTimes ? time : time + 3_600_000_000_000L;
+    copy.folders.addAll(folders);
+    copy.contents.putAll(contents);
+    copy.live.putAll(live);
+    copy.durable.putAll(live);
+    return copy;
   }
 
   void put(Path path, String content) {
@@ -236,7 +255,10 @@ final class ModelDisk implements Disk {
         ? Look.NONE
         : new Look(
             Look.Kind.FILE,
-            new Seen(numbersFiles ? file.toString() : "", contents.get(file).length, 0));
+            new Seen(
+                numbersFiles ? Integer.toString(firstNumber + file) : "",
+                contents.get(file).length,
+                time));
   }
 
   @Override
@@ -250,6 +272,11 @@ final class ModelDisk implements Disk {
   @Override
   public String volume(Path folder) {
     return "model";
+  }
+
+  @Override
+  public String home(Path folder) {
+    return numbersFiles ? name : "";
   }
 
   @Override

@@ -13,6 +13,7 @@ import java.util.Random;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
@@ -22,6 +23,7 @@ import org.framewright.base.Progress;
  * Laws of renaming on a disk that, at a power cut, keeps any subset of the changes of names since
  * the last flush.
  */
+@Tag("slow")
 class PowerCutLaws {
   /** Where names collide: by case, by ligature, by the form of an accent. */
   private static final List<String> NAMES =
@@ -31,22 +33,22 @@ class PowerCutLaws {
 
   private final List<Map<Path, String>> whole = new ArrayList<>();
 
-  /** One try: files, wishes, a disk and when its power fails. */
-  private record Case(ModelDisk disk, List<RenameRequest> wishes) {
+  /** One try: files, requests, a disk and when its power fails. */
+  private record Case(ModelDisk disk, List<RenameRequest> requests) {
     static Case of(
         List<Integer> targets, boolean folds, boolean numbers, boolean grouped, long seed) {
       var disk = new ModelDisk(new Random(seed), folds, numbers);
       disk.makeFolder(ROOT);
       disk.makeFolder(ROOT.resolve("sub"));
-      var wishes = new ArrayList<RenameRequest>();
+      var requests = new ArrayList<RenameRequest>();
       for (int i = 0; i < targets.size(); i++) {
         var from = Path.of(folds ? "f" + i : NAMES.get(i));
-        // Two files of each content, so that only numbers tell them apart.
+        // Two files of each content, so that only numbers distinguish them.
         disk.put(ROOT.resolve(from), "content " + i / 2);
         var to = Path.of(folds && i % 2 == 0 ? "F" + (i + 2) % targets.size() : name(targets, i));
-        wishes.add(new RenameRequest(from, to, grouped ? "group " + i % 3 : ""));
+        requests.add(new RenameRequest(from, to, grouped ? "group " + i % 3 : ""));
       }
-      return new Case(disk, wishes);
+      return new Case(disk, requests);
     }
 
     private static String name(List<Integer> targets, int index) {
@@ -72,7 +74,7 @@ class PowerCutLaws {
     var given = Case.of(targets, folds, numbers, grouped, seed);
     var disk = given.disk();
     var old = disk.files();
-    var plan = given.renamer().plan(given.wishes());
+    var plan = given.renamer().plan(given.requests());
     var renamed = carriedOut(plan, old);
     whole.clear();
     whole.add(old);
@@ -86,13 +88,13 @@ class PowerCutLaws {
       disk.cutAfter(firstCut);
       cut(() -> given.renamer().apply(plan, Progress.NONE));
     }
-    Statistics.label("first cut").collect(disk.uncut() ? "behind the end" : "hit");
+    note("first cut", disk.uncut() ? "behind the end" : "hit");
     disk.restart();
     nothingLost(disk, old);
 
     disk.cutAfter(secondCut);
     cut(() -> given.renamer().recover());
-    Statistics.label("second cut").collect(disk.uncut() ? "behind the end" : "hit");
+    note("second cut", disk.uncut() ? "behind the end" : "hit");
     disk.restart();
     nothingLost(disk, old);
 
@@ -100,10 +102,45 @@ class PowerCutLaws {
     assertThat(recovery)
         .isNotInstanceOf(Recovery.Stuck.class)
         .isNotInstanceOf(Recovery.Refused.class);
-    Statistics.label("last recovery").collect(recovery.getClass().getSimpleName());
+    note("last recovery", recovery.getClass().getSimpleName());
     assertThat(disk.files()).isIn(whole);
     assertThat(disk.violations()).isEmpty();
     assertThat(given.renamer().recover()).isInstanceOf(Recovery.Nothing.class);
+  }
+
+  @Property(tries = 3_000, edgeCases = EdgeCasesMode.NONE)
+  void afterAPowerCutACopyIsBroughtToAnEndOrStandsStillAsItIs(
+      @ForAll @Size(min = 1, max = 10) List<@IntRange(min = 0, max = 11) Integer> targets,
+      @ForAll boolean folds,
+      @ForAll boolean numbers,
+      @ForAll boolean undo,
+      @ForAll boolean withTimes,
+      @ForAll long seed)
+      throws IOException {
+    int cutAt = steps(Case.of(targets, folds, numbers, false, seed), undo, seed);
+    var given = Case.of(targets, folds, numbers, false, seed);
+    var old = given.disk().files();
+    var plan = given.renamer().plan(given.requests());
+    var renamed = carriedOut(plan, old);
+    if (undo && given.renamer().apply(plan, Progress.NONE) instanceof Outcome.Applied applied) {
+      given.disk().cutAfter(cutAt);
+      cut(() -> given.renamer().undo(applied.batch(), Progress.NONE));
+    } else {
+      given.disk().cutAfter(cutAt);
+      cut(() -> given.renamer().apply(plan, Progress.NONE));
+    }
+    given.disk().restart();
+
+    var copy = given.disk().copy(withTimes);
+    var then = copy.files();
+    var recovery = new Case(copy, List.of()).renamer().recover();
+    note("recovery in the copy", recovery.getClass().getSimpleName());
+    if (recovery instanceof Recovery.Stuck) {
+      assertThat(copy.files()).isEqualTo(then);
+    } else {
+      assertThat(copy.files()).isIn(old, renamed);
+    }
+    assertThat(copy.violations()).isEmpty();
   }
 
   @Property(tries = 2_000, edgeCases = EdgeCasesMode.NONE)
@@ -115,8 +152,8 @@ class PowerCutLaws {
       throws IOException {
     var given = Case.of(targets, folds, true, grouped, seed);
     var old = given.disk().files();
-    var plan = given.renamer().plan(given.wishes());
-    Statistics.label("ready").collect(plan.ready() > 0);
+    var plan = given.renamer().plan(given.requests());
+    note("ready", plan.ready() > 0);
     var outcome = given.renamer().apply(plan, Progress.NONE);
     if (plan.ready() == 0) {
       assertThat(outcome).isInstanceOf(Outcome.Nothing.class);
@@ -129,11 +166,16 @@ class PowerCutLaws {
     assertThat(given.disk().files()).isEqualTo(old);
   }
 
+  /** Counts what the tries were, for the report. */
+  void note(String label, Object value) {
+    Statistics.label(label).collect(value);
+  }
+
   /** A step of the work at which the power can fail; counted by doing it undisturbed. */
   private static int steps(Case given, boolean undo, long seed) throws IOException {
     var renamer = given.renamer();
     given.disk().cutAfter(Integer.MAX_VALUE);
-    var outcome = renamer.apply(renamer.plan(given.wishes()), Progress.NONE);
+    var outcome = renamer.apply(renamer.plan(given.requests()), Progress.NONE);
     if (undo && outcome instanceof Outcome.Applied applied) {
       given.disk().cutAfter(Integer.MAX_VALUE);
       renamer.undo(applied.batch(), Progress.NONE);

@@ -82,7 +82,7 @@ class RenamerTest {
   }
 
   @Test
-  void blocksWhatCannotBeDoneAndSaysWhyAndWhatMendsIt() throws IOException {
+  void blocksWhatCannotBeDoneAndSaysWhyAndTheRemedy() throws IOException {
     make("a", "b", "c", "d", "IMG.jpg");
     Files.createDirectory(root.resolve("folder"));
     Files.createSymbolicLink(root.resolve("link"), root.resolve("a"));
@@ -283,7 +283,7 @@ class RenamerTest {
   }
 
   @Test
-  void pruningKeepsWhatCouldBeUndoneUnlessToldOtherwise() throws IOException {
+  void pruningKeepsWhatCouldBeUndoneUnlessAskedOtherwise() throws IOException {
     make("a", "b");
     var first = applied(apply("a", "x")).batch();
     var undo = applied(renamer.undo(first, Progress.NONE)).batch();

@@ -61,7 +61,7 @@ class VolumeTest {
         points++;
       }
     }
-    told(reporter, type, points + " power cuts: " + tally);
+    report(reporter, type, points + " power cuts: " + tally);
     assertThat(points).isGreaterThan(12);
   }
 
@@ -76,14 +76,14 @@ class VolumeTest {
         points++;
       }
     }
-    told(reporter, type, points + " crashes: " + tally);
+    report(reporter, type, points + " crashes: " + tally);
     assertThat(points).isGreaterThan(20);
   }
 
   @ParameterizedTest
   @ValueSource(
       strings = {"ext4: NATIVE", "xfs: NATIVE", "btrfs: NATIVE", "ntfs: LINKED", "exfat: RESERVED"})
-  void appliesUndoesAndTellsTheGuarantee(String expected) throws Exception {
+  void appliesUndoesAndReportsTheGuarantee(String expected) throws Exception {
     var type = expected.substring(0, expected.indexOf(':'));
     try (var volume = volume(type)) {
       var scene = Scene.make(volume.root());
@@ -174,7 +174,7 @@ class VolumeTest {
     }
   }
 
-  private static void told(TestReporter reporter, String type, String what) {
+  private static void report(TestReporter reporter, String type, String what) {
     reporter.publishEntry(type, what);
     System.getLogger(VolumeTest.class.getName()).log(Level.INFO, type + ": " + what);
   }

@@ -27,10 +27,10 @@ class ListReaderTest {
     return (ListReading.Understood) reading;
   }
 
-  private static List<Fault> refused(String text) {
+  private static List<ListProblem> refused(String text) {
     var reading = read(text);
     assertThat(reading).isInstanceOf(ListReading.Refused.class);
-    return ((ListReading.Refused) reading).faults();
+    return ((ListReading.Refused) reading).problems();
   }
 
   private static ShotList list(String text) {
@@ -80,8 +80,8 @@ class ListReaderTest {
   }
 
   @Test
-  void tellsTheRightLineAndColumnBehindCellsOfSeveralLines() {
-    var faults =
+  void givesTheRightLineAndColumnBehindCellsOfSeveralLines() {
+    var problems =
         refused(
             """
             Setup,Title,Note
@@ -94,27 +94,30 @@ class ListReaderTest {
             4,"Belt" x,
             001,Shoes,twice
             """);
-    assertThat(faults)
-        .extracting(Fault::line, Fault::column)
+    assertThat(problems)
+        .extracting(ListProblem::line, ListProblem::column)
         .containsExactly(
             org.assertj.core.groups.Tuple.tuple(7, 1),
             org.assertj.core.groups.Tuple.tuple(8, 9),
             org.assertj.core.groups.Tuple.tuple(9, 1));
-    assertThat(refused("Setup,Title\n1,Coat\n,Hat\n")).extracting(Fault::line).containsExactly(3);
-    assertThat(faults.get(0).message()).contains("no setup");
-    assertThat(faults.get(1).message()).contains("\"x\"");
-    assertThat(faults.get(2).message()).contains("001", "line 2");
-    assertThat(faults.get(2)).hasToString("list.csv, line 9, column 1: " + faults.get(2).message());
+    assertThat(refused("Setup,Title\n1,Coat\n,Hat\n"))
+        .extracting(ListProblem::line)
+        .containsExactly(3);
+    assertThat(problems.get(0).problem().what()).contains("no setup");
+    assertThat(problems.get(1).problem().what()).contains("\"x\"");
+    assertThat(problems.get(2).problem().what()).contains("001", "line 2");
+    assertThat(problems.get(2))
+        .hasToString("list.csv, line 9, column 1: " + problems.get(2).problem().what());
   }
 
   @Test
-  void tellsWhereAQuotationMarkThatIsNeverClosedOpened() {
+  void saysWhereAQuotationMarkThatIsNeverClosedOpened() {
     assertThat(refused("Setup,Title\n1,Coat\n2,\"Hat\n3,Scarf\n"))
         .anySatisfy(
-            fault -> {
-              assertThat(fault.line()).isEqualTo(3);
-              assertThat(fault.column()).isEqualTo(3);
-              assertThat(fault.message()).contains("never closed");
+            problem -> {
+              assertThat(problem.line()).isEqualTo(3);
+              assertThat(problem.column()).isEqualTo(3);
+              assertThat(problem.problem().what()).contains("never closed");
             });
   }
 
@@ -128,10 +131,10 @@ class ListReaderTest {
     "UTF-16BE, '', 'UTF-16, big-endian'",
     "windows-1252, '', Windows-1252",
   })
-  void readsEveryCommonEncoding(String charset, String mark, String told) {
+  void readsEveryCommonEncoding(String charset, String mark, String name) {
     var text = mark + "Setup;Titel;Größe\r\n7;Crêpe blouse “ivory” 40 €;34\r\n";
     var read = understood(ListReader.read(text.getBytes(Charset.forName(charset)), "list.csv"));
-    assertThat(read.form()).isEqualTo(told + ", semicolons, headings in line 1");
+    assertThat(read.form()).isEqualTo(name + ", semicolons, headings in line 1");
     assertThat(read.list().setups().getFirst().title()).isEqualTo("Crêpe blouse “ivory” 40 €");
     assertThat(read.list().setups().getFirst().columns()).containsEntry("Größe", "34");
   }
@@ -158,7 +161,7 @@ class ListReaderTest {
   }
 
   @Test
-  void passesOverRowsAboveTheHeadingsAndTellsThem() {
+  void passesOverRowsAboveTheHeadingsAndSaysSo() {
     var read =
         understood(
             read(
@@ -178,7 +181,7 @@ class ListReaderTest {
             org.assertj.core.groups.Tuple.tuple("1", "Coat", "F, B"),
             org.assertj.core.groups.Tuple.tuple("2", "Hat", "F"));
     assertThat(read.list().setups().getFirst().rack()).contains("A");
-    assertThat(read.remarks()).extracting(Fault::line).containsExactly(1, 2, 6);
+    assertThat(read.remarks()).extracting(ListProblem::line).containsExactly(1, 2, 6);
   }
 
   @Test
@@ -275,19 +278,20 @@ class ListReaderTest {
   @Test
   void refusesADuplicateSetupCodeInAnyCaseAndWithAnyZeros() {
     assertThat(refused("Setup,Title\nA-1,x\nB-1,y\na-01,z\nB-1,w\n"))
-        .extracting(Fault::line)
+        .extracting(ListProblem::line)
         .containsExactly(4, 5);
   }
 
   @Test
   void refusesWhatIsNoList() {
-    assertThat(refused("").getFirst().message()).contains("empty");
-    assertThat(refused("a,b\nc,d\n").getFirst().message()).contains("no line of headings", "a | b");
-    assertThat(refused("Setup,Title\n").getFirst().message()).contains("no setup below");
-    assertThat(refused("%PDF-1.7 x").getFirst().remedy()).contains(".xlsx or .csv");
-    assertThat(refused("PK\u0003\u0004 and no workbook").getFirst().message())
+    assertThat(refused("").getFirst().problem().what()).contains("empty");
+    assertThat(refused("a,b\nc,d\n").getFirst().problem().what())
+        .contains("no line of headings", "a | b");
+    assertThat(refused("Setup,Title\n").getFirst().problem().what()).contains("no setup below");
+    assertThat(refused("%PDF-1.7 x").getFirst().problem().remedy()).contains(".xlsx or .csv");
+    assertThat(refused("PK\u0003\u0004 and no workbook").getFirst().problem().what())
         .contains("no sound workbook".replace("no ", ""));
-    assertThat(refused("Setup\0,Title\n1,\0\n").getFirst().message()).contains("no text");
+    assertThat(refused("Setup\0,Title\n1,\0\n").getFirst().problem().what()).contains("no text");
   }
 
   @Test
@@ -323,19 +327,19 @@ class ListReaderTest {
                 new Setup("A-12", "帽子", List.of(), OptionalInt.empty(), columns)));
     var file = folder.resolve(name);
     Files.writeString(file, "an older list");
-    ListWriter.write(
+    ListWriter.replace(
         file,
         list,
         setup -> {
-          var told = new LinkedHashMap<String, String>();
-          told.put("State", "shot");
-          told.put("Frames so far", "3");
-          return told;
+          var job = new LinkedHashMap<String, String>();
+          job.put("State", "shot");
+          job.put("Frames so far", "3");
+          return job;
         });
     var read = understood(ListReader.read(file));
     assertThat(read.list()).isEqualTo(list);
     assertThat(read.columns())
-        .filteredOn(column -> column.taken() == Heading.TOLD)
+        .filteredOn(column -> column.taken() == Heading.FROM_JOB)
         .extracting(Column::heading)
         .containsExactly("State", "Frames so far");
     try (var files = Files.list(folder)) {

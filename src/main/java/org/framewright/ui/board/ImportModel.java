@@ -8,6 +8,7 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.binding.IntegerBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import org.framewright.base.PlainText;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.ShotList;
@@ -27,10 +28,10 @@ public final class ImportModel {
    * One difference.
    *
    * @param code the setup's
-   * @param told in plain words
+   * @param description in plain words
    * @param accepted whether it is to be taken; meaningless for one that is kept
    */
-  public record Difference(Kind kind, String code, String told, BooleanProperty accepted) {}
+  public record Difference(Kind kind, String code, String description, BooleanProperty accepted) {}
 
   private final ShotList list;
   private final ListChange change;
@@ -46,7 +47,8 @@ public final class ImportModel {
     change.added().forEach(setup -> add(Kind.ADDED, setup.code(), setup.title()));
     change
         .changed()
-        .forEach(line -> add(Kind.CHANGED, line.after().code(), String.join("; ", line.told())));
+        .forEach(
+            line -> add(Kind.CHANGED, line.after().code(), String.join("; ", line.descriptions())));
     change.removed().forEach(setup -> add(Kind.REMOVED, setup.code(), setup.title()));
     change.kept().forEach(setup -> add(Kind.KEPT, setup.code(), setup.title()));
     accepted =
@@ -55,8 +57,9 @@ public final class ImportModel {
             differences.stream().map(Difference::accepted).toArray(javafx.beans.Observable[]::new));
   }
 
-  private void add(Kind kind, String code, String told) {
-    differences.add(new Difference(kind, code, told, new SimpleBooleanProperty(kind != Kind.KEPT)));
+  private void add(Kind kind, String code, String description) {
+    differences.add(
+        new Difference(kind, code, description, new SimpleBooleanProperty(kind != Kind.KEPT)));
   }
 
   /** Whether there is anything to take. */
@@ -77,7 +80,7 @@ public final class ImportModel {
   /** What the reader of the list remarks on. */
   public List<String> remarks() {
     return reading.remarks().stream()
-        .map(fault -> "%s, %d: %s".formatted(fault.source(), fault.line(), fault.message()))
+        .map(remark -> PlainText.line(remark.problem().sentence()))
         .toList();
   }
 

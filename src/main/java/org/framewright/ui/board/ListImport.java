@@ -17,8 +17,11 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.ui.look.Texts;
@@ -29,7 +32,7 @@ import org.framewright.ui.session.JobSession;
 /** Takes in a client's list: reads it, shows what differs, takes what is accepted. */
 final class ListImport {
   private static final String FOLDER = "board.listFolder";
-  private static final int FAULTS_SHOWN = 6;
+  private static final int PROBLEMS_SHOWN = 6;
 
   private record Read(ListReading reading, Optional<ListChange> change) {}
 
@@ -72,27 +75,21 @@ final class ListImport {
         desk::trouble);
   }
 
-  private JobException refusal(ListReading.Refused refused) {
-    var told =
-        refused.faults().stream()
-            .limit(FAULTS_SHOWN)
-            .map(
-                fault ->
-                    texts.get(
-                        "import.fault",
-                        fault.source(),
-                        fault.line(),
-                        fault.column(),
-                        fault.message()))
+  private static JobException refusal(ListReading.Refused refused) {
+    var problems = refused.problems().stream().map(ListProblem::problem).toList();
+    var sentences =
+        problems.stream()
+            .limit(PROBLEMS_SHOWN)
+            .map(problem -> PlainText.line(problem.sentence()))
             .collect(Collectors.joining("\n"));
     var remedies =
-        refused.faults().stream()
-            .map(org.framewright.shotlist.Fault::remedy)
+        problems.stream()
+            .map(Problem::remedy)
             .filter(remedy -> !remedy.isBlank())
             .distinct()
-            .limit(FAULTS_SHOWN)
+            .limit(PROBLEMS_SHOWN)
             .collect(Collectors.joining("\n"));
-    return new JobException(told, "", remedies);
+    return new JobException(sentences, "", remedies);
   }
 
   private void show(ImportModel model) {
@@ -129,7 +126,7 @@ final class ListImport {
     if (model.reordered()) {
       box.getChildren().add(new Label(texts.get("import.reordered")));
     }
-    model.remarks().stream().limit(FAULTS_SHOWN).map(Label::new).forEach(box.getChildren()::add);
+    model.remarks().stream().limit(PROBLEMS_SHOWN).map(Label::new).forEach(box.getChildren()::add);
     box.getStyleClass().add("import");
     VBox.setVgrow(list, Priority.ALWAYS);
     desk.dialogs()
@@ -151,8 +148,8 @@ final class ListImport {
     private final CheckBox accepted = new CheckBox();
     private final Label kind = new Label();
     private final Label code = new Label();
-    private final Label told = new Label();
-    private final Node row = new HBox(accepted, kind, code, told);
+    private final Label description = new Label();
+    private final Node row = new HBox(accepted, kind, code, description);
     private ImportModel.Difference shown;
 
     Row() {
@@ -177,8 +174,9 @@ final class ListImport {
       accepted.setDisable(line.kind() == ImportModel.Kind.KEPT);
       kind.setText(texts.get("import." + line.kind().name().toLowerCase(Locale.ROOT)));
       code.setText(line.code());
-      told.setText(line.told());
-      setAccessibleText(kind.getText() + " " + line.code() + " " + line.told());
+      description.setText(PlainText.line(line.description()));
+      setAccessibleText(
+          kind.getText() + " " + line.code() + " " + PlainText.line(line.description()));
       setGraphic(row);
     }
   }

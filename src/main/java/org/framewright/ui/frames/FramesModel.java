@@ -65,7 +65,7 @@ final class FramesModel {
             tasks,
             job ->
                 GroupedFrames.of(
-                    job.scan().frames(), job.tally(), job.list(), job.state().selects()),
+                    job.scan().distinct(), job.tally(), job.list(), job.state().selects()),
             this::show,
             trouble);
     headings.setAll(GroupedFrames.EMPTY.headings());

@@ -110,8 +110,8 @@ final class HandOffDialog {
           case CHECKING -> desk.wayTo("convention");
         };
     return page.isEmpty()
-        ? held.remedy()
-        : desk.texts().get("frames.remedyOn", held.remedy(), page);
+        ? held.problem().remedy()
+        : desk.texts().get("frames.remedyOn", held.problem().remedy(), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {
@@ -131,7 +131,7 @@ final class HandOffDialog {
         setGraphic(null);
         return;
       }
-      what.setText(held.what() + ": " + held.why());
+      what.setText(held.problem().sentence());
       remedy.setText(remedy(held));
       setGraphic(box);
       setAccessibleText(what.getText() + " " + remedy.getText());

@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ObjectProperty;
@@ -86,9 +87,7 @@ final class HandOffModel {
     tasks.quietly(
         () ->
             new Prepared(
-                HandOff.of(job, view.scan(), view.tally()).chosen(),
-                HandOff.delivered(job).keySet().stream().mapToInt(Integer::intValue).max().orElse(0)
-                    + 1),
+                HandOff.of(job, view.scan(), view.tally()).chosen(), HandOff.nextNumber(job)),
         prepared -> {
           plan.set(Optional.of(prepared.plan()));
           number = prepared.number();
@@ -141,12 +140,25 @@ final class HandOffModel {
       case Delivery.Delivered done ->
           new Ended(
               true,
-              texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString()),
+              texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString())
+                  + remarks(delivery),
               "");
-      case Delivery.Cancelled _ -> new Ended(false, texts.get("frames.handOffCancelled"), "");
-      case Delivery.Refused refused -> new Ended(false, refused.why(), refused.remedy());
-      case Delivery.Failed failed -> new Ended(false, failed.why(), failed.remedy());
+      case Delivery.Cancelled _ ->
+          new Ended(false, texts.get("frames.handOffCancelled") + remarks(delivery), "");
+      case Delivery.Refused refused ->
+          new Ended(
+              false, refused.problem().sentence(), refused.problem().remedy() + remarks(delivery));
+      case Delivery.Failed failed ->
+          new Ended(
+              false, failed.problem().sentence(), failed.problem().remedy() + remarks(delivery));
     };
+  }
+
+  /** What was left of an earlier hand-off, a line each. */
+  private static String remarks(Delivery delivery) {
+    return delivery.remarks().stream()
+        .map(remark -> "\n" + (remark.sentence() + ". " + remark.remedy()).strip())
+        .collect(Collectors.joining());
   }
 
   private void aim() {

@@ -28,7 +28,7 @@ final class LatestFrames {
 
   static Map<String, List<Frame>> of(FrameScan scan, Tally tally, Map<FrameId, Instant> arrivals) {
     var bySetup = new HashMap<String, List<Dated>>();
-    for (var frame : scan.frames()) {
+    for (var frame : scan.distinct()) {
       var place = frame.complete() ? tally.places().get(frame.id()) : null;
       if (place != null) {
         bySetup

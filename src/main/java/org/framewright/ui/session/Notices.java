@@ -10,7 +10,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.util.Subscription;
-import org.framewright.frames.Trouble;
+import org.framewright.base.Problem;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -35,7 +35,7 @@ public final class Notices {
   private final ReadOnlyObjectWrapper<List<Notice>> shown = new ReadOnlyObjectWrapper<>(List.of());
   private final Set<Notice> putAway = new HashSet<>();
   private final Subscription following;
-  private List<Trouble> troubles = List.of();
+  private List<Problem> problems = List.of();
   private List<Notice> ofFrames = List.of();
 
   /**
@@ -75,7 +75,7 @@ public final class Notices {
   private void look() {
     var now = new ArrayList<Notice>();
     failures.getValue().forEach(failure -> now.add(explain.apply(failure)));
-    now.addAll(ofFrames(job.getValue().scan().troubles()));
+    now.addAll(ofFrames(job.getValue().scan().problems()));
     job.getValue().warnings().forEach(warning -> now.add(new Notice(warning, "")));
     putAway.retainAll(new HashSet<>(now));
     now.removeAll(putAway);
@@ -84,22 +84,23 @@ public final class Notices {
     }
   }
 
-  private List<Notice> ofFrames(List<Trouble> found) {
-    if (!found.equals(troubles)) {
-      troubles = found;
+  private List<Notice> ofFrames(List<Problem> found) {
+    if (!found.equals(problems)) {
+      problems = found;
       ofFrames =
           found.stream()
               .map(
-                  trouble ->
+                  problem ->
                       new Notice(
-                          texts.get("notice.frames", place(trouble.path()), trouble.message()),
-                          texts.get("notice.frames.remedy")))
+                          texts.get("notice.frames", place(problem.where()), problem.what()),
+                          problem.remedy()))
               .toList();
     }
     return ofFrames;
   }
 
-  private String place(Path path) {
-    return path.startsWith(folder) ? folder.relativize(path).toString() : path.toString();
+  private String place(String where) {
+    var inside = folder + folder.getFileSystem().getSeparator();
+    return where.startsWith(inside) ? where.substring(inside.length()) : where;
   }
 }

@@ -7,8 +7,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import javafx.beans.property.SimpleObjectProperty;
+import org.framewright.base.Problem;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Trouble;
 import org.framewright.ui.board.JobViews;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Notices.Notice;
@@ -16,8 +16,9 @@ import org.junit.jupiter.api.Test;
 
 class NoticesTest {
   private static final Path JOB = Path.of("/jobs/autumn");
-  private static final Trouble TORN =
-      new Trouble(JOB.resolve("01_frames/A/IMG_0007.JPG"), "it is cut short");
+  private static final Problem TORN =
+      new Problem(
+          "it is cut short", JOB.resolve("01_frames/A/IMG_0007.JPG").toString(), "Copy it anew.");
 
   private final SimpleObjectProperty<JobView> job = new SimpleObjectProperty<>(view());
   private final SimpleObjectProperty<List<Throwable>> failures =
@@ -30,11 +31,11 @@ class NoticesTest {
           failures,
           failure -> new Notice(failure.getMessage(), "Plug it in."));
 
-  private static JobView view(Trouble... troubles) {
-    return with(List.of(troubles), List.of());
+  private static JobView view(Problem... problems) {
+    return with(List.of(problems), List.of());
   }
 
-  private static JobView with(List<Trouble> troubles, List<String> warnings) {
+  private static JobView with(List<Problem> problems, List<String> warnings) {
     var view = JobViews.of(2).build();
     return new JobView(
         view.revision(),
@@ -42,7 +43,7 @@ class NoticesTest {
         view.list(),
         view.state(),
         view.tally(),
-        new FrameScan(List.of(), 0, troubles),
+        new FrameScan(List.of(), 0, problems),
         view.latest(),
         warnings,
         view.at());

@@ -1,7 +1,7 @@
 package org.framewright.renaming;
 
 /** Which of its names a file of a batch has. */
-enum Place {
+enum Position {
   SOURCE,
   TEMP,
   TARGET

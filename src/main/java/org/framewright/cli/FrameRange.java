@@ -1,0 +1,73 @@
+package org.framewright.cli;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+
+/** The frames from one to another in an order, as a person writes them: {@code FROM..TO}. */
+final class FrameRange {
+  private FrameRange() {}
+
+  /**
+   * The complete frames of a range, each once.
+   *
+   * @param frames all frames, in the order in which they were taken
+   */
+  static List<FrameId> of(List<Frame> frames, String text) throws CommandFailure {
+    int dots = text.indexOf("..");
+    var from = dots < 0 ? text : text.substring(0, dots);
+    var to = dots < 0 ? text : text.substring(dots + 2);
+    int first = find(frames, from);
+    int last = find(frames, to);
+    if (first > last) {
+      throw CommandFailure.badInput(
+          "%s was taken after %s".formatted(from, to), "Write the earlier frame first.");
+    }
+    return frames.subList(first, last + 1).stream()
+        .filter(Frame::complete)
+        .map(Frame::id)
+        .distinct()
+        .toList();
+  }
+
+  /** Finds a frame by its name, or by a folder and its name where two bodies share one. */
+  private static int find(List<Frame> frames, String text) throws CommandFailure {
+    var requested = path(text);
+    var found =
+        frames.stream()
+            .filter(frame -> lower(frame.folder().resolve(frame.stem())).endsWith(requested))
+            .toList();
+    if (found.isEmpty()) {
+      throw CommandFailure.badInput(
+          "there is no frame \"" + text + "\"",
+          "Give the name of a file without its ending, as IMG_0012.");
+    }
+    if (found.size() > 1) {
+      throw CommandFailure.badInput(
+          "there are %d frames \"%s\"".formatted(found.size(), text),
+          "Write the folder before the name: "
+              + found.stream()
+                  .map(frame -> frame.folder().getFileName().resolve(frame.stem()).toString())
+                  .collect(Collectors.joining(" or ")));
+    }
+    return frames.indexOf(found.getFirst());
+  }
+
+  private static Path path(String text) throws CommandFailure {
+    try {
+      return lower(Path.of(text));
+    } catch (InvalidPathException e) {
+      throw CommandFailure.badInput(
+          "\"" + text + "\" is no name of a frame",
+          "Give the name of a file without its ending, as IMG_0012.");
+    }
+  }
+
+  private static Path lower(Path path) {
+    return path.getFileSystem().getPath(path.toString().toLowerCase(Locale.ROOT));
+  }
+}

@@ -1,0 +1,384 @@
+package org.framewright.handoff;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Optional;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
+import org.framewright.base.Progress;
+import org.framewright.frames.FrameFile;
+import org.framewright.job.Job;
+
+/**
+ * One hand-off, from the plan to the package in its place.
+ *
+ * <p>The order of writes is what makes a kill harmless: the record says that it is begun, and where
+ * its draft is; the draft is written and flushed; the record says what the package holds and that
+ * it is about to take its place; it takes its place by one rename; the draft's folder goes; the
+ * record says that it is delivered.
+ */
+final class DeliveryRun {
+  private static final int MOST_NUMBERS = 100;
+
+  private final Job job;
+  private final HandOffPlan plan;
+  private final Target target;
+  private final Progress progress;
+  private final HandOffRecords records;
+  private final List<Problem> remarks = new ArrayList<>();
+  private final List<Path> madeFolders = new ArrayList<>();
+
+  private DeliveryRun(Job job, HandOffPlan plan, Target target, Progress progress) {
+    this.job = job;
+    this.plan = plan;
+    this.target = target;
+    this.progress = progress;
+    this.records = HandOffRecords.of(job);
+  }
+
+  /** The hand-off is over before its package took its place. */
+  private static final class Stopped extends Exception {
+    private static final long serialVersionUID = 1L;
+    private final transient Delivery outcome;
+
+    Stopped(Delivery outcome) {
+      super(outcome.toString(), null, false, false);
+      this.outcome = outcome;
+    }
+  }
+
+  static Delivery run(Job job, HandOffPlan plan, Path asked, Progress progress) {
+    var nothing =
+        new Problem(
+            "there is nothing to hand off (" + plan.chosenBy() + ")",
+            "Rate frames, or name them in a list of picks.");
+    if (plan.selects().isEmpty()) {
+      return new Delivery.Refused(nothing, List.of());
+    }
+    try {
+      var target = Target.of(asked);
+      var problem = target.problem(job);
+      return problem.isPresent()
+          ? new Delivery.Refused(problem.get(), List.of())
+          : new DeliveryRun(job, plan, target, progress).alone();
+    } catch (IOException e) {
+      return new Delivery.Failed(FileProblems.of(e), List.of());
+    }
+  }
+
+  /** One hand-off of a job at a time: the next one's number and what is left tell of this one. */
+  private Delivery alone() throws IOException {
+    var held = records.hold();
+    if (held.isEmpty()) {
+      return refused(
+          new Problem(
+              "another hand-off of this job is being written",
+              job.folder().toString(),
+              "Wait until it has ended, then hand off again."));
+    }
+    try (var _ = held.get()) {
+      var unfinished = new Unfinished(job, records);
+      try {
+        unfinished.finish(target.folder().getParent());
+      } finally {
+        remarks.addAll(unfinished.remarks());
+      }
+      return target.isTaken() ? taken() : checkedRoom();
+    } catch (Stopped e) {
+      return withRemarks(e.outcome);
+    } catch (IOException e) {
+      return new Delivery.Failed(shown(e), remarks);
+    }
+  }
+
+  private Delivery checkedRoom() throws IOException {
+    var room = target.roomProblem(plan);
+    return room.isPresent() ? refused(room.get()) : begin();
+  }
+
+  private Delivery refused(Problem problem) {
+    return new Delivery.Refused(problem, remarks);
+  }
+
+  private Delivery exists() {
+    return refused(
+        new Problem(
+            "this is there already",
+            target.folder().toString(),
+            "Choose another name, or move that one away."));
+  }
+
+  /** The same hand-off asked for again, perhaps because it was killed, is done already. */
+  private Delivery taken() throws IOException, Stopped {
+    for (var one : records.read().usable().values()) {
+      if (one.state() == HandOffRecord.State.DELIVERED
+          && one.folder().equals(target.folder().toString())
+          && one.digest().isPresent()
+          && one.isOf(plan)
+          && Bag.isAt(target.folder(), one.digest().get())
+          && isStillTheSame(one)
+          && BagCheck.of(target.folder()).clean()) {
+        remarks.add(
+            new Problem(
+                "this package was there already; it was compared again and is whole",
+                one.folder(),
+                ""));
+        return new Delivery.Delivered(
+            one.number(), target.folder(), one.selects().size(), one.files(), one.bytes(), remarks);
+      }
+    }
+    return exists();
+  }
+
+  /** Whether the frames are what the package was made from. */
+  private boolean isStillTheSame(HandOffRecord one) throws IOException, Stopped {
+    var sums = new HashMap<String, String>();
+    one.selects().stream()
+        .flatMap(entry -> entry.files().stream())
+        .forEach(copy -> sums.put(copy.name(), copy.sha256()));
+    int done = 0;
+    for (var select : plan.selects()) {
+      for (int i = 0; i < select.files().size(); i++) {
+        var file = select.frame().files().get(i).path();
+        checkCancelled();
+        if (!Checksum.of(file).equals(sums.get(select.files().get(i)))) {
+          return false;
+        }
+        progress.step(++done, plan.files());
+      }
+    }
+    return true;
+  }
+
+  private Delivery begin() throws IOException {
+    var draft = Draft.beside(target.folder());
+    var record = begun(draft);
+    Delivery outcome;
+    try {
+      makeFolders(target.folder().getParent());
+      outcome = inDraft(record, draft);
+    } catch (IOException e) {
+      outcome = new Delivery.Failed(shown(e), remarks);
+    } catch (RuntimeException e) {
+      giveUp(record, draft);
+      throw e;
+    }
+    if (!(outcome instanceof Delivery.Delivered)) {
+      giveUp(record, draft);
+    }
+    return withRemarks(outcome);
+  }
+
+  private Delivery inDraft(HandOffRecord record, Path folder) throws IOException {
+    try (var draft = Draft.create(folder, Draft.note(job.name(), record.number(), folder))) {
+      boolean placed = false;
+      Delivery outcome;
+      try {
+        outcome = write(record, draft);
+        placed = true;
+      } catch (Stopped e) {
+        outcome = e.outcome;
+      } catch (FileAlreadyExistsException e) {
+        outcome = target.isTaken() ? exists() : new Delivery.Failed(shown(e), remarks);
+      } catch (IOException e) {
+        outcome = new Delivery.Failed(shown(e), remarks);
+      } catch (RuntimeException e) {
+        discard(draft, folder);
+        throw e;
+      }
+      if (!placed) {
+        discard(draft, folder);
+      }
+      return outcome;
+    }
+  }
+
+  private void discard(Draft draft, Path folder) {
+    try {
+      draft.discard();
+    } catch (IOException e) {
+      remarks.add(
+          new Problem(
+              "the unfinished package could not be removed: " + FileProblems.of(e).what(),
+              folder.toString(),
+              "The next hand-off removes it."));
+    }
+  }
+
+  /** Takes back what was prepared for a hand-off that came to nothing. */
+  private void giveUp(HandOffRecord record, Path draft) {
+    if (Files.exists(draft, LinkOption.NOFOLLOW_LINKS)) {
+      return; // Its record stays, so that the next hand-off can remove it.
+    }
+    try {
+      records.remove(record.number());
+      for (var folder : madeFolders) {
+        Files.deleteIfExists(folder);
+      }
+    } catch (IOException e) {
+      // The next hand-off gives the number up; an empty folder does no harm.
+    }
+  }
+
+  private HandOffRecord begun(Path draft) throws IOException {
+    int first = records.read().nextNumber();
+    for (int number = first; number < first + MOST_NUMBERS; number++) {
+      var record =
+          HandOffRecord.begun(
+              number,
+              job.now().toString(),
+              target.folder().toString(),
+              draft.toString(),
+              plan.chosenBy());
+      try {
+        records.begin(record);
+        return record;
+      } catch (FileAlreadyExistsException e) {
+        // Another computer took the number, on a volume that knows no locks.
+      }
+    }
+    throw new FileSystemException(
+        records.file(first).toString(), null, "no number is free for the hand-off");
+  }
+
+  private void makeFolders(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      makeFolders(folder.getParent());
+      Files.createDirectory(folder);
+      madeFolders.addFirst(folder);
+      DurableFiles.syncFolder(folder.getParent());
+    }
+  }
+
+  private Delivery write(HandOffRecord begun, Draft draft) throws IOException, Stopped {
+    var bag = new Bag(draft.packageFolder());
+    copy(bag);
+    var zone = ZoneId.systemDefault();
+    bag.tag("index.csv", PackagePapers.index(plan, zone));
+    bag.tag("README.txt", PackagePapers.readme(job, plan, begun.number()));
+    var digest = bag.close(PackagePapers.about(job, plan, begun.number(), zone));
+    var placing = begun.placing(digest, entries(bag));
+    records.update(placing);
+    place(draft, digest);
+    finish(placing, draft);
+    return new Delivery.Delivered(
+        begun.number(),
+        target.folder(),
+        plan.selects().size(),
+        plan.files(),
+        bag.octets(),
+        remarks);
+  }
+
+  private void place(Draft draft, String digest) throws IOException {
+    try {
+      draft.place(target.folder());
+    } catch (IOException e) {
+      // A failed rename may have been done.
+      if (!Bag.isAt(target.folder(), digest)) {
+        throw e;
+      }
+    }
+  }
+
+  private void copy(Bag bag) throws IOException, Stopped {
+    int done = 0;
+    for (var select : plan.selects()) {
+      for (int i = 0; i < select.files().size(); i++) {
+        checkCancelled();
+        var file = select.frame().files().get(i);
+        var name = select.files().get(i);
+        if (!bag.add(file.path(), name)) {
+          throw failed(
+              "the copy is not what was read from " + select.original(),
+              target.folder().resolve("data").resolve(name),
+              "Check this drive; the frames themselves were only read.");
+        }
+        if (!isAsScanned(file)) {
+          throw failed(
+              "this frame changed while it was handed off",
+              file.path(),
+              "Let the camera's software and the raw converter finish, then hand off again.");
+        }
+        progress.step(++done, plan.files());
+      }
+    }
+  }
+
+  private void checkCancelled() throws Stopped {
+    if (progress.cancelled()) {
+      throw new Stopped(new Delivery.Cancelled(remarks));
+    }
+  }
+
+  private static boolean isAsScanned(FrameFile file) throws IOException {
+    return Files.size(file.path()) == file.size()
+        && Files.getLastModifiedTime(file.path(), LinkOption.NOFOLLOW_LINKS)
+            .toInstant()
+            .equals(file.modified());
+  }
+
+  private Stopped failed(String what, Path where, String remedy) {
+    return new Stopped(new Delivery.Failed(new Problem(what, where.toString(), remedy), remarks));
+  }
+
+  private List<HandOffRecord.Entry> entries(Bag bag) {
+    return plan.selects().stream()
+        .map(
+            select ->
+                new HandOffRecord.Entry(
+                    select.name(),
+                    select.place().setup(),
+                    select.original(),
+                    select.files().stream().map(bag::copy).toList()))
+        .toList();
+  }
+
+  /** The package is in its place: whatever fails from here on, it is handed off. */
+  private void finish(HandOffRecord placing, Draft draft) {
+    try {
+      DurableFiles.syncFolder(target.folder().getParent());
+      draft.discard();
+      records.update(placing.delivered());
+    } catch (IOException e) {
+      var said = FileProblems.of(e);
+      remarks.add(
+          new Problem(
+              "the package is whole and in its place, but its record could not be completed: "
+                  + said.what(),
+              said.where(),
+              "The next hand-off completes it. " + said.remedy()));
+    }
+  }
+
+  private Delivery withRemarks(Delivery outcome) {
+    return switch (outcome) {
+      case Delivery.Delivered done ->
+          new Delivery.Delivered(
+              done.number(), done.folder(), done.selects(), done.files(), done.bytes(), remarks);
+      case Delivery.Cancelled _ -> new Delivery.Cancelled(remarks);
+      case Delivery.Refused refused -> new Delivery.Refused(refused.problem(), remarks);
+      case Delivery.Failed failed -> new Delivery.Failed(failed.problem(), remarks);
+    };
+  }
+
+  /** What a disk refused; in place of the draft, which is gone by then, the package is named. */
+  private Problem shown(IOException failure) {
+    var said = FileProblems.of(failure);
+    var where =
+        Optional.of(said.where())
+            .filter(text -> !text.isBlank())
+            .map(text -> text.replaceAll("\\.framewright-[0-9a-f-]{36}(/package)?", ""))
+            .orElse(target.folder().toString());
+    return new Problem(said.what(), where, said.remedy());
+  }
+}

@@ -1,0 +1,21 @@
+package org.framewright.handoff;
+
+import java.nio.file.Path;
+import org.framewright.frames.Frame;
+import org.framewright.job.Job;
+
+/** How frames and files are called in words: by their path below the job's frames folder. */
+final class FramePaths {
+  private FramePaths() {}
+
+  /** A frame's name with its folder, without ending. */
+  static String original(Job job, Frame frame) {
+    return below(job, frame.folder().resolve(frame.stem()));
+  }
+
+  static String below(Job job, Path path) {
+    var frames = job.framesFolder();
+    var relative = path.startsWith(frames) ? frames.relativize(path) : path;
+    return relative.toString().replace('\\', '/');
+  }
+}

@@ -1,0 +1,214 @@
+package org.framewright.handoff;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.framewright.base.Problem;
+
+/** The JSON of a hand-off's record. Keys that it does not know it passes over. */
+final class RecordText {
+  private static final Pattern SHA_256 = Pattern.compile("[0-9a-f]{64}");
+  private static final JsonMapper JSON =
+      JsonMapper.builder()
+          .enable(SerializationFeature.INDENT_OUTPUT)
+          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .disable(StreamReadFeature.INCLUDE_SOURCE_IN_LOCATION)
+          .build();
+
+  private RecordText() {}
+
+  /** A record that cannot be used. */
+  static final class Damaged extends Exception {
+    private static final long serialVersionUID = 1L;
+    private final transient Problem problem;
+
+    Damaged(Problem problem) {
+      super(problem.sentence());
+      this.problem = problem;
+    }
+
+    Problem problem() {
+      return problem;
+    }
+  }
+
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  @JsonPropertyOrder({
+    "handOff",
+    "state",
+    "at",
+    "folder",
+    "draft",
+    "package",
+    "chosenBy",
+    "selects"
+  })
+  private record Document(
+      Integer handOff,
+      String state,
+      String at,
+      String folder,
+      String draft,
+      @JsonProperty("package") String digest,
+      String chosenBy,
+      List<Select> selects) {}
+
+  private record Select(String select, String setup, String original, List<Copy> files) {
+    Select {
+      require(isLine(select), "a select without its name");
+      require(files != null, "the select " + select + " without files");
+    }
+  }
+
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  private record Copy(String name, String sha256, Long bytes) {
+    Copy {
+      require(isLine(name) && PayloadName.isFileName(name), "a file with a name that is none");
+      require(
+          sha256 != null && SHA_256.matcher(sha256).matches(),
+          "the file " + name + " without its SHA-256");
+      require(bytes == null || bytes >= 0, "the file " + name + " with a size below 0");
+    }
+  }
+
+  static byte[] write(HandOffRecord one) throws IOException {
+    return JSON.writeValueAsBytes(
+        new Document(
+            one.number(),
+            one.state().name().toLowerCase(Locale.ROOT),
+            one.at(),
+            one.folder(),
+            one.draft().orElse(null),
+            one.digest().orElse(null),
+            one.chosenBy(),
+            one.selects().stream()
+                .map(
+                    entry ->
+                        new Select(
+                            entry.select(),
+                            entry.setup(),
+                            entry.original(),
+                            entry.files().stream().map(RecordText::copy).toList()))
+                .toList()));
+  }
+
+  private static Copy copy(HandOffRecord.Copy copy) {
+    return new Copy(
+        copy.name(),
+        copy.sha256(),
+        copy.bytes().isPresent() ? (Long) copy.bytes().getAsLong() : null);
+  }
+
+  /**
+   * Reads a record.
+   *
+   * @param number the number that its file is named by
+   * @param file named in the problem
+   */
+  static HandOffRecord read(byte[] json, int number, String file) throws Damaged {
+    Document document;
+    try {
+      document = JSON.readValue(json, Document.class);
+    } catch (JsonProcessingException e) {
+      var at = e.getLocation();
+      throw damaged(said(e), at == null ? file : file + ", line " + at.getLineNr());
+    } catch (IOException e) {
+      throw damaged("it is not UTF-8 text", file);
+    }
+    if (document == null || document.handOff() == null) {
+      throw damaged("it does not say which hand-off it is", file);
+    }
+    if (document.handOff() != number) {
+      throw damaged("it is of hand-off " + document.handOff(), file);
+    }
+    if (!isLine(document.folder())) {
+      throw damaged("it does not say where the package is", file);
+    }
+    return new HandOffRecord(
+        number,
+        state(document.state(), file),
+        orEmpty(document.at()),
+        document.folder(),
+        Optional.ofNullable(document.draft()).filter(RecordText::isLine),
+        Optional.ofNullable(document.digest()).filter(sum -> SHA_256.matcher(sum).matches()),
+        orEmpty(document.chosenBy()),
+        document.selects() == null
+            ? List.of()
+            : document.selects().stream()
+                .map(
+                    select ->
+                        new HandOffRecord.Entry(
+                            select.select(),
+                            orEmpty(select.setup()),
+                            orEmpty(select.original()),
+                            select.files().stream()
+                                .map(
+                                    copy ->
+                                        new HandOffRecord.Copy(
+                                            copy.name(),
+                                            copy.sha256(),
+                                            copy.bytes() == null
+                                                ? OptionalLong.empty()
+                                                : OptionalLong.of(copy.bytes())))
+                                .toList()))
+                .collect(Collectors.toList()));
+  }
+
+  /** A record without a state was written when the package was in its place. */
+  private static HandOffRecord.State state(String word, String file) throws Damaged {
+    if (word == null) {
+      return HandOffRecord.State.DELIVERED;
+    }
+    return Arrays.stream(HandOffRecord.State.values())
+        .filter(state -> state.name().toLowerCase(Locale.ROOT).equals(word))
+        .findFirst()
+        .orElseThrow(() -> damaged("it has a state that is not known: " + word, file));
+  }
+
+  private static String said(JsonProcessingException e) {
+    if (e instanceof JsonMappingException && e.getCause() instanceof IllegalArgumentException own) {
+      return "it has " + own.getMessage();
+    }
+    return e instanceof JsonMappingException
+        ? "it is no record of a hand-off"
+        : "it is no JSON: " + e.getOriginalMessage().lines().findFirst().orElse("");
+  }
+
+  static Damaged damaged(String what, String where) {
+    return new Damaged(
+        new Problem(
+            "the record of this hand-off cannot be used: " + what,
+            where,
+            "Bring it back from a copy of the job, or leave it; the package itself is not"
+                + " touched."));
+  }
+
+  private static void require(boolean holds, String without) {
+    if (!holds) {
+      throw new IllegalArgumentException(without);
+    }
+  }
+
+  private static boolean isLine(String text) {
+    return text != null && !text.isBlank() && text.indexOf('\0') < 0;
+  }
+
+  private static String orEmpty(String text) {
+    return text == null ? "" : text;
+  }
+}

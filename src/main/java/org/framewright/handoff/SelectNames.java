@@ -1,0 +1,130 @@
+package org.framewright.handoff;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameFile;
+import org.framewright.frames.Place;
+import org.framewright.job.Job;
+import org.framewright.naming.Built;
+import org.framewright.naming.Convention;
+import org.framewright.naming.Finding;
+import org.framewright.naming.Numbering;
+import org.framewright.naming.Reading;
+import org.framewright.shotlist.Setup;
+
+/** The names that frames get as selects: from their own names, the job and the shot list. */
+final class SelectNames {
+  private static final String FRAME = "frame";
+
+  private final Job job;
+  private final Convention convention;
+  private final Numbering numbering;
+
+  /**
+   * @param handedOff the names that selects of this job had before; their numbers are not used
+   *     again
+   */
+  SelectNames(Job job, List<String> handedOff) {
+    this.job = job;
+    this.convention = job.convention();
+    this.numbering = convention.numbering(HandOff.SELECT, handedOff);
+  }
+
+  sealed interface Naming {}
+
+  record Named(Select select) implements Naming {}
+
+  record Unnameable(Withheld why) implements Naming {}
+
+  Naming of(Frame frame, String original, Place place) {
+    var values = new LinkedHashMap<>(job.values());
+    switch (convention.read(frame.stem(), FRAME)) {
+      case Reading.One one -> values.putAll(one.fields());
+      case Reading.Several _ -> {
+        return new Unnameable(
+            new Withheld(
+                original,
+                "its name can be read in several ways",
+                "Check the convention.",
+                Withheld.Tool.CHECKING));
+      }
+      case Reading.None none -> {
+        return new Unnameable(
+            new Withheld(
+                original, none.message(), "Rename the frames first.", Withheld.Tool.RENAMING));
+      }
+    }
+    var select = convention.kinds().get(HandOff.SELECT);
+    job.shotList()
+        .setup(place.setup())
+        .ifPresent(
+            setup -> {
+              for (var name : select.fields().keySet()) {
+                fromList(setup, name).ifPresent(text -> values.putIfAbsent(name, text));
+              }
+            });
+    select
+        .counter()
+        .filter(counter -> !values.containsKey(counter))
+        .ifPresent(counter -> values.put(counter, String.valueOf(numbering.next(values))));
+    return switch (convention.build(HandOff.SELECT, values)) {
+      case Built.Name name -> named(frame, original, place, name);
+      case Built.Refused refused ->
+          new Unnameable(
+              new Withheld(
+                  original,
+                  refused.findings().stream()
+                      .map(Finding::message)
+                      .collect(Collectors.joining("; ")),
+                  refused.findings().stream()
+                      .flatMap(finding -> finding.remedy().stream())
+                      .findFirst()
+                      .orElse("")));
+    };
+  }
+
+  private static Naming named(Frame frame, String original, Place place, Built.Name name) {
+    var files = files(frame, name.text());
+    if (!files.stream().allMatch(PayloadName::isFileName)) {
+      return new Unnameable(
+          new Withheld(
+              original,
+              "its name as a select is no name of a file: " + name.text(),
+              "Check the convention.",
+              Withheld.Tool.CHECKING));
+    }
+    return new Named(new Select(frame, original, place, name.text(), name.values(), files));
+  }
+
+  /** A field that the frame's name does not show may be a column of the shot list. */
+  private static Optional<String> fromList(Setup setup, String field) {
+    return setup.columns().entrySet().stream()
+        .filter(column -> heading(column.getKey()).equals(heading(field)))
+        .map(Map.Entry::getValue)
+        .filter(text -> !text.isBlank())
+        .findFirst();
+  }
+
+  private static String heading(String text) {
+    return text.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
+  }
+
+  private static List<String> files(Frame frame, String name) {
+    return frame.files().stream().map(file -> name + ending(frame, file)).toList();
+  }
+
+  /** Everything behind the frame's stem, so that {@code A.DNG.xmp} stays with {@code A.DNG}. */
+  private static String ending(Frame frame, FrameFile file) {
+    var name = file.path().getFileName().toString();
+    if (name.regionMatches(true, 0, frame.stem(), 0, frame.stem().length())) {
+      return name.substring(frame.stem().length());
+    }
+    int dot = name.lastIndexOf('.');
+    return dot < 0 ? "" : name.substring(dot);
+  }
+}

@@ -1,0 +1,145 @@
+package org.framewright.handoff;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.framewright.base.NameKey;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.Place;
+import org.framewright.frames.Tally;
+import org.framewright.job.FrameNames;
+import org.framewright.job.Job;
+
+/** Decides which of the chosen frames can go, and under which names. */
+final class SelectPlanner {
+  private final Job job;
+  private final Tally tally;
+  private final SelectNames names;
+
+  /** The files whose name is not yet what the convention says. */
+  private final Set<Path> unnamed;
+
+  private final Map<String, FrameNames.LeftOut> leftOut;
+
+  SelectPlanner(Job job, FrameScan scan, Tally tally) throws IOException {
+    this.job = job;
+    this.tally = tally;
+    this.names = new SelectNames(job, HandOffRecords.of(job).read().names());
+    var frameNames = job.frameNames(scan);
+    this.unnamed =
+        frameNames.requests().stream()
+            .filter(request -> !request.from().equals(request.to()))
+            .map(request -> job.folder().resolve(request.from()).normalize())
+            .collect(Collectors.toSet());
+    this.leftOut =
+        frameNames.leftOut().stream()
+            .collect(
+                Collectors.toMap(
+                    left -> FramePaths.original(job, left.frame()), left -> left, (one, _) -> one));
+  }
+
+  /** Names of two selects that some file system takes for one would replace each other there. */
+  HandOffPlan plan(Selection selection) {
+    var selects = new ArrayList<Select>();
+    var withheld = new ArrayList<>(selection.withheld());
+    var taken = new HashMap<String, String>();
+    for (var frame : selection.frames()) {
+      switch (naming(frame)) {
+        case SelectNames.Named(Select select) -> {
+          var clash = clash(select, taken);
+          if (clash.isEmpty()) {
+            keys(select).forEach(key -> taken.put(key, select.original()));
+            selects.add(select);
+          } else {
+            withheld.add(clash.get());
+          }
+        }
+        case SelectNames.Unnameable(Withheld why) -> withheld.add(why);
+      }
+    }
+    selects.sort(Comparator.comparing(Select::name));
+    return new HandOffPlan(selection.chosenBy(), selects, withheld);
+  }
+
+  private static List<String> keys(Select select) {
+    var keys = new ArrayList<String>();
+    keys.add(NameKey.of(select.name()));
+    // A name and the same name with an ending never meet, so one map holds both.
+    select.files().forEach(file -> keys.add("file " + NameKey.of(file)));
+    return keys;
+  }
+
+  private static Optional<Withheld> clash(Select select, Map<String, String> taken) {
+    var keys = keys(select);
+    for (int i = 0; i < keys.size(); i++) {
+      var other = taken.get(keys.get(i));
+      if (other != null) {
+        return Optional.of(
+            new Withheld(
+                select.original(),
+                "it would have the same name as " + other + ": " + select.name(),
+                "Check the convention: its select names leave out what tells these frames apart.",
+                Withheld.Tool.CHECKING));
+      }
+      if (keys.subList(0, i).contains(keys.get(i))) {
+        return Optional.of(
+            new Withheld(
+                select.original(),
+                "two of its files would have the same name: " + select.files().get(i - 1),
+                "Rename one of them, or move it out of the frames folder."));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private SelectNames.Naming naming(Frame frame) {
+    var original = FramePaths.original(job, frame);
+    if (!frame.complete()) {
+      return unnameable(
+          original,
+          "it is not complete: a file is cut short or still being written",
+          "Wait until it is written, or copy it from the card again.",
+          Withheld.Tool.NONE);
+    }
+    var left = leftOut.get(original);
+    if (left != null) {
+      return unnameable(original, left.why(), left.remedy(), Withheld.Tool.NONE);
+    }
+    var place = place(frame);
+    if (place.isEmpty()) {
+      return unnameable(
+          original,
+          "no setup claims it",
+          "Move it to its setup first, then rename the frames.",
+          Withheld.Tool.RENAMING);
+    }
+    if (frame.files().stream().anyMatch(file -> unnamed.contains(file.path().normalize()))) {
+      return unnameable(
+          original,
+          "it does not have its name by the convention yet",
+          "Rename the frames first.",
+          Withheld.Tool.RENAMING);
+    }
+    return names.of(frame, original, place.get());
+  }
+
+  private static SelectNames.Naming unnameable(
+      String original, String why, String remedy, Withheld.Tool tool) {
+    return new SelectNames.Unnameable(new Withheld(original, why, remedy, tool));
+  }
+
+  private Optional<Place> place(Frame frame) {
+    return frame.knownAs().stream()
+        .map(tally.places()::get)
+        .filter(place -> place != null)
+        .findFirst();
+  }
+}

@@ -1,0 +1,171 @@
+package org.framewright.handoff;
+
+import java.io.IOException;
+import java.nio.file.FileStore;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.framewright.base.FileProblems;
+import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
+import org.framewright.job.Job;
+
+/**
+ * Where a package is to be: as it was asked for, and where that really is, whatever links lead
+ * there.
+ *
+ * @param folder as asked for, absolute
+ * @param existing the nearest folder on the way to it that is there, without links
+ * @param real the package's folder to be, without links
+ */
+record Target(Path folder, Path existing, Path real) {
+  private static final String OURS = ".framewright";
+  private static final String FRAMES = "frames";
+  private static final long PAPERS_PER_FILE = 1024;
+  private static final long PAPERS = 1 << 20;
+  private static final long USUAL_BLOCK = 4096;
+
+  /** Finds where a path leads. */
+  static Target of(Path asked) throws IOException {
+    var folder = asked.toAbsolutePath().normalize();
+    var above = folder;
+    while (above.getParent() != null && !Files.exists(above, LinkOption.NOFOLLOW_LINKS)) {
+      above = above.getParent();
+    }
+    var existing = above.toRealPath();
+    var rest = above.relativize(folder);
+    var real = rest.toString().isEmpty() ? existing : existing.resolve(rest);
+    return new Target(folder, existing, real);
+  }
+
+  boolean isTaken() {
+    return Files.exists(folder, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  /** Why no package may lie here; empty where it may. */
+  Optional<Problem> problem(Job job) throws IOException {
+    if (isOrHas(real, job.folder().toRealPath()) && isTaken()) {
+      return Optional.of(refused("the job's own folder is in it", "Choose another place."));
+    }
+    for (var name : real) {
+      if (NameKey.of(name.toString()).equals(OURS)) {
+        return Optional.of(
+            refused(
+                "it is in a folder " + OURS + ", where a job keeps its log", "Choose another."));
+      }
+    }
+    for (var role : job.convention().folders().keySet()) {
+      var problem = problem(role, job.folder(role));
+      if (problem.isPresent()) {
+        return problem;
+      }
+    }
+    return isTaken() || Files.isDirectory(existing)
+        ? Optional.empty()
+        : Optional.of(new Problem("this is no folder", existing.toString(), "Check the path."));
+  }
+
+  private Optional<Problem> problem(String role, Path of) throws IOException {
+    var folderOfRole = Target.of(of);
+    if (is(real, folderOfRole.real)) {
+      return Optional.of(
+          refused(
+              "it is the job's folder for " + role, "Choose a new folder, there or elsewhere."));
+    }
+    if (!isOrHas(folderOfRole.real, real)) {
+      return Optional.empty();
+    }
+    return switch (role) {
+      case FRAMES ->
+          Optional.of(
+              refused(
+                  "it is in the frames folder, where the copies would be counted as frames",
+                  "Choose another place."));
+      case Returns.RETOUCHED ->
+          Optional.of(
+              refused(
+                  "it is in the folder for what comes back, where it would be read as that",
+                  "Choose another place."));
+      default -> Optional.empty();
+    };
+  }
+
+  private Problem refused(String what, String remedy) {
+    return new Problem(what, folder.toString(), remedy);
+  }
+
+  /** Whether two paths without links are one, on any file system. */
+  private static boolean is(Path one, Path other) throws IOException {
+    return key(one).equals(key(other)) || (isThere(one) && isThere(other) && same(one, other));
+  }
+
+  /** Whether a path is a folder, or lies in it. */
+  private static boolean isOrHas(Path folder, Path inside) throws IOException {
+    for (var path = inside; path != null; path = path.getParent()) {
+      if (is(path, folder)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isThere(Path path) {
+    return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  /** By the numbers of the file system: a volume may be mounted twice, or fold letter case. */
+  private static boolean same(Path one, Path other) throws IOException {
+    return Files.isSameFile(one, other);
+  }
+
+  private static String key(Path path) {
+    return NameKey.of(path.toString().replace('\\', '/'));
+  }
+
+  /** What is missing of the room that a package needs here; empty where there is enough. */
+  Optional<Problem> roomProblem(HandOffPlan plan) {
+    long needed = 0;
+    long free;
+    try {
+      var store = Files.getFileStore(existing);
+      long block = block(store);
+      for (var select : plan.selects()) {
+        for (var file : select.frame().files()) {
+          // Each file fills its last block, and has its lines in the lists.
+          needed += (file.size() / block + 1) * block + PAPERS_PER_FILE;
+        }
+      }
+      needed += plan.bytes() / 50 + PAPERS + 10 * block;
+      if (store.getTotalSpace() <= 0) {
+        return Optional.empty(); // Some servers do not say.
+      }
+      free = store.getUsableSpace();
+    } catch (IOException e) {
+      return Optional.of(FileProblems.of(e));
+    }
+    return free >= needed
+        ? Optional.empty()
+        : Optional.of(
+            new Problem(
+                "there is not enough room: the package needs "
+                    + megabytes(needed)
+                    + ", "
+                    + megabytes(free)
+                    + " are free",
+                existing.toString(),
+                "Make room, or hand off to another drive."));
+  }
+
+  private static long block(FileStore store) throws IOException {
+    try {
+      return Math.max(1, store.getBlockSize());
+    } catch (UnsupportedOperationException e) {
+      return USUAL_BLOCK;
+    }
+  }
+
+  private static String megabytes(long bytes) {
+    return (bytes + 999_999) / 1_000_000 + " MB";
+  }
+}

@@ -1,0 +1,188 @@
+package org.framewright.shotlist;
+
+import com.fasterxml.aalto.stax.InputFactoryImpl;
+import java.io.BufferedInputStream;
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Collections;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipFile;
+import org.framewright.base.Problem;
+
+/**
+ * Looks a workbook over before it is read: a small file can unpack to a thousand times its size,
+ * name a column beyond all memory, or define entities that expand without end.
+ */
+final class WorkbookFile {
+  private static final String SAVE_AGAIN =
+      "Open it in a spreadsheet program and save the list alone as .xlsx or .csv.";
+
+  private static final Problem TOO_LARGE =
+      new Problem("it unpacks to more than a shot list can be", SAVE_AGAIN);
+  private static final Problem NO_WORKBOOK =
+      new Problem("this is a packed file, no workbook (.xlsx)", SAVE_AGAIN);
+  private static final Problem ENTITIES =
+      new Problem("the workbook defines entities, which no spreadsheet program does", SAVE_AGAIN);
+  private static final Problem ODD_CELL =
+      new Problem("a cell of the workbook lies outside of every sheet", SAVE_AGAIN);
+
+  /** {@code XFD1048576} is the last cell of a sheet. */
+  private static final Pattern CELL_NAME = Pattern.compile("[A-Za-z]{1,3}[0-9]{1,7}");
+
+  /** The parser that the workbook is read with, so that both see the same. */
+  private final XMLInputFactory xml = new InputFactoryImpl();
+
+  private long unpacked;
+  private long span;
+
+  private WorkbookFile() {
+    xml.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    xml.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+  }
+
+  private static final class TooLarge extends IOException {
+    private static final long serialVersionUID = 1L;
+  }
+
+  /** What forbids reading it; empty if nothing does. */
+  static Optional<Problem> check(byte[] bytes) throws IOException, XMLStreamException {
+    if (parts(bytes) > Limits.PARTS) {
+      return Optional.of(TOO_LARGE);
+    }
+    var file = new WorkbookFile();
+    try (var zip = ZipFile.builder().setByteArray(bytes).get()) {
+      if (zip.getEntry("[Content_Types].xml") == null || zip.getEntry("mimetype") != null) {
+        return Optional.of(NO_WORKBOOK);
+      }
+      for (var entry : Collections.list(zip.getEntries())) {
+        var problem = file.check(zip, entry);
+        if (problem.isPresent()) {
+          return problem;
+        }
+      }
+    } catch (TooLarge e) {
+      return Optional.of(TOO_LARGE);
+    }
+    return Optional.empty();
+  }
+
+  /** How many entries a packed file has at most, before any is read: their signatures. */
+  private static int parts(byte[] bytes) {
+    int parts = 0;
+    for (int i = 0; i + 3 < bytes.length; i++) {
+      if (bytes[i] == 'P' && bytes[i + 1] == 'K' && bytes[i + 2] == 1 && bytes[i + 3] == 2) {
+        parts++;
+      }
+    }
+    return parts;
+  }
+
+  private Optional<Problem> check(ZipFile zip, ZipArchiveEntry entry)
+      throws IOException, XMLStreamException {
+    if (entry.isDirectory()) {
+      return Optional.empty();
+    }
+    try (var content = new BufferedInputStream(zip.getInputStream(entry))) {
+      if (!isXml(entry, content)) {
+        return Optional.empty();
+      }
+      return check(new Counted(content));
+    } catch (XMLStreamException e) {
+      // Drawings of notes are of an older kind and need not be sound; nothing reads them.
+      if (entry.getName().endsWith(".vml")) {
+        return Optional.empty();
+      }
+      throw e;
+    }
+  }
+
+  /** By its first bytes: a part may have any name. Pictures are never unpacked. */
+  private static boolean isXml(ZipArchiveEntry entry, InputStream content) throws IOException {
+    content.mark(8);
+    var first = content.readNBytes(4);
+    content.reset();
+    return entry.getName().endsWith(".xml")
+        || entry.getName().endsWith(".rels")
+        || Encoding.starts(first, 0xEF, 0xBB, 0xBF)
+        || Encoding.starts(first, 0xFF, 0xFE)
+        || Encoding.starts(first, 0xFE, 0xFF)
+        || (first.length > 0 && (first[0] == '<' || first[0] <= ' '));
+  }
+
+  private Optional<Problem> check(InputStream content) throws IOException, XMLStreamException {
+    try {
+      var reader = xml.createXMLStreamReader(content);
+      int width = 0;
+      while (reader.hasNext()) {
+        int event = reader.next();
+        if (event == XMLStreamConstants.DTD) {
+          return Optional.of(ENTITIES);
+        }
+        boolean isStart = event == XMLStreamConstants.START_ELEMENT;
+        if (isStart && reader.getLocalName().equals("c")) {
+          var name = reader.getAttributeValue(null, "r");
+          if (name != null && !CELL_NAME.matcher(name).matches()) {
+            return Optional.of(ODD_CELL);
+          }
+          width = name == null ? width + 1 : Math.max(width, columnOf(name));
+        } else if (isStart && reader.getLocalName().equals("row")) {
+          // Whoever reads a row makes room for each column before its last one.
+          span += width;
+          width = 0;
+          if (span > Limits.SPAN) {
+            return Optional.of(TOO_LARGE);
+          }
+        }
+      }
+    } catch (XMLStreamException e) {
+      if (e.getNestedException() instanceof IOException cause) {
+        throw cause;
+      }
+      throw e;
+    }
+    return Optional.empty();
+  }
+
+  /** The column of a cell such as {@code AB12}, from 1. */
+  private static int columnOf(String cell) {
+    int column = 0;
+    for (int i = 0; i < cell.length() && Character.isLetter(cell.charAt(i)); i++) {
+      column = column * 26 + Character.toUpperCase(cell.charAt(i)) - 'A' + 1;
+    }
+    return column;
+  }
+
+  /** Counts what is unpacked of all parts together, and stops where it is too much. */
+  private final class Counted extends FilterInputStream {
+    Counted(InputStream in) {
+      super(in);
+    }
+
+    @Override
+    public int read() throws IOException {
+      int one = super.read();
+      count(one < 0 ? 0 : 1);
+      return one;
+    }
+
+    @Override
+    public int read(byte[] bytes, int offset, int length) throws IOException {
+      int read = super.read(bytes, offset, length);
+      count(Math.max(0, read));
+      return read;
+    }
+
+    private void count(int bytes) throws IOException {
+      unpacked += bytes;
+      if (unpacked > Limits.UNPACKED_BYTES) {
+        throw new TooLarge();
+      }
+    }
+  }
+}

@@ -1,0 +1,115 @@
+package org.framewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.naming.Convention;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class DayCommandTest {
+  private static final Duration LIMIT = Duration.ofMinutes(3);
+
+  @TempDir private Path folder;
+  private Instant now = Instant.parse("2026-11-23T09:00:00Z");
+  private final Clock clock = ((InstantSource) () -> now).withZone(ZoneId.systemDefault());
+  private Job job;
+
+  @BeforeEach
+  void aJobOfTwoSetups() throws Exception {
+    var convention =
+        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
+            .convention();
+    var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
+    job = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    job.importList(new ShotList(List.of(setup("001"), setup("002"))));
+  }
+
+  private static Setup setup(String code) {
+    return new Setup(code, "Coat", List.of(), OptionalInt.empty(), new TreeMap<>());
+  }
+
+  private Ran day(String... options) {
+    var words = new ArrayList<String>(List.of("day", job.folder().toString()));
+    words.addAll(List.of(options));
+    return assertTimeoutPreemptively(LIMIT, () -> Ran.run(words.toArray()));
+  }
+
+  @Test
+  void saysWhyThereIsNoForecastYet() throws Exception {
+    assertThat(day().out()).contains("All: 2 left; no forecast before the first is shot");
+    assertThat(day("--json").json().at("/all/noForecast").asText())
+        .isEqualTo("no forecast before the first is shot");
+  }
+
+  @Test
+  void anEventDatedFarAheadCostsNoTime() throws Exception {
+    job.mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    now = Instant.parse("8999-01-01T12:00:00Z");
+    job.mark("001", SetupState.SHOT, MarkDetails.NONE);
+    var ran = day();
+    assertThat(ran.status()).isZero();
+    // A year of work for the first, so that nobody can say when the second will be done.
+    assertThat(ran.out()).contains("1 left, 2928 h of work; no forecast beyond 366 days");
+    assertThat(ran.err()).doesNotContain("Exception");
+  }
+
+  @Test
+  void refusesHoursThatMakeNoSenseInWords() {
+    for (var hours :
+        List.of(
+            "",
+            "-",
+            "09:00",
+            "09:00-",
+            "09:00-18:00-20:00",
+            "25:00-26:00",
+            "00:00-00:00",
+            "18:00-02:00",
+            "nine-six",
+            "\u001b[31m-18:00",
+            "9".repeat(100_000))) {
+      var ran = day("--hours=" + hours);
+      assertThat(ran.status()).as(hours).isEqualTo(2);
+      assertThat(ran.err())
+          .contains("Write times as in 09:00-18:00")
+          .doesNotContain("Exception")
+          .doesNotContain("\u001b")
+          .hasSizeLessThan(400);
+    }
+  }
+
+  @Test
+  void refusesBreaksThatMakeNoSenseInWords() {
+    for (var pause : List.of("08:00-19:00", "14:00-13:00", "13:00", "lunch")) {
+      assertThat(day("--break", pause).status()).as(pause).isEqualTo(2);
+    }
+    assertThat(day("--break", "12:00-13:00", "--break", "12:30-14:00").status()).isEqualTo(2);
+    assertThat(day("--break", "08:00-19:00").err()).contains("leave no time to work");
+  }
+
+  @Test
+  void shortHoursNeedNoWordAboutTheUsualBreak() {
+    assertThat(day("--hours", "13:00-14:00").status()).isZero();
+    assertThat(day("--hours", "13:15-13:45").status()).isZero();
+    assertThat(day("--hours", "22:00-23:59").status()).isZero();
+  }
+}

@@ -1,0 +1,139 @@
+package org.framewright.day;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.framewright.frames.Camera;
+import org.framewright.frames.CameraClock;
+import org.framewright.shotlist.SetupState;
+import org.junit.jupiter.api.Test;
+
+class DayDescriptionTest {
+  private static final DayHours HOURS = DayHours.usual(ZoneOffset.UTC);
+  private static final Instant NOON = Instant.parse("2026-11-23T12:00:00Z");
+  private static final long GB = 1_000_000_000L;
+
+  private Pace pace = pace(30, 30, 30, 30, 30);
+  private Optional<Integer> today = Optional.empty();
+  private int left = 2;
+  private int unassigned;
+  private Space space = new Space(3 * GB, 50, OptionalLong.of(100), 500 * GB);
+  private List<String> attention = List.of();
+
+  private static Pace pace(long... minutes) {
+    return new Pace(Arrays.stream(minutes).mapToObj(Duration::ofMinutes).toList());
+  }
+
+  private List<String> lines() {
+    var setups = new LinkedHashMap<SetupState, Integer>();
+    setups.put(SetupState.TO_SHOOT, 2);
+    setups.put(SetupState.SHOT, 5);
+    return DayDescription.lines(
+        new DaySummary(
+            NOON,
+            HOURS,
+            setups,
+            50,
+            unassigned,
+            pace,
+            today.map(count -> Forecast.of(count, pace, HOURS, NOON)),
+            Forecast.of(left, pace, HOURS, NOON),
+            space,
+            attention));
+  }
+
+  @Test
+  void saysStatesFramesPaceForecastAndSpace() {
+    assertThat(lines())
+        .containsExactly(
+            "2026-11-23 12:00  2 %s, 5 %s"
+                .formatted(SetupState.TO_SHOOT.label(), SetupState.SHOT.label()),
+            "50 frames, 3.0 GB",
+            "Pace: 30 min a setup over 5, lately 30 min",
+            "All: 2 left, 60 min of work, give or take 0 min; done at 13:00, between 13:00 and 13:00"
+                + "; to be done today, 2 h 30 min each",
+            "Space: 500.0 GB free; the 100 frames still planned need about 6.0 GB");
+  }
+
+  @Test
+  void saysTodayWhereItIsNotAll() {
+    today = Optional.of(2);
+    assertThat(lines()).noneMatch(line -> line.startsWith("Today"));
+    today = Optional.of(1);
+    assertThat(lines()).anyMatch(line -> line.startsWith("Today: 1 left, 30 min of work"));
+    today = Optional.of(0);
+    assertThat(lines()).contains("Today: nothing is left to shoot");
+  }
+
+  @Test
+  void aFinishOnAnotherDayHasItsDateAndWorkIsSaidInHours() {
+    left = 20;
+    assertThat(lines())
+        .anyMatch(
+            line ->
+                line.startsWith(
+                    "All: 20 left, 10 h of work, give or take 0 min; done at 2026-11-24 15:00"));
+  }
+
+  @Test
+  void saysWhyThereIsNoForecast() {
+    pace = pace();
+    assertThat(lines()).contains("All: 2 left; no forecast before the first is shot");
+    pace = pace(480);
+    left = 1000;
+    assertThat(lines())
+        .anyMatch(
+            line ->
+                line.startsWith("All: 1000 left, 8000 h of work; no forecast beyond 366 days; to"));
+  }
+
+  @Test
+  void aRangeThatHasNoEndIsNotSaid() {
+    pace = pace(1, 1, 1, 1, 1500);
+    left = 400;
+    var all = lines().stream().filter(line -> line.startsWith("All")).findFirst().orElseThrow();
+    assertThat(all).contains("done at").doesNotContain("between");
+  }
+
+  @Test
+  void saysWhatNeedsAPerson() {
+    unassigned = 3;
+    space = new Space(3 * GB, 50, OptionalLong.of(100), GB / 2);
+    attention = List.of("a wanted view has no frame: 001 (B)");
+    assertThat(lines())
+        .contains(
+            "50 frames, 3.0 GB; 3 belong to no setup",
+            "Space: 500 MB free; the 100 frames still planned need about 6.0 GB: NOT ENOUGH, make"
+                + " room now",
+            "Look at: a wanted view has no frame: 001 (B)");
+    space = new Space(1, 1, OptionalLong.empty(), GB);
+    assertThat(lines()).contains("Space: 1.0 GB free", "50 frames, 1 MB; 3 belong to no setup");
+  }
+
+  @Test
+  void saysHowFarAClockIsOff() {
+    assertThat(clock(12)).isEqualTo("12 s slow");
+    assertThat(clock(-119)).isEqualTo("119 s fast");
+    assertThat(clock(300)).isEqualTo("5 min slow");
+    assertThat(clock(-3601.5)).isEqualTo("1 h fast");
+    assertThat(clock(7290)).isEqualTo("2 h slow");
+  }
+
+  private static String clock(double seconds) {
+    return DayDescription.clock(
+        new CameraClock(
+            new Camera("Invented Works", "Studio Body A", "1"),
+            OptionalDouble.of(seconds),
+            OptionalDouble.of(0),
+            9,
+            9));
+  }
+}
