@@ -1,6 +1,9 @@
 package org.framewright;
 
+import static com.tngtech.archunit.core.domain.JavaCall.Predicates.target;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
@@ -43,6 +46,9 @@ class HouseTest {
             "naming", "renaming", "shotlist", "frames", "job", "handoff", "day", "sample", "ui"));
   }
 
+  private static final List<String> PAGES =
+      List.of("board", "client", "frames", "naming", "renaming", "start");
+
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -80,6 +86,51 @@ class HouseTest {
         .dependOnClassesThat()
         .resideInAnyPackage("javafx..", "org.controlsfx..")
         .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  @Test
+  void noPackagesKnowEachOtherInACircle() {
+    slices().matching("org.framewright.(**)").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void noPageOfTheAppKnowsAnother() {
+    for (var page : PAGES) {
+      noClasses()
+          .that()
+          .resideInAPackage("org.framewright.ui." + page + "..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              PAGES.stream()
+                  .filter(other -> !other.equals(page))
+                  .map(other -> "org.framewright.ui." + other + "..")
+                  .toArray(String[]::new))
+          .check(CLASSES);
+    }
+  }
+
+  @Test
+  void noModelKnowsAControl() {
+    noClasses()
+        .that()
+        .haveNameMatching(".*Model(\\$.*)?")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("javafx.scene..", "javafx.stage..", "org.controlsfx..")
+        .check(CLASSES);
+  }
+
+  /** The toolkit throws or paints twice where it wraps text of some scripts itself. */
+  @Test
+  void theToolkitWrapsNoText() {
+    noClasses()
+        .should()
+        .callMethodWhere(target(nameMatching("setWrapText|setWrappingWidth")))
+        .orShould()
+        .dependOnClassesThat()
+        .haveSimpleName("TextFlow")
         .check(CLASSES);
   }
 

@@ -14,7 +14,7 @@ public final class App extends Application {
   private Composition composition;
 
   @Override
-  public void start(Stage stage) throws Exception {
+  public void start(Stage stage) {
     composition =
         new Composition(
             stage,

@@ -51,9 +51,19 @@ record Background(Executor work, Executor job, Executor settings, Executor pictu
 
   private static AutoCloseable timer(Duration pause, Runnable action) {
     var timer = Executors.newSingleThreadScheduledExecutor(givingWay("again-"));
+    // One that throws would never be done again.
+    Runnable again =
+        () -> {
+          try {
+            action.run();
+          } catch (RuntimeException | Error e) {
+            var thread = Thread.currentThread();
+            thread.getUncaughtExceptionHandler().uncaughtException(thread, e);
+          }
+        };
     var _ =
         timer.scheduleWithFixedDelay(
-            action, pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
+            again, pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
     return timer::shutdownNow;
   }
 

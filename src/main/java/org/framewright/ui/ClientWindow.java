@@ -15,8 +15,9 @@ import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
-import org.framewright.ui.look.Look;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.Theme;
+import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.session.JobSession;
 
 /** The client's window; on a second display it fills it, else it comes up where it was. */
@@ -98,7 +99,7 @@ final class ClientWindow {
     return scene;
   }
 
-  void dress(Look look, double scale) {
+  void dress(Theme look, double scale) {
     look.dress(scene, scale);
   }
 

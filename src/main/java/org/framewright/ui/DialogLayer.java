@@ -7,7 +7,6 @@ import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -16,12 +15,15 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.Dialogs;
 
 /**
  * The layer over the page: one dialog of paper at a time, which keeps the keys while it lies there.
  */
 final class DialogLayer implements Dialogs {
-  private final StackPane layer = new StackPane();
+  private StackPane layer = new StackPane();
   private final ReadOnlyBooleanWrapper open = new ReadOnlyBooleanWrapper(false);
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
@@ -30,6 +32,19 @@ final class DialogLayer implements Dialogs {
 
   DialogLayer(Texts texts) {
     this.texts = texts;
+    prepare();
+  }
+
+  /**
+   * Takes the dialog away, if there is one, and makes the layer anew: its layout was broken off.
+   */
+  void renew() {
+    dismiss();
+    layer = new StackPane();
+    prepare();
+  }
+
+  private void prepare() {
     layer.getStyleClass().add("dialog-layer");
     layer.setVisible(false);
     layer.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -90,9 +105,7 @@ final class DialogLayer implements Dialogs {
   }
 
   private Region paper(DialogSpec next) {
-    var title = new Label(next.title());
-    title.getStyleClass().add("dialog-title");
-    title.setWrapText(true);
+    var title = WrappedText.of(next.title(), "dialog-title");
     var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
     var buttons = new HBox(later);

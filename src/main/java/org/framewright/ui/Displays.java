@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import javafx.geometry.Rectangle2D;
 
-/** Where windows go among the displays, each told by its bounds. */
+/** Where windows go among the displays, each given by its bounds. */
 final class Displays {
   private Displays() {}
 

@@ -18,7 +18,7 @@ public final class Launch {
     Application.launch(App.class, job.map(Path::toString).stream().toArray(String[]::new));
   }
 
-  /** Whether this computer has a display to open a window on, as far as its environment tells. */
+  /** Whether this computer has a display to open a window on, as far as its environment says. */
   public static boolean hasDisplay() {
     var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
     return !system.startsWith("linux")

@@ -1,10 +1,10 @@
 package org.framewright.ui;
 
 import java.util.List;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.session.Notices.Notice;
 
 /** All there is to know of the job's folder, each with its remedy. */
@@ -27,14 +27,11 @@ final class NoticeList {
   }
 
   private static final class NoticeCell extends ListCell<Notice> {
-    private final Label what = new Label();
-    private final Label remedy = new Label();
+    private final WrappedText what = new WrappedText();
+    private final WrappedText remedy = new WrappedText("remedy");
     private final CellBox box = new CellBox(what, remedy);
 
     NoticeCell() {
-      what.setWrapText(true);
-      remedy.setWrapText(true);
-      remedy.getStyleClass().add("remedy");
       box.getStyleClass().add("notice-cell");
     }
 

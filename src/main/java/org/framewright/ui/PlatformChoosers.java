@@ -8,6 +8,7 @@ import java.util.Optional;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Stage;
+import org.framewright.ui.page.FileChoosers;
 
 /** The platform's own windows for choosing. */
 final class PlatformChoosers implements FileChoosers {

@@ -3,9 +3,9 @@ package org.framewright.ui;
 import java.util.stream.IntStream;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
-import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** What to look at on the floor before the first frame of the day. */
 final class SafetyReminder {
@@ -16,15 +16,9 @@ final class SafetyReminder {
 
   SafetyReminder(Texts texts) {
     IntStream.rangeClosed(1, POINTS)
-        .mapToObj(point -> new Label(texts.get("safety." + point)))
-        .forEach(
-            label -> {
-              label.setWrapText(true);
-              box.getChildren().add(label);
-            });
-    var law = new Label(texts.get("safety.law"));
-    law.setWrapText(true);
-    law.getStyleClass().add("law");
+        .mapToObj(point -> WrappedText.of(texts.get("safety." + point)))
+        .forEach(box.getChildren()::add);
+    var law = WrappedText.of(texts.get("safety.law"), "law");
     never.setText(texts.get("safety.never"));
     box.getChildren().addAll(law, never);
     box.getStyleClass().add("safety");

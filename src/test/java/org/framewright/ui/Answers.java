@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Queue;
+import org.framewright.ui.page.FileChoosers;
 
 /** Answers in place of the system's own windows, as if somebody had typed a path into them. */
 final class Answers implements FileChoosers {

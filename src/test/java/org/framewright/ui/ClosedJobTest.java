@@ -13,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.stage.Stage;
 import org.framewright.job.Job;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxToolkit;
@@ -22,6 +23,7 @@ import org.testfx.util.WaitForAsyncUtils;
  * A closed job leaves memory. On a stage of its own: the stage that the tests share keeps each
  * event of the test, and with it the page that it came from.
  */
+@Tag("slow")
 class ClosedJobTest {
   private static final int PATIENCE_SECONDS = 30;
 

@@ -2,7 +2,11 @@ package org.framewright.ui;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
@@ -12,13 +16,23 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
+import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.framewright.shotlist.View;
 
 /** A job for a test: started by the convention for fashion, with the client's first list. */
 public final class FreshJob {
   private FreshJob() {}
 
   public static Job in(Path folder, Clock clock) throws Exception {
+    var job = started(folder, clock);
+    var list = (ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"));
+    job.importList(list.list());
+    return job;
+  }
+
+  private static Job started(Path folder, Clock clock) throws Exception {
     var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
     var started =
         (Started.Opened)
@@ -27,9 +41,24 @@ public final class FreshJob {
                 folder,
                 Map.of("day", "2026-11-23", "client", "KVÖ", "title", "look book"),
                 clock);
-    var list = (ListReading.Understood) ListReader.read(Path.of("samples/shot-list.csv"));
-    started.job().importList(list.list());
     return started.job();
+  }
+
+  /** With a list of setups 001, 002 ... that have these titles and one wanted view each. */
+  static Job titled(Path folder, Clock clock, List<String> titles) throws Exception {
+    var job = started(folder, clock);
+    var setups = new ArrayList<Setup>();
+    for (var title : titles) {
+      setups.add(
+          new Setup(
+              "%03d".formatted(setups.size() + 1),
+              title,
+              List.of(new View("F", OptionalInt.of(2))),
+              OptionalInt.empty(),
+              new LinkedHashMap<>(Map.of("Rack", title))));
+    }
+    job.importList(new ShotList(setups));
+    return job;
   }
 
   /** With frames of the first setup, written while it was on set. */

@@ -22,6 +22,7 @@ import org.framewright.job.Station;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
@@ -29,6 +30,7 @@ import org.testfx.api.FxRobot;
 /**
  * What the whole day does not come by: the client, the keys that are typing, and what goes wrong.
  */
+@Tag("slow")
 class ListPageTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);
@@ -176,9 +178,9 @@ class ListPageTest {
     var other = Job.open(job.folder(), clock, new Station("laptop-b"));
     other.mark("002", SetupState.ON_SET, MarkDetails.NONE);
     opened.awaitReading(".set-code", "002");
-    opened.awaitReading("#told", "laptop-b: 002 is on set");
+    opened.awaitReading("#status", "laptop-b: 002 is on set");
     other.mark("002", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
-    opened.awaitReading("#told", "laptop-b: 002 is signed off");
+    opened.awaitReading("#status", "laptop-b: 002 is signed off");
     assertThat(app.session().view().get().state().of("002").signedOffBy()).contains("Odette");
   }
 
@@ -192,6 +194,25 @@ class ListPageTest {
     opened.awaitReading(".dialog-title", "What to know of this job’s folder");
     press(KeyCode.ENTER);
     opened.await(() -> opened.reads("#notice").isEmpty());
+  }
+
+  @Test
+  void aTickIntoAJobFolderThatIsGoneIsReportedAndNotShown() throws Exception {
+    press(KeyCode.SPACE);
+    onSet("001");
+    var away = job.folder().resolveSibling("unplugged");
+    Files.move(job.folder(), away);
+    press(KeyCode.SPACE);
+    opened.awaitReading(".dialog-title", "That did not work");
+    assertThat(opened.readsAll(".trouble .label")).allMatch(text -> !text.isBlank()).hasSize(2);
+    press(KeyCode.ESCAPE);
+    assertThat(onSetCode()).isEqualTo("001");
+    assertThat(opened.reads(".set-code")).isEqualTo("001");
+    assertThat(job.folder()).as("no folder is made in its place").doesNotExist();
+    Files.move(away, job.folder());
+    press(KeyCode.SPACE);
+    onSet("002");
+    stands("001", SetupState.SHOT);
   }
 
   @Test

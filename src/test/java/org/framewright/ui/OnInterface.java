@@ -17,7 +17,7 @@ final class OnInterface {
         () -> {
           try {
             result.complete(work.call());
-          } catch (Exception e) {
+          } catch (Exception | Error e) {
             result.completeExceptionally(e);
           }
         });

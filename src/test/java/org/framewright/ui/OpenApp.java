@@ -25,6 +25,8 @@ import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.framewright.job.Job;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
@@ -181,6 +183,9 @@ final class OpenApp {
         .map(
             node ->
                 switch (node) {
+                  case WrappedText wrapped -> wrapped.getText();
+                  case Labeled labeled when labeled.getParent() instanceof WrappedText wrapped ->
+                      wrapped.getText();
                   case Labeled labeled when labeled.isMnemonicParsing() ->
                       // Its first underscore is not shown: it marks a key.
                       labeled.getText().replaceFirst("_(?=.)", "");

@@ -26,10 +26,12 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.task.Running;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The pages around the list, on the real app. */
+@Tag("slow")
 class PagesTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);

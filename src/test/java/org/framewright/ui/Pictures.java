@@ -29,7 +29,7 @@ import org.framewright.job.Job;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
-import org.framewright.ui.look.Look;
+import org.framewright.ui.look.Theme;
 
 /**
  * Takes pictures of every screen, in both looks and two sizes: {@code mvn -q -Ppictures}. Those for
@@ -105,7 +105,7 @@ final class Pictures {
     var named = SampleJobs.inTheMiddle(files, work.resolve("named"), clock.instant());
     chooseSelects(named);
     var large = SampleJobs.large(files, work.resolve("large"), 400, 1200, clock.instant());
-    for (var look : Look.values()) {
+    for (var look : Theme.values()) {
       for (var size : List.of(SMALL, LARGE)) {
         if (wanted("start", look, size) || wanted("convention", look, size)) {
           take(look, size, Optional.empty(), this::beforeAJob);
@@ -127,7 +127,7 @@ final class Pictures {
   }
 
   /** The app as it is for one picture after the other. */
-  private record Shot(Composition app, Look look, Size size) {
+  private record Shot(Composition app, Theme look, Size size) {
     Node find(String selector) {
       return app.scene().getRoot().lookup(selector);
     }
@@ -139,7 +139,7 @@ final class Pictures {
     void sit(Shot shot) throws Exception;
   }
 
-  private void take(Look look, Size size, Optional<Path> job, Sitting sitting) throws Exception {
+  private void take(Theme look, Size size, Optional<Path> job, Sitting sitting) throws Exception {
     var settings = work.resolve("settings");
     Files.createDirectories(settings);
     Files.writeString(
@@ -283,15 +283,15 @@ final class Pictures {
     Files.delete(cut);
   }
 
-  private boolean anyWanted(String kind, List<String> pages, Look look, Size size) {
+  private boolean anyWanted(String kind, List<String> pages, Theme look, Size size) {
     return pages.stream().anyMatch(page -> wanted(kind + page, look, size));
   }
 
-  private boolean wanted(String name, Look look, Size size) {
+  private boolean wanted(String name, Theme look, Size size) {
     return only.isEmpty() || only.contains(file(name, look, size));
   }
 
-  private static String file(String name, Look look, Size size) {
+  private static String file(String name, Theme look, Size size) {
     return "%s-%s-%d".formatted(name, look.word(), size.width());
   }
 
@@ -304,7 +304,7 @@ final class Pictures {
     var picture = onInterface(() -> picture(scene.get()));
     var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
-    if ((look == Look.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
+    if ((look == Theme.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());
     }
   }

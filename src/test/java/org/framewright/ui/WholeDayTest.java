@@ -24,6 +24,7 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.renaming.CrashedRename;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
  * One day from the empty form to the closed job, by keys alone, on the real app over real files.
  * What happened is read from the screen, and from the job folder as another program would open it.
  */
+@Tag("slow")
 class WholeDayTest {
   private static final int SETUPS = 10;
 
@@ -169,7 +171,7 @@ class WholeDayTest {
     app.press(KeyCode.SPACE);
     app.await(() -> app.readsAll(".import .label").contains("5 of 6 lines are taken"));
     app.press(KeyCode.ENTER);
-    app.awaitReading("#told", "5 lines of the new list taken in.");
+    app.awaitReading("#status", "5 lines of the new list taken in.");
 
     var codes = job().shotList().codes();
     assertThat(codes).contains("042").doesNotContain("041", "019");
@@ -255,7 +257,7 @@ class WholeDayTest {
     app.press(KeyCode.H);
     app.awaitReading("#dialog-confirm", "Hand off 2 selects (2 files)");
     app.press(KeyCode.ENTER);
-    app.await(() -> app.reads("#told").startsWith("2 selects (2 files) copied and read again"));
+    app.await(() -> app.reads("#status").startsWith("2 selects (2 files) copied and read again"));
     var handedOff = folder.resolve(jobFolder.getFileName() + "_hand-off_1");
     try (var files = Files.walk(handedOff)) {
       assertThat(files.map(file -> file.getFileName().toString()))

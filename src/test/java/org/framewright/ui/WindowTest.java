@@ -14,10 +14,12 @@ import javafx.stage.Screen;
 import javafx.stage.Window;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The app's window: where it comes up, and how it tells what nobody foresaw. */
+@Tag("slow")
 class WindowTest {
   @TempDir private Path folder;
   private final Clock clock = Clock.system(ZoneOffset.UTC);

@@ -4,24 +4,19 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableValue;
-import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.framewright.frames.Frame;
 import org.framewright.job.MarkDetails;
@@ -39,11 +34,10 @@ public final class BoardModel {
   private final ObservableValue<JobView> job;
   private final Ticks ticks;
   private final Consumer<Throwable> failed;
+  private final RunningOrder order;
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
 
-  private final ObservableList<Line> lines = FXCollections.observableArrayList();
-  private final StringProperty filter = new SimpleStringProperty("");
-  private final ObjectProperty<Grouping> grouping = new SimpleObjectProperty<>(Grouping.NONE);
+  private final BoardLines shown = new BoardLines();
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Totals> totals =
       new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
@@ -51,9 +45,6 @@ public final class BoardModel {
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
   private List<SetupRow> rows = List.of();
-
-  /** The order that was asked for and is not on the disk yet; empty for none. */
-  private List<String> asked = List.of();
 
   /**
    * What is on set with its last frames, and what comes next, of one and the same moment.
@@ -75,8 +66,7 @@ public final class BoardModel {
     this.job = job;
     this.ticks = ticks;
     this.failed = failed;
-    filter.addListener((_, _, _) -> showLines());
-    grouping.addListener((_, _, _) -> showLines());
+    this.order = new RunningOrder(ticks, failed);
     selected.addListener((_, _, _) -> chosen.set(selectedRow().isPresent()));
     job.addListener(follow);
     take(job.getValue());
@@ -92,17 +82,17 @@ public final class BoardModel {
 
   /** The lines to show: filtered, and under their group's headings. */
   public ObservableList<Line> lines() {
-    return lines;
+    return shown.lines();
   }
 
   /** What is typed to find lines: each word must be found in the line. */
   public StringProperty filter() {
-    return filter;
+    return shown.filter();
   }
 
   /** What the lines are grouped by. */
   public ObjectProperty<Grouping> grouping() {
-    return grouping;
+    return shown.grouping();
   }
 
   /** The code of the chosen setup; empty for none. */
@@ -146,8 +136,8 @@ public final class BoardModel {
 
   /** Where the chosen line stands among those shown, or -1. */
   public int selectedIndex() {
-    for (var i = 0; i < lines.size(); i++) {
-      if (lines.get(i) instanceof SetupRow row && row.code().equals(selected.get())) {
+    for (var i = 0; i < lines().size(); i++) {
+      if (lines().get(i) instanceof SetupRow row && row.code().equals(selected.get())) {
         return i;
       }
     }
@@ -167,8 +157,8 @@ public final class BoardModel {
         .onSet()
         .ifPresent(
             row -> {
-              if (!matches(row)) {
-                filter.set("");
+              if (!shown.matches(row)) {
+                filter().set("");
               }
               select(row);
             });
@@ -176,16 +166,12 @@ public final class BoardModel {
 
   /** Moves the choice by a number of setups, over headings, within what is shown. */
   public void step(int by) {
-    var shown = shownRows();
-    if (shown.isEmpty()) {
+    var seen = shown.shownRows();
+    if (seen.isEmpty()) {
       return;
     }
-    var at = shown.stream().map(SetupRow::code).toList().indexOf(selected.get());
-    select(shown.get(at < 0 ? 0 : Math.clamp((long) at + by, 0, shown.size() - 1)));
-  }
-
-  private List<SetupRow> shownRows() {
-    return lines.stream().filter(SetupRow.class::isInstance).map(SetupRow.class::cast).toList();
+    var at = seen.stream().map(SetupRow::code).toList().indexOf(selected.get());
+    select(seen.get(at < 0 ? 0 : Math.clamp((long) at + by, 0, seen.size() - 1)));
   }
 
   /** Puts the chosen setup on set. */
@@ -249,10 +235,10 @@ public final class BoardModel {
       return;
     }
     var views = row.get().setup().views();
-    var told = set.flatMap(OnSet::view).orElse("");
+    var inFront = set.flatMap(OnSet::view).orElse("");
     var at = -1;
     for (var i = 0; i < views.size(); i++) {
-      if (views.get(i).code().equalsIgnoreCase(told)) {
+      if (views.get(i).code().equalsIgnoreCase(inFront)) {
         at = i;
       }
     }
@@ -262,73 +248,28 @@ public final class BoardModel {
 
   /** Moves the chosen setup up or down in the running order, past the line that is seen there. */
   public void move(int by) {
-    var shown = shownInOrder();
-    var at = shown.indexOf(selected.get());
-    var to = at + by;
-    if (at >= 0 && to >= 0 && to < shown.size()) {
-      moveBeside(selected.get(), shown.get(to), by > 0);
-    }
+    var seen = shown.shownRows().stream().map(SetupRow::code).toList();
+    order
+        .neighbour(
+            selected.get(), by, grouping().get() == Grouping.NONE ? order.among(rows, seen) : seen)
+        .ifPresent(beside -> moveBeside(selected.get(), beside, by > 0));
   }
 
   /** Puts a setup right before another in the running order, or right behind it, and chooses it. */
   public void moveBeside(String code, String beside, boolean behind) {
-    var before = order();
-    var codes = new ArrayList<>(before);
-    if (!code.equals(beside) && codes.contains(beside) && codes.remove(code)) {
-      codes.add(codes.indexOf(beside) + (behind ? 1 : 0), code);
+    if (order.moveBeside(rows, code, beside, behind)) {
       selected.set(code);
-      if (!codes.equals(before)) {
-        reorder(codes);
-      }
     }
   }
 
   /** Puts the chosen setup right behind the one on set, so that it comes next. */
   public void bringNext() {
-    var set = now.get().onSet();
-    var codes = new ArrayList<>(order());
-    if (codes.remove(selected.get())) {
-      codes.add(set.map(row -> codes.indexOf(row.code()) + 1).orElse(0), selected.get());
-      reorder(codes);
-    }
-  }
-
-  /** An order that was asked for counts at once: the next move may come before it is written. */
-  private void reorder(List<String> codes) {
-    var order = List.copyOf(codes);
-    Runnable settled = () -> asked = asked.equals(order) ? List.of() : asked;
-    asked = order;
-    ticks.reorder(
-        order,
-        settled,
-        failure -> {
-          settled.run();
-          failed.accept(failure);
-        });
-  }
-
-  private List<String> order() {
-    return asked.isEmpty() ? rows.stream().map(SetupRow::code).toList() : asked;
-  }
-
-  private List<String> shownInOrder() {
-    var shown = shownRows().stream().map(SetupRow::code).toList();
-    return asked.isEmpty() || grouping.get() != Grouping.NONE
-        ? shown
-        : asked.stream().filter(Set.copyOf(shown)::contains).toList();
+    order.bringBehind(rows, selected.get(), now.get().onSet().map(SetupRow::code));
   }
 
   /** Groups by the next thing that the list has. */
   public void regroup() {
-    var wanted = grouping.get().next();
-    while (wanted != Grouping.NONE && !has(wanted)) {
-      wanted = wanted.next();
-    }
-    grouping.set(wanted);
-  }
-
-  private boolean has(Grouping wanted) {
-    return rows.stream().anyMatch(row -> !wanted.of(row.setup()).isEmpty());
+    shown.regroup();
   }
 
   private void tick(SetupRow row, SetupState state, MarkDetails details) {
@@ -346,7 +287,7 @@ public final class BoardModel {
       now.set(fresh);
     }
     totals.set(Totals.of(rows));
-    showLines();
+    shown.show(rows);
     chosen.set(selectedRow().isPresent());
   }
 
@@ -398,71 +339,5 @@ public final class BoardModel {
       }
     }
     return List.copyOf(ahead);
-  }
-
-  private boolean matches(SetupRow row) {
-    return matches(row, words());
-  }
-
-  private static boolean matches(SetupRow row, String[] words) {
-    for (var word : words) {
-      if (!row.searched().contains(word)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private String[] words() {
-    return filter.get().strip().toLowerCase(Locale.ROOT).split("\\s+");
-  }
-
-  /** Changes the lines that differ; replaces all only when other lines are to be seen. */
-  private void showLines() {
-    var wanted = grouped();
-    if (sameLines(wanted)) {
-      for (var i = 0; i < wanted.size(); i++) {
-        if (!Objects.equals(wanted.get(i), lines.get(i))) {
-          lines.set(i, wanted.get(i));
-        }
-      }
-    } else {
-      lines.setAll(wanted);
-    }
-  }
-
-  private boolean sameLines(List<Line> wanted) {
-    if (wanted.size() != lines.size()) {
-      return false;
-    }
-    for (var i = 0; i < wanted.size(); i++) {
-      if (!wanted.get(i).sameAs(lines.get(i))) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private List<Line> grouped() {
-    var words = words();
-    if (grouping.get() == Grouping.NONE) {
-      return filter.get().isBlank()
-          ? List.copyOf(rows)
-          : rows.stream().filter(row -> matches(row, words)).map(Line.class::cast).toList();
-    }
-    var groups = new LinkedHashMap<String, List<SetupRow>>();
-    for (var row : rows) {
-      if (matches(row, words)) {
-        groups.computeIfAbsent(grouping.get().of(row.setup()), _ -> new ArrayList<>()).add(row);
-      }
-    }
-    var wanted = new ArrayList<Line>();
-    groups.forEach(
-        (text, members) -> {
-          var done = (int) members.stream().filter(row -> row.state().done()).count();
-          wanted.add(new Line.Heading(text, members.size(), done));
-          wanted.addAll(members);
-        });
-    return wanted;
   }
 }

@@ -10,19 +10,20 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
-import org.framewright.ui.Desk;
-import org.framewright.ui.DialogSpec;
-import org.framewright.ui.Dialogs;
-import org.framewright.ui.Screen;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.Dialogs;
+import org.framewright.ui.page.Screen;
 import org.framewright.ui.session.JobSession;
 
 /** Run the list: the page on which the day is spent. */
 public final class BoardScreen implements Screen {
   private static final String AGREED_BY = "board.agreedBy";
+  private static final String GROUPING = "board.grouping";
 
   private final Desk desk;
   private final Texts texts;
@@ -30,6 +31,7 @@ public final class BoardScreen implements Screen {
   private final BoardModel model;
   private final BoardView view;
   private final Runnable clientScreen;
+  private final FramePictures pictures;
   private final ListImport lists;
   private final List<Command> commands;
 
@@ -39,15 +41,30 @@ public final class BoardScreen implements Screen {
    * @param clientScreen opens or closes the client's screen
    */
   public BoardScreen(Desk desk, JobSession session, FramePictures pictures, Runnable clientScreen) {
+    this(
+        desk,
+        session,
+        pictures,
+        clientScreen,
+        new BoardModel(session.view(), session, desk::trouble));
+    desk.preferences()
+        .get(GROUPING)
+        .flatMap(BoardScreen::grouping)
+        .ifPresent(model.grouping()::set);
+  }
+
+  private BoardScreen(
+      Desk desk,
+      JobSession session,
+      FramePictures pictures,
+      Runnable clientScreen,
+      BoardModel model) {
     this.desk = desk;
     this.texts = desk.texts();
     this.session = session;
+    this.pictures = pictures;
     this.clientScreen = clientScreen;
-    this.model = new BoardModel(session.view(), session, desk::trouble);
-    desk.preferences()
-        .get("board.grouping")
-        .flatMap(BoardScreen::grouping)
-        .ifPresent(model.grouping()::set);
+    this.model = model;
     this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
     this.lists = new ListImport(desk, session);
     this.commands = makeCommands();
@@ -254,8 +271,14 @@ public final class BoardScreen implements Screen {
 
   @Override
   public void onHidden() {
-    desk.preferences().put("board.grouping", word(model.grouping().get()));
+    desk.preferences().put(GROUPING, word(model.grouping().get()));
     view.pause();
+  }
+
+  @Override
+  public Screen anew() {
+    view.dispose();
+    return new BoardScreen(desk, session, pictures, clientScreen, model);
   }
 
   @Override

@@ -2,19 +2,16 @@ package org.framewright.ui.board;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
+import java.util.Locale;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javafx.animation.Animation;
 import javafx.animation.AnimationTimer;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
-import javafx.application.Platform;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.collections.FXCollections;
-import javafx.collections.ListChangeListener;
-import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -36,6 +33,12 @@ final class BoardView {
   /** From this width, in ems, the list stands beside what is on set; below it, under it. */
   private static final double BESIDE_EMS = 88;
 
+  /** Below this width, in ems, lines leave out what is least needed. */
+  private static final double NARROW_EMS = 60;
+
+  /** Sizes that call each other end here. */
+  private static final int MOST_TIMES = 3;
+
   /** So many are styled beforehand that what styles them is compiled when the window needs it. */
   private static final int FIRST_LINES = 12;
 
@@ -43,24 +46,11 @@ final class BoardView {
   private final Texts texts;
   private final Supplier<Instant> now;
   private final OnSetBand band;
-  private final Label nextWord = nextLabel("next-word");
-  private final Label nextTitle = nextLabel("next-title");
-  private final Label thenWord = nextLabel("then-word");
-  private final List<Label> nextCodes =
-      List.of(nextLabel("next-code"), nextLabel("then-code"), nextLabel("then-code"));
-  private final HBox nextLine =
-      new HBox(
-          nextWord,
-          nextCodes.getFirst(),
-          nextTitle,
-          thenWord,
-          nextCodes.get(1),
-          nextCodes.getLast());
+  private final NextLine next;
   private final TextField filter = new TextField();
   private final Label grouped = new Label();
   private final Label totals = new Label();
-  private final Label noLines = new Label();
-  private final ListView<Line> list = new ListView<>();
+  private final SetupList list;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
   private final SimpleBooleanProperty narrow = new SimpleBooleanProperty(false);
@@ -74,12 +64,10 @@ final class BoardView {
       };
   private boolean styled;
   private boolean whole = true;
+  private boolean arranging;
+  private boolean arrangeAgain;
   private Runnable whenThere = () -> {};
-  private final ListChangeListener<Line> linesChange = _ -> choosing = true;
-  private final ListChangeListener<Line> linesChanged = _ -> showChoice();
   private Subscription listening = Subscription.EMPTY;
-  private boolean choosing;
-  private boolean front;
 
   BoardView(
       BoardModel model,
@@ -91,6 +79,8 @@ final class BoardView {
     this.texts = texts;
     this.now = now;
     this.band = new OnSetBand(texts, pictures, viewWord);
+    this.next = new NextLine(texts);
+    this.list = new SetupList(model, texts);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
     fill();
@@ -108,31 +98,17 @@ final class BoardView {
     totals.setMinWidth(0);
     var find = new HBox(filter, grouped);
     find.getStyleClass().add("find-line");
-
-    list.setId("setups");
-    // Heard before the list itself, which chooses another line where lines were replaced.
-    model.lines().addListener(linesChange);
-    list.setItems(model.lines());
     list.setCellFactory(_ -> RowDrag.on(cell(narrow), model::moveBeside));
-    list.setAccessibleText(texts.get("board.list"));
-    list.setAccessibleRole(AccessibleRole.LIST_VIEW);
-    list.setPlaceholder(noLines);
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
-    list.setMaxHeight(0);
     VBox.setVgrow(list, Priority.ALWAYS);
-
-    nextTitle.setMinWidth(0);
-    nextTitle.setMaxWidth(Double.MAX_VALUE);
-    HBox.setHgrow(nextTitle, Priority.ALWAYS);
-    thenWord.setText(texts.get("board.then"));
-    nextLine.getStyleClass().add("next-line");
-    nextLine.setId("next");
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(nextLine, find, totals, list);
+    rest.getChildren().setAll(next, find, totals, list);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
     root.heightProperty().addListener((_, _, _) -> arrange());
+    // The same width has room for less when everything is larger.
+    filter.fontProperty().addListener((_, _, _) -> arrange());
     arrange();
   }
 
@@ -154,24 +130,22 @@ final class BoardView {
 
   /** Shows what there is before anybody listens, so that it is styled with the rest. */
   private void fill() {
-    band.tell(model.now().get());
-    tellNext(model.now().get());
+    var first = model.now().get();
+    band.describe(first);
+    next.show(first);
+    list.show(first);
     showTotals(model.totals().get());
     showGrouping(model.grouping().get());
   }
 
   private void listen() {
     filter.textProperty().bindBidirectional(model.filter());
-    model.lines().addListener(linesChanged);
+    list.follow();
     listening =
         Subscription.combine(
             model.now().subscribe(this::showNow),
             model.totals().subscribe(this::showTotals),
-            model.grouping().subscribe(this::showGrouping),
-            model.selected().subscribe(_ -> showChoice()),
-            list.getSelectionModel().selectedItemProperty().subscribe(this::chosen),
-            // There are no lines to scroll to before the list was laid out at that height.
-            list.heightProperty().subscribe((_, _) -> Platform.runLater(this::showChoiceInFront)));
+            model.grouping().subscribe(this::showGrouping));
   }
 
   Node node() {
@@ -188,8 +162,8 @@ final class BoardView {
 
   /** From now on on the interface thread; before, the view was made on any. */
   void run() {
-    front = true;
-    if (isWhole()) {
+    list.front(true);
+    if (list.isUnrolled()) {
       follow();
     } else {
       coming.start();
@@ -199,7 +173,7 @@ final class BoardView {
   /**
    * The page comes in some pulses, so that there are some short holds, not a long one: first it
    * gets its styles, then what is on set joins the rest, then it begins to listen, then its list
-   * unrolls, a line in each pulse.
+   * unrolls.
    */
   private void come() {
     if (!styled) {
@@ -210,13 +184,12 @@ final class BoardView {
     } else if (listening.equals(Subscription.EMPTY)) {
       listen();
       follow();
-    } else if (list.getHeight() >= list.getMaxHeight()) {
-      list.setMaxHeight(list.getMaxHeight() + Math.max(1, list.getFixedCellSize()));
     } else {
-      // There is no room for more lines.
-      list.setMaxHeight(Region.USE_COMPUTED_SIZE);
-      coming.stop();
-      tellThere();
+      list.unroll();
+      if (list.isUnrolled()) {
+        coming.stop();
+        there();
+      }
     }
   }
 
@@ -231,98 +204,90 @@ final class BoardView {
     whenThere = action;
   }
 
-  private void tellThere() {
+  private void there() {
     var then = whenThere;
     whenThere = () -> {};
     then.run();
   }
 
-  private boolean isWhole() {
-    return list.getMaxHeight() == Region.USE_COMPUTED_SIZE;
-  }
-
   private void follow() {
     clock.play();
     showTime();
-    showChoice();
+    list.showChoice();
   }
 
   void pause() {
-    front = false;
+    list.front(false);
     coming.stop();
     clock.stop();
-    tellThere();
+    there();
   }
 
   void dispose() {
     pause();
     listening.unsubscribe();
-    model.lines().removeListener(linesChange);
-    model.lines().removeListener(linesChanged);
+    list.dispose();
     filter.textProperty().unbindBidirectional(model.filter());
-    list.setItems(null);
   }
 
+  /**
+   * Puts each part in its place. A part that leaves or joins gets other styles and with them
+   * another size of letters, which calls this again in the middle: it is then done once more
+   * afterwards.
+   */
   private void arrange() {
+    arrangeAgain = true;
+    if (arranging) {
+      return;
+    }
+    arranging = true;
+    try {
+      for (var times = 0; arrangeAgain && times < MOST_TIMES; times++) {
+        arrangeAgain = false;
+        arrangeOnce();
+      }
+    } finally {
+      arranging = false;
+    }
+  }
+
+  private void arrangeOnce() {
     var em = filter.getFont().getSize();
     var beside = root.getWidth() >= BESIDE_EMS * em;
-    narrow.set(beside || root.getWidth() < 60 * em);
+    narrow.set(beside || root.getWidth() < NARROW_EMS * em);
     band.arrange(beside);
-    if (beside) {
-      var width = root.getWidth() * 0.52;
-      rest.setPrefWidth(width);
-      rest.setMinWidth(width);
-      band.node().setPrefHeight(Region.USE_COMPUTED_SIZE);
+    var width = beside ? root.getWidth() * 0.52 : 0;
+    rest.setPrefWidth(beside ? width : Region.USE_COMPUTED_SIZE);
+    rest.setMinWidth(width);
+    band.node()
+        .setPrefHeight(beside ? Region.USE_COMPUTED_SIZE : Math.max(210, root.getHeight() * 0.4));
+    place(whole ? band.node() : null, beside);
+  }
+
+  /** A pane takes no node that it has in another place still. */
+  private void place(Node set, boolean beside) {
+    var top = beside ? null : set;
+    var center = beside ? set : rest;
+    var right = beside ? rest : null;
+    if (root.getTop() != top || root.getCenter() != center || root.getRight() != right) {
       root.setTop(null);
-      root.setCenter(whole ? band.node() : null);
-      root.setRight(rest);
-    } else {
-      rest.setPrefWidth(Region.USE_COMPUTED_SIZE);
-      rest.setMinWidth(0);
-      band.node().setPrefHeight(Math.max(210, root.getHeight() * 0.4));
+      root.setCenter(null);
       root.setRight(null);
-      root.setTop(whole ? band.node() : null);
-      root.setCenter(rest);
+      root.setTop(top);
+      root.setCenter(center);
+      root.setRight(right);
     }
   }
 
   private void showNow(BoardModel.Now shown) {
     band.show(shown);
     showTime();
-    tellNext(shown);
+    next.show(shown);
+    list.show(shown);
   }
 
   private void showTime() {
     band.showTime(model.timeOnSet(now.get()));
-  }
-
-  /** The labels stay and change: new ones would have to be styled each time. */
-  private void tellNext(BoardModel.Now shown) {
-    var ahead = shown.next();
-    nextWord.setText(
-        shown.noList()
-            ? texts.get("board.next.noList")
-            : texts.get(ahead.isEmpty() ? "board.next.none" : "board.next"));
-    nextTitle.setText(ahead.isEmpty() ? "" : ahead.getFirst().setup().title());
-    show(nextTitle, !ahead.isEmpty());
-    show(thenWord, ahead.size() > 1);
-    for (var i = 0; i < nextCodes.size(); i++) {
-      nextCodes.get(i).setText(i < ahead.size() ? ahead.get(i).code() : "");
-      show(nextCodes.get(i), i < ahead.size());
-    }
-    noLines.setText(texts.get(shown.noList() ? "board.list.none" : "board.list.empty"));
-  }
-
-  private static void show(Label label, boolean shown) {
-    label.setVisible(shown);
-    label.setManaged(shown);
-  }
-
-  private static Label nextLabel(String styleClass) {
-    var label = new Label();
-    label.getStyleClass().add(styleClass);
-    label.setMinWidth(Region.USE_PREF_SIZE);
-    return label;
   }
 
   private void showTotals(Totals numbers) {
@@ -338,66 +303,7 @@ final class BoardView {
   }
 
   private void showGrouping(Grouping grouping) {
-    grouped.setText(
-        texts.get("board.grouped." + grouping.name().toLowerCase(java.util.Locale.ROOT)));
-  }
-
-  /** From the model to the list; a choice made there while lines are replaced is no person's. */
-  private void showChoice() {
-    var at = model.selectedIndex();
-    var selection = list.getSelectionModel();
-    if (at >= 0
-        && selection.getSelectedIndex() == at
-        && list.getFocusModel().isFocused(at)
-        && model.lines().get(at).equals(selection.getSelectedItem())) {
-      choosing = false;
-      reveal(at);
-      return;
-    }
-    choosing = true;
-    try {
-      if (at >= 0) {
-        selection.clearAndSelect(at);
-        list.getFocusModel().focus(at);
-        reveal(at);
-      } else {
-        selection.clearSelection();
-      }
-    } finally {
-      choosing = false;
-    }
-  }
-
-  /** By its turn, another page may be in front and this one away from its styles. */
-  private void showChoiceInFront() {
-    if (front) {
-      showChoice();
-    }
-  }
-
-  /**
-   * A list that grows moves its lines in proportion: while it unrolls, it is told each time which
-   * is at its top.
-   */
-  private void reveal(int at) {
-    var flow = list.lookup(".virtual-flow");
-    if (flow instanceof javafx.scene.control.skin.VirtualFlow<?> cells) {
-      var first = cells.getFirstVisibleCell();
-      var last = cells.getLastVisibleCell();
-      if (!isWhole()
-          || first == null
-          || last == null
-          || at <= first.getIndex()
-          || at >= last.getIndex()) {
-        list.scrollTo(Math.max(0, at - 2));
-      }
-    }
-  }
-
-  private void chosen(Line line) {
-    if (!choosing && line instanceof SetupRow row) {
-      model.select(row);
-    }
+    grouped.setText(texts.get("board.grouped." + grouping.name().toLowerCase(Locale.ROOT)));
   }
 
   /** Digits are what setups are called by: typed on the list, they begin a search. */
@@ -431,9 +337,5 @@ final class BoardView {
       }
       default -> {}
     }
-  }
-
-  Optional<SetupRow> choice() {
-    return model.selectedRow();
   }
 }

@@ -24,9 +24,9 @@ import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
-import org.framewright.ui.Desk;
-import org.framewright.ui.DialogSpec;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.session.JobSession;
 
 /** Takes in a client's list: reads it, shows what differs, takes what is accepted. */
@@ -47,7 +47,7 @@ final class ListImport {
   }
 
   void ask() {
-    var start = desk.preferences().get(FOLDER).map(Path::of);
+    var start = desk.preferences().path(FOLDER);
     desk.files()
         .file(texts.get("import.choose"), start, List.of("csv", "tsv", "txt", "xlsx"))
         .ifPresent(this::read);
@@ -94,7 +94,7 @@ final class ListImport {
 
   private void show(ImportModel model) {
     if (model.isEmpty()) {
-      desk.tell(texts.get("import.same"));
+      desk.say(texts.get("import.same"));
       return;
     }
     var list = new ListView<>(FXCollections.observableList(model.differences()));
@@ -140,7 +140,7 @@ final class ListImport {
     session.change(
         texts.get("import.taking"),
         job -> job.importList(model.list(), codes),
-        _ -> desk.tell(texts.get("import.done", codes.size())),
+        _ -> desk.say(texts.get("import.done", codes.size())),
         desk::trouble);
   }
 

@@ -19,6 +19,7 @@ import org.framewright.frames.Frame;
 import org.framewright.ui.look.FittingPane;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** What is on set now, large: its code, what it is, its wanted views, its last frames. */
 final class OnSetBand {
@@ -30,9 +31,9 @@ final class OnSetBand {
   private final FramePictures pictures;
   private final UnaryOperator<String> viewWord;
   private final Label code = label("set-code");
-  private final Label title = label("set-title");
+  private final WrappedText title = new WrappedText("set-title");
   private final Label where = label("set-where");
-  private final Label note = label("set-note");
+  private final WrappedText note = new WrappedText("set-note");
   private final Label time = label("set-time");
   private final FlowPane views = new FlowPane();
   private final ImageView large = new ImageView();
@@ -44,13 +45,12 @@ final class OnSetBand {
   private final HBox beside = new HBox();
   private final VBox stacked = new VBox();
   private final VBox band = new VBox();
+  private Optional<Boolean> arranged = Optional.empty();
 
   OnSetBand(Texts texts, FramePictures pictures, UnaryOperator<String> viewWord) {
     this.texts = texts;
     this.pictures = pictures;
     this.viewWord = viewWord;
-    title.setWrapText(true);
-    note.setWrapText(true);
     code.setMinWidth(Region.USE_PREF_SIZE);
     time.setMinWidth(Region.USE_PREF_SIZE);
     views.getStyleClass().add("set-views");
@@ -81,7 +81,7 @@ final class OnSetBand {
     band.getStyleClass().add("on-set-band");
     band.setAccessibleRole(AccessibleRole.PARENT);
     band.setMinSize(0, 0);
-    tell(BoardModel.Now.NOTHING);
+    describe(BoardModel.Now.NOTHING);
     arrange(false);
   }
 
@@ -98,6 +98,10 @@ final class OnSetBand {
 
   /** Pictures below the words where there is height, beside them where there is not. */
   void arrange(boolean tall) {
+    if (arranged.filter(before -> before == tall).isPresent()) {
+      return;
+    }
+    arranged = Optional.of(tall);
     beside.getChildren().clear();
     stacked.getChildren().clear();
     HBox.setHgrow(words, Priority.ALWAYS);
@@ -118,22 +122,20 @@ final class OnSetBand {
   }
 
   void show(BoardModel.Now shown) {
-    tell(shown);
+    describe(shown);
     pictures(shown.latest());
   }
 
   /** All but the pictures, which come on the interface only. */
-  void tell(BoardModel.Now shown) {
+  void describe(BoardModel.Now shown) {
     var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
     title.setText(row.map(now -> now.setup().title()).orElseGet(() -> beforeAnySetup(shown)));
     where.setText(row.map(SetupRow::where).orElse(""));
     note.setText(row.flatMap(now -> now.setup().note()).orElse(""));
-    for (var label : List.of(where, note)) {
-      label.setVisible(!label.getText().isEmpty());
-      label.setManaged(label.isVisible());
-    }
-    views(row.map(this::told).orElse(List.of()));
+    shown(where, !where.getText().isEmpty());
+    shown(note, !note.getText().isEmpty());
+    views(row.map(this::lines).orElse(List.of()));
     lastName.setText(
         shown.latest().stream()
             .findFirst()
@@ -146,6 +148,11 @@ final class OnSetBand {
                 now ->
                     texts.get("board.onSet.spoken", now.code(), now.setup().title(), now.frames()))
             .orElse(code.getText()));
+  }
+
+  private static void shown(Region part, boolean shown) {
+    part.setVisible(shown);
+    part.setManaged(shown);
   }
 
   private String beforeAnySetup(BoardModel.Now shown) {
@@ -170,32 +177,33 @@ final class OnSetBand {
   }
 
   /** The blocks stay and change: new ones would have to be styled each time. */
-  private void views(List<Told> told) {
+  private void views(List<ViewLine> lines) {
     var blocks = views.getChildren();
-    while (blocks.size() < told.size()) {
+    while (blocks.size() < lines.size()) {
       blocks.add(new ViewBlock(texts));
     }
-    blocks.remove(told.size(), blocks.size());
-    for (var i = 0; i < told.size(); i++) {
-      ((ViewBlock) blocks.get(i)).show(told.get(i).word(), told.get(i).count());
+    blocks.remove(lines.size(), blocks.size());
+    for (var i = 0; i < lines.size(); i++) {
+      ((ViewBlock) blocks.get(i)).show(lines.get(i).word(), lines.get(i).count());
     }
   }
 
-  private record Told(String word, ViewCount count) {}
+  private record ViewLine(String word, ViewCount count) {}
 
-  private List<Told> told(SetupRow row) {
-    var told = new ArrayList<Told>();
+  private List<ViewLine> lines(SetupRow row) {
+    var lines = new ArrayList<ViewLine>();
     if (row.views().isEmpty() || row.setup().wanted().isPresent()) {
-      told.add(
-          new Told(
+      lines.add(
+          new ViewLine(
               texts.get("board.frames"),
               new ViewCount("", row.frames(), row.setup().wanted(), false)));
     }
     for (var view : row.views()) {
       var noView = view.code().isEmpty();
-      told.add(new Told(noView ? texts.get("board.noView") : viewWord.apply(view.code()), view));
+      lines.add(
+          new ViewLine(noView ? texts.get("board.noView") : viewWord.apply(view.code()), view));
     }
-    return told;
+    return lines;
   }
 
   private void pictures(List<Frame> latest) {

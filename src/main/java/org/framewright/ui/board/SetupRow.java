@@ -22,7 +22,7 @@ import org.framewright.ui.session.JobView;
  * @param setup the list's line
  * @param status where it stands
  * @param counted its frames, if it has any
- * @param told the view that is before the camera, if this setup is on set and somebody told it
+ * @param inFront the view that is before the camera, if this setup is on set and somebody said it
  * @param views the wanted views with their counts, then views that nobody wanted but that have
  *     frames
  * @param where the day, the rack and the model
@@ -32,7 +32,7 @@ public record SetupRow(
     Setup setup,
     SetupStatus status,
     Optional<SetupTally> counted,
-    Optional<String> told,
+    Optional<String> inFront,
     List<ViewCount> views,
     String where,
     String searched)
@@ -46,14 +46,14 @@ public record SetupRow(
   static SetupRow of(Setup setup, JobView job, SetupRow before) {
     var status = job.state().of(setup.code());
     var tally = job.tally().bySetup().get(setup.code());
-    var told =
+    var inFront =
         status.state() == SetupState.ON_SET
             ? job.state().onSet().flatMap(OnSet::view)
             : Optional.<String>empty();
     if (before != null
         && Objects.equals(before.status, status)
         && Objects.equals(before.counted.orElse(null), tally)
-        && Objects.equals(before.told, told)
+        && Objects.equals(before.inFront, inFront)
         && Objects.equals(before.setup, setup)) {
       return before;
     }
@@ -62,14 +62,14 @@ public record SetupRow(
         setup,
         status,
         counted,
-        told,
-        views(setup, counted, told),
+        inFront,
+        views(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
         searched(setup, status.state()));
   }
 
   private static List<ViewCount> views(
-      Setup setup, Optional<SetupTally> counted, Optional<String> told) {
+      Setup setup, Optional<SetupTally> counted, Optional<String> inFront) {
     var counts = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
     counted.ifPresent(tally -> counts.putAll(tally.byView()));
     var views = new ArrayList<ViewCount>();
@@ -80,7 +80,7 @@ public record SetupRow(
               view.code(),
               frames == null ? 0 : frames,
               view.frames(),
-              told.filter(view.code()::equalsIgnoreCase).isPresent()));
+              inFront.filter(view.code()::equalsIgnoreCase).isPresent()));
     }
     counts.forEach(
         (code, frames) -> views.add(new ViewCount(code, frames, OptionalInt.of(0), false)));

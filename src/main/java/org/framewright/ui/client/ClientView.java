@@ -17,6 +17,7 @@ import org.framewright.ui.look.FittingPane;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** The client's screen: the picture, and one line below it. */
 public final class ClientView {
@@ -29,7 +30,7 @@ public final class ClientView {
   private final ImageView picture = new ImageView();
   private final Label waiting = new Label();
   private final Label code = new Label();
-  private final Label title = new Label();
+  private final WrappedText title = new WrappedText("client-title");
   private final Label state = new Label();
   private final Label progress = new Label();
   private final StateMark mark = new StateMark(MARK);
@@ -51,8 +52,6 @@ public final class ClientView {
     waiting.getStyleClass().add("client-waiting");
     code.getStyleClass().add("client-code");
     code.setMinWidth(Region.USE_PREF_SIZE);
-    title.getStyleClass().add("client-title");
-    title.setWrapText(true);
     title.setMinWidth(0);
     state.getStyleClass().add("client-state");
     state.setMinWidth(Region.USE_PREF_SIZE);

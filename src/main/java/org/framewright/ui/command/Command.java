@@ -5,7 +5,7 @@ import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.input.KeyCodeCombination;
 
 /**
- * One thing the app can be told to do.
+ * One thing that can be done.
  *
  * @param id stable, as in {@code board.signOff}
  * @param text what it does, for people, as a short imperative

@@ -36,14 +36,14 @@ final class FramesModel {
   private final Supplier<String> person;
   private final Consumer<Throwable> trouble;
 
-  private final ObservableList<Heading> headings = FXCollections.observableArrayList();
-  private final ObjectProperty<Heading> heading = new SimpleObjectProperty<>();
+  private final ObservableList<FrameHeading> headings = FXCollections.observableArrayList();
+  private final ObjectProperty<FrameHeading> heading = new SimpleObjectProperty<>();
   private final ObservableList<Tile> tiles = FXCollections.observableArrayList();
   private final StringProperty filter = new SimpleStringProperty("");
-  private final ReadOnlyObjectWrapper<FrameGroups> group =
-      new ReadOnlyObjectWrapper<>(FrameGroups.EMPTY);
-  private final Choice<FrameId> choice = new Choice<>();
-  private final Newest<JobView, FrameGroups> sorting;
+  private final ReadOnlyObjectWrapper<GroupedFrames> groups =
+      new ReadOnlyObjectWrapper<>(GroupedFrames.EMPTY);
+  private final FrameSelection<FrameId> selection = new FrameSelection<>();
+  private final Newest<JobView, GroupedFrames> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
   private boolean following;
   private boolean replacing;
@@ -65,11 +65,11 @@ final class FramesModel {
         new Newest<>(
             tasks,
             job ->
-                FrameGroups.of(
+                GroupedFrames.of(
                     job.scan().distinct(), job.tally(), job.list(), job.state().selects()),
             this::show,
             trouble);
-    headings.setAll(FrameGroups.EMPTY.headings());
+    headings.setAll(GroupedFrames.EMPTY.headings());
     heading.set(headings.getFirst());
     heading.addListener(
         (_, _, now) -> {
@@ -97,12 +97,12 @@ final class FramesModel {
   }
 
   /** What the frames are gathered under. */
-  ObservableList<Heading> headings() {
+  ObservableList<FrameHeading> headings() {
     return headings;
   }
 
   /** The heading that is looked at. */
-  ObjectProperty<Heading> heading() {
+  ObjectProperty<FrameHeading> heading() {
     return heading;
   }
 
@@ -123,24 +123,24 @@ final class FramesModel {
   }
 
   /** All frames. */
-  ReadOnlyObjectProperty<FrameGroups> group() {
-    return group.getReadOnlyProperty();
+  ReadOnlyObjectProperty<GroupedFrames> groups() {
+    return groups.getReadOnlyProperty();
   }
 
   /** What is chosen. */
-  Choice<FrameId> choice() {
-    return choice;
+  FrameSelection<FrameId> selection() {
+    return selection;
   }
 
   /** The frame that the keys are on. */
   Optional<Tile> current() {
-    var at = choice.cursor().get();
+    var at = selection.cursor().get();
     return at >= 0 && at < tiles.size() ? Optional.of(tiles.get(at)) : Optional.empty();
   }
 
   /** The setups that frames can be moved to, by what was typed of them. */
   List<Setup> destinations(String typed) {
-    return FrameGroups.matching(session.view().get().list(), typed);
+    return GroupedFrames.matching(session.view().get().list(), typed);
   }
 
   /** The places that a setup has for frames: itself, then each of its views. */
@@ -159,7 +159,7 @@ final class FramesModel {
 
   /** Where the chosen frames are now, in words; for the question where to. */
   String whereTheyAre() {
-    var chosen = choice.chosen().get();
+    var chosen = selection.chosen().get();
     var places =
         tiles.stream()
             .filter(tile -> chosen.contains(tile.frame().id()))
@@ -176,7 +176,7 @@ final class FramesModel {
    * when it is written.
    */
   void toggleSelect() {
-    var chosen = choice.inOrder();
+    var chosen = selection.inOrder();
     if (chosen.isEmpty()) {
       return;
     }
@@ -187,7 +187,7 @@ final class FramesModel {
 
   /** Moves the chosen frames to a setup. */
   void move(Place to) {
-    var chosen = choice.inOrder();
+    var chosen = selection.inOrder();
     if (!chosen.isEmpty()) {
       session.change(
           "", job -> job.moveFrames(chosen, to.setup(), to.view(), person.get()), _ -> {}, trouble);
@@ -203,8 +203,8 @@ final class FramesModel {
     sorting.offer(now);
   }
 
-  private void show(FrameGroups now) {
-    group.set(now);
+  private void show(GroupedFrames now) {
+    groups.set(now);
     var looked = heading.get();
     replacing = true;
     if (!headings.equals(now.headings())) {
@@ -224,7 +224,7 @@ final class FramesModel {
       return;
     }
     var typed = filter.get().strip().toLowerCase(Locale.ROOT);
-    var under = group.get().under(heading.get());
+    var under = groups.get().under(heading.get());
     var now =
         typed.isEmpty()
             ? under
@@ -233,7 +233,7 @@ final class FramesModel {
                 .toList();
     if (!tiles.equals(now)) {
       tiles.setAll(now);
-      choice.over(tiles.stream().map(tile -> tile.frame().id()).toList());
+      selection.over(tiles.stream().map(tile -> tile.frame().id()).toList());
     }
   }
 

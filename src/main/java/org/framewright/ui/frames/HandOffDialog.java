@@ -15,8 +15,9 @@ import javafx.scene.layout.VBox;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
-import org.framewright.ui.Desk;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.Desk;
 
 /** Shows what would be handed off under which name, what would not and why, and asks where to. */
 final class HandOffDialog {
@@ -40,8 +41,7 @@ final class HandOffDialog {
                 .folder(
                     texts.get("frames.handOffPlaceTitle"), Optional.ofNullable(model.place().get()))
                 .ifPresent(model.place()::set));
-    var target = new Label();
-    target.setWrapText(true);
+    var target = new WrappedText();
     target.setMinWidth(0);
     target.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(target, Priority.ALWAYS);
@@ -111,7 +111,7 @@ final class HandOffDialog {
         };
     return page.isEmpty()
         ? held.problem().remedy()
-        : desk.texts().get("frames.mendOn", held.problem().remedy(), page);
+        : desk.texts().get("frames.remedyOn", held.problem().remedy(), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {

@@ -98,9 +98,9 @@ final class HandOffModel {
   }
 
   /**
-   * Writes the package; {@code told} gets how it ended, in words, and the package if there is one.
+   * Writes the package; {@code ended} gets how it ended, in words, and the package if there is one.
    */
-  void deliver(Consumer<Told> told) {
+  void deliver(Consumer<Ended> ended) {
     if (!ready.get()) {
       return;
     }
@@ -116,7 +116,7 @@ final class HandOffModel {
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());
-              told.accept(tell(delivery));
+              ended.accept(ended(delivery));
             },
             failure -> {
               over[0] = true;
@@ -133,23 +133,23 @@ final class HandOffModel {
    *
    * @param done whether the package is there
    */
-  record Told(boolean done, String what, String remedy) {}
+  record Ended(boolean done, String what, String remedy) {}
 
-  private Told tell(Delivery delivery) {
+  private Ended ended(Delivery delivery) {
     return switch (delivery) {
       case Delivery.Delivered done ->
-          new Told(
+          new Ended(
               true,
               texts.get("frames.handedOff", done.selects(), done.files(), done.folder().toString())
                   + remarks(delivery),
               "");
       case Delivery.Cancelled _ ->
-          new Told(false, texts.get("frames.handOffCancelled") + remarks(delivery), "");
+          new Ended(false, texts.get("frames.handOffCancelled") + remarks(delivery), "");
       case Delivery.Refused refused ->
-          new Told(
+          new Ended(
               false, refused.problem().sentence(), refused.problem().remedy() + remarks(delivery));
       case Delivery.Failed failed ->
-          new Told(
+          new Ended(
               false, failed.problem().sentence(), failed.problem().remedy() + remarks(delivery));
     };
   }
@@ -168,12 +168,9 @@ final class HandOffModel {
   }
 
   /** Where packages went last, or beside the job. */
-  void startAt(Optional<String> last) {
+  void startAt(Optional<Path> last) {
     tasks.quietly(
-        () ->
-            last.map(Path::of)
-                .filter(Files::isDirectory)
-                .orElse(session.job().folder().getParent()),
+        () -> last.filter(Files::isDirectory).orElse(session.job().folder().getParent()),
         place::set,
         trouble);
   }

@@ -3,7 +3,6 @@ package org.framewright.ui.frames;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
@@ -13,6 +12,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.frames.Place;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** Asks where frames shall go: type of a setup, choose it or one of its views below. */
 final class MoveDialog {
@@ -39,8 +39,7 @@ final class MoveDialog {
     list.setPrefWidth(520);
     list.setCellFactory(_ -> new DestinationCell());
     list.setAccessibleText(texts.get("frames.moveTyped"));
-    var from = new Label(texts.get("frames.moveFrom", model.whereTheyAre()));
-    from.setWrapText(true);
+    var from = WrappedText.of(texts.get("frames.moveFrom", model.whereTheyAre()));
     node = new VBox(from, typed, list);
     node.getStyleClass().add("move-dialog");
     find();

@@ -26,7 +26,7 @@ final class TileCell extends GridCell<Tile> {
 
   private final FramePictures pictures;
   private final Texts texts;
-  private final Choice<FrameId> choice;
+  private final FrameSelection<FrameId> selection;
   private final ImageView picture = new ImageView();
   private final GreaseMark mark = new GreaseMark();
   private final Label none = new Label();
@@ -35,10 +35,10 @@ final class TileCell extends GridCell<Tile> {
   private final StackPane print = new StackPane(none, picture, mark);
   private final BorderPane box = new BorderPane(print);
 
-  TileCell(FramePictures pictures, Texts texts, Choice<FrameId> choice) {
+  TileCell(FramePictures pictures, Texts texts, FrameSelection<FrameId> selection) {
     this.pictures = pictures;
     this.texts = texts;
-    this.choice = choice;
+    this.selection = selection;
     getStyleClass().add("tile");
     print.getStyleClass().add("print");
     print.setMinSize(0, 0);
@@ -61,8 +61,8 @@ final class TileCell extends GridCell<Tile> {
     foot.setAlignment(Pos.CENTER_LEFT);
     box.setBottom(foot);
     ChangeListener<Object> changed = (_, _, _) -> showChoice();
-    choice.chosen().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
-    choice.cursor().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
+    selection.chosen().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
+    selection.cursor().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
     // The cell keeps its listener as long as it lives, and no longer.
     setUserData(changed);
   }
@@ -109,9 +109,9 @@ final class TileCell extends GridCell<Tile> {
 
   private void showChoice() {
     var tile = getItem();
-    Set<FrameId> chosen = choice.chosen().get();
+    Set<FrameId> chosen = selection.chosen().get();
     pseudoClassStateChanged(CHOSEN, tile != null && chosen.contains(tile.frame().id()));
-    pseudoClassStateChanged(CURSOR, tile != null && getIndex() == choice.cursor().get());
+    pseudoClassStateChanged(CURSOR, tile != null && getIndex() == selection.cursor().get());
   }
 
   @Override

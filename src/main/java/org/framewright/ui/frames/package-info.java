@@ -3,7 +3,7 @@
  * selects and handed off.
  *
  * <p>The way through: a scan of the frames folder is sorted in the background into a {@link
- * org.framewright.ui.frames.FrameGroups}, tiles in the order of the list under headings; the page
+ * org.framewright.ui.frames.GroupedFrames}, tiles in the order of the list under headings; the page
  * shows those under one heading, with pictures that a loader reads as they come into sight. What
  * somebody marks or moves is written to the job's log first and shown when it is there.
  */

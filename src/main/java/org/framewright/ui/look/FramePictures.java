@@ -37,10 +37,10 @@ public final class FramePictures {
     }
   }
 
-  private record Wish(Key key, Consumer<Optional<Image>> then) {}
+  private record Request(Key key, Consumer<Optional<Image>> then) {}
 
   private final PictureLoader<Key, Image> loader;
-  private final Map<ImageView, Wish> wishes = new WeakHashMap<>();
+  private final Map<ImageView, Request> requests = new WeakHashMap<>();
 
   /**
    * Pictures by {@code reader}, which is asked for a frame and a longest edge in pixels, on the
@@ -71,19 +71,19 @@ public final class FramePictures {
    */
   public void show(Frame frame, int edge, ImageView view, Runnable none) {
     var key = new Key(frame, edge);
-    var before = wishes.get(view);
+    var before = requests.get(view);
     if (before != null && before.key().equals(key)) {
       return;
     }
     clear(view);
     Consumer<Optional<Image>> then =
         picture -> {
-          var now = wishes.get(view);
+          var now = requests.get(view);
           if (now != null && now.key().equals(key)) {
             set(view, picture, none);
           }
         };
-    wishes.put(view, new Wish(key, then));
+    requests.put(view, new Request(key, then));
     loader.want(key, then).ifPresent(picture -> set(view, picture, none));
   }
 
@@ -96,7 +96,7 @@ public final class FramePictures {
 
   /** Shows nothing in a view. */
   public void clear(ImageView view) {
-    var before = wishes.remove(view);
+    var before = requests.remove(view);
     if (before != null) {
       loader.drop(before.key(), before.then());
     }
@@ -105,7 +105,7 @@ public final class FramePictures {
 
   /** Lets go of all pictures; what was asked for and is not read yet never is. */
   public void close() {
-    wishes.clear();
+    requests.clear();
     loader.clear();
   }
 

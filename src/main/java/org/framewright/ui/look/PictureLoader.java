@@ -37,7 +37,8 @@ final class PictureLoader<K, P> {
 
   /**
    * @param background where pictures are read, one at a time
-   * @param source never throws; empty for a key without a picture that could be read
+   * @param source empty for a key without a picture that could be read; one that throws has none,
+   *     and the next picture is read all the same
    * @param weight what a picture costs to keep
    * @param most what all that are kept may weigh together
    */
@@ -106,7 +107,7 @@ final class PictureLoader<K, P> {
           return;
         }
       }
-      var picture = source.apply(key);
+      var picture = read(key);
       boolean first;
       synchronized (lock) {
         made.put(key, picture);
@@ -116,6 +117,17 @@ final class PictureLoader<K, P> {
       if (first) {
         ui.execute(this::deliver);
       }
+    }
+  }
+
+  /** Whoever waits for a picture gets an answer, whatever a broken file did to its reader. */
+  private Optional<P> read(K key) {
+    try {
+      return source.apply(key);
+    } catch (RuntimeException | Error e) {
+      System.getLogger(PictureLoader.class.getName())
+          .log(System.Logger.Level.WARNING, "A picture could not be read: " + key, e);
+      return Optional.empty();
     }
   }
 

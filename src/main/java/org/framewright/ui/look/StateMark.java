@@ -64,7 +64,7 @@ public final class StateMark extends StackPane {
   }
 
   /**
-   * Tells the stylesheet in which state a node is. A style class would cost far more.
+   * Lets the stylesheet know in which state a node is. A style class would cost far more.
    *
    * @param state null for none
    */

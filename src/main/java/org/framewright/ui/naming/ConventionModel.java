@@ -1,23 +1,24 @@
 package org.framewright.ui.naming;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.InvalidationListener;
+import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.LongProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleLongProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.framewright.base.DurableFiles;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
 import org.framewright.ui.look.Texts;
@@ -38,7 +39,11 @@ final class ConventionModel {
   private final LongProperty framesPlanned = new SimpleLongProperty();
   private final ReadOnlyObjectWrapper<Optional<Path>> file =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final StringProperty onDisk = new SimpleStringProperty("");
+
+  /** The text as it was when it was last the file's; a control may show line ends its own way. */
+  private final StringProperty kept = new SimpleStringProperty("");
+
+  private final BooleanProperty writing = new SimpleBooleanProperty(false);
   private final ReadOnlyObjectWrapper<Checked> checked =
       new ReadOnlyObjectWrapper<>(Checked.NOTHING);
   private final ReadOnlyObjectWrapper<Optional<Said>> said =
@@ -46,6 +51,9 @@ final class ConventionModel {
   private final BooleanBinding changed;
   private final BooleanBinding canSave;
   private final Newest<Draft, Checked> checks;
+
+  /** What the file held when it was last read or written. */
+  private String onDisk = "";
 
   private record Draft(String text, String sourceName, long framesPlanned) {}
 
@@ -64,7 +72,7 @@ final class ConventionModel {
   }
 
   /**
-   * @param saved told on the interface thread which file was written
+   * @param saved gets the file that was written, on the interface thread
    */
   ConventionModel(Tasks tasks, Texts texts, Consumer<Throwable> trouble, Consumer<Path> saved) {
     this.tasks = tasks;
@@ -77,11 +85,20 @@ final class ConventionModel {
             draft -> Checked.of(draft.text(), draft.sourceName(), draft.framesPlanned()),
             checked::set,
             trouble);
-    text.addListener(_ -> check());
+    text.addListener(
+        _ -> {
+          // Whatever was saved, this text is not.
+          said.set(Optional.empty());
+          check();
+        });
     framesPlanned.addListener(_ -> check());
-    changed = text.isNotEqualTo(onDisk);
+    changed = text.isNotEqualTo(kept);
     canSave =
-        Bindings.createBooleanBinding(() -> changed.get() && file.get().isPresent(), changed, file);
+        Bindings.createBooleanBinding(
+            () -> changed.get() && file.get().isPresent() && !writing.get(),
+            changed,
+            file,
+            writing);
   }
 
   /** What is written. */
@@ -109,7 +126,7 @@ final class ConventionModel {
     return said.getReadOnlyProperty();
   }
 
-  /** Whether the text is another than on the disk. */
+  /** Whether the text is another than was read or saved. */
   BooleanBinding changed() {
     return changed;
   }
@@ -132,13 +149,22 @@ final class ConventionModel {
    * @param asDraft whether it is only where a new one begins: then it must be saved elsewhere
    */
   void open(Path from, boolean asDraft) {
+    if (changed.get()) {
+      said.set(Optional.of(new Said(true, texts.get("naming.unsavedFirst", from.toString()))));
+      return;
+    }
     tasks.quietly(
         () -> Files.readString(from),
         read -> {
+          if (changed.get()) {
+            return; // Somebody began to write meanwhile.
+          }
           file.set(asDraft ? Optional.empty() : Optional.of(from));
-          onDisk.set(read);
-          said.set(Optional.empty());
+          onDisk = read;
+          kept.set(read);
           text.set(read);
+          kept.set(text.get());
+          said.set(Optional.empty());
           check();
         },
         trouble);
@@ -147,18 +173,29 @@ final class ConventionModel {
   /** Writes it to its file. */
   void save() {
     if (canSave.get()) {
-      write(file.get().orElseThrow(), Optional.of(onDisk.get()));
+      write(file.get().orElseThrow(), Optional.of(onDisk));
     }
   }
 
   /** Writes it to another file, which is its file from then on. */
   void saveAs(Path to) {
-    write(to, Optional.empty());
+    if (writing.get()) {
+      writing.addListener(
+          new InvalidationListener() {
+            @Override
+            public void invalidated(Observable now) {
+              writing.removeListener(this);
+              write(to, Optional.empty());
+            }
+          });
+    } else {
+      write(to, Optional.empty());
+    }
   }
 
-  /** Goes back to what is on the disk. */
+  /** Goes back to what is saved. */
   void revert() {
-    text.set(onDisk.get());
+    text.set(kept.get());
     said.set(Optional.empty());
   }
 
@@ -175,21 +212,35 @@ final class ConventionModel {
    */
   private void write(Path to, Optional<String> expected) {
     var written = text.get();
+    writing.set(true);
+    said.set(Optional.empty());
     tasks.quietly(
         () -> writeFile(to, written, expected),
         outcome -> {
-          switch (outcome) {
-            case Write.Refused refused -> said.set(Optional.of(new Said(true, refused.why())));
-            case Write.Written done -> {
-              file.set(Optional.of(done.file()));
-              onDisk.set(done.text());
-              said.set(
-                  Optional.of(new Said(false, texts.get("naming.saved", done.file().toString()))));
-              saved.accept(done.file());
-            }
-          }
+          writing.set(false);
+          wrote(outcome);
         },
-        trouble);
+        failure -> {
+          writing.set(false);
+          said.set(Optional.of(new Said(true, texts.get("naming.notSaved", to.toString()))));
+          trouble.accept(failure);
+        });
+  }
+
+  private void wrote(Write outcome) {
+    switch (outcome) {
+      case Write.Refused refused -> said.set(Optional.of(new Said(true, refused.why())));
+      case Write.Written done -> {
+        file.set(Optional.of(done.file()));
+        onDisk = done.text();
+        kept.set(done.text());
+        // Where somebody wrote on meanwhile, this text is not saved.
+        if (!changed.get()) {
+          said.set(Optional.of(new Said(false, texts.get("naming.saved", done.file().toString()))));
+        }
+        saved.accept(done.file());
+      }
+    }
   }
 
   private Write writeFile(Path to, String written, Optional<String> expected) throws IOException {
@@ -197,20 +248,9 @@ final class ConventionModel {
         && !(Files.exists(to) && Files.readString(to).equals(expected.get()))) {
       return new Write.Refused(texts.get("naming.changedOnDisk", to.toString()));
     }
-    var folder = to.toAbsolutePath().getParent();
-    var temporary = Files.createTempFile(folder, ".convention", ".tmp");
-    try {
-      try (var channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
-        var bytes = ByteBuffer.wrap(written.getBytes(StandardCharsets.UTF_8));
-        while (bytes.hasRemaining()) {
-          channel.write(bytes);
-        }
-        channel.force(true);
-      }
-      Files.move(temporary, to, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(temporary);
-    }
+    // A link is kept, and what it leads to is written.
+    var target = Files.exists(to) ? to.toRealPath() : to.toAbsolutePath();
+    DurableFiles.replace(target, written.getBytes(StandardCharsets.UTF_8));
     return new Write.Written(to, written);
   }
 }

@@ -1,7 +1,6 @@
 package org.framewright.ui.naming;
 
 import java.util.LinkedHashSet;
-import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
@@ -9,6 +8,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Witness;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** A finding in full: its remedy, and the values and names that show it. */
 final class WitnessPane extends VBox {
@@ -24,14 +24,15 @@ final class WitnessPane extends VBox {
     if (finding == null) {
       return;
     }
-    getChildren().add(wrapped(finding.message(), "witness-message"));
-    finding.remedy().ifPresent(remedy -> getChildren().add(wrapped(remedy, "remedy")));
+    getChildren().add(WrappedText.of(finding.message(), "witness-message"));
+    finding.remedy().ifPresent(remedy -> getChildren().add(WrappedText.of(remedy, "remedy")));
     finding.witness().ifPresent(this::show);
   }
 
   private void show(Witness witness) {
     var two = !witness.second().isEmpty();
-    getChildren().add(wrapped(texts.get(two ? "naming.seenTwo" : "naming.seenOne"), "field-word"));
+    getChildren()
+        .add(WrappedText.of(texts.get(two ? "naming.seenTwo" : "naming.seenOne"), "field-word"));
     var table = new GridPane();
     table.getStyleClass().add("witness-table");
     var fieldColumn = new ColumnConstraints();
@@ -57,23 +58,16 @@ final class WitnessPane extends VBox {
     if (!witness.names().isEmpty()) {
       getChildren()
           .add(
-              wrapped(
+              WrappedText.of(
                   texts.get(witness.names().size() == 1 ? "naming.makesOne" : "naming.makesTwo"),
                   "field-word"));
-      witness.names().forEach(name -> getChildren().add(wrapped(name, "code")));
+      witness.names().forEach(name -> getChildren().add(WrappedText.of(name, "code")));
     }
   }
 
-  private static Label value(String text, String styleClass) {
-    var label = wrapped(text.isEmpty() ? "–" : text, styleClass);
-    label.setMinWidth(0);
-    return label;
-  }
-
-  private static Label wrapped(String text, String styleClass) {
-    var label = new Label(text);
-    label.setWrapText(true);
-    label.getStyleClass().add(styleClass);
-    return label;
+  private static WrappedText value(String text, String styleClass) {
+    var value = WrappedText.of(text.isEmpty() ? "–" : text, styleClass);
+    value.setMinWidth(0);
+    return value;
   }
 }

@@ -114,10 +114,10 @@ record PlanLine(
                     && Objects.equals(rename.to().getParent(), first.to().getParent()));
   }
 
-  /** The group's reason is that of the file that has one of its own: the first told. */
+  /** The group's reason is that of the file that has one of its own: the first of them. */
   private static PlanLine together(List<PlannedRename> group) {
     var first = group.getFirst();
-    var told = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
+    var reason = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
     return line(
         State.of(first.status()),
         stem(first.from()),
@@ -125,7 +125,7 @@ record PlanLine(
         group.stream().map(rename -> ending(rename.from())).toList(),
         first,
         group.size(),
-        told);
+        reason);
   }
 
   private static PlanLine alone(PlannedRename rename) {
@@ -160,7 +160,7 @@ record PlanLine(
       List<String> endings,
       PlannedRename where,
       int files,
-      PlannedRename told) {
+      PlannedRename reason) {
     return line(
         state,
         from,
@@ -169,8 +169,8 @@ record PlanLine(
         folder(where.from()),
         folder(where.to()),
         files,
-        told.why(),
-        told.remedy());
+        reason.why(),
+        reason.remedy());
   }
 
   private static PlanLine line(

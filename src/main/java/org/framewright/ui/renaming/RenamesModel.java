@@ -53,7 +53,7 @@ final class RenamesModel {
   private final ObservableList<Batch> batches = FXCollections.observableArrayList();
   private final ReadOnlyObjectWrapper<Optional<Interrupted>> interrupted =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<Optional<WorkResult>> told =
+  private final ReadOnlyObjectWrapper<Optional<RenameResult>> result =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Plan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -66,7 +66,7 @@ final class RenamesModel {
   /** Made by the first look, and used by one piece of work at a time. */
   private volatile Renamer renamer;
 
-  private Callable<FrameNames> wishes;
+  private Callable<FrameNames> requests;
 
   /** What lies in the folder now. */
   private record Found(
@@ -75,7 +75,7 @@ final class RenamesModel {
   private record Folder(List<Batch> batches, Optional<Interrupted> interrupted) {}
 
   /**
-   * @param namesChanged told on the interface thread when files got other names
+   * @param namesChanged runs on the interface thread when files got other names
    */
   RenamesModel(Tasks tasks, Texts texts, Consumer<Throwable> trouble, Runnable namesChanged) {
     this.tasks = tasks;
@@ -153,8 +153,8 @@ final class RenamesModel {
   }
 
   /** How the last work ended. */
-  ReadOnlyObjectProperty<Optional<WorkResult>> told() {
-    return told.getReadOnlyProperty();
+  ReadOnlyObjectProperty<Optional<RenameResult>> result() {
+    return result.getReadOnlyProperty();
   }
 
   /** The plan that is shown. */
@@ -163,17 +163,17 @@ final class RenamesModel {
   }
 
   /**
-   * Turns to a folder and tells what was renamed there, and what a crash left behind. The plan
+   * Turns to a folder and shows what was renamed there, and what a crash left behind. The plan
    * waits for {@link #look}: many thousand names are made for a page that is looked at.
    *
    * @param folder opened in the background
-   * @param wishes the names that its files shall have; asked in the background, each time afresh
+   * @param requests the names that its files shall have; asked in the background, each time afresh
    */
-  void open(Callable<Renamer> folder, Callable<FrameNames> wishes) {
+  void open(Callable<Renamer> folder, Callable<FrameNames> requests) {
     this.folder = folder;
     this.renamer = null;
-    this.wishes = wishes;
-    told.set(Optional.empty());
+    this.requests = requests;
+    result.set(Optional.empty());
     tasks.quietly(() -> batchesAndCrash(folder.call()), this::show, trouble);
   }
 
@@ -193,7 +193,7 @@ final class RenamesModel {
           var names =
               found.interrupted().isPresent()
                   ? new FrameNames(List.of(), List.of())
-                  : wishes.call();
+                  : requests.call();
           var fresh = renamer.plan(names.requests());
           var fitting = PlanLine.of(fresh.renames(), names.leftOut());
           return new Found(fresh, fitting, Widest.of(fitting), names.leftOut().size(), found);
@@ -243,8 +243,8 @@ final class RenamesModel {
   }
 
   /** Puts the last message away. */
-  void heard() {
-    told.set(Optional.empty());
+  void putAway() {
+    result.set(Optional.empty());
   }
 
   private <T> void begin(String title, Tasks.Work<T> work, Consumer<? super T> then) {
@@ -289,55 +289,55 @@ final class RenamesModel {
   }
 
   private void ended(Outcome outcome, String done) {
-    told.set(Optional.of(tell(outcome, done)));
+    result.set(Optional.of(resultOf(outcome, done)));
     namesChanged.run();
     look();
   }
 
-  private WorkResult tell(Outcome outcome, String done) {
+  private RenameResult resultOf(Outcome outcome, String done) {
     return switch (outcome) {
       case Outcome.Applied applied -> applied(applied, done);
-      case Outcome.Nothing _ -> WorkResult.fine(texts.get("renaming.nothing"));
-      case Outcome.Cancelled _ -> WorkResult.fine(texts.get("renaming.cancelled"));
+      case Outcome.Nothing _ -> RenameResult.fine(texts.get("renaming.nothing"));
+      case Outcome.Cancelled _ -> RenameResult.fine(texts.get("renaming.cancelled"));
       case Outcome.RolledBack back ->
-          WorkResult.needs(texts.get("renaming.rolledBack", back.why()), back.remedy());
+          RenameResult.needs(texts.get("renaming.rolledBack", back.why()), back.remedy());
       case Outcome.Halted halted ->
-          WorkResult.needs(texts.get("renaming.halted", halted.why()), halted.remedy());
-      case Outcome.Refused refused -> WorkResult.needs(refused.why(), refused.remedy());
+          RenameResult.needs(texts.get("renaming.halted", halted.why()), halted.remedy());
+      case Outcome.Refused refused -> RenameResult.needs(refused.why(), refused.remedy());
     };
   }
 
-  private WorkResult applied(Outcome.Applied applied, String done) {
+  private RenameResult applied(Outcome.Applied applied, String done) {
     var sentence = texts.get(done, applied.done());
     var left =
         applied.renames().stream().filter(rename -> rename.status() == Status.SKIPPED).toList();
     if (!left.isEmpty()) {
-      return WorkResult.needs(
+      return RenameResult.needs(
           sentence + " " + texts.get("renaming.skipped", left.size(), left.getFirst().why()),
           left.getFirst().remedy());
     }
-    return WorkResult.fine(
+    return RenameResult.fine(
         applied.guarantee() == Guarantee.NATIVE
             ? sentence
             : sentence + " " + applied.guarantee().words());
   }
 
   private void recovered(Recovery recovery) {
-    told.set(
+    result.set(
         Optional.of(
             switch (recovery) {
-              case Recovery.Nothing _ -> WorkResult.fine(texts.get("renaming.recoverNothing"));
+              case Recovery.Nothing _ -> RenameResult.fine(texts.get("renaming.recoverNothing"));
               case Recovery.RolledBack back ->
-                  WorkResult.fine(texts.get("renaming.recoverBack", back.renames()));
+                  RenameResult.fine(texts.get("renaming.recoverBack", back.renames()));
               case Recovery.Finished finished ->
-                  WorkResult.fine(texts.get("renaming.recoverFinished", finished.renames()));
+                  RenameResult.fine(texts.get("renaming.recoverFinished", finished.renames()));
               case Recovery.Stuck stuck ->
-                  new WorkResult(
+                  new RenameResult(
                       true,
                       texts.get("renaming.recoverStuck", stuck.files().size()),
-                      texts.get("renaming.recoverStuckMend"),
+                      texts.get("renaming.recoverStuckRemedy"),
                       stuck.files());
-              case Recovery.Refused refused -> WorkResult.needs(refused.why(), refused.remedy());
+              case Recovery.Refused refused -> RenameResult.needs(refused.why(), refused.remedy());
             }));
     namesChanged.run();
     look();

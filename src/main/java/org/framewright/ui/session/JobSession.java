@@ -33,12 +33,14 @@ public final class JobSession implements Ticks, AutoCloseable {
 
   @FunctionalInterface
   private interface Attempt {
-    void make() throws IOException;
+    void make() throws Exception;
   }
 
   private static final String SCANNING = "scanning";
   private static final String COUNTING = "counting";
   private static final String REFRESHING = "refreshing";
+  private static final String RECOUNTING = "recounting";
+  private static final String WATCHING = "watching";
 
   private final Job job;
   private final Executor queue;
@@ -60,14 +62,14 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** Touched on the queue only: the picture that was made last. */
   private JobView last;
 
-  private final ReadOnlyObjectWrapper<List<IOException>> failures =
+  private final ReadOnlyObjectWrapper<List<Throwable>> failures =
       new ReadOnlyObjectWrapper<>(List.of());
-  private final Latest<List<IOException>> failing;
+  private final Latest<List<Throwable>> failing;
   private final ReadOnlyObjectWrapper<Optional<Elsewhere>> elsewhere;
   private final Latest<Optional<Elsewhere>> heard;
 
   /** Touched on the queue only: what could not be read, by what was tried. */
-  private final Map<String, IOException> unread = new TreeMap<>();
+  private final Map<String, Throwable> unread = new TreeMap<>();
 
   /** Touched on the queue only. */
   private FrameWatcher watcher;
@@ -118,7 +120,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   /** Why the job's folder cannot be read or written just now; empty again when it can be. */
-  public ReadOnlyObjectProperty<List<IOException>> failures() {
+  public ReadOnlyObjectProperty<List<Throwable>> failures() {
     return failures.getReadOnlyProperty();
   }
 
@@ -132,8 +134,12 @@ public final class JobSession implements Ticks, AutoCloseable {
     queue.execute(
         () -> {
           if (!closed) {
-            watcher = job.watcher(scans::offer);
-            watcher.start();
+            trying(
+                WATCHING,
+                () -> {
+                  watcher = job.watcher(scans::offer);
+                  watcher.start();
+                });
           }
         });
   }
@@ -183,7 +189,7 @@ public final class JobSession implements Ticks, AutoCloseable {
                   if (job.refresh()) {
                     shown.offer(next());
                   } else if (!job.warnings().equals(last.warnings())) {
-                    last = last.told(++revision, job);
+                    last = last.withListOf(++revision, job);
                     shown.offer(last);
                   }
                 });
@@ -252,21 +258,22 @@ public final class JobSession implements Ticks, AutoCloseable {
           job.recordArrivals(next);
           // The watcher's first look mostly sees what the job was opened with; recording it may
           // have read what another station did.
-          if (!next.equals(scan) || !last.tellsOf(job)) {
+          if (!next.equals(scan) || !last.isOf(job)) {
             scan = next;
             shown.offer(next());
           }
         });
   }
 
-  /** On the queue: what fails is told until it works again. */
+  /** On the queue: what fails is shown until it works again; an error too, so that nobody waits. */
+  @SuppressWarnings("InterruptedExceptionSwallowed") // the queue's thread is interrupted at its end
   private void trying(String what, Attempt attempt) {
     try {
       attempt.make();
       if (unread.remove(what) != null) {
         failing.offer(List.copyOf(unread.values()));
       }
-    } catch (IOException e) {
+    } catch (Exception | Error e) {
       var before = unread.put(what, e);
       if (before == null || !before.toString().equals(e.toString())) {
         System.getLogger(JobSession.class.getName())
@@ -290,8 +297,14 @@ public final class JobSession implements Ticks, AutoCloseable {
     tasks.run(
         "",
         _ -> {
-          change.make(job);
-          last = last.told(++revision, job);
+          try {
+            change.make(job);
+          } catch (Exception | Error e) {
+            // Of several ticks some may be on the disk: what is shown is what is there.
+            recounts.offer(true);
+            throw e;
+          }
+          last = last.withListOf(++revision, job);
           recounts.offer(true);
           return last;
         },
@@ -305,7 +318,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** On the queue. */
   private void recount() {
     if (!closed) {
-      shown.offer(next());
+      trying(RECOUNTING, () -> shown.offer(next()));
     }
   }
 

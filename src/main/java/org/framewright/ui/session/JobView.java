@@ -55,15 +55,15 @@ public record JobView(
         job.now());
   }
 
-  /** Whether the job is still as this picture tells, but for its frames and the time. */
-  boolean tellsOf(Job job) {
+  /** Whether the job is still as in this picture, but for its frames and the time. */
+  boolean isOf(Job job) {
     return stateOf(job).equals(state)
         && job.shotList().equals(list)
         && job.warnings().equals(warnings);
   }
 
   /** The job as it is now, with the frames as they were counted before. */
-  JobView told(long next, Job job) {
+  JobView withListOf(long next, Job job) {
     return new JobView(
         next,
         job.name(),

@@ -1,6 +1,5 @@
 package org.framewright.ui.session;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -17,7 +16,7 @@ import org.framewright.ui.look.Texts;
 /**
  * What a person should know of the job's folder while it is so: files that cannot be read, a folder
  * that is gone, a log that was torn. A notice goes when its cause is fixed, or when somebody put it
- * away; one that was fixed and comes back is told again.
+ * away; one that was fixed and comes back is shown again.
  */
 public final class Notices {
   /**
@@ -31,7 +30,7 @@ public final class Notices {
   private final Path folder;
   private final Texts texts;
   private final ObservableValue<JobView> job;
-  private final ObservableValue<List<IOException>> failures;
+  private final ObservableValue<List<Throwable>> failures;
   private final Function<Throwable, Notice> explain;
   private final ReadOnlyObjectWrapper<List<Notice>> shown = new ReadOnlyObjectWrapper<>(List.of());
   private final Set<Notice> putAway = new HashSet<>();
@@ -47,7 +46,7 @@ public final class Notices {
       Path folder,
       Texts texts,
       ObservableValue<JobView> job,
-      ObservableValue<List<IOException>> failures,
+      ObservableValue<List<Throwable>> failures,
       Function<Throwable, Notice> explain) {
     this.folder = folder;
     this.texts = texts;

@@ -31,15 +31,13 @@ public final class LogFile {
 
   /** Writes a failure with its trace; says whether that worked. */
   public synchronized boolean write(Throwable failure) {
-    var trace = new StringWriter();
-    failure.printStackTrace(new PrintWriter(trace));
     try {
+      var trace = new StringWriter();
+      failure.printStackTrace(new PrintWriter(trace));
       Files.createDirectories(file.toAbsolutePath().getParent());
       if (Files.exists(file) && Files.size(file) > LARGEST) {
         Files.move(
-            file,
-            file.resolveSibling(file.getFileName() + ".old"),
-            StandardCopyOption.REPLACE_EXISTING);
+            file, file.resolveSibling(file.getFileName() + ".old"), StandardCopyOption.ATOMIC_MOVE);
       }
       Files.writeString(
           file,
@@ -48,7 +46,7 @@ public final class LogFile {
           StandardOpenOption.CREATE,
           StandardOpenOption.APPEND);
       return true;
-    } catch (IOException _) {
+    } catch (IOException | RuntimeException | OutOfMemoryError _) {
       return false;
     }
   }

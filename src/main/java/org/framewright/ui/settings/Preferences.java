@@ -5,11 +5,10 @@ import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +17,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.framewright.base.DurableFiles;
 
 /** What is kept between runs: words by key, in one JSON file. Safe from any thread. */
 public final class Preferences {
@@ -29,33 +31,59 @@ public final class Preferences {
   private final Path file;
   private final Executor writer;
   private final SortedMap<String, Object> values;
+  private final Consumer<? super IOException> failed;
   private final AtomicReference<Map<String, Object>> unwritten = new AtomicReference<>();
 
-  private Preferences(Path file, Executor writer, SortedMap<String, Object> values) {
+  /** Touched by the writer only: whether the last write failed, which is reported once. */
+  private boolean failing;
+
+  private Preferences(
+      Path file,
+      Executor writer,
+      SortedMap<String, Object> values,
+      Consumer<? super IOException> failed) {
     this.file = file;
     this.writer = writer;
     this.values = values;
+    this.failed = failed;
   }
 
   /**
-   * Reads the file, if there is one. One that is no JSON is renamed to {@code NAME.unreadable} and
-   * the preferences start afresh.
+   * Reads the file, if there is one. One that is no JSON is renamed to {@code NAME.unreadable}. One
+   * that cannot be read stays as it is, and nothing is kept in this run.
    *
    * @param writer where the file is written; one thread, so that the newest comes last
+   * @param failed hears that the file cannot be read, or, once until it can again, not be written
    */
-  public static Preferences read(Path file, Executor writer) throws IOException {
+  public static Preferences read(Path file, Executor writer, Consumer<? super IOException> failed) {
+    try {
+      return new Preferences(file, writer, values(file), failed);
+    } catch (IOException e) {
+      failed.accept(e);
+      return new Preferences(file, _ -> {}, new TreeMap<>(), failed);
+    }
+  }
+
+  private static SortedMap<String, Object> values(Path file) throws IOException {
     if (!Files.exists(file)) {
-      return new Preferences(file, writer, new TreeMap<>());
+      return new TreeMap<>();
     }
     try {
-      return new Preferences(file, writer, JSON.readValue(Files.readAllBytes(file), SHAPE));
+      var values = JSON.readValue(Files.readAllBytes(file), SHAPE);
+      return values == null ? new TreeMap<>() : values;
     } catch (JsonProcessingException _) {
-      Files.move(
-          file,
-          file.resolveSibling(file.getFileName() + ".unreadable"),
-          StandardCopyOption.REPLACE_EXISTING);
-      return new Preferences(file, writer, new TreeMap<>());
+      Files.move(file, aside(file), StandardCopyOption.ATOMIC_MOVE);
+      return new TreeMap<>();
     }
+  }
+
+  /** A name that is free; the tenth unreadable file takes the place of the ninth. */
+  private static Path aside(Path file) {
+    var aside = file.resolveSibling(file.getFileName() + ".unreadable");
+    for (var i = 2; i <= 9 && Files.exists(aside); i++) {
+      aside = file.resolveSibling(file.getFileName() + ".unreadable-" + i);
+    }
+    return aside;
   }
 
   /** The word kept under a key. */
@@ -97,6 +125,24 @@ public final class Preferences {
         : List.of();
   }
 
+  /** The paths kept as a list under a key, latest first; what is no path on this system is not. */
+  public List<Path> recentPaths(String key) {
+    return recent(key).stream().flatMap(Preferences::pathOf).toList();
+  }
+
+  /** The path kept under a key, if it is one on this system. */
+  public Optional<Path> path(String key) {
+    return get(key).stream().flatMap(Preferences::pathOf).findFirst();
+  }
+
+  private static Stream<Path> pathOf(String kept) {
+    try {
+      return Stream.of(Path.of(kept));
+    } catch (InvalidPathException _) {
+      return Stream.empty();
+    }
+  }
+
   /** Puts a word in front of the list under a key; the list keeps the latest eight. */
   public void remember(String key, String value) {
     var list = new ArrayList<>(recent(key));
@@ -128,15 +174,15 @@ public final class Preferences {
     var newest = unwritten.getAndSet(null);
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
-      var temporary = file.resolveSibling(file.getFileName() + ".tmp");
-      Files.write(temporary, JSON.writeValueAsBytes(newest));
-      try (var channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
-        channel.force(true);
-      }
-      Files.move(temporary, file, StandardCopyOption.REPLACE_EXISTING);
+      // A link is kept, and what it leads to is written.
+      DurableFiles.replace(
+          Files.exists(file) ? file.toRealPath() : file, JSON.writeValueAsBytes(newest));
+      failing = false;
     } catch (IOException e) {
-      System.getLogger(Preferences.class.getName())
-          .log(System.Logger.Level.WARNING, "The preferences could not be kept: " + file, e);
+      if (!failing) {
+        failing = true;
+        failed.accept(e);
+      }
     }
   }
 }

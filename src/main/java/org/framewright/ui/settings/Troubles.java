@@ -1,15 +1,21 @@
 package org.framewright.ui.settings;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
-import java.nio.file.NoSuchFileException;
-import java.nio.file.NotDirectoryException;
+import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.InvalidPathException;
+import java.nio.file.ReadOnlyFileSystemException;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutionException;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 import org.framewright.ui.look.Texts;
 
-/** Turns failures into plain words; what nobody foresaw is written to the log file as well. */
+/**
+ * Puts failures into words, the same as on the command line; what nobody foresaw is written to the
+ * log file as well.
+ */
 public final class Troubles {
   private final Texts texts;
   private final LogFile log;
@@ -20,39 +26,26 @@ public final class Troubles {
     this.log = log;
   }
 
-  /** What to tell about a failure. */
-  public Trouble explain(Throwable failure) {
+  /** A failure in words. */
+  public Explanation explain(Throwable failure) {
     return switch (failure) {
-      case JobException e -> new Trouble(sentence(e), e.remedy(), "");
-      case NoSuchFileException e -> told("trouble.missing", e);
-      case AccessDeniedException e -> told("trouble.denied", e);
-      case FileAlreadyExistsException e -> told("trouble.exists", e);
-      case NotDirectoryException e -> told("trouble.noFolder", e);
-      case FileSystemException e -> told("trouble.files", e);
-      case IOException e ->
-          new Trouble(texts.get("trouble.io.what"), texts.get("trouble.io.remedy"), plain(e));
-      default -> unforeseen(failure);
+      case JobException e -> new Explanation(e.problem(), "");
+      case UncheckedIOException e -> explain(e.getCause());
+      case DirectoryIteratorException e -> explain(e.getCause());
+      case CompletionException e when e.getCause() != null -> explain(e.getCause());
+      case ExecutionException e when e.getCause() != null -> explain(e.getCause());
+      case IOException e -> new Explanation(FileProblems.of(e), "");
+      case InvalidPathException e -> new Explanation(FileProblems.of(e), "");
+      case ReadOnlyFileSystemException e -> new Explanation(FileProblems.of(e), "");
+      case OutOfMemoryError e -> logged(e, texts.get("trouble.memory.what"));
+      default -> logged(failure, texts.get("trouble.unforeseen.what"));
     };
   }
 
-  private static String sentence(JobException e) {
-    return e.where().isBlank() ? e.what() : e.where() + ": " + e.what();
-  }
-
-  private Trouble told(String key, FileSystemException e) {
-    var reason = e.getReason() == null ? "" : e.getReason();
-    return new Trouble(
-        texts.get(key + ".what", e.getFile(), reason), texts.get(key + ".remedy"), reason);
-  }
-
-  private Trouble unforeseen(Throwable failure) {
-    var kept = log.write(failure);
-    return new Trouble(
-        texts.get("trouble.unforeseen.what"),
-        kept
-            ? texts.get("trouble.unforeseen.remedy", log.file().toString())
-            : texts.get("trouble.unforeseen.noLog", log.file().toString()),
-        plain(failure));
+  private Explanation logged(Throwable failure, String what) {
+    var key = log.write(failure) ? "trouble.unforeseen.remedy" : "trouble.unforeseen.noLog";
+    return new Explanation(
+        new Problem(what, texts.get(key, log.file().toString())), plain(failure));
   }
 
   private static String plain(Throwable failure) {

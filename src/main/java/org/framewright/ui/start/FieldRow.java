@@ -12,7 +12,8 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.framewright.naming.FieldType;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.naming.FindingLine;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.FindingLine;
 
 /** One field of the form: its word, where one types, and below it what stands beside the field. */
 final class FieldRow extends VBox {
@@ -117,12 +118,8 @@ final class FieldRow extends VBox {
       below.getChildren().add(FindingLine.beside(texts, finding));
     }
     if (!now.became().isEmpty()) {
-      var became = new Label(texts.get("start.became", now.became()));
-      became.getStyleClass().add("became");
-      became.setWrapText(true);
-      var how = new Label(String.join(" · ", now.rules()));
-      how.getStyleClass().add("became-how");
-      how.setWrapText(true);
+      var became = WrappedText.of(texts.get("start.became", now.became()), "became");
+      var how = WrappedText.of(String.join(" · ", now.rules()), "became-how");
       below.getChildren().addAll(became, how);
     }
   }

@@ -56,14 +56,14 @@ final class StartModel {
   private final Consumer<Throwable> trouble;
   private final Consumer<Path> openJob;
 
-  private final ObservableList<ConventionFile> conventions = FXCollections.observableArrayList();
-  private final ObjectProperty<ConventionFile> chosen = new SimpleObjectProperty<>();
+  private final ObservableList<KnownConvention> conventions = FXCollections.observableArrayList();
+  private final ObjectProperty<KnownConvention> chosen = new SimpleObjectProperty<>();
   private final ReadOnlyObjectWrapper<Optional<Convention>> convention =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<List<Finding>> conventionFindings =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ObservableList<FieldEntry> entries = FXCollections.observableArrayList();
-  private final ReadOnlyObjectWrapper<Optional<Preview>> preview =
+  private final ReadOnlyObjectWrapper<Optional<JobPreview>> preview =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ObjectProperty<Path> place = new SimpleObjectProperty<>();
   private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
@@ -71,16 +71,16 @@ final class StartModel {
       new ReadOnlyObjectWrapper<>(List.of());
   private final BooleanBinding canStart;
   private final StringBinding startText;
-  private final Newest<Typed, Preview> previews;
-  private final Newest<ConventionFile, Read> readings;
+  private final Newest<Typed, JobPreview> previews;
+  private final Newest<KnownConvention, Read> readings;
   private final ChangeListener<String> typing = (_, _, _) -> work();
 
   /** A convention that can be chosen. */
-  record ConventionFile(String title, Path file) {}
+  record KnownConvention(String title, Path file) {}
 
   private record Typed(Convention convention, Map<String, String> values) {}
 
-  private record Read(ConventionFile file, Convention.Parsed parsed, List<Finding> findings) {}
+  private record Read(KnownConvention file, Convention.Parsed parsed, List<Finding> findings) {}
 
   /**
    * @param openJob gets the folder of the job that was started
@@ -99,7 +99,7 @@ final class StartModel {
     this.openJob = openJob;
     this.previews =
         new Newest<>(
-            tasks, typed -> Preview.of(typed.convention(), typed.values()), this::show, trouble);
+            tasks, typed -> JobPreview.of(typed.convention(), typed.values()), this::show, trouble);
     this.readings = new Newest<>(tasks, StartModel::read, this::use, trouble);
     chosen.addListener(
         (_, _, now) -> {
@@ -107,7 +107,7 @@ final class StartModel {
             readings.offer(now);
           }
         });
-    preferences.recent(RECENT_PLACES).stream().findFirst().map(Path::of).ifPresent(place::set);
+    preferences.recentPaths(RECENT_PLACES).stream().findFirst().ifPresent(place::set);
     canStart =
         Bindings.createBooleanBinding(
             () ->
@@ -125,7 +125,7 @@ final class StartModel {
             () ->
                 preview
                     .get()
-                    .map(Preview::jobName)
+                    .map(JobPreview::jobName)
                     .filter(name -> !name.isEmpty())
                     .map(name -> texts.get("start.start", name))
                     .orElse(texts.get("start.notYet")),
@@ -133,12 +133,12 @@ final class StartModel {
   }
 
   /** The conventions at hand: those used lately first. */
-  ObservableList<ConventionFile> conventions() {
+  ObservableList<KnownConvention> conventions() {
     return conventions;
   }
 
   /** The one in use. */
-  ObjectProperty<ConventionFile> chosen() {
+  ObjectProperty<KnownConvention> chosen() {
     return chosen;
   }
 
@@ -158,7 +158,7 @@ final class StartModel {
   }
 
   /** What the convention makes of what was typed. */
-  ReadOnlyObjectProperty<Optional<Preview>> preview() {
+  ReadOnlyObjectProperty<Optional<JobPreview>> preview() {
     return preview.getReadOnlyProperty();
   }
 
@@ -192,7 +192,7 @@ final class StartModel {
    * @param folders folders with conventions, one YAML file each; those that are missing are passed
    */
   void gather(List<Path> folders) {
-    var recent = preferences.recent(RECENT_CONVENTIONS).stream().map(Path::of).toList();
+    var recent = preferences.recentPaths(RECENT_CONVENTIONS);
     tasks.quietly(() -> list(recent, folders), this::offer, trouble);
   }
 
@@ -260,14 +260,14 @@ final class StartModel {
     };
   }
 
-  private void offer(List<ConventionFile> found) {
+  private void offer(List<KnownConvention> found) {
     conventions.setAll(found);
     if (chosen.get() == null && !found.isEmpty()) {
       chosen.set(found.getFirst());
     }
   }
 
-  private static List<ConventionFile> list(List<Path> files, List<Path> folders)
+  private static List<KnownConvention> list(List<Path> files, List<Path> folders)
       throws IOException {
     var all = new LinkedHashSet<Path>();
     files.stream().filter(Files::isRegularFile).map(Path::toAbsolutePath).forEach(all::add);
@@ -282,10 +282,10 @@ final class StartModel {
         }
       }
     }
-    var found = new ArrayList<ConventionFile>();
+    var found = new ArrayList<KnownConvention>();
     for (var file : all) {
       found.add(
-          new ConventionFile(
+          new KnownConvention(
               Convention.read(file) instanceof Convention.Parsed.Sound sound
                   ? sound.convention().title()
                   : file.getFileName().toString(),
@@ -294,7 +294,7 @@ final class StartModel {
     return found;
   }
 
-  private static Read read(ConventionFile file) throws IOException {
+  private static Read read(KnownConvention file) throws IOException {
     var parsed = Convention.read(file.file());
     return new Read(
         file,
@@ -320,7 +320,7 @@ final class StartModel {
     preview.set(Optional.empty());
     previews.clear();
     if (read.parsed() instanceof Convention.Parsed.Sound sound
-        && sound.convention().kinds().containsKey(Preview.JOB)) {
+        && sound.convention().kinds().containsKey(JobPreview.JOB)) {
       convention.set(Optional.of(sound.convention()));
       entries.setAll(form(sound.convention(), kept));
       entries.forEach(entry -> entry.text().addListener(typing));
@@ -332,14 +332,14 @@ final class StartModel {
   }
 
   private List<FieldEntry> form(Convention of, Map<String, String> kept) {
-    var ofTheJob = of.kinds().get(Preview.JOB).fields();
+    var ofTheJob = of.kinds().get(JobPreview.JOB).fields();
     var form = new ArrayList<FieldEntry>();
     var later = new ArrayList<FieldEntry>();
     for (var field : of.fields().values()) {
       var shown = ofTheJob.containsKey(field.name());
       var ofFrames =
-          of.kinds().containsKey(Preview.FRAME)
-              && of.kinds().get(Preview.FRAME).fields().containsKey(field.name())
+          of.kinds().containsKey(JobPreview.FRAME)
+              && of.kinds().get(JobPreview.FRAME).fields().containsKey(field.name())
               && !FROM_THE_LIST.contains(field.name());
       if (field.type() == FieldType.FIXED
           || field.type() == FieldType.COUNTER
@@ -377,7 +377,7 @@ final class StartModel {
     convention.get().ifPresent(now -> previews.offer(new Typed(now, typed())));
   }
 
-  private void show(Preview now) {
+  private void show(JobPreview now) {
     preview.set(Optional.of(now));
     for (var entry : entries) {
       var became = now.values().getOrDefault(entry.name(), "");

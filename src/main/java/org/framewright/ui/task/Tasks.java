@@ -67,14 +67,14 @@ public final class Tasks {
   public <T> Running run(
       String title, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
     var task = listed(title);
-    background.execute(() -> work(task, work, then, failed));
+    begin(task, work, then, failed);
     return task;
   }
 
   /**
-   * Starts a piece of work as soon as it is told what to work on; it is listed at once.
+   * Starts a piece of work as soon as it is known what to work on; it is listed at once.
    *
-   * @param on comes on any thread; if it never comes, the work stays listed
+   * @param on comes on any thread; if it fails, the work has failed
    * @param then gets the result on the interface thread
    * @param failed gets the failure on the interface thread
    */
@@ -85,9 +85,31 @@ public final class Tasks {
       Consumer<? super T> then,
       Consumer<? super Throwable> failed) {
     var task = listed(title);
-    on.thenAccept(
-        what -> background.execute(() -> work(task, steps -> work.run(what, steps), then, failed)));
+    on.whenComplete(
+        (what, failure) ->
+            begin(
+                task,
+                steps -> {
+                  if (failure instanceof Exception e) {
+                    throw e;
+                  } else if (failure instanceof Error e) {
+                    throw e;
+                  }
+                  return work.run(what, steps);
+                },
+                then,
+                failed));
     return task;
+  }
+
+  /** Work that no thread takes has failed, as when memory has no room for one. */
+  private <T> void begin(
+      Running task, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
+    try {
+      background.execute(() -> work(task, work, then, failed));
+    } catch (RuntimeException | Error e) {
+      ui.execute(() -> over(task, () -> failed.accept(e)));
+    }
   }
 
   private Running listed(String title) {
@@ -120,24 +142,29 @@ public final class Tasks {
    */
   public <T> void quietly(
       Callable<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
-    background.execute(() -> ui.execute(outcome(work, then, failed)));
+    try {
+      background.execute(() -> ui.execute(outcome(work, then, failed)));
+    } catch (RuntimeException | Error e) {
+      ui.execute(() -> failed.accept(e));
+    }
   }
 
   private <T> void work(
       Running task, Work<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
-    var told = outcome(() -> work.run(steps(task)), then, failed);
-    ui.execute(
-        () -> {
-          running.remove(task);
-          try {
-            told.run();
-          } finally {
-            task.finish();
-          }
-        });
+    var outcome = outcome(() -> work.run(steps(task)), then, failed);
+    ui.execute(() -> over(task, outcome));
   }
 
-  @SuppressWarnings("InterruptedExceptionSwallowed") // told to the failure handler like any other
+  private void over(Running task, Runnable outcome) {
+    running.remove(task);
+    try {
+      outcome.run();
+    } finally {
+      task.finish();
+    }
+  }
+
+  @SuppressWarnings("InterruptedExceptionSwallowed") // goes to the failure handler like any other
   private static <T> Runnable outcome(
       Callable<T> work, Consumer<? super T> then, Consumer<? super Throwable> failed) {
     try {

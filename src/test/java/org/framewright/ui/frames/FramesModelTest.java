@@ -18,7 +18,7 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.FreshJob;
-import org.framewright.ui.frames.Heading.Kind;
+import org.framewright.ui.frames.FrameHeading.Kind;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Tasks;
@@ -61,14 +61,14 @@ class FramesModelTest {
     assertThat(troubles).isEmpty();
   }
 
-  private Heading heading(Kind kind) {
+  private FrameHeading heading(Kind kind) {
     return model.headings().stream().filter(h -> h.kind() == kind).findFirst().orElseThrow();
   }
 
   @Test
   void gathersFramesUnderSetupsAndViews() {
     assertThat(model.headings())
-        .extracting(Heading::kind)
+        .extracting(FrameHeading::kind)
         .containsExactly(Kind.ALL, Kind.SELECTS, Kind.SETUP, Kind.VIEW, Kind.VIEW);
     assertThat(heading(Kind.SETUP).frames()).isEqualTo(4);
     model.heading().set(heading(Kind.VIEW));
@@ -79,8 +79,8 @@ class FramesModelTest {
 
   @Test
   void marksSelectsInTheJobAndTakesTheMarkOff() throws Exception {
-    model.choice().go(0);
-    model.choice().stretch(1);
+    model.selection().go(0);
+    model.selection().stretch(1);
     model.toggleSelect();
     assertThat(model.tiles()).filteredOn(Tile::select).hasSize(2);
     assertThat(heading(Kind.SELECTS).frames()).isEqualTo(2);
@@ -92,17 +92,17 @@ class FramesModelTest {
 
   @Test
   void marksAllOfAMixedChoice() {
-    model.choice().go(0);
+    model.selection().go(0);
     model.toggleSelect();
-    model.choice().all();
+    model.selection().all();
     model.toggleSelect();
     assertThat(model.tiles()).hasSize(4).allMatch(Tile::select);
   }
 
   @Test
   void movesTheChosenFramesAndTakesItBack() throws Exception {
-    model.choice().go(0);
-    var moved = model.choice().inOrder().getFirst();
+    model.selection().go(0);
+    var moved = model.selection().inOrder().getFirst();
     model.move(new Place("002", Optional.of("F")));
     assertThat(session.view().get().tally().places().get(moved).setup()).isEqualTo("002");
     assertThat(Job.open(session.job().folder(), clock).state().moves()).hasSize(1);
@@ -120,11 +120,11 @@ class FramesModelTest {
   @Test
   void staysUnderItsHeadingWhenTheFramesChange() {
     model.heading().set(heading(Kind.VIEW));
-    model.choice().go(1);
+    model.selection().go(1);
     model.toggleSelect();
     assertThat(model.heading().get().kind()).isEqualTo(Kind.VIEW);
     assertThat(model.heading().get().selects()).isEqualTo(1);
-    assertThat(model.choice().cursor().get()).isEqualTo(1);
+    assertThat(model.selection().cursor().get()).isEqualTo(1);
   }
 
   @Test

@@ -40,10 +40,10 @@ class ContrastTest {
   }
 
   /** The colours of a look: those of every look, and over them its own. */
-  private static Map<String, Color> colours(Look look) throws IOException {
+  private static Map<String, Color> colours(Theme look) throws IOException {
     var colours = new LinkedHashMap<String, Color>();
     colours.putAll(colours("\\.root \\{(.*?)\\}"));
-    if (look == Look.SUNLIGHT) {
+    if (look == Theme.SUNLIGHT) {
       colours.putAll(colours("\\.root\\.sunlight \\{(.*?)\\}"));
     }
     return colours;
@@ -62,7 +62,7 @@ class ContrastTest {
 
   @ParameterizedTest
   @EnumSource
-  void textStandsOutFromItsGround(Look look) throws IOException {
+  void textStandsOutFromItsGround(Theme look) throws IOException {
     var colours = colours(look);
     var weak = new TreeMap<String, Double>();
     INKS_BY_GROUNDS.forEach(

@@ -41,6 +41,9 @@ class PictureLoaderTest {
           ui,
           key -> {
             read.add(key);
+            if (key.startsWith("broken")) {
+              throw new StackOverflowError();
+            }
             return key.startsWith("bad") ? Optional.empty() : Optional.of("picture of " + key);
           },
           picture -> 10,
@@ -52,6 +55,19 @@ class PictureLoaderTest {
     public void accept(Optional<String> picture) {
       shown.add(picture.orElse("nothing"));
     }
+  }
+
+  @Test
+  void anErrorOfTheReaderIsAPictureThatIsNotThere() {
+    loader.want("a", new Tile());
+    loader.want("broken", new Tile());
+    background.letGo();
+    ui.letGo();
+    assertThat(shown).containsExactlyInAnyOrder("nothing", "picture of a");
+    loader.want("b", new Tile());
+    background.letGo();
+    ui.letGo();
+    assertThat(shown).as("the next one is read all the same").contains("picture of b");
   }
 
   @Test

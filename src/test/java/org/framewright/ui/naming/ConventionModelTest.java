@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import org.framewright.naming.Severity;
@@ -117,6 +119,86 @@ class ConventionModelTest {
         .hasValueSatisfying(said -> assertThat(said.needsAPerson()).isTrue());
     assertThat(model.changed().get()).isTrue();
     assertThat(saved).isEmpty();
+  }
+
+  @Test
+  void saysSavedOnlyWhileTheTextIsWhatWasSaved() {
+    model.text().set(SOUND.replace("Plain", "Plainer"));
+    model.save();
+    assertThat(model.said().get())
+        .hasValueSatisfying(said -> assertThat(said.needsAPerson()).isFalse());
+    model.text().set(SOUND.replace("Plain", "Plainest"));
+    assertThat(model.said().get()).isEmpty();
+  }
+
+  @Test
+  void aSaveThatFailsIsReportedAndNothingSaysSaved() throws IOException {
+    model.text().set(SOUND.replace("Plain", "Mine"));
+    model.saveAs(Files.createDirectory(folder.resolve("a-folder")));
+    assertThat(troubles).hasSize(1);
+    assertThat(model.said().get())
+        .hasValueSatisfying(said -> assertThat(said.needsAPerson()).isTrue());
+    assertThat(model.changed().get()).isTrue();
+    assertThat(model.canSave().get()).isTrue();
+    assertThat(saved).isEmpty();
+    assertThat(Files.readString(file)).isEqualTo(SOUND);
+  }
+
+  @Test
+  void nothingIsSavedBeforeTheWriteReturned() throws IOException {
+    var waiting = new ArrayDeque<Runnable>();
+    var slow =
+        new ConventionModel(
+            new Tasks(waiting::add, Runnable::run),
+            Texts.in(Locale.ENGLISH),
+            troubles::add,
+            saved::add);
+    slow.open(file, false);
+    runAll(waiting);
+    slow.text().set(SOUND.replace("Plain", "Slow"));
+    runAll(waiting);
+    slow.save();
+    assertThat(slow.said().get()).isEmpty();
+    assertThat(slow.canSave().get()).as("one write at a time").isFalse();
+    slow.text().set(SOUND.replace("Plain", "Slower"));
+    runAll(waiting);
+    assertThat(Files.readString(file)).contains("Slow").doesNotContain("Slower");
+    assertThat(slow.said().get()).as("what is written now is not saved").isEmpty();
+    assertThat(slow.changed().get()).isTrue();
+    slow.save();
+    runAll(waiting);
+    assertThat(Files.readString(file)).contains("Slower");
+  }
+
+  private static void runAll(Deque<Runnable> waiting) {
+    while (!waiting.isEmpty()) {
+      waiting.removeFirst().run();
+    }
+  }
+
+  @Test
+  void openingAnotherKeepsWhatIsNotSaved() throws IOException {
+    var other = Files.writeString(folder.resolve("other.yaml"), SOUND.replace("Plain", "Other"));
+    var mine = SOUND.replace("Plain", "Mine");
+    model.text().set(mine);
+    model.open(other, false);
+    assertThat(model.text().get()).isEqualTo(mine);
+    assertThat(model.file().get()).contains(file);
+    assertThat(model.said().get())
+        .hasValueSatisfying(said -> assertThat(said.what()).contains("not saved", "other.yaml"));
+    model.revert();
+    model.open(other, false);
+    assertThat(model.text().get()).contains("Other");
+  }
+
+  @Test
+  void aFileThatIsALinkStaysOne() throws IOException {
+    var link = Files.createSymbolicLink(folder.resolve("link.yaml"), file);
+    model.open(link, false);
+    model.text().set(SOUND.replace("Plain", "Linked"));
+    model.save();
+    assertThat(link).isSymbolicLink();
+    assertThat(Files.readString(file)).contains("Linked");
   }
 
   @Test

@@ -24,7 +24,7 @@ class RenamesModelTest {
 
   private final List<Throwable> troubles = new ArrayList<>();
   private final AtomicInteger changes = new AtomicInteger();
-  private final List<RenameRequest> wishes = new ArrayList<>();
+  private final List<RenameRequest> requests = new ArrayList<>();
   private RenamesModel model;
 
   @BeforeEach
@@ -49,12 +49,12 @@ class RenamesModelTest {
 
   private void wish(String from, String to, String group) throws IOException {
     Files.writeString(folder.resolve(from), "content of " + from);
-    wishes.add(new RenameRequest(Path.of(from), Path.of(to), group));
+    requests.add(new RenameRequest(Path.of(from), Path.of(to), group));
   }
 
-  /** A file that has its name wishes for nothing else. */
+  /** A file that has its name requests for nothing else. */
   private List<RenameRequest> present() {
-    return wishes.stream()
+    return requests.stream()
         .map(
             wish ->
                 Files.exists(folder.resolve(wish.from()))
@@ -64,7 +64,7 @@ class RenamesModelTest {
   }
 
   private String what() {
-    return model.told().get().orElseThrow().what();
+    return model.result().get().orElseThrow().what();
   }
 
   @Test
@@ -135,7 +135,7 @@ class RenamesModelTest {
     Files.writeString(folder.resolve("IMG_1.CR3"), "written anew since the plan was made");
     model.rename();
     assertThat(folder.resolve("IMG_1.CR3")).hasContent("written anew since the plan was made");
-    assertThat(model.told().get()).isPresent();
+    assertThat(model.result().get()).isPresent();
     assertThat(model.ready().get()).as("planned afresh").isEqualTo(6);
   }
 
@@ -193,7 +193,7 @@ class RenamesModelTest {
 
   @Test
   void findsWhatACrashLeftBehindBeforeAnybodyLooksAtThePlan() throws Exception {
-    CrashedRename.leaveIn(folder, 3, wishes);
+    CrashedRename.leaveIn(folder, 3, requests);
     model = model(Tasks.immediate());
     model.open(
         () -> Renamer.in(folder),
@@ -207,7 +207,7 @@ class RenamesModelTest {
 
   @Test
   void offersRecoveryAfterACrashAndRenamesNothingUntilItIsDone() throws Exception {
-    CrashedRename.leaveIn(folder, 3, wishes);
+    CrashedRename.leaveIn(folder, 3, requests);
     model.look();
     assertThat(model.interrupted().get())
         .hasValueSatisfying(left -> assertThat(left.renames()).isEqualTo(6));
@@ -219,7 +219,7 @@ class RenamesModelTest {
     assertThat(troubles).isEmpty();
     assertThat(model.interrupted().get()).isEmpty();
     assertThat(what()).startsWith("In order:");
-    for (var wish : wishes) {
+    for (var wish : requests) {
       assertThat(folder.resolve(wish.from())).hasContent("content of " + wish.from());
       assertThat(folder.resolve(wish.to())).doesNotExist();
     }

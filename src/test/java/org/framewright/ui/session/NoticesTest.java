@@ -21,7 +21,7 @@ class NoticesTest {
           "it is cut short", JOB.resolve("01_frames/A/IMG_0007.JPG").toString(), "Copy it anew.");
 
   private final SimpleObjectProperty<JobView> job = new SimpleObjectProperty<>(view());
-  private final SimpleObjectProperty<List<IOException>> failures =
+  private final SimpleObjectProperty<List<Throwable>> failures =
       new SimpleObjectProperty<>(List.of());
   private final Notices notices =
       new Notices(
@@ -74,7 +74,7 @@ class NoticesTest {
   }
 
   @Test
-  void whatWasPutAwayComesBackOnlyAfterItWasMended() {
+  void whatWasPutAwayComesBackOnlyAfterItWasFixed() {
     job.set(view(TORN));
     notices.putAway();
     assertThat(notices.shown().get()).isEmpty();

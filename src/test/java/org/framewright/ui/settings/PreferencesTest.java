@@ -14,8 +14,14 @@ import org.junit.jupiter.api.io.TempDir;
 class PreferencesTest {
   @TempDir private Path folder;
 
+  private final List<IOException> failures = new ArrayList<>();
+
+  private Preferences read(Path file) {
+    return Preferences.read(file, Runnable::run, failures::add);
+  }
+
   private Preferences read() throws IOException {
-    return Preferences.read(folder.resolve("habits/preferences.json"), Runnable::run);
+    return read(folder.resolve("habits/preferences.json"));
   }
 
   @Test
@@ -52,15 +58,68 @@ class PreferencesTest {
   void setsAnUnreadableFileAsideAndStartsAfresh() throws IOException {
     var file = folder.resolve("preferences.json");
     Files.writeString(file, "{ torn");
-    var preferences = Preferences.read(file, Runnable::run);
+    var preferences = read(file);
     assertThat(preferences.get("look")).isEmpty();
     assertThat(folder.resolve("preferences.json.unreadable")).hasContent("{ torn");
   }
 
   @Test
+  void aSecondUnreadableFileDoesNotTakeThePlaceOfTheFirst() throws IOException {
+    var file = folder.resolve("preferences.json");
+    for (var torn : List.of("{ one", "{ two")) {
+      Files.writeString(file, torn);
+      read(file);
+    }
+    assertThat(folder.resolve("preferences.json.unreadable")).hasContent("{ one");
+    assertThat(folder.resolve("preferences.json.unreadable-2")).hasContent("{ two");
+  }
+
+  @Test
+  void aFileThatCannotBeReadStaysAsItIs() throws IOException {
+    var file = Files.createDirectory(folder.resolve("preferences.json"));
+    var preferences = read(file);
+    preferences.put("look", "sunlight");
+    assertThat(preferences.get("look")).as("in this run").contains("sunlight");
+    assertThat(file).isEmptyDirectory();
+    assertThat(failures).hasSize(1);
+  }
+
+  @Test
+  void whatALinkLeadsToIsWrittenAndTheLinkStays() throws IOException {
+    var kept = Files.writeString(folder.resolve("kept.json"), "{}");
+    var link = Files.createSymbolicLink(folder.resolve("preferences.json"), kept);
+    read(link).put("look", "sunlight");
+    assertThat(link).isSymbolicLink();
+    assertThat(kept).content().contains("sunlight");
+  }
+
+  @Test
+  void aFailureToWriteIsReportedOnceUntilItWorksAgain() throws IOException {
+    var preferences = read();
+    var inTheWay = Files.writeString(folder.resolve("habits"), "a file where the folder goes");
+    preferences.put("scale", 1.1);
+    preferences.put("scale", 1.2);
+    assertThat(failures).hasSize(1);
+    Files.delete(inTheWay);
+    preferences.put("scale", 1.3);
+    assertThat(read().number("scale", 1)).isEqualTo(1.3);
+    assertThat(failures).hasSize(1);
+  }
+
+  @Test
+  void aPathOfAnotherSystemIsNone() {
+    var preferences = read(folder.resolve("p.json"));
+    preferences.remember("recent.jobs", "/jobs/1");
+    preferences.remember("recent.jobs", "/jobs/\0");
+    preferences.put("place", "\0");
+    assertThat(preferences.recentPaths("recent.jobs")).containsExactly(Path.of("/jobs/1"));
+    assertThat(preferences.path("place")).isEmpty();
+  }
+
+  @Test
   void writesNothingWhileNothingChanges() throws IOException {
     var writes = new ArrayList<Runnable>();
-    var preferences = Preferences.read(folder.resolve("p.json"), writes::add);
+    var preferences = Preferences.read(folder.resolve("p.json"), writes::add, failures::add);
     preferences.put("look", "neutral");
     preferences.put("scale", 1);
     preferences.put("scale", 2);

@@ -29,7 +29,7 @@ class StartModelTest {
         day:    {type: date, label: Shoot day, pattern: uuuu-MM-dd}
         client: {type: code, label: Client, letters: upper, length: 2-6}
         title:  {type: words, label: Title, letters: lower, length: 1-24}
-        setup:  {type: number, label: Look, digits: 3, from: 1}
+        setup:  {type: number, label: Theme, digits: 3, from: 1}
         author: {type: code, label: Photographer, letters: upper, length: 2-3}
         take:   {type: counter, label: Frame, digits: 4, restarts: setup}
       names:
@@ -55,7 +55,13 @@ class StartModelTest {
     Files.createDirectories(folder.resolve("templates"));
     Files.createDirectories(folder.resolve("jobs"));
     Files.writeString(folder.resolve("templates/label.yaml"), CONVENTION);
-    preferences = Preferences.read(folder.resolve("preferences.json"), Runnable::run);
+    preferences =
+        Preferences.read(
+            folder.resolve("preferences.json"),
+            Runnable::run,
+            failure -> {
+              throw new AssertionError(failure);
+            });
     model = model(Tasks.immediate());
     model.gather(List.of(folder.resolve("templates"), folder.resolve("missing")));
     model.place().set(folder.resolve("jobs"));
@@ -70,7 +76,7 @@ class StartModelTest {
     return model.entries().stream().filter(e -> e.name().equals(name)).findFirst().orElseThrow();
   }
 
-  private Preview preview() {
+  private JobPreview preview() {
     return model.preview().get().orElseThrow();
   }
 
@@ -83,7 +89,7 @@ class StartModelTest {
   @Test
   void makesAFormOfTheConventionsFields() {
     assertThat(model.conventions())
-        .extracting(StartModel.ConventionFile::title)
+        .extracting(StartModel.KnownConvention::title)
         .containsExactly("Days of a label");
     assertThat(model.entries())
         .extracting(FieldEntry::label)
@@ -196,7 +202,7 @@ class StartModelTest {
     var next = model(Tasks.immediate());
     next.gather(List.of());
     assertThat(next.conventions())
-        .extracting(StartModel.ConventionFile::title)
+        .extracting(StartModel.KnownConvention::title)
         .containsExactly("Days of a label");
     assertThat(next.place().get()).isEqualTo(folder.resolve("jobs"));
     assertThat(next.entries())

@@ -99,6 +99,36 @@ class TasksTest {
   }
 
   @Test
+  void workThatWaitsForSomethingThatFailsHasFailed() {
+    var what = new CompletableFuture<Integer>();
+    var running = tasks.run("read", what, (number, _) -> number + 1, told::add, told::add);
+    var error = new StackOverflowError();
+    what.completeExceptionally(error);
+    drain(background);
+    drain(ui);
+    assertThat(told).containsExactly(error);
+    assertThat(tasks.running()).isEmpty();
+    assertThat(running.finished().get()).isTrue();
+  }
+
+  @Test
+  void workThatNoThreadTakesHasFailed() {
+    var error = new OutOfMemoryError("unable to create native thread");
+    var full =
+        new Tasks(
+            _ -> {
+              throw error;
+            },
+            ui::add);
+    var running = full.run("read", _ -> "", told::add, told::add);
+    full.quietly(() -> "", told::add, told::add);
+    drain(ui);
+    assertThat(told).containsExactly(error, error);
+    assertThat(full.running()).isEmpty();
+    assertThat(running.finished().get()).isTrue();
+  }
+
+  @Test
   void workOfUnknownSizeHasNoFraction() {
     var running =
         tasks.run(

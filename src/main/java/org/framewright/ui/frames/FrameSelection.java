@@ -17,7 +17,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
  * Which things of a grid are chosen, and the cursor that the keys move. A range is stretched from
  * an anchor; things keep being chosen when the order around them changes.
  */
-final class Choice<K> {
+final class FrameSelection<K> {
   private List<K> order = List.of();
   private Map<K, Integer> positions = Map.of();
   private int anchor = -1;

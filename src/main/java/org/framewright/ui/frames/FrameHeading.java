@@ -11,7 +11,7 @@ import org.framewright.frames.Place;
  * @param frames how many frames are under it
  * @param selects how many of them are selects
  */
-record Heading(Kind kind, Optional<Place> place, String title, int frames, int selects) {
+record FrameHeading(Kind kind, Optional<Place> place, String title, int frames, int selects) {
   /** What a heading gathers. */
   enum Kind {
     /** Every frame of the job. */
@@ -38,7 +38,7 @@ record Heading(Kind kind, Optional<Place> place, String title, int frames, int s
   }
 
   /** Whether both gather the same, however many frames there are by now. */
-  boolean same(Heading other) {
+  boolean same(FrameHeading other) {
     return kind == other.kind && place.equals(other.place);
   }
 }

@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -26,11 +26,11 @@ public interface Desk {
   /** Questions over the page in front. */
   Dialogs dialogs();
 
-  /** Tells a failure in plain words; what nobody foresaw goes to the log file, which is named. */
+  /** Reports a failure in plain words; what nobody foresaw goes to the log file, which is named. */
   void trouble(Throwable failure);
 
-  /** Tells something that needs no answer and passes by. */
-  void tell(String text);
+  /** Says something that needs no answer and passes by. */
+  void say(String text);
 
   /** Opens a job folder in the background and shows its list. */
   void openJob(Path folder);

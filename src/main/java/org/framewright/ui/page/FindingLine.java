@@ -1,4 +1,4 @@
-package org.framewright.ui.naming;
+package org.framewright.ui.page;
 
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -8,6 +8,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /**
  * A finding on the screen: its severity as a word and as a stroke beside it (heavy, broken, or
@@ -17,8 +18,8 @@ public final class FindingLine extends HBox {
   private final Texts texts;
   private final Region stroke = new Region();
   private final Label word = new Label();
-  private final Label message = new Label();
-  private final Label remedy = new Label();
+  private final WrappedText message = new WrappedText("message");
+  private final WrappedText remedy = new WrappedText("remedy");
   private boolean brief;
 
   /** A line without a finding. */
@@ -28,27 +29,24 @@ public final class FindingLine extends HBox {
     stroke.getStyleClass().add("stroke");
     word.getStyleClass().add("word");
     word.setMinWidth(USE_PREF_SIZE);
-    message.getStyleClass().add("message");
-    message.setWrapText(true);
-    remedy.getStyleClass().add("remedy");
-    remedy.setWrapText(true);
     var said = new VBox(message, remedy);
     said.setMinWidth(0);
     HBox.setHgrow(said, Priority.ALWAYS);
     getChildren().addAll(stroke, word, said);
   }
 
-  /** A line beside what it is about, so that its place in a file needs no telling. */
+  /** A line beside what it is about, so that its place in a file need not be said. */
   public static FindingLine beside(Texts texts, Finding finding) {
     var line = new FindingLine(texts);
     line.show(finding, finding.message());
     return line;
   }
 
-  /** For a list of many: what is so, in two lines at most; its remedy is told elsewhere. */
-  static FindingLine brief(Texts texts) {
+  /** For a list of many: what is so, in two lines at most; its remedy stands elsewhere. */
+  public static FindingLine brief(Texts texts) {
     var line = new FindingLine(texts);
     line.brief = true;
+    line.message.setMostLines(2);
     return line;
   }
 
@@ -71,7 +69,7 @@ public final class FindingLine extends HBox {
     setAccessibleText(word.getText() + ". " + message.getText() + " " + remedy.getText());
   }
 
-  static String word(Texts texts, Severity severity) {
+  private static String word(Texts texts, Severity severity) {
     return texts.get("naming.severity." + severity.word());
   }
 }

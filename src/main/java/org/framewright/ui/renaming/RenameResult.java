@@ -11,12 +11,12 @@ import org.framewright.renaming.StuckFile;
  * @param remedy its remedy; empty if none is needed
  * @param files the files that a person must look at
  */
-record WorkResult(boolean needsAPerson, String what, String remedy, List<StuckFile> files) {
-  static WorkResult fine(String what) {
-    return new WorkResult(false, what, "", List.of());
+record RenameResult(boolean needsAPerson, String what, String remedy, List<StuckFile> files) {
+  static RenameResult fine(String what) {
+    return new RenameResult(false, what, "", List.of());
   }
 
-  static WorkResult needs(String what, String remedy) {
-    return new WorkResult(true, what, remedy, List.of());
+  static RenameResult needs(String what, String remedy) {
+    return new RenameResult(true, what, remedy, List.of());
   }
 }

@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
@@ -11,7 +11,7 @@ import javafx.scene.Node;
  * @param title what is asked
  * @param body the question's controls
  * @param focus which of them has the keys first
- * @param confirm the button's words, which say what it does; empty for a dialog that only tells
+ * @param confirm the button's words, which say what it does; empty for a dialog that is only read
  * @param ready whether it can be answered now
  * @param answer runs after the dialog is gone
  * @param dismissed runs when it was dismissed without an answer
@@ -43,7 +43,7 @@ public record DialogSpec(
   }
 
   /** Something to read. */
-  public static DialogSpec telling(String title, Node body, Node focus) {
+  public static DialogSpec reading(String title, Node body, Node focus) {
     return new DialogSpec(title, body, focus, "", always(), () -> {}, () -> {});
   }
 

@@ -5,7 +5,7 @@ import java.util.Objects;
 import javafx.scene.Scene;
 
 /** The two looks; both are one stylesheet with other values for the same semantic colours. */
-public enum Look {
+public enum Theme {
   /**
    * A neutral grey surround for judging pictures (ISO 3664 asks for a neutral, dim surround of low
    * chroma).
@@ -15,10 +15,10 @@ public enum Look {
   SUNLIGHT;
 
   private static final String SHEET =
-      Objects.requireNonNull(Look.class.getResource("/org/framewright/ui/framewright.css"))
+      Objects.requireNonNull(Theme.class.getResource("/org/framewright/ui/framewright.css"))
           .toExternalForm();
 
-  /** The size that all others are told in, in pixels, at scale 1. */
+  /** The size that all others are relative to, in pixels, at scale 1. */
   private static final double BASE_PIXELS = 14;
 
   /** The key of its name in the texts, and its word in the preferences. */
@@ -27,12 +27,12 @@ public enum Look {
   }
 
   /** The other one. */
-  public Look other() {
+  public Theme other() {
     return this == NEUTRAL ? SUNLIGHT : NEUTRAL;
   }
 
   /** The look of that word; neutral for a word that is none. */
-  public static Look of(String word) {
+  public static Theme of(String word) {
     return SUNLIGHT.word().equals(word) ? SUNLIGHT : NEUTRAL;
   }
 

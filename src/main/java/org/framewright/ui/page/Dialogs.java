@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import javafx.beans.value.ObservableBooleanValue;
 

@@ -10,12 +10,12 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-class ChoiceTest {
-  private Choice<String> choice = new Choice<>();
+class FrameSelectionTest {
+  private FrameSelection<String> choice = new FrameSelection<>();
 
   @BeforeEach
   void fiveThings() {
-    choice = new Choice<>();
+    choice = new FrameSelection<>();
     choice.over(List.of("a", "b", "c", "d", "e"));
   }
 

@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import java.util.List;
 import javafx.scene.Node;
@@ -20,7 +20,7 @@ public interface Screen {
     return node();
   }
 
-  /** What the page can be told to do; asked for once, when it is first shown. */
+  /** What can be done on the page; asked for whenever it comes to the front. */
   default List<Command> commands() {
     return List.of();
   }
@@ -30,6 +30,9 @@ public interface Screen {
 
   /** Another page came to the front. */
   default void onHidden() {}
+
+  /** The same page made anew, after it could not be laid out; this one is not shown any more. */
+  Screen anew();
 
   /** The page will not be shown again: listeners go, work stops. */
   default void dispose() {}

@@ -28,7 +28,7 @@ import org.framewright.naming.Step;
  * @param values the legal text of each field that the job's name shows
  * @param steps how people's text became legal text
  */
-record Preview(
+record JobPreview(
     String jobName,
     List<Segment> ruler,
     List<Branch> tree,
@@ -53,7 +53,7 @@ record Preview(
   /**
    * @param typed what was typed, by field; fields left empty are not in it
    */
-  static Preview of(Convention convention, Map<String, String> typed) {
+  static JobPreview of(Convention convention, Map<String, String> typed) {
     var findings = new LinkedHashMap<String, List<Finding>>();
     var missing = new HashSet<String>();
     var job = convention.kinds().get(JOB);
@@ -78,7 +78,7 @@ record Preview(
     return switch (convention.build(JOB, filled)) {
       case Built.Name name -> {
         var whole = examples.isEmpty();
-        yield new Preview(
+        yield new JobPreview(
             whole ? name.text() : "",
             Segment.cut(name.text(), job.pattern(), examples),
             tree(convention, name.text(), withExamples(convention, filled)),
@@ -89,7 +89,7 @@ record Preview(
       }
       case Built.Refused refused -> {
         findings.put("", refused.findings());
-        yield new Preview(
+        yield new JobPreview(
             "", List.of(), List.of(), findings, missing, new LinkedHashMap<>(), List.of());
       }
     };

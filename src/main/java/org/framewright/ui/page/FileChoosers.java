@@ -1,4 +1,4 @@
-package org.framewright.ui;
+package org.framewright.ui.page;
 
 import java.nio.file.Path;
 import java.util.List;

@@ -18,7 +18,7 @@ import org.framewright.frames.Tally;
 import org.framewright.frames.Unassigned;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
-import org.framewright.ui.frames.Heading.Kind;
+import org.framewright.ui.frames.FrameHeading.Kind;
 
 /**
  * The frames of a job in the order of its list, under their headings: by setup, then by view, then
@@ -28,17 +28,17 @@ import org.framewright.ui.frames.Heading.Kind;
  *     have frames, each with its views where it has more than one
  * @param tiles the complete frames
  */
-record FrameGroups(List<Heading> headings, List<Tile> tiles) {
-  static final FrameGroups EMPTY =
-      new FrameGroups(List.of(new Heading(Kind.ALL, Optional.empty(), "", 0, 0)), List.of());
+record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
+  static final GroupedFrames EMPTY =
+      new GroupedFrames(List.of(new FrameHeading(Kind.ALL, Optional.empty(), "", 0, 0)), List.of());
 
   /** The frames under a heading. */
-  List<Tile> under(Heading heading) {
+  List<Tile> under(FrameHeading heading) {
     return heading.kind() == Kind.ALL ? tiles : tiles.stream().filter(heading::holds).toList();
   }
 
   /** Sorts the frames of a scan. */
-  static FrameGroups of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
+  static GroupedFrames of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
     var setupOrder = new HashMap<String, Integer>();
     var titles = new HashMap<String, String>();
     var viewOrder = new HashMap<Place, Integer>();
@@ -72,21 +72,21 @@ record FrameGroups(List<Heading> headings, List<Tile> tiles) {
             .thenComparing(tile -> tile.frame().capture().time().orElse(LocalDateTime.MAX))
             .thenComparing(tile -> tile.frame().folder())
             .thenComparing(tile -> tile.frame().stem()));
-    return new FrameGroups(headings(tiles, titles), List.copyOf(tiles));
+    return new GroupedFrames(headings(tiles, titles), List.copyOf(tiles));
   }
 
   private static int rank(Tile tile, Map<String, Integer> order) {
     return tile.place().map(p -> order.getOrDefault(p.setup(), Integer.MAX_VALUE)).orElse(-1);
   }
 
-  /** Frames without a told view come after those with one. */
+  /** Frames without a view come after those with one. */
   private static int viewRank(Place place, Map<Place, Integer> order) {
     return place.view().isEmpty()
         ? Integer.MAX_VALUE
         : order.getOrDefault(place, Integer.MAX_VALUE - 1);
   }
 
-  private static List<Heading> headings(List<Tile> tiles, Map<String, String> titles) {
+  private static List<FrameHeading> headings(List<Tile> tiles, Map<String, String> titles) {
     var selects = 0;
     var unassigned = 0;
     var bySetup = new LinkedHashMap<String, LinkedHashMap<Place, int[]>>();
@@ -104,17 +104,17 @@ record FrameGroups(List<Heading> headings, List<Tile> tiles) {
       counts[0]++;
       counts[1] += tile.select() ? 1 : 0;
     }
-    var headings = new ArrayList<Heading>();
-    headings.add(new Heading(Kind.ALL, Optional.empty(), "", tiles.size(), selects));
-    headings.add(new Heading(Kind.SELECTS, Optional.empty(), "", selects, selects));
+    var headings = new ArrayList<FrameHeading>();
+    headings.add(new FrameHeading(Kind.ALL, Optional.empty(), "", tiles.size(), selects));
+    headings.add(new FrameHeading(Kind.SELECTS, Optional.empty(), "", selects, selects));
     if (unassigned > 0) {
-      headings.add(new Heading(Kind.UNASSIGNED, Optional.empty(), "", unassigned, 0));
+      headings.add(new FrameHeading(Kind.UNASSIGNED, Optional.empty(), "", unassigned, 0));
     }
     bySetup.forEach(
         (setup, byPlace) -> {
           var title = titles.getOrDefault(setup, "");
           headings.add(
-              new Heading(
+              new FrameHeading(
                   Kind.SETUP,
                   Optional.of(new Place(setup, Optional.empty())),
                   title,
@@ -124,7 +124,8 @@ record FrameGroups(List<Heading> headings, List<Tile> tiles) {
             byPlace.forEach(
                 (place, counts) ->
                     headings.add(
-                        new Heading(Kind.VIEW, Optional.of(place), title, counts[0], counts[1])));
+                        new FrameHeading(
+                            Kind.VIEW, Optional.of(place), title, counts[0], counts[1])));
           }
         });
     return List.copyOf(headings);

@@ -1,0 +1,280 @@
+package org.framewright.ui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import javafx.application.Platform;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.layout.StackPane;
+import javafx.stage.Stage;
+import org.framewright.frames.Thumbnails;
+import org.framewright.job.Job;
+import org.framewright.renaming.Renamer;
+import org.framewright.ui.board.BoardScreen;
+import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.Screen;
+import org.framewright.ui.renaming.RenamesScreen;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.session.Notices;
+import org.framewright.ui.settings.Troubles;
+import org.framewright.ui.start.StartScreen;
+
+/**
+ * The job in the window, and how one gives way to the next: the folder is opened, the pages of the
+ * job before go, the frames are read and the new pages made in the background, then they come to
+ * the front part by part.
+ */
+final class Jobs {
+  private final Desk desk;
+  private final Shell shell;
+  private final Stage stage;
+  private final Background background;
+  private final Appearance appearance;
+  private final Troubles troubles;
+  private final String noticesKey;
+  private final ReadOnlyBooleanWrapper isOpen = new ReadOnlyBooleanWrapper(false);
+  private Optional<OpenJob> open = Optional.empty();
+
+  /**
+   * @param noticesKey the key that shows all notices, for people
+   */
+  Jobs(
+      Desk desk,
+      Shell shell,
+      Stage stage,
+      Background background,
+      Appearance appearance,
+      Troubles troubles,
+      String noticesKey) {
+    this.desk = desk;
+    this.shell = shell;
+    this.stage = stage;
+    this.background = background;
+    this.appearance = appearance;
+    this.troubles = troubles;
+    this.noticesKey = noticesKey;
+  }
+
+  /** Whether a job is open. */
+  ReadOnlyBooleanProperty isOpen() {
+    return isOpen.getReadOnlyProperty();
+  }
+
+  Optional<OpenJob> current() {
+    return open;
+  }
+
+  /** Opens a job folder in the background and shows its list. */
+  void open(Path folder) {
+    var title = desk.texts().get("app.opening", folder.getFileName().toString());
+    desk.tasks()
+        .run(
+            title,
+            steps -> {
+              var job = Job.open(folder, desk.clock());
+              return steps.cancelled() ? Optional.<Job>empty() : Optional.of(job);
+            },
+            opened -> opened.ifPresent(job -> read(title, job)),
+            desk::trouble);
+  }
+
+  /**
+   * The job that is open goes before the frames of the next are read: memory has one at a time. No
+   * other page comes in between, which would have to be styled and laid out for a second.
+   */
+  private void read(String title, Job job) {
+    if (open.isPresent()) {
+      close();
+      stage.setTitle(desk.texts().get("app.title", job.name()));
+      shell.clear(job.name());
+    }
+    // Reading takes all processors: what the window shows now is drawn before.
+    var room = new CompletableFuture<Bounds>();
+    onceLaidOut(
+        () -> {
+          var size = shell.pageSize();
+          // The queue comes to it when the watcher of the job before has ended.
+          background.job().execute(() -> room.complete(size));
+        });
+    desk.tasks()
+        .run(
+            title,
+            room,
+            (size, steps) -> {
+              var next = JobSession.begin(job, steps, background.job(), desk.tasks().ui());
+              return steps.cancelled()
+                  ? Optional.<OpenJob>empty()
+                  : next.map(it -> pages(it, size));
+            },
+            next -> next.ifPresentOrElse(this::opened, this::notOpened),
+            failure -> {
+              desk.trouble(failure);
+              notOpened();
+            });
+  }
+
+  /** Where the job before went already, the page on which another is opened comes. */
+  private void notOpened() {
+    if (shell.pageIds().isEmpty()) {
+      leave();
+    }
+  }
+
+  /** Does something in a turn of its own, once the window has laid out what it shows now. */
+  void onceLaidOut(Runnable then) {
+    var scene = stage.getScene();
+    scene.addPostLayoutPulseListener(
+        new Runnable() {
+          @Override
+          public void run() {
+            scene.removePostLayoutPulseListener(this);
+            desk.tasks().ui().execute(then);
+          }
+        });
+    Platform.requestNextPulse();
+  }
+
+  /** Makes the pages of a job away from the interface, which no window shows yet. */
+  private OpenJob pages(JobSession next, Bounds size) {
+    // What is decoded is kept once, as it is shown.
+    var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
+    var board = new BoardScreen(desk, next, shown, this::turnClient);
+    fit(board.node(), size);
+    board.takeApart();
+    fit(board.firstLines(), size);
+    return new OpenJob(desk, next, shown, board, new FramesScreen(desk, next, shown), names(next));
+  }
+
+  private RenamesScreen names(JobSession session) {
+    return new RenamesScreen(
+        desk,
+        () -> Renamer.in(session.job().folder(), desk.clock()),
+        () -> session.job().frameNames(session.job().scan()),
+        session::look);
+  }
+
+  /** Gives a page its styles and its places once, so that the window has less to do with it. */
+  private void fit(Node page, Bounds size) {
+    var room = new StackPane(page);
+    appearance.dress(new Scene(room, size.getWidth(), size.getHeight()));
+    room.applyCss();
+    room.layout();
+    room.getChildren().clear();
+  }
+
+  private void opened(OpenJob next) {
+    close();
+    open = Optional.of(next);
+    isOpen.set(true);
+    var job = next.session().job();
+    desk.preferences().remember(StartScreen.RECENT_JOBS, job.folder().toString());
+    stage.setTitle(desk.texts().get("app.title", job.name()));
+    shell.notices().follow(next.follow(background.again(), troubles).shown(), noticesKey);
+    // In a turn of its own: the window has enough to do with the pages.
+    desk.tasks().ui().execute(() -> front(next));
+  }
+
+  private boolean isStillOpen(OpenJob job) {
+    return open.filter(job::equals).isPresent();
+  }
+
+  private void front(OpenJob next) {
+    if (!isStillOpen(next)) {
+      next.pages().forEach(Screen::dispose);
+      return;
+    }
+    next.board()
+        .whenThere(
+            () -> {
+              if (isStillOpen(next)) {
+                next.lookAtAll();
+              }
+            });
+    shell.openJob(next.session().job().name(), next.pages());
+    desk.tasks().ui().execute(() -> showBoard(next));
+  }
+
+  private void showBoard(OpenJob next) {
+    if (isStillOpen(next)) {
+      shell.show(next.board().id());
+      new DailyReminder(desk).remind();
+    }
+  }
+
+  private void close() {
+    open.ifPresent(
+        job -> {
+          shell.notices().clear();
+          open = Optional.empty();
+          isOpen.set(false);
+          job.close();
+        });
+  }
+
+  /** Closes the job; the page on which another is started or opened comes to the front. */
+  void leave() {
+    close();
+    stage.setTitle(desk.texts().get("app.name"));
+    shell.withoutJob(desk.texts().get("app.name"));
+    shell.show(StartScreen.ID);
+  }
+
+  /** Closes the job; the window goes. */
+  void end() {
+    close();
+    shell.dispose();
+  }
+
+  /** Opens or closes the client's window. */
+  void turnClient() {
+    open.ifPresent(
+        job -> {
+          if (job.isClientShown()) {
+            job.closeClient();
+          } else {
+            job.showClient(stage, appearance);
+          }
+        });
+  }
+
+  /** Makes the client's window anew, if there is one. */
+  void renewClient() {
+    open.filter(OpenJob::isClientShown).ifPresent(job -> job.showClient(stage, appearance));
+  }
+
+  void closeClient() {
+    open.ifPresent(OpenJob::closeClient);
+  }
+
+  /** Dresses the client's window, if there is one. */
+  void dress() {
+    open.flatMap(OpenJob::client).ifPresent(window -> appearance.dress(window.scene()));
+  }
+
+  /** All there is to know of the folder. */
+  void showNotices() {
+    open.flatMap(OpenJob::notices)
+        .filter(notices -> !notices.shown().get().isEmpty())
+        .ifPresent(this::show);
+  }
+
+  private void show(Notices notices) {
+    var body = new NoticeList(List.copyOf(notices.shown().get()));
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                desk.texts().get("notice.title"),
+                body.node(),
+                body.node(),
+                desk.texts().get("notice.do"),
+                notices::putAway));
+  }
+}

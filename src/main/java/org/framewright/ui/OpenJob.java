@@ -1,0 +1,147 @@
+package org.framewright.ui;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import javafx.util.Subscription;
+import org.framewright.job.Elsewhere;
+import org.framewright.ui.board.BoardScreen;
+import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.Screen;
+import org.framewright.ui.renaming.RenamesScreen;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.session.Notices;
+import org.framewright.ui.settings.Troubles;
+
+/** A job that is open: its session, its pages, and all that follows it. Goes as a whole. */
+final class OpenJob implements AutoCloseable {
+  private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
+
+  private final Desk desk;
+  private final JobSession session;
+  private final FramePictures pictures;
+  private final BoardScreen board;
+  private final FramesScreen frames;
+  private final RenamesScreen names;
+  private AutoCloseable otherStations = () -> {};
+  private Subscription hearing = Subscription.EMPTY;
+  private Optional<Notices> notices = Optional.empty();
+  private Optional<ClientWindow> client = Optional.empty();
+
+  /** Made away from the interface, which no window shows yet. */
+  OpenJob(
+      Desk desk,
+      JobSession session,
+      FramePictures pictures,
+      BoardScreen board,
+      FramesScreen frames,
+      RenamesScreen names) {
+    this.desk = desk;
+    this.session = session;
+    this.pictures = pictures;
+    this.board = board;
+    this.frames = frames;
+    this.names = names;
+  }
+
+  JobSession session() {
+    return session;
+  }
+
+  BoardScreen board() {
+    return board;
+  }
+
+  List<Screen> pages() {
+    return List.of(board, frames, names);
+  }
+
+  Optional<Notices> notices() {
+    return notices;
+  }
+
+  Optional<ClientWindow> client() {
+    return client;
+  }
+
+  /** Listens to other stations and to what is so with the folder. */
+  Notices follow(Background.Again again, Troubles troubles) {
+    otherStations = again.every(OTHER_STATIONS, session::refresh);
+    hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::sayElsewhere));
+    var following =
+        new Notices(
+            session.job().folder(),
+            desk.texts(),
+            session.view(),
+            session.failures(),
+            failure -> {
+              var problem = troubles.explain(failure).problem();
+              return new Notices.Notice(problem.sentence(), problem.remedy());
+            });
+    notices = Optional.of(following);
+    return following;
+  }
+
+  /** Begins what looks at all that there is, once the page of the list is there. */
+  void lookAtAll() {
+    names.begin();
+    session.watch();
+  }
+
+  private void sayElsewhere(Elsewhere did) {
+    var texts = desk.texts();
+    desk.say(
+        did.tick()
+            .map(
+                tick ->
+                    texts.get(
+                        "elsewhere.tick",
+                        did.station(),
+                        tick.setup(),
+                        texts.get("state." + tick.state().word())))
+            .orElseGet(() -> texts.get("elsewhere.list", did.station())));
+  }
+
+  /** Opens the client's window. */
+  void showClient(javafx.stage.Stage beside, Appearance appearance) {
+    closeClient();
+    var window =
+        new ClientWindow(
+            session,
+            pictures,
+            desk.texts(),
+            beside,
+            new WindowPlace(desk.preferences(), "client"),
+            board::askWhoAgrees);
+    appearance.dress(window.scene());
+    window.show();
+    client = Optional.of(window);
+  }
+
+  boolean isClientShown() {
+    return client.filter(window -> window.showing().get()).isPresent();
+  }
+
+  void closeClient() {
+    client.ifPresent(ClientWindow::dispose);
+    client = Optional.empty();
+  }
+
+  /** All but the pages, which the shell disposes. */
+  @Override
+  public void close() {
+    closeClient();
+    try {
+      otherStations.close();
+    } catch (Exception e) {
+      desk.trouble(e);
+    }
+    hearing.unsubscribe();
+    notices.ifPresent(Notices::dispose);
+    notices = Optional.empty();
+    session.close();
+    pictures.close();
+  }
+}
