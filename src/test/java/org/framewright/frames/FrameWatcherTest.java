@@ -131,7 +131,7 @@ class FrameWatcherTest {
               Clock.systemUTC(),
               (path, role, room) -> {
                 if (failures.getAndDecrement() > 0) {
-                  throw FrameWatcherTest.<RuntimeException>thrown(failure);
+                  throw thrown(failure);
                 }
                 return FileReading.of(path, role, room);
               });
@@ -146,9 +146,11 @@ class FrameWatcherTest {
     }
   }
 
-  @SuppressWarnings("unchecked") // An error is thrown as it is.
-  private static <T extends Throwable> T thrown(Throwable failure) throws T {
-    throw (T) failure;
+  private static RuntimeException thrown(Throwable failure) {
+    if (failure instanceof Error error) {
+      throw error;
+    }
+    return (RuntimeException) failure;
   }
 
   @Test
