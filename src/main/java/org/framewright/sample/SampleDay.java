@@ -448,7 +448,9 @@ public final class SampleDay {
             + "  Ines takes one more frame of "
             + signedOff.code()
             + " after its sign-off. It shows as changed: "
-            + (set.job().standing().state().of(signedOff.code()).changedSinceSignOff() ? "yes." : "no."));
+            + (set.job().standing().state().of(signedOff.code()).changedSinceSignOff()
+                ? "yes."
+                : "no."));
     set.next(signedOff);
     for (int number : new int[] {37, 28, 22, 38, 41}) {
       lunch();
@@ -662,7 +664,8 @@ public final class SampleDay {
     teller.step("How the job stands");
     var job = set.job();
     var scan = job.scan();
-    DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours())).forEach(teller::tell);
+    DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours()))
+        .forEach(teller::tell);
     teller.tell("$ framewright day JOB");
     teller.tell("");
     teller.tell("The job folder: " + job.folder());
