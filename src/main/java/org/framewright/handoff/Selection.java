@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
 import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -42,7 +44,12 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
   }
 
   static Selection chosen(Job job, FrameScan scan) {
-    return new Selection("chosen in the job", job.selects(scan), List.of());
+    // Two copies of one frame are one select.
+    var seen = new HashSet<FrameId>();
+    return new Selection(
+        "chosen in the job",
+        job.selects(scan).stream().filter(frame -> seen.add(frame.id())).toList(),
+        List.of());
   }
 
   static Selection picked(Job job, FrameScan scan, Path picks) throws IOException, JobException {

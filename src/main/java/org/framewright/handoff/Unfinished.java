@@ -221,7 +221,7 @@ final class Unfinished {
     } catch (IOException | DirectoryIteratorException e) {
       return List.of(); // A folder that can be written to and not looked into.
     }
-    return drafts;
+    return List.copyOf(drafts);
   }
 
   private static Problem left(Path draft, String why) {
