@@ -11,7 +11,7 @@ import java.util.SequencedMap;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Builds one name: every value is settled first, so that every fault is told at once. */
+/** Builds one name: every value is settled first, so that every fault is reported at once. */
 final class Builder {
   private final Declared.Place place;
   private final Set<Target> targets;
@@ -47,6 +47,14 @@ final class Builder {
       raw = field.defaultValue().orElse("");
     }
     if (raw.isBlank() && field.type() != FieldType.FIXED) {
+      return;
+    }
+    if (raw.length() > Limits.GIVEN) {
+      texts.put(field.name(), "");
+      fault(
+          Rule.BAD_VALUE,
+          field.label() + ": the value is longer than " + Limits.GIVEN + " characters",
+          "Shorten it.");
       return;
     }
     switch (show.shape().settle(field.name(), raw, steps)) {

@@ -50,6 +50,20 @@ final class Chain {
     }
   }
 
+  /** How many states the chain of these parts would have, besides its start. */
+  static int states(List<Part> parts) {
+    int states = 0;
+    for (var part : parts) {
+      states +=
+          switch (part) {
+            case Part.Text(String text) -> text.length() + 1;
+            case Part.Show(Declared field, Shape shape) -> shape.texts().size();
+            case Part.Run(List<Part> inner) -> states(inner);
+          };
+    }
+    return states;
+  }
+
   private static Ends sequence(List<Part> parts, List<Bare> bare) {
     var firsts = new LinkedHashSet<Integer>();
     var lasts = new LinkedHashSet<Integer>();
@@ -130,7 +144,13 @@ final class Chain {
 
   boolean accepts(int state) {
     var leaf = leaf(state);
-    return leaf != null && leaf.last && leaf.texts.accepts[localOf[state]];
+    return endsPart(state) && leaf(state).last;
+  }
+
+  /** Whether the part that a state lies in may end there. */
+  boolean endsPart(int state) {
+    var leaf = leaf(state);
+    return leaf != null && leaf.texts.accepts[localOf[state]];
   }
 
   Moves moves(int state) {
@@ -141,7 +161,7 @@ final class Chain {
       return moves;
     }
     inside(leaf, localOf[state], moves);
-    if (leaf.texts.accepts[localOf[state]]) {
+    if (endsPart(state)) {
       enter(leaf.next, moves);
     }
     return moves;
@@ -166,9 +186,7 @@ final class Chain {
     if (leaf == null) {
       return first.stream().map(leaves::get).toList();
     }
-    return leaf.texts.accepts[localOf[state]]
-        ? leaf.next.stream().map(leaves::get).toList()
-        : List.of();
+    return endsPart(state) ? leaf.next.stream().map(leaves::get).toList() : List.of();
   }
 
   /** Whether the state's part can go on. */

@@ -1,6 +1,5 @@
 package org.framewright.naming;
 
-import dk.brics.automaton.BasicAutomata;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,7 +26,7 @@ final class ChoiceShape implements Shape {
             loss = new Loss(other, value);
           }
         });
-    texts = Dfa.of(BasicAutomata.makeStringUnion(values.keySet().toArray(CharSequence[]::new)));
+    texts = Dfa.of(values.keySet());
   }
 
   @Override
@@ -55,7 +54,7 @@ final class ChoiceShape implements Shape {
       return text(value);
     }
     return new Settled.Refused(
-        "“" + raw + "” is none of its values",
+        Quoted.text(raw) + " is none of its values",
         "Give one of "
             + meanings.entrySet().stream()
                 .map(

@@ -65,7 +65,7 @@ sealed interface Compare {
 
   /**
    * As file browsers show names: digits in a row compare as one number whatever their zeros in
-   * front, other characters without regard to case; where that tells no difference, by bytes.
+   * front, other characters without regard to case; where that makes no difference, by bytes.
    *
    * @param inNumber both names are within a number
    * @param begun a digit other than 0 was seen in it

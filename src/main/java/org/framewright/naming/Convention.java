@@ -6,6 +6,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -19,6 +20,10 @@ import java.util.Set;
 /**
  * How every name of a job is made: typed fields, and patterns that show them. Immutable, and safe
  * for several threads.
+ *
+ * <p>{@code docs/convention.md} describes the file and its limits: 256 kB, 10 levels of nesting,
+ * 200 fields, 50 kinds of names, and so on. Beyond them it is {@link Parsed.Faulty}, so that any
+ * file is read, checked and used in bounded time and memory.
  *
  * <p>A sound convention, one whose {@link #check} finds no error, keeps this law: a name that
  * {@link #build} makes is read by {@link #read} in exactly one way, as the same kind with the same
@@ -76,27 +81,37 @@ public final class Convention {
   /**
    * Reads a convention from a UTF-8 file.
    *
-   * @throws IOException if the file cannot be read; a file in another encoding is {@link
-   *     Parsed.Faulty}
+   * @throws IOException if the file cannot be read; a folder or a device, a file that is too large
+   *     and one in another encoding are {@link Parsed.Faulty}
    */
   public static Parsed read(Path file) throws IOException {
-    var bytes = Files.readAllBytes(file);
+    // A pipe would be waited for, and a device need not end.
+    if (!Files.readAttributes(file, BasicFileAttributes.class).isRegularFile()) {
+      return faulty(file, "is no file but a folder or a device", "Give the convention's file.");
+    }
+    byte[] bytes;
+    try (var in = Files.newInputStream(file)) {
+      bytes = in.readNBytes(Limits.FILE + 1);
+    }
+    if (bytes.length > Limits.FILE) {
+      return faulty(
+          file,
+          "is larger than " + Limits.FILE / 1024 + " kB",
+          "A convention is a page of text; take out what does not belong to it.");
+    }
     try {
       var text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
       return parse(text.startsWith("\uFEFF") ? text.substring(1) : text, file.toString());
     } catch (CharacterCodingException e) {
-      return new Parsed.Faulty(
-          List.of(
-              new Finding(
-                  Rule.BAD_CONVENTION,
-                  Severity.ERROR,
-                  "convention",
-                  1,
-                  1,
-                  file + " is not text in UTF-8",
-                  Optional.empty(),
-                  Optional.of("Save it as plain text in UTF-8."))));
+      return faulty(file, "is not text in UTF-8", "Save it as plain text in UTF-8.");
     }
+  }
+
+  private static Parsed faulty(Path file, String what, String remedy) {
+    var faults = new Faults();
+    faults.add(
+        new Declared.Place("convention", 1, 1), Quoted.bare(file.toString()) + " " + what, remedy);
+    return new Parsed.Faulty(faults.inOrder());
   }
 
   public String title() {
@@ -165,8 +180,8 @@ public final class Convention {
   /**
    * Builds a name of a kind.
    *
-   * @param values people's text, ISO 8601 dates and plain numbers by field; an empty text is no
-   *     value, and fields that the kind does not show are left aside
+   * @param values people's text of at most 1,000 characters, ISO 8601 dates and plain numbers by
+   *     field; an empty text is no value, and fields that the kind does not show are left aside
    * @throws IllegalArgumentException if there is no such kind
    */
   public Built build(String kind, Map<String, String> values) {
@@ -210,8 +225,11 @@ public final class Convention {
     return kind(kind).chain().longest(true);
   }
 
-  /** Reads a name, without its file ending, as any kind. */
+  /** Reads a name, without its file ending, as any kind. No name has more than 255 characters. */
   public Reading read(String name) {
+    if (name.length() > Limits.NAME) {
+      return Expectation.tooLong();
+    }
     var readings = new ArrayList<Reading.One>();
     DeclaredKind furthest = null;
     Reader.Result best = null;
@@ -238,6 +256,9 @@ public final class Convention {
    */
   public Reading read(String name, String kind) {
     var declared = kind(kind);
+    if (name.length() > Limits.NAME) {
+      return Expectation.tooLong();
+    }
     var result = declared.reader().read(name);
     var readings = new ArrayList<Reading.One>();
     result.readings().forEach(values -> readings.add(new Reading.One(kind, values)));
@@ -270,6 +291,9 @@ public final class Convention {
             .orElseThrow(() -> new IllegalArgumentException("No counter shows in a " + kind));
     var largest = new HashMap<List<String>, Long>();
     for (var name : existing) {
+      if (name.length() > Limits.NAME) {
+        continue;
+      }
       for (var values : declared.reader().read(name).readings()) {
         var number = values.get(counter.name());
         if (number != null) {

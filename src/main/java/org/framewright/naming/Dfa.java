@@ -1,11 +1,13 @@
 package org.framewright.naming;
 
 import dk.brics.automaton.Automaton;
+import dk.brics.automaton.BasicAutomata;
 import dk.brics.automaton.State;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +33,15 @@ final class Dfa {
   static Dfa of(Automaton automaton) {
     automaton.determinize();
     automaton.minimize();
+    return numbered(automaton);
+  }
+
+  /** Some texts. Their automaton is built minimal; minimising it again takes far more memory. */
+  static Dfa of(Collection<String> texts) {
+    return numbered(BasicAutomata.makeStringUnion(texts.toArray(CharSequence[]::new)));
+  }
+
+  private static Dfa numbered(Automaton automaton) {
     var numbers = new IdentityHashMap<State, Integer>();
     List<State> order = new ArrayList<>();
     number(automaton.getInitialState(), numbers, order);
@@ -77,35 +88,62 @@ final class Dfa {
       high.add((char) (end - 1));
       c = characters.nextSetBit(end);
     }
+    // All states share the characters of their moves; only where the moves lead differs.
+    var inWord = new Ranges(low, high);
+    var atEnd = separator.map(inWord::with).orElse(inWord);
     for (int n = 0; n < longest; n++) {
       dfa.accepts[n] = n >= shortest && n > 0;
-      dfa.moves(n, low, high, n + 1);
       if (separator.isPresent() && n > 0 && n + 2 <= longest) {
         int after = longest + n;
-        int last = low.size();
-        dfa.from[n] = Arrays.copyOf(dfa.from[n], last + 1);
-        dfa.upTo[n] = Arrays.copyOf(dfa.upTo[n], last + 1);
-        dfa.target[n] = Arrays.copyOf(dfa.target[n], last + 1);
-        dfa.from[n][last] = separator.get();
-        dfa.upTo[n][last] = separator.get();
-        dfa.target[n][last] = after;
-        dfa.moves(after, low, high, n + 2);
+        dfa.moves(n, atEnd, n + 1);
+        dfa.target[n][atEnd.of(separator.get())] = after;
+        dfa.moves(after, inWord, n + 2);
+      } else {
+        dfa.moves(n, inWord, n + 1);
       }
     }
     dfa.accepts[longest] = true;
-    dfa.moves(longest, List.of(), List.of(), 0);
+    dfa.moves(longest, new Ranges(List.of(), List.of()), 0);
     return dfa;
   }
 
-  private void moves(int state, List<Character> low, List<Character> high, int to) {
-    from[state] = new char[low.size()];
-    upTo[state] = new char[low.size()];
-    target[state] = new int[low.size()];
-    for (int e = 0; e < low.size(); e++) {
-      from[state][e] = low.get(e);
-      upTo[state][e] = high.get(e);
-      target[state][e] = to;
+  /** Ranges of characters in ascending order. */
+  private record Ranges(char[] low, char[] high) {
+    Ranges(List<Character> low, List<Character> high) {
+      this(characters(low), characters(high));
     }
+
+    private static char[] characters(List<Character> list) {
+      var characters = new char[list.size()];
+      for (int i = 0; i < characters.length; i++) {
+        characters[i] = list.get(i);
+      }
+      return characters;
+    }
+
+    /** These and one more character, which is in none of them. */
+    Ranges with(char c) {
+      int at = -Arrays.binarySearch(low, c) - 1;
+      return new Ranges(inserted(low, at, c), inserted(high, at, c));
+    }
+
+    int of(char c) {
+      return Arrays.binarySearch(low, c);
+    }
+
+    private static char[] inserted(char[] all, int at, char c) {
+      var more = Arrays.copyOf(all, all.length + 1);
+      System.arraycopy(all, at, more, at + 1, all.length - at);
+      more[at] = c;
+      return more;
+    }
+  }
+
+  private void moves(int state, Ranges ranges, int to) {
+    from[state] = ranges.low;
+    upTo[state] = ranges.high;
+    target[state] = new int[ranges.low.length];
+    Arrays.fill(target[state], to);
   }
 
   /** The texts of one literal. */
@@ -127,15 +165,16 @@ final class Dfa {
     return accepts.length;
   }
 
-  /** The state after a character, or -1. */
+  /** How many moves all states have. */
+  long moves() {
+    return Arrays.stream(target).mapToLong(targets -> targets.length).sum();
+  }
+
+  /** The state after a character, or -1. A state's moves are in the order of their characters. */
   int step(int state, char c) {
-    var lows = from[state];
-    for (int e = 0; e < lows.length; e++) {
-      if (c >= lows[e] && c <= upTo[state][e]) {
-        return target[state][e];
-      }
-    }
-    return -1;
+    int found = Arrays.binarySearch(from[state], c);
+    int e = found >= 0 ? found : -found - 2;
+    return e >= 0 && c <= upTo[state][e] ? target[state][e] : -1;
   }
 
   /** Two texts, the first a shortest; the second is another one, or null where there is none. */
@@ -159,22 +198,58 @@ final class Dfa {
 
   /** A longest text, by bytes of UTF-8 or by UTF-16 units. */
   String longest(boolean bytes) {
-    return longest(0, bytes, new String[size()]);
-  }
-
-  private String longest(int state, boolean bytes, String[] known) {
-    if (known[state] == null) {
-      // Every state leads to acceptance, so that a state without moves accepts.
-      var best = "";
+    // Every state leads to acceptance, so that the last state of a longest way accepts.
+    var order = targetsFirst();
+    var weights = new int[size()];
+    var best = new int[size()];
+    Arrays.fill(best, -1);
+    for (int state : order) {
       for (int e = 0; e < target[state].length; e++) {
-        var text = upTo[state][e] + longest(target[state][e], bytes, known);
-        if (weight(text, bytes) > weight(best, bytes)) {
-          best = text;
+        int weight = weight(upTo[state][e], bytes) + weights[target[state][e]];
+        if (weight > weights[state]) {
+          weights[state] = weight;
+          best[state] = e;
         }
       }
-      known[state] = best;
     }
-    return known[state];
+    var text = new StringBuilder();
+    for (int state = 0; best[state] >= 0; state = target[state][best[state]]) {
+      text.append(upTo[state][best[state]]);
+    }
+    return text.toString();
+  }
+
+  /** The states, each after all that it leads to; there are no cycles. */
+  private int[] targetsFirst() {
+    var order = new int[size()];
+    int placed = 0;
+    var nextMove = new int[size()];
+    var seen = new BitSet(size());
+    var way = new int[size()];
+    int depth = 1;
+    seen.set(0);
+    while (depth > 0) {
+      int state = way[depth - 1];
+      if (nextMove[state] == target[state].length) {
+        order[placed++] = state;
+        depth--;
+      } else {
+        int next = target[state][nextMove[state]++];
+        if (!seen.get(next)) {
+          seen.set(next);
+          way[depth++] = next;
+        }
+      }
+    }
+    return Arrays.copyOf(order, placed);
+  }
+
+  /** The weight of a UTF-16 unit; each half of a pair is half of its four bytes. */
+  private static int weight(char c, boolean bytes) {
+    if (!bytes || c < 0x80) {
+      return 1;
+    }
+    return c < 0x800 || Character.isSurrogate(c) ? 2 : 3;
   }
 
   static int weight(String text, boolean bytes) {

@@ -7,6 +7,14 @@ import java.util.stream.Collectors;
 final class Expectation {
   private Expectation() {}
 
+  /** Of a name that is longer than any name can be. */
+  static Reading.None tooLong() {
+    return new Reading.None(
+        Limits.NAME,
+        "the end",
+        "This is no name: it is longer than " + Limits.NAME + " characters.");
+  }
+
   static Reading.None of(String name, DeclaredKind kind, Reader.Result result) {
     var chain = kind.chain();
     var wanted = new LinkedHashSet<String>();
@@ -51,7 +59,7 @@ final class Expectation {
             + kind.id()
             + " name: "
             + place
-            + (at > 0 ? " (“" + name.substring(0, at) + "”) " : " ")
+            + (at > 0 ? " (" + Quoted.text(name.substring(0, at)) + ") " : " ")
             + expected
             + " was expected, but "
             + found
@@ -76,7 +84,7 @@ final class Expectation {
       case "-" -> "a hyphen";
       case "." -> "a full stop";
       case " " -> "a space";
-      default -> "“" + text + "”";
+      default -> Quoted.text(text);
     };
   }
 }

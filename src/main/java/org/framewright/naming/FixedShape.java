@@ -14,7 +14,8 @@ record FixedShape(String text, Dfa texts) implements Shape {
     return raw.isEmpty() || raw.equals(text)
         ? new Settled.Text(text, text)
         : new Settled.Refused(
-            "“" + raw + "” is given, and it is always “" + text + "”", "Leave this value out.");
+            Quoted.text(raw) + " is given, and it is always " + Quoted.text(text),
+            "Leave this value out.");
   }
 
   @Override
@@ -29,6 +30,6 @@ record FixedShape(String text, Dfa texts) implements Shape {
 
   @Override
   public String inWords() {
-    return "“" + text + "”";
+    return Quoted.text(text);
   }
 }

@@ -54,7 +54,7 @@ record GtinShape(int digits, Dfa texts) implements Shape {
     var number = raw.replaceAll("[\\s-]", "");
     if (!number.matches("[0-9]{8}|[0-9]{12,14}")) {
       return new Settled.Refused(
-          "“" + raw + "” is not a product number",
+          Quoted.text(raw) + " is not a product number",
           "Give the 8, 12, 13 or 14 digits of its GTIN, check digit included.");
     }
     int expected = checkDigit(number.substring(0, number.length() - 1));

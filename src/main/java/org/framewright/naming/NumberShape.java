@@ -54,7 +54,7 @@ record NumberShape(int width, int most, int valueWidth, long smallest, long larg
     var given = raw.strip();
     if (!DIGITS.matcher(given).matches()) {
       return new Settled.Refused(
-          "“" + raw + "” is not a whole number",
+          Quoted.text(raw) + " is not a whole number",
           "Give a number from " + smallest + " to " + largest + ", in digits 0-9.");
     }
     long number = Long.parseLong(given);

@@ -23,6 +23,20 @@ sealed interface Part {
     }
   }
 
+  /** How many characters of literal text they show, inner runs included. */
+  static int literals(List<Part> parts) {
+    int literals = 0;
+    for (var part : parts) {
+      literals +=
+          switch (part) {
+            case Text(String text) -> text.length();
+            case Show _ -> 0;
+            case Run(List<Part> inner) -> literals(inner);
+          };
+    }
+    return literals;
+  }
+
   /** Visits every field shown, inner runs included, in order. */
   static void eachShow(List<Part> parts, Consumer<Show> visit) {
     for (var part : parts) {

@@ -1,7 +1,6 @@
 package org.framewright.naming;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +11,7 @@ import java.util.Set;
  * 6570 level 1 expressions), and optional runs in square brackets.
  */
 final class PatternText {
-  /** Told of a fault: at which character, by which rule, what and its remedy. */
+  /** Takes a fault: at which character, by which rule, what and its remedy. */
   interface Fault {
     void at(int position, Rule rule, String what, String remedy);
   }
@@ -24,13 +23,16 @@ final class PatternText {
 
   private static final int DEEPEST = 20;
 
+  /** Characters of literal text so far. */
+  private int literals;
+
   private final String text;
   private final Map<String, Declared> fields;
   private final Set<String> kindIds;
   private final Kinds kinds;
   private final boolean folder;
   private final Fault fault;
-  private final Map<String, String> shown = new HashMap<>();
+  private final Set<String> shown = new HashSet<>();
   private int at;
 
   PatternText(
@@ -50,11 +52,15 @@ final class PatternText {
 
   List<Part> parts() {
     var parts = run(0);
-    int counters = 0;
-    var names = new ArrayList<Declared>();
-    Part.eachShow(parts, show -> names.add(show.field()));
-    for (var field : names) {
-      counters += field.type() == FieldType.COUNTER ? 1 : 0;
+    var shows = new ArrayList<Part.Show>();
+    Part.eachShow(parts, shows::add);
+    long counters = shows.stream().filter(show -> show.field().type() == FieldType.COUNTER).count();
+    if (shows.size() > Limits.SHOWN) {
+      fault.at(
+          0,
+          Rule.BAD_CONVENTION,
+          "it shows more than " + Limits.SHOWN + " fields",
+          "A name has room for a few.");
     }
     if (counters > 1) {
       fault.at(
@@ -143,11 +149,26 @@ final class PatternText {
     return parts;
   }
 
-  private static void flush(StringBuilder literal, List<Part> parts) {
-    if (!literal.isEmpty()) {
+  private void flush(StringBuilder literal, List<Part> parts) {
+    if (!literal.isEmpty() && hasRoom(literal.length())) {
       parts.add(new Part.Text(literal.toString()));
-      literal.setLength(0);
     }
+    literal.setLength(0);
+  }
+
+  /** Whether so much more text may show; reports it once if not. */
+  private boolean hasRoom(int more) {
+    int most = folder ? Limits.PATH_LITERALS : Limits.LITERALS;
+    boolean had = literals <= most;
+    literals += more;
+    if (had && literals > most) {
+      fault.at(
+          0,
+          Rule.BAD_CONVENTION,
+          "the text in it is longer than " + most + " characters",
+          "Shorten it.");
+    }
+    return literals <= most;
   }
 
   private void expression(List<Part> parts) {
@@ -165,8 +186,8 @@ final class PatternText {
     var shapeName = dot < 0 ? "" : name.substring(dot + 1);
     var field = fields.get(fieldName);
     if (field != null && field.shapes().isEmpty()) {
-      // Its declaration is faulty, which is told where it stands.
-      shown.put(fieldName, "");
+      // Its declaration is faulty, which is reported where it stands.
+      shown.add(fieldName);
       parts.add(new Part.Text("?"));
     } else if (field != null) {
       var shape = field.shapes().get(shapeName);
@@ -174,7 +195,7 @@ final class PatternText {
         fault.at(
             start,
             Rule.UNKNOWN_FIELD,
-            "the field " + fieldName + " has no shape “" + shapeName + "”",
+            "the field " + fieldName + " has no shape " + Quoted.text(shapeName),
             "Declare it under fields."
                 + fieldName
                 + ".shapes."
@@ -184,7 +205,7 @@ final class PatternText {
       add(parts, new Part.Show(field, shape), start);
     } else if (dot < 0 && kindIds.contains(name) && !folder) {
       var inner = kinds.parts(name, start);
-      if (inner != null) {
+      if (inner != null && hasRoom(Part.literals(inner))) {
         Part.eachShow(inner, show -> remember(show, start));
         parts.addAll(inner);
       }
@@ -194,7 +215,7 @@ final class PatternText {
       fault.at(
           start,
           Rule.UNKNOWN_FIELD,
-          "there is no field “" + fieldName + "”",
+          "there is no field " + Quoted.text(fieldName),
           Nearest.to(fieldName, known)
               .map(near -> "Is {" + near + "} meant?")
               .orElse("Declare it under fields."));
@@ -213,7 +234,7 @@ final class PatternText {
 
   private boolean remember(Part.Show show, int start) {
     var name = show.field().name();
-    if (shown.putIfAbsent(name, "") != null) {
+    if (!shown.add(name)) {
       fault.at(
           start,
           Rule.BAD_CONVENTION,

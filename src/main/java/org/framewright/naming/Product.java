@@ -3,6 +3,7 @@ package org.framewright.naming;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
@@ -31,6 +32,25 @@ final class Product {
 
   /** No character: this name did not move. */
   private static final char NONE = '\uFFFF';
+
+  /** Pairs that one search may keep: some 60 MB. */
+  private static final int MOST_PAIRS = 500_000;
+
+  /** The pairs that a search has met, within its bounds. */
+  private static final class Seen {
+    private final HashSet<Key> keys = new HashSet<>();
+
+    /** Whether a pair is met for the first time. */
+    boolean add(Key key) throws Effort.TooLarge {
+      if (!keys.add(key)) {
+        return false;
+      }
+      if (keys.size() > MOST_PAIRS) {
+        throw new Effort.TooLarge();
+      }
+      return true;
+    }
+  }
 
   private final Effort effort;
 
@@ -65,7 +85,7 @@ final class Product {
       throws Effort.TooLarge {
     var firstMoves = new MoveCache(one);
     var secondMoves = mustDiffer ? firstMoves : new MoveCache(other);
-    var seen = new HashMap<Key, Boolean>();
+    var seen = new Seen();
     var queue = new ArrayDeque<Pair>();
     queue.add(new Pair(0, 0, !mustDiffer, Ahead.NONE, null, NONE, NONE));
     while (!queue.isEmpty()) {
@@ -86,7 +106,7 @@ final class Product {
             continue;
           }
           boolean differ = pair.differ || a != b;
-          if (seen.putIfAbsent(new Key(a, b, differ, Ahead.NONE), true) == null) {
+          if (seen.add(new Key(a, b, differ, Ahead.NONE))) {
             var next = new Pair(a, b, differ, Ahead.NONE, pair, low, low);
             if (differ && one.accepts(a) && other.accepts(b)) {
               return Optional.of(found(one, other, next));
@@ -101,7 +121,7 @@ final class Product {
 
   /** A shortest name that an automaton of unwanted texts takes. */
   Optional<Found> unwanted(Chain chain, Dfa unwanted) throws Effort.TooLarge {
-    var seen = new HashMap<Key, Boolean>();
+    var seen = new Seen();
     var queue = new ArrayDeque<Pair>();
     queue.add(new Pair(0, 0, false, Ahead.NONE, null, NONE, NONE));
     while (!queue.isEmpty()) {
@@ -116,10 +136,10 @@ final class Product {
           }
           int a = p.target[i];
           int b = unwanted.target[pair.q][e];
-          if (seen.putIfAbsent(new Key(a, b, false, Ahead.NONE), true) == null) {
+          if (seen.add(new Key(a, b, false, Ahead.NONE))) {
             var next = new Pair(a, b, false, Ahead.NONE, pair, low, low);
             if (chain.accepts(a) && unwanted.accepts[b]) {
-              return Optional.of(found(chain, chain, withSecondAsFirst(next)));
+              return Optional.of(found(chain, next));
             }
             queue.add(next);
           }
@@ -129,17 +149,17 @@ final class Product {
     return Optional.empty();
   }
 
-  private static Pair withSecondAsFirst(Pair pair) {
-    return pair == null
-        ? null
-        : new Pair(
-            pair.p,
-            pair.p,
-            pair.differ,
-            pair.ahead,
-            withSecondAsFirst(pair.before),
-            pair.c,
-            pair.c);
+  /** The one name of a search in which the other automaton is none of a kind's. */
+  private static Found found(Chain chain, Pair end) {
+    var text = new StringBuilder();
+    var path = new ArrayDeque<Integer>();
+    for (var pair = end; pair.before != null; pair = pair.before) {
+      text.append(pair.c);
+      path.addFirst(pair.p);
+    }
+    var name = text.reverse().toString();
+    var values = chain.values(name, path(path));
+    return new Found(name, values, name, values);
   }
 
   /**
@@ -149,9 +169,9 @@ final class Product {
    */
   Optional<Found> caseClash(Chain chain) throws Effort.TooLarge {
     var moves = new MoveCache(chain);
-    var seen = new HashMap<Key, Boolean>();
+    var seen = new Seen();
     var queue = new ArrayDeque<Pair>();
-    var keys = new CollisionKey();
+    var keys = new CharacterClashes(effort);
     queue.add(new Pair(0, 0, false, Ahead.NONE, null, NONE, NONE));
     while (!queue.isEmpty()) {
       var pair = queue.poll();
@@ -167,7 +187,7 @@ final class Product {
         effort.spend((long) p.size * q.size + 1);
         for (int i = 0; i < p.size; i++) {
           for (int j = 0; j < q.size; j++) {
-            for (var clash : keys.clashes(p.low[i], p.high[i], q.low[j], q.high[j])) {
+            for (var clash : keys.of(p.low[i], p.high[i], q.low[j], q.high[j])) {
               boolean differ = pair.differ || clash.first() != clash.second();
               add(
                   new Pair(
@@ -192,16 +212,12 @@ final class Product {
 
   /** Moves only the name that is behind. */
   private void catchUp(
-      Pair pair,
-      Chain.Moves moves,
-      CollisionKey keys,
-      Map<Key, Boolean> seen,
-      ArrayDeque<Pair> queue)
+      Pair pair, Chain.Moves moves, CharacterClashes keys, Seen seen, ArrayDeque<Pair> queue)
       throws Effort.TooLarge {
     for (int i = 0; i < moves.size; i++) {
       effort.spend(moves.high[i] - moves.low[i] + 1L);
       for (int c = moves.low[i]; c <= moves.high[i]; c++) {
-        var key = keys.of((char) c);
+        var key = keys.keyOf((char) c);
         var text = pair.ahead.text;
         if (text.startsWith(key) || key.startsWith(text)) {
           var ahead = pair.ahead.first ? ahead(text, key) : ahead(key, text);
@@ -224,8 +240,8 @@ final class Product {
             : new Ahead(false, second.substring(first.length()));
   }
 
-  private static void add(Pair pair, Map<Key, Boolean> seen, ArrayDeque<Pair> queue) {
-    if (seen.putIfAbsent(new Key(pair.p, pair.q, pair.differ, pair.ahead), true) == null) {
+  private static void add(Pair pair, Seen seen, ArrayDeque<Pair> queue) throws Effort.TooLarge {
+    if (seen.add(new Key(pair.p, pair.q, pair.differ, pair.ahead))) {
       queue.add(pair);
     }
   }

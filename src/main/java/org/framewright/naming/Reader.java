@@ -1,12 +1,14 @@
 package org.framewright.naming;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SequencedMap;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -18,7 +20,7 @@ final class Reader {
   static final int MOST_READINGS = 100;
 
   /** Beyond this, what is remembered is dropped and made anew, so that memory stays bounded. */
-  private static final int MOST_SETS = 4_000;
+  private static final int MOST_REMEMBERED = 500_000;
 
   /** A set of chain states that the same text reaches. */
   private static final class States {
@@ -28,6 +30,16 @@ final class Reader {
     States(int[] states, int classes) {
       this.states = states;
       this.moves = new Arrival[classes];
+    }
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof States set && Arrays.equals(states, set.states);
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(states);
     }
   }
 
@@ -47,27 +59,29 @@ final class Reader {
   private final Chain chain;
   private final char[] bounds;
   private final int[] lowClasses = new int[128];
-  private final Map<List<Integer>, States> known = new HashMap<>();
+  private final Map<States, States> known = new HashMap<>();
   private States start;
+
+  /** How much the moves found so far take, in numbers. */
+  private long remembered;
 
   Reader(Chain chain) {
     this.chain = chain;
-    var cuts = new TreeSet<Character>();
-    cuts.add(Character.MIN_VALUE);
+    var cuts = new BitSet(Character.MAX_VALUE + 2);
+    cuts.set(0);
     for (var leaf : chain.leaves()) {
       for (int s = 0; s < leaf.texts().size(); s++) {
         for (int e = 0; e < leaf.texts().from[s].length; e++) {
-          cuts.add(leaf.texts().from[s][e]);
-          if (leaf.texts().upTo[s][e] < Character.MAX_VALUE) {
-            cuts.add((char) (leaf.texts().upTo[s][e] + 1));
-          }
+          cuts.set(leaf.texts().from[s][e]);
+          cuts.set(leaf.texts().upTo[s][e] + 1);
         }
       }
     }
-    bounds = new char[cuts.size()];
+    cuts.clear(Character.MAX_VALUE + 1);
+    bounds = new char[cuts.cardinality()];
     int i = 0;
-    for (char cut : cuts) {
-      bounds[i++] = cut;
+    for (int cut = cuts.nextSetBit(0); cut >= 0; cut = cuts.nextSetBit(cut + 1)) {
+      bounds[i++] = (char) cut;
     }
     for (char c = 0; c < lowClasses.length; c++) {
       lowClasses[c] = search(c);
@@ -82,12 +96,18 @@ final class Reader {
 
   private void forget() {
     known.clear();
+    remembered = 0;
     start = states(new int[] {0});
   }
 
   private States states(int[] states) {
-    return known.computeIfAbsent(
-        Arrays.stream(states).boxed().toList(), k -> new States(states, bounds.length));
+    var set = new States(states, bounds.length);
+    var had = known.putIfAbsent(set, set);
+    if (had != null) {
+      return had;
+    }
+    remembered += states.length + bounds.length;
+    return set;
   }
 
   private Arrival move(States here, int charClass) {
@@ -100,39 +120,52 @@ final class Reader {
   }
 
   private Arrival explore(States here, char c) {
-    var targets = new TreeSet<Integer>();
-    for (int state : here.states) {
-      var moves = chain.moves(state);
-      for (int m = 0; m < moves.size; m++) {
-        if (c >= moves.low[m] && c <= moves.high[m]) {
-          targets.add(moves.target[m]);
-        }
+    var sources = new TreeMap<Integer, List<Integer>>();
+    var ended = new TreeMap<Integer, List<Integer>>();
+    for (int i = 0; i < here.states.length; i++) {
+      int state = here.states[i];
+      var leaf = chain.leaf(state);
+      if (leaf == null) {
+        enter(chain.firsts(), c, List.of(i), sources);
+        continue;
+      }
+      int inside = leaf.texts().step(chain.local(state), c);
+      if (inside >= 0) {
+        add(sources, leaf.base() + inside, List.of(i));
+      }
+      if (chain.endsPart(state)) {
+        add(ended, leaf.index(), List.of(i));
       }
     }
-    if (targets.isEmpty()) {
+    ended.forEach((leaf, from) -> enter(chain.leaves().get(leaf).next(), c, from, sources));
+    if (sources.isEmpty()) {
       return NOWHERE;
     }
-    var sorted = targets.stream().mapToInt(Integer::intValue).toArray();
-    List<List<Integer>> from = new ArrayList<>();
-    for (int i = 0; i < sorted.length; i++) {
-      from.add(new ArrayList<>());
-    }
-    for (int i = 0; i < here.states.length; i++) {
-      var moves = chain.moves(here.states[i]);
-      for (int m = 0; m < moves.size; m++) {
-        if (c >= moves.low[m] && c <= moves.high[m]) {
-          var sources = from.get(Arrays.binarySearch(sorted, moves.target[m]));
-          if (sources.isEmpty() || sources.getLast() != i) {
-            sources.add(i);
-          }
-        }
+    var from =
+        sources.values().stream()
+            .map(list -> list.stream().mapToInt(Integer::intValue).toArray())
+            .toArray(int[][]::new);
+    remembered += from.length + Arrays.stream(from).mapToInt(list -> list.length).sum();
+    return new Arrival(
+        states(sources.keySet().stream().mapToInt(Integer::intValue).toArray()), from);
+  }
+
+  /** Moves into the parts that may come next. */
+  private void enter(
+      List<Integer> leaves, char c, List<Integer> from, Map<Integer, List<Integer>> sources) {
+    for (int index : leaves) {
+      var leaf = chain.leaves().get(index);
+      int first = leaf.texts().step(0, c);
+      if (first >= 0) {
+        add(sources, leaf.base() + first, from);
       }
     }
-    return new Arrival(
-        states(sorted),
-        from.stream()
-            .map(list -> list.stream().mapToInt(Integer::intValue).toArray())
-            .toArray(int[][]::new));
+  }
+
+  /** Each source makes one reading at least, so that more than are listed are of no use. */
+  private static void add(Map<Integer, List<Integer>> sources, int target, List<Integer> from) {
+    var list = sources.computeIfAbsent(target, t -> new ArrayList<>());
+    list.addAll(from.subList(0, Math.min(from.size(), MOST_READINGS - list.size())));
   }
 
   /** What came of reading: the readings' values, or how far the text was legal. */
@@ -163,7 +196,7 @@ final class Reader {
   }
 
   synchronized Result read(String name) {
-    if (known.size() > MOST_SETS) {
+    if (remembered > MOST_REMEMBERED) {
       forget();
     }
     var way = new Arrival[name.length()];
@@ -177,33 +210,34 @@ final class Reader {
       way[i] = arrival;
       here = arrival.target;
     }
-    List<SequencedMap<String, String>> readings = new ArrayList<>();
-    for (int index = 0; index < here.states.length; index++) {
-      if (chain.accepts(here.states[index])) {
-        back(name, way, name.length() - 1, index, new int[name.length()], readings);
-      }
-    }
-    return new Result(readings, name.length(), here.states);
+    return new Result(readings(name, way, here), name.length(), here.states);
   }
 
-  private void back(
-      String name,
-      Arrival[] way,
-      int end,
-      int endIndex,
-      int[] path,
-      List<SequencedMap<String, String>> readings) {
-    int index = endIndex;
-    for (int i = end; i >= 0; i--) {
-      path[i] = way[i].target.states[index];
-      var sources = way[i].from[index];
-      for (int other = 1; other < sources.length && readings.size() < MOST_READINGS; other++) {
-        back(name, way, i - 1, sources[other], path.clone(), readings);
+  /** A way back that is still to be followed, from before {@code end}. */
+  private record Branch(int end, int index, int[] path) {}
+
+  private List<SequencedMap<String, String>> readings(String name, Arrival[] way, States end) {
+    var readings = new ArrayList<SequencedMap<String, String>>();
+    var open = new ArrayDeque<Branch>();
+    for (int i = 0; i < end.states.length && open.size() < MOST_READINGS; i++) {
+      if (chain.accepts(end.states[i])) {
+        open.add(new Branch(name.length(), i, new int[name.length()]));
       }
-      index = sources[0];
     }
-    if (readings.size() < MOST_READINGS) {
-      readings.add(chain.values(name, path));
+    while (!open.isEmpty() && readings.size() < MOST_READINGS) {
+      var branch = open.pop();
+      int index = branch.index;
+      for (int i = branch.end - 1; i >= 0; i--) {
+        branch.path[i] = way[i].target.states[index];
+        var sources = way[i].from[index];
+        int room = MOST_READINGS - readings.size() - open.size();
+        for (int other = 1; other < Math.min(sources.length, room); other++) {
+          open.push(new Branch(i, sources[other], branch.path.clone()));
+        }
+        index = sources[0];
+      }
+      readings.add(chain.values(name, branch.path));
     }
+    return readings;
   }
 }

@@ -28,7 +28,7 @@ sealed interface Shape
   /** The field's value that a legal text shows. */
   String value(String text);
 
-  /** What this shape cannot tell apart, if anything. */
+  /** Two values that this shape shows alike, if there are any. */
   Optional<Loss> loss();
 
   /** What is wanted, for messages: {@code 2 to 6 capital letters and digits}. */

@@ -1,11 +1,8 @@
 package org.framewright.naming;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +12,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
+import org.framewright.naming.TimeSteps.Placed;
+import org.framewright.naming.TimeSteps.Slot;
 
 /**
  * Looks for two names of a kind, alike in every field but the time's, of which the earlier sorts
@@ -33,19 +32,6 @@ import java.util.stream.LongStream;
  * their numbers do, and the zeros in front are all that a number hides.
  */
 final class SortOrder {
-  /** One step of a name: a literal, a field that both names share, or a part of the time. */
-  private sealed interface Slot {
-    record Same(String text) implements Slot {}
-
-    record Shared(Dfa texts) implements Slot {}
-
-    record Unit(DateShape.Part part) implements Slot {}
-
-    record Count(NumberShape shape) implements Slot {}
-  }
-
-  private record Placed(Slot slot, Chain.Leaf leaf, List<Integer> next, boolean last) {}
-
   /**
    * @param rank the most significant unit that differs so far; 9 if none does
    * @param date its sign
@@ -73,96 +59,20 @@ final class SortOrder {
 
   private record Texts(String first, String second) {}
 
-  private static final DateShape.Unit DAY_OF_YEAR = DateShape.Unit.DAY_OF_YEAR;
+  private static final DatePattern.Unit DAY_OF_YEAR = DatePattern.Unit.DAY_OF_YEAR;
 
-  private final Chain chain;
+  private final TimeSteps steps;
   private final Effort effort;
-  private final List<Placed> slots = new ArrayList<>();
-  private final List<Integer> firsts;
-  private final boolean hasTime;
-  private final boolean counterRestartsWithTime;
   private boolean incomplete;
 
   SortOrder(DeclaredKind kind, Effort effort) {
-    this.chain = kind.chain();
+    this.steps = new TimeSteps(kind);
     this.effort = effort;
-    var counter =
-        kind.shows().values().stream()
-            .map(Part.Show::field)
-            .filter(field -> field.type() == FieldType.COUNTER)
-            .findFirst();
-    var dates = timeFields();
-    this.hasTime = !dates.isEmpty() || counter.isPresent();
-    this.counterRestartsWithTime =
-        counter.isPresent() && counter.get().restarts().stream().anyMatch(dates::contains);
-    this.firsts = place(dates);
   }
 
-  /** The date fields that tell the time: each unit counts where it first shows. */
-  private Set<String> timeFields() {
-    var fields = new LinkedHashSet<String>();
-    var units = EnumSet.noneOf(DateShape.Unit.class);
-    for (var leaf : chain.leaves()) {
-      if (leaf.part() instanceof Part.Show(Declared field, DateShape shape)) {
-        var own = EnumSet.noneOf(DateShape.Unit.class);
-        shape.parts().stream()
-            .filter(part -> part.unit() != null)
-            .forEach(part -> own.add(part.unit()));
-        var both = EnumSet.copyOf(own);
-        both.retainAll(units);
-        if (both.isEmpty()) {
-          units.addAll(own);
-          fields.add(field.name());
-        }
-      }
-    }
-    return fields;
-  }
-
-  private List<Integer> place(Set<String> dates) {
-    var start = new ArrayList<Integer>();
-    var expanded = new ArrayList<List<Slot>>();
-    int count = 0;
-    for (var leaf : chain.leaves()) {
-      List<Slot> own = expand(leaf, dates);
-      start.add(count);
-      count += own.size();
-      expanded.add(own);
-    }
-    for (int i = 0; i < expanded.size(); i++) {
-      var leaf = chain.leaves().get(i);
-      var own = expanded.get(i);
-      for (int k = 0; k < own.size(); k++) {
-        boolean end = k == own.size() - 1;
-        slots.add(
-            new Placed(
-                own.get(k),
-                leaf,
-                end ? leaf.next().stream().map(start::get).toList() : List.of(slots.size() + 1),
-                end && leaf.last()));
-      }
-    }
-    return chain.firsts().stream().map(start::get).toList();
-  }
-
-  private static List<Slot> expand(Chain.Leaf leaf, Set<String> dates) {
-    return switch (leaf.part()) {
-      case Part.Text(String text) -> List.of(new Slot.Same(text));
-      case Part.Show(Declared field, DateShape shape) when dates.contains(field.name()) ->
-          shape.parts().stream()
-              .map(
-                  part -> part.unit() == null ? new Slot.Same(part.literal()) : new Slot.Unit(part))
-              .map(Slot.class::cast)
-              .toList();
-      case Part.Show(Declared field, NumberShape shape) when field.type() == FieldType.COUNTER ->
-          List.of(new Slot.Count(shape));
-      case Part.Show show -> List.of(new Slot.Shared(leaf.texts()));
-      case Part.Run run -> throw new IllegalStateException("a run is no leaf");
-    };
-  }
-
-  boolean tellsTime() {
-    return hasTime;
+  /** Whether names show a date or a counter at all. */
+  boolean showsTime() {
+    return steps.hasTime();
   }
 
   /**
@@ -174,7 +84,7 @@ final class SortOrder {
     incomplete = false;
     var seen = new HashSet<State>();
     var queue = new ArrayDeque<Node>();
-    for (int first : firsts) {
+    for (int first : steps.firsts()) {
       var state = new State(first, Times.ALIKE, start);
       if (seen.add(state)) {
         queue.add(new Node(state, null, "", ""));
@@ -182,18 +92,19 @@ final class SortOrder {
     }
     while (!queue.isEmpty()) {
       var node = queue.poll();
-      var placed = slots.get(node.state.slot);
+      var placed = steps.at(node.state.slot);
       for (var way : outcomes(node.state, placed).entrySet()) {
         var outcome = way.getKey();
         var texts = way.getValue();
         if (outcome.compare.isDecided() && outcome.compare.end() < 0) {
           continue;
         }
-        if (placed.last && isEarlier(outcome.times) && outcome.compare.end() > 0) {
+        if (placed.last() && isEarlier(outcome.times) && outcome.compare.end() > 0) {
           return Optional.of(found(new Node(null, node, texts.first, texts.second)));
         }
-        for (int next : placed.next) {
+        for (int next : placed.next()) {
           var state = new State(next, outcome.times, outcome.compare);
+          effort.spend(1);
           if (seen.add(state)) {
             queue.add(new Node(state, node, texts.first, texts.second));
           }
@@ -210,7 +121,7 @@ final class SortOrder {
     if (times.date == 0 || !times.counted) {
       return times.date < 0 || (times.date == 0 && times.count < 0);
     }
-    return times.date < 0 && (counterRestartsWithTime || times.count < 0);
+    return times.date < 0 && (steps.counterRestartsWithTime() || times.count < 0);
   }
 
   private Product.Found found(Node end) {
@@ -223,7 +134,7 @@ final class SortOrder {
       nodes.addFirst(node);
     }
     for (var node : nodes) {
-      var leaf = slots.get(node.before.state.slot).leaf;
+      var leaf = steps.at(node.before.state.slot).leaf();
       first.append(node.first);
       second.append(node.second);
       firstValues.merge(leaf, node.first, String::concat);
@@ -247,12 +158,12 @@ final class SortOrder {
   /** Every way on from a state, each with the first texts found that go it. */
   private Map<Outcome, Texts> outcomes(State state, Placed placed) throws Effort.TooLarge {
     var outcomes = new LinkedHashMap<Outcome, Texts>();
-    switch (placed.slot) {
+    switch (placed.slot()) {
       case Slot.Same(String text) ->
           outcomes.put(
               new Outcome(state.times, state.compare.feed(text, text)), new Texts(text, text));
       case Slot.Shared(Dfa texts) -> shared(state, texts, outcomes);
-      case Slot.Unit(DateShape.Part part) -> {
+      case Slot.Unit(DatePattern.Part part) -> {
         var values = values(part, state.compare);
         for (var a : values.entrySet()) {
           for (var b : values.entrySet()) {
@@ -277,16 +188,27 @@ final class SortOrder {
       return;
     }
     record At(int dfa, Compare compare) {}
-    record Way(At at, String text) {}
+    record Way(At at, Way before, String last) {
+      String text() {
+        var text = new StringBuilder();
+        for (var way = this; way.before != null; way = way.before) {
+          text.append(way.last);
+        }
+        return text.reverse().toString();
+      }
+    }
     var seen = new HashSet<At>();
     var queue = new ArrayDeque<Way>();
-    queue.add(new Way(new At(0, state.compare), ""));
+    queue.add(new Way(new At(0, state.compare), null, ""));
     while (!queue.isEmpty()) {
       var way = queue.poll();
       int here = way.at.dfa;
       if (texts.accepts[here]) {
-        outcomes.putIfAbsent(
-            new Outcome(state.times, way.at.compare), new Texts(way.text, way.text));
+        var outcome = new Outcome(state.times, way.at.compare);
+        if (!outcomes.containsKey(outcome)) {
+          var text = way.text();
+          outcomes.put(outcome, new Texts(text, text));
+        }
       }
       for (int e = 0; e < texts.target[here].length; e++) {
         boolean few = way.at.compare.keepsPace();
@@ -295,7 +217,7 @@ final class SortOrder {
           var one = String.valueOf((char) c);
           var at = new At(texts.target[here][e], way.at.compare.feed(one, one));
           if (seen.add(at)) {
-            queue.add(new Way(at, way.text + one));
+            queue.add(new Way(at, way, one));
           }
         }
       }
@@ -312,14 +234,14 @@ final class SortOrder {
         : IntStream.rangeClosed(low, high).toArray();
   }
 
-  private Map<Integer, String> values(DateShape.Part part, Compare compare) {
+  private Map<Integer, String> values(DatePattern.Part part, Compare compare) {
     var all = new TreeMap<>(part.texts());
     all.keySet()
         .removeIf(
             value ->
-                (part.unit() == DateShape.Unit.DAY && value > 28)
+                (part.unit() == DatePattern.Unit.DAY && value > 28)
                     || (part.unit() == DAY_OF_YEAR && value > 365));
-    if (part.unit() == DateShape.Unit.FRACTION) {
+    if (part.unit() == DatePattern.Unit.FRACTION) {
       int most = (int) NumberShape.room(part.letters());
       boolean each = part.letters() <= 2;
       incomplete |= !each && !compare.keepsPace() && !compare.isDecided();
@@ -329,7 +251,7 @@ final class SortOrder {
         all.put((int) value, NumberShape.padded(value, part.letters()));
       }
     }
-    boolean numeric = part.unit() != DateShape.Unit.MONTH || part.letters() < 3;
+    boolean numeric = part.unit() != DatePattern.Unit.MONTH || part.letters() < 3;
     if (compare.isDecided() || (part.isFixedWidth() && numeric && compare.keepsPace())) {
       var few = few(all.firstKey(), all.lastKey());
       all.keySet().removeIf(value -> !few.contains((long) value));
@@ -390,8 +312,7 @@ final class SortOrder {
    * of the longer, which matters digit by digit only if a digit may follow.
    */
   private void beginnings(Placed placed, NumberShape shape, Set<Long> numbers) {
-    boolean digitFollows =
-        placed.next.stream().anyMatch(next -> mayBeginWithDigit(slots.get(next)));
+    boolean digitFollows = steps.digitMayFollow(placed);
     for (int digits = shape.width(); digits < shape.most(); digits++) {
       long beginning = NumberShape.room(digits);
       for (int more = 1; digits + more <= shape.most(); more++) {
@@ -406,16 +327,5 @@ final class SortOrder {
         }
       }
     }
-  }
-
-  private static boolean mayBeginWithDigit(Placed placed) {
-    return switch (placed.slot) {
-      case Slot.Same(String text) -> Character.isDigit(text.charAt(0));
-      case Slot.Shared(Dfa texts) ->
-          IntStream.rangeClosed('0', '9').anyMatch(c -> texts.step(0, (char) c) >= 0);
-      case Slot.Unit(DateShape.Part part) ->
-          part.unit() != DateShape.Unit.MONTH || part.letters() < 3;
-      case Slot.Count count -> true;
-    };
   }
 }

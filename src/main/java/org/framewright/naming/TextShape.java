@@ -31,17 +31,13 @@ final class TextShape implements Shape {
   private final Dfa mainTexts;
 
   /**
-   * @param main the form of the field's main shape, whose text is the field's value
+   * @param main the field's main shape, whose text is the field's value; null for that one itself
    */
-  TextShape(Form form, Form main) {
+  TextShape(Form form, TextShape main) {
     this.form = form;
-    this.main = main;
     this.texts = automaton(form);
-    this.mainTexts = form.equals(main) ? texts : automaton(main);
-  }
-
-  Form form() {
-    return form;
+    this.main = main == null ? form : main.form;
+    this.mainTexts = main == null ? texts : main.texts;
   }
 
   private static Dfa automaton(Form form) {
@@ -78,7 +74,8 @@ final class TextShape implements Shape {
   private static Settled legal(String field, String raw, Form form, List<Step> steps) {
     var text = raw.strip();
     if (form.order != Order.AS_GIVEN) {
-      text = step(field, text, ordered(text, form.order), "a person's name, " + told(form), steps);
+      text =
+          step(field, text, ordered(text, form.order), "a person's name, " + ordering(form), steps);
     }
     text = step(field, text, LegalText.spelt(text, form.alphabet), "signs as words", steps);
     text =
@@ -95,14 +92,14 @@ final class TextShape implements Shape {
             form.alphabet.letters().apply(text),
             form.alphabet.letters() == Alphabet.Letters.UPPER ? "capital letters" : "small letters",
             steps);
-    text = step(field, text, joined(text, form), told(form), steps);
+    text = step(field, text, joined(text, form), ordering(form), steps);
     text =
         step(field, text, cut(text, form), "no longer than " + form.longest + " characters", steps);
     if (text.length() < form.shortest) {
       return new Settled.Refused(
           text.isEmpty()
-              ? "nothing legal is left of “" + raw + "”"
-              : "“" + text + "” is shorter than " + form.shortest + " characters",
+              ? "nothing legal is left of " + Quoted.text(raw)
+              : Quoted.text(text) + " is shorter than " + form.shortest + " characters",
           "Give " + words(form) + ".");
     }
     return new Settled.Text(text, text);
@@ -116,7 +113,7 @@ final class TextShape implements Shape {
     return became;
   }
 
-  private static String told(Form form) {
+  private static String ordering(Form form) {
     return switch (form.order) {
       case FAMILY_FIRST -> "family name first";
       case FAMILY_ONLY -> "family name only";

@@ -80,7 +80,7 @@ class ConventionTest {
   }
 
   @Test
-  void tellsEachStepFromPeoplesTextToLegalText() {
+  void reportsEachStepFromPeoplesTextToLegalText() {
     var built =
         nameOf(
             FASHION.build(
@@ -110,7 +110,7 @@ class ConventionTest {
   }
 
   @Test
-  void tellsEveryMissingAndBadValueAtOnce() {
+  void reportsEveryMissingAndBadValueAtOnce() {
     assertThat(refused(FASHION.build("frame", given("day", "2026-02-30", "client", "!"))))
         .hasSize(4)
         .anyMatch(message -> message.contains("no such date"))
@@ -164,7 +164,7 @@ class ConventionTest {
   }
 
   @Test
-  void tellsWhatACounterRestartsOn() {
+  void saysWhatACounterRestartsOn() {
     var take = FASHION.fields().get("take");
     assertThat(FASHION.kinds().get("frame").counter()).contains("take");
     assertThat(take.restarts()).containsExactly("setup");

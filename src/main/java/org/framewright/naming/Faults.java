@@ -1,0 +1,67 @@
+package org.framewright.naming;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What is wrong with a convention's file, so far. */
+final class Faults {
+  /** There are so many that the rest of the file is not looked at. */
+  static final class TooMany extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    TooMany() {
+      super("too many faults", null, false, false);
+    }
+  }
+
+  private final List<Finding> found = new ArrayList<>();
+
+  void add(Declared.Place place, String what, String remedy) {
+    add(Rule.BAD_CONVENTION, place, what, remedy);
+  }
+
+  /**
+   * @throws TooMany at the last fault that is reported
+   */
+  void add(Rule rule, Declared.Place place, String what, String remedy) {
+    found.add(
+        new Finding(
+            rule,
+            Severity.ERROR,
+            place.where(),
+            place.line(),
+            place.column(),
+            place.where().isEmpty() ? capital(what) : place.where() + ": " + what,
+            Optional.empty(),
+            remedy.isEmpty() ? Optional.empty() : Optional.of(remedy)));
+    if (found.size() == Limits.FAULTS) {
+      throw new TooMany();
+    }
+  }
+
+  void missing(Item item, String key, String example) {
+    add(item.place(), "“" + key + ":” is missing", "Add it, such as " + example);
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  int count() {
+    return found.size();
+  }
+
+  boolean none() {
+    return found.isEmpty();
+  }
+
+  /** In the order of the file. */
+  List<Finding> inOrder() {
+    return found.stream()
+        .sorted(Comparator.comparingInt(Finding::line).thenComparingInt(Finding::column))
+        .toList();
+  }
+}

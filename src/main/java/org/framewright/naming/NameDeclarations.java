@@ -1,0 +1,185 @@
+package org.framewright.naming;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+
+/** Reads the parts {@code names:} and {@code folders:} of a convention, the patterns. */
+final class NameDeclarations {
+  /**
+   * The folders inside a job.
+   *
+   * @param texts each role's path as written
+   * @param parts each role's path
+   */
+  record Folders(SequencedMap<String, String> texts, SequencedMap<String, List<Part>> parts) {}
+
+  private final Faults faults;
+  private final Values values;
+  private final Map<String, Declared> fields;
+  private final SequencedMap<String, Item> patterns = new LinkedHashMap<>();
+  private final Map<String, List<Part>> resolved = new LinkedHashMap<>();
+  private final Set<String> resolving = new LinkedHashSet<>();
+
+  NameDeclarations(Faults faults, Values values, Map<String, Declared> fields) {
+    this.faults = faults;
+    this.values = values;
+    this.fields = fields;
+  }
+
+  /** The kinds by id; only where nothing is wrong so far can they be compiled. */
+  SequencedMap<String, DeclaredKind> kinds(Item item) {
+    var kinds = new LinkedHashMap<String, DeclaredKind>();
+    values
+        .named(item, Limits.KINDS, "kinds of names")
+        .forEach(
+            (id, pattern) -> {
+              if (!FieldDeclarations.isName(id)) {
+                faults.add(
+                    pattern.place(),
+                    "the name of a kind is made of A-Z, a-z, 0-9 and _",
+                    "Rename it.");
+              } else if (fields.containsKey(id)) {
+                faults.add(
+                    pattern.place(),
+                    "a field is called “"
+                        + id
+                        + "” too, so that {"
+                        + id
+                        + "} would mean two things",
+                    "Rename one of them.");
+              } else {
+                patterns.put(id, pattern);
+              }
+            });
+    if (patterns.isEmpty() && faults.none()) {
+      faults.add(
+          item.place(), "there is no kind of name", "Add one, such as frame: \"{day}_{take}\".");
+    }
+    for (var id : patterns.keySet()) {
+      resolve(id);
+    }
+    if (faults.none()) {
+      patterns.forEach(
+          (id, pattern) -> {
+            var text = values.text(pattern, Limits.PATTERN);
+            kinds.put(
+                id, new DeclaredKind(id, text, resolved.get(id), sameAs(text), pattern.placeOf(0)));
+          });
+    }
+    return kinds;
+  }
+
+  private Optional<String> sameAs(String pattern) {
+    return pattern.matches("\\{[A-Za-z0-9_]{1,40}}")
+            && patterns.containsKey(pattern.substring(1, pattern.length() - 1))
+        ? Optional.of(pattern.substring(1, pattern.length() - 1))
+        : Optional.empty();
+  }
+
+  private List<Part> resolve(String id) {
+    var known = resolved.get(id);
+    if (known != null) {
+      return known;
+    }
+    resolving.add(id);
+    var item = patterns.get(id);
+    var parts =
+        parts(
+            item,
+            false,
+            (other, position) -> {
+              if (resolving.contains(other)) {
+                faults.add(
+                    item.placeOf(position),
+                    "the names go in a circle: " + String.join(", ", resolving) + ", " + other,
+                    "Write one of them out in fields.");
+                return null;
+              }
+              return resolve(other);
+            });
+    resolving.remove(id);
+    resolved.put(id, parts);
+    return parts;
+  }
+
+  private List<Part> parts(Item item, boolean folder, PatternText.Kinds inner) {
+    int before = faults.count();
+    var text = values.text(item, Limits.PATTERN);
+    if (faults.count() > before) {
+      return List.of();
+    }
+    var parts =
+        new PatternText(
+                text,
+                fields,
+                patterns.keySet(),
+                inner,
+                folder,
+                (position, rule, what, remedy) ->
+                    faults.add(rule, item.placeOf(position), what, remedy))
+            .parts();
+    checkOptional(item, parts, false);
+    if (faults.count() == before && Chain.states(parts) > Limits.STATES) {
+      faults.add(
+          item.placeOf(0),
+          "its names have too many possible texts",
+          "Show fewer fields in it, or give them smaller lengths or fewer choices.");
+    }
+    return parts;
+  }
+
+  private void checkOptional(Item item, List<Part> parts, boolean inRun) {
+    for (var part : parts) {
+      switch (part) {
+        case Part.Run run -> checkOptional(item, run.parts(), true);
+        case Part.Show show when inRun && show.field().required() ->
+            faults.add(
+                item.placeOf(0),
+                "the field " + show.field().name() + " is required, yet shows in an optional run",
+                "Take the brackets away, or required: yes.");
+        case Part.Show show when inRun && show.field().defaultValue().isPresent() ->
+            faults.add(
+                item.placeOf(0),
+                "the field "
+                    + show.field().name()
+                    + " has a default, so the optional run around it would always show",
+                "Take the brackets away, or the default.");
+        case Part.Show _, Part.Text _ -> {}
+      }
+    }
+  }
+
+  Folders folders(Item item) {
+    var texts = new LinkedHashMap<String, String>();
+    var folders = new LinkedHashMap<String, List<Part>>();
+    values
+        .named(item, Limits.FOLDERS, "folders")
+        .forEach(
+            (role, pattern) -> {
+              var text = values.text(pattern, Limits.PATTERN);
+              texts.put(role, text);
+              var components = Arrays.asList(text.split("/", -1));
+              if (components.stream().anyMatch(c -> c.isEmpty() || c.equals(".") || c.equals(".."))
+                  || text.contains("\\")) {
+                faults.add(
+                    pattern.place(),
+                    Quoted.text(text) + " is not a path inside the job folder",
+                    "Write names with / between them, such as 01_frames/raw.");
+              }
+              folders.put(role, parts(pattern, true, (id, position) -> null));
+            });
+    if (!folders.containsKey(Reserved.FRAMES)) {
+      faults.add(
+          item.place(),
+          "the folder for " + Reserved.FRAMES + " is missing",
+          "Add " + Reserved.FRAMES + ": 01_frames");
+    }
+    return new Folders(texts, folders);
+  }
+}

@@ -1,0 +1,94 @@
+package org.framewright.naming;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Names whose order is not the order of time. */
+final class OrderCheck {
+  /** Pairs of values that the proof may try, about a second's worth. */
+  private static final long VALUES = 500_000;
+
+  private final Effort effort = new Effort(VALUES);
+  private final Report report;
+
+  OrderCheck(Report report) {
+    this.report = report;
+  }
+
+  void check(DeclaredKind kind) {
+    report.prove(kind, Rule.SORT_ORDER, () -> sortOrder(kind));
+  }
+
+  private void sortOrder(DeclaredKind kind) throws Effort.TooLarge {
+    var order = new SortOrder(kind, effort);
+    if (!order.showsTime()) {
+      return;
+    }
+    sorted(kind, order.inversion(Compare.bytes()), "byte order");
+    sorted(kind, order.inversion(Compare.numbers()), "the order of file browsers, by numbers");
+    if (kind.id().equals(Reserved.JOB)) {
+      dateFirst(kind);
+    }
+  }
+
+  private void sorted(DeclaredKind kind, Optional<Product.Found> found, String order) {
+    if (found.isPresent()) {
+      Report.confirm(kind, kind, found.get());
+      report.add(
+          Rule.SORT_ORDER,
+          Severity.WARNING,
+          kind.place(),
+          "“"
+              + found.get().first()
+              + "” is earlier than “"
+              + found.get().second()
+              + "” and comes after it in "
+              + order,
+          Report.witness(found.get()),
+          "Write year, month and day in this order with all their digits, the counter after them"
+              + " and with a fixed number of digits.");
+    }
+  }
+
+  /** That a job's date comes first is common practice, no source. */
+  private void dateFirst(DeclaredKind kind) {
+    var first = kind.chain().leaves().getFirst();
+    if (first.part() instanceof Part.Show(Declared field, Shape shape)
+        && field.type() != FieldType.DATE
+        && kind.shows().values().stream().anyMatch(show -> show.field().type() == FieldType.DATE)
+        && shape.texts().two()[1] != null) {
+      var date =
+          kind.shows().values().stream()
+              .filter(show -> show.field().type() == FieldType.DATE)
+              .findFirst()
+              .orElseThrow();
+      var dates = date.shape().texts().two();
+      var others = shape.texts().two();
+      boolean rising = others[0].compareTo(others[1]) < 0;
+      var early = date.shape().value(dates[0]);
+      var late = date.shape().value(dates[1]);
+      boolean inOrder = early.compareTo(late) < 0;
+      var name = field.name();
+      var values = Report.example(kind, Map.of());
+      var earlier =
+          Report.with(
+              Report.with(values, date.field().name(), inOrder ? early : late),
+              name,
+              shape.value(rising ? others[1] : others[0]));
+      var later =
+          Report.with(
+              Report.with(values, date.field().name(), inOrder ? late : early),
+              name,
+              shape.value(rising ? others[0] : others[1]));
+      report.add(
+          Rule.SORT_ORDER,
+          Severity.NOTE,
+          kind.place(),
+          "jobs sort by " + name + " before they sort by time, since the date does not come first",
+          new Witness(
+              earlier, later, List.of(Report.text(kind, earlier), Report.text(kind, later))),
+          "Put the date first, if jobs are to stand in the order of time.");
+    }
+  }
+}

@@ -1,0 +1,23 @@
+package org.framewright.naming;
+
+import org.framewright.base.PlainText;
+
+/** Other people's text inside a message: one line, nothing that acts on a terminal, not long. */
+final class Quoted {
+  private static final int LONGEST = 80;
+
+  private Quoted() {}
+
+  /** The text in quotation marks. */
+  static String text(String text) {
+    return "“" + bare(text) + "”";
+  }
+
+  static String bare(String text) {
+    if (text.length() <= LONGEST) {
+      return PlainText.line(text);
+    }
+    int end = Character.isHighSurrogate(text.charAt(LONGEST - 1)) ? LONGEST - 1 : LONGEST;
+    return PlainText.line(text.substring(0, end)) + " ...";
+  }
+}

@@ -1,0 +1,234 @@
+package org.framewright.naming;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Reads YAML into a tree that knows where each piece stands. Only what a convention needs: one
+ * document of mappings, lists and texts, without anchors, aliases and tags. Every scalar is text,
+ * whatever type YAML would give it.
+ */
+final class YamlFile {
+  private static final YAMLFactory FACTORY =
+      YAMLFactory.builder()
+          .streamReadConstraints(
+              StreamReadConstraints.builder()
+                  .maxNestingDepth(Limits.DEPTH)
+                  .maxStringLength(Limits.FILE)
+                  .maxNumberLength(Limits.FILE)
+                  .maxNameLength(Limits.FILE)
+                  .maxDocumentLength(Limits.FILE)
+                  .build())
+          .build();
+
+  /** The place that the parser's messages end with; text of the file is indented deeper. */
+  private static final Pattern MARK =
+      Pattern.compile("(?m)^ in 'reader', line ([0-9]{1,9}), column ([0-9]{1,9}):$");
+
+  /** A file that cannot be read on: where, what and its remedy. */
+  private static final class Refused extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    private final int line;
+    private final int column;
+    private final String remedy;
+
+    Refused(int line, int column, String what, String remedy) {
+      super(what, null, false, false);
+      this.line = line;
+      this.column = column;
+      this.remedy = remedy;
+    }
+  }
+
+  private final String yaml;
+  private final String source;
+  private final JsonParser parser;
+
+  private YamlFile(String yaml, String source, JsonParser parser) {
+    this.yaml = yaml;
+    this.source = source;
+    this.parser = parser;
+  }
+
+  /** The tree; empty where there is none, and the fault is then among the faults. */
+  static Optional<YamlNode> read(String yaml, String source, Faults faults) {
+    try {
+      requireSize(yaml, source);
+      requireCharacters(yaml);
+      try (var parser = FACTORY.createParser(yaml)) {
+        return Optional.ofNullable(new YamlFile(yaml, source, parser).document());
+      } catch (IOException e) {
+        throw new IllegalStateException("a text in memory cannot be read", e);
+      }
+    } catch (Refused e) {
+      faults.add(new Declared.Place("convention", e.line, e.column), e.getMessage(), e.remedy);
+      return Optional.empty();
+    }
+  }
+
+  private static void requireSize(String yaml, String source) throws Refused {
+    if (yaml.length() > Limits.FILE) {
+      throw tooLarge(source);
+    }
+  }
+
+  private static Refused tooLarge(String source) {
+    return new Refused(
+        1,
+        1,
+        Quoted.bare(source) + " is larger than " + Limits.FILE / 1024 + " kB",
+        "A convention is a page of text; take out what does not belong to it.");
+  }
+
+  /** YAML 1.2.2, 5.1: the printable characters; a file has no others. */
+  private static void requireCharacters(String yaml) throws Refused {
+    int line = 1;
+    int column = 1;
+    for (int i = 0; i < yaml.length(); ) {
+      int c = yaml.codePointAt(i);
+      boolean printable =
+          c == '\t'
+              || c == '\n'
+              || c == '\r'
+              || (c >= 0x20 && c <= 0x7E)
+              || c == 0x85
+              || (c >= 0xA0 && c <= 0xD7FF)
+              || (c >= 0xE000 && c <= 0xFFFD)
+              || c >= 0x10000;
+      if (!printable) {
+        throw new Refused(
+            line,
+            column,
+            "the character U+%04X cannot be in a convention".formatted(c),
+            "Take it out, and save the file as plain text in UTF-8.");
+      }
+      i += Character.charCount(c);
+      if (c == '\n') {
+        line++;
+        column = 1;
+      } else {
+        column++;
+      }
+    }
+  }
+
+  private YamlNode document() throws IOException, Refused {
+    var first = next();
+    if (first == null) {
+      return null;
+    }
+    var root = node(first);
+    if (next() != null) {
+      throw refused("this begins a second document, and a convention is one", "Take the --- out.");
+    }
+    return root;
+  }
+
+  /** The next token. */
+  private JsonToken next() throws IOException, Refused {
+    try {
+      var token = parser.nextToken();
+      if (token != null && token != JsonToken.END_OBJECT && token != JsonToken.END_ARRAY) {
+        requirePlain();
+      }
+      return token;
+    } catch (StreamConstraintsException e) {
+      throw refused(
+          "this is nested deeper than " + Limits.DEPTH, "A convention needs a depth of five.");
+    } catch (JsonProcessingException e) {
+      throw notYaml(e);
+    }
+  }
+
+  private YamlNode node(JsonToken token) throws IOException, Refused {
+    var start = parser.currentTokenLocation();
+    return switch (token) {
+      case START_OBJECT -> mapping(start);
+      case START_ARRAY -> {
+        var items = new ArrayList<YamlNode>();
+        for (var item = next(); item != JsonToken.END_ARRAY; item = next()) {
+          items.add(node(item));
+        }
+        yield new YamlNode.Sequence(items, start.getLineNr(), start.getColumnNr());
+      }
+      default -> text(start);
+    };
+  }
+
+  private YamlNode mapping(JsonLocation start) throws IOException, Refused {
+    var entries = new ArrayList<YamlNode.Entry>();
+    while (next() != JsonToken.END_OBJECT) {
+      var key = text(parser.currentTokenLocation());
+      entries.add(new YamlNode.Entry(key, node(next())));
+    }
+    return new YamlNode.Mapping(entries, start.getLineNr(), start.getColumnNr());
+  }
+
+  private YamlNode.Text text(JsonLocation start) throws IOException {
+    var text = parser.getText();
+    var end = parser.currentLocation();
+    int columns = end.getColumnNr() - start.getColumnNr();
+    int inset = end.getLineNr() != start.getLineNr() ? -1 : columns == text.length() + 2 ? 1 : 0;
+    return new YamlNode.Text(text, start.getLineNr(), start.getColumnNr(), inset);
+  }
+
+  /** Refuses what stands in front of a piece, or in its place, by the sign that it begins with. */
+  private void requirePlain() throws Refused {
+    var start = parser.currentTokenLocation();
+    if (start.getCharOffset() == parser.currentLocation().getCharOffset()) {
+      return; // Nothing is written there, as after “key:”.
+    }
+    switch (signAt(start)) {
+      case '&' ->
+          throw refused("a convention has no anchors (&name)", "Take it out; write texts out.");
+      case '*' -> throw refused("a convention has no aliases (*name)", "Write the text out.");
+      case '!' -> throw refused("a convention has no tags (!name)", "Take it out.");
+      default -> {}
+    }
+  }
+
+  /** The parser counts code points. */
+  private char signAt(JsonLocation location) {
+    int at = yaml.offsetByCodePoints(0, (int) location.getCharOffset());
+    return at < yaml.length() ? yaml.charAt(at) : '\n';
+  }
+
+  private Refused refused(String what, String remedy) {
+    var place = parser.currentTokenLocation();
+    return new Refused(
+        Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()), what, remedy);
+  }
+
+  private Refused notYaml(JsonProcessingException e) throws Refused {
+    var said = String.valueOf(e.getOriginalMessage());
+    if (said.startsWith("Expected a field name")) {
+      requirePlain();
+      return refused("a key must be plain text", "Write it as “key: value”.");
+    }
+    var place = parser.currentLocation();
+    int line = Math.max(1, place.getLineNr());
+    int column = Math.max(1, place.getColumnNr());
+    int end = said.length();
+    for (var mark = MARK.matcher(said); mark.find(); ) {
+      line = Integer.parseInt(mark.group(1));
+      column = Integer.parseInt(mark.group(2));
+      end = mark.start();
+    }
+    var problem = said.substring(0, end).lines().reduce("", (before, last) -> last);
+    return new Refused(
+        line,
+        column,
+        Quoted.bare(source) + " is not YAML: " + Quoted.bare(problem),
+        "Check the indentation, the colons and the quotes there.");
+  }
+}
