@@ -15,6 +15,7 @@ import org.framewright.job.Started;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -61,7 +62,7 @@ final class StartCommand implements Callable<Integer> {
       case Started.Refused refused -> throw refused(refused.findings());
       case Started.Opened opened -> {
         var job = opened.job();
-        if (sound.build("job", values) instanceof Built.Name name) {
+        if (sound.build(Reserved.JOB, values) instanceof Built.Name name) {
           name.steps()
               .forEach(
                   step ->

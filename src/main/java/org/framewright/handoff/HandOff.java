@@ -8,6 +8,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.naming.Reserved;
 
 /**
  * Hands a job's selects to the retoucher. The frames are copied and never touched; the package
@@ -15,7 +16,7 @@ import org.framewright.job.JobException;
  */
 public final class HandOff {
   /** The kind of name that a select gets. */
-  static final String SELECT = "select";
+  static final String SELECT = Reserved.SELECT;
 
   private final Job job;
   private final FrameScan scan;

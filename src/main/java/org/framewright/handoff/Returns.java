@@ -22,6 +22,7 @@ import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.naming.Built;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 
 /**
  * What came back from the retoucher, read against what was handed off.
@@ -34,7 +35,7 @@ import org.framewright.naming.Reading;
 public record Returns(
     List<Answer> answers, List<Extra> extras, Optional<BagCheck> bag, List<Problem> problems) {
   /** The kind of name that a retouched file has. */
-  static final String RETOUCHED = "retouched";
+  static final String RETOUCHED = Reserved.RETOUCHED;
 
   private static final Set<String> PAPERS =
       Set.of(

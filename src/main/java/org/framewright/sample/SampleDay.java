@@ -38,6 +38,7 @@ import org.framewright.job.Started;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
@@ -142,7 +143,7 @@ public final class SampleDay {
     var job = start(convention, values);
     set = new SampleSet(job, clock, shift, size);
     teller.tell("Ines starts the job from templates/" + TEMPLATE + ".");
-    if (convention.build("job", values) instanceof Built.Name name) {
+    if (convention.build(Reserved.JOB, values) instanceof Built.Name name) {
       for (var step : name.steps()) {
         teller.tell("  " + step.field() + ": " + step.became() + "   " + step.rule());
       }

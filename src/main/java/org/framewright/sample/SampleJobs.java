@@ -19,6 +19,7 @@ import org.framewright.job.Started;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -147,11 +148,11 @@ public final class SampleJobs {
       var view = setup.views().get((i - first) % setup.views().size()).code();
       var values = new LinkedHashMap<>(job.values());
       values.put("day", date);
-      values.put("setup", setup.code());
-      values.put("view", view);
+      values.put(Reserved.SETUP, setup.code());
+      values.put(Reserved.VIEW, view);
       values.put("take", String.valueOf(i - first + 1));
       var name =
-          switch (job.convention().build("frame", values)) {
+          switch (job.convention().build(Reserved.FRAME, values)) {
             case Built.Name built -> built.text();
             case Built.Refused refused ->
                 throw new JobException(told(refused.findings()), setup.code(), "");

@@ -18,6 +18,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
@@ -152,7 +153,7 @@ final class FramesModel {
 
   /** What a view's code stands for in the convention; empty where that does not say. */
   String meaning(String view) {
-    var field = session.job().convention().fields().get("view");
+    var field = session.job().convention().fields().get(Reserved.VIEW);
     return field == null ? "" : field.choices().getOrDefault(view, "");
   }
 

@@ -13,6 +13,7 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import org.framewright.naming.Step;
 
 /**
@@ -36,12 +37,18 @@ record Preview(
     SequencedMap<String, String> values,
     List<Step> steps) {
 
-  static final String JOB = "job";
-  static final String FRAME = "frame";
+  static final String JOB = Reserved.JOB;
+  static final String FRAME = Reserved.FRAME;
 
   /** The kind of name that comes to lie in a folder of a role. */
   private static final Map<String, String> LIES_IN =
-      Map.of("frames", FRAME, "selects", "select", "retouched", "retouched");
+      Map.of(
+          Reserved.FRAMES,
+          FRAME,
+          Reserved.SELECTS,
+          Reserved.SELECT,
+          Reserved.RETOUCHED,
+          Reserved.RETOUCHED);
 
   /**
    * @param typed what was typed, by field; fields left empty are not in it

@@ -30,6 +30,7 @@ import org.framewright.job.Started;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import org.framewright.naming.Severity;
 import org.framewright.naming.Step;
 import org.framewright.ui.look.Texts;
@@ -47,7 +48,7 @@ final class StartModel {
   private static final String RECENT_FIELD = "recent.field.";
 
   /** Fields of frames' names that the shot list gives, not a person at the start. */
-  private static final List<String> FROM_THE_LIST = List.of("setup", "view");
+  private static final List<String> FROM_THE_LIST = List.of(Reserved.SETUP, Reserved.VIEW);
 
   private final Tasks tasks;
   private final Preferences preferences;
