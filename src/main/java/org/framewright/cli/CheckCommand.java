@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
@@ -20,7 +21,7 @@ import picocli.CommandLine.Parameters;
 /** Proves a convention sound, or shows what is not. */
 @Command(
     name = "check",
-    description = "Tells what is wrong with a convention, each fault with a proof.",
+    description = "Reports what is wrong with a convention, each fault with a proof.",
     mixinStandardHelpOptions = true)
 final class CheckCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -59,15 +60,15 @@ final class CheckCommand implements Callable<Integer> {
 
   private void names(Convention convention) {
     var out = output.out();
-    out.println(convention.title());
+    out.println(PlainText.line(convention.title()));
     out.println();
     convention
         .kinds()
         .forEach(
             (id, kind) -> {
               var longest = convention.longestName(id);
-              out.println("  " + id + ": " + kind.pattern());
-              out.println("    such as  " + convention.exampleName(id));
+              out.println("  " + id + ": " + PlainText.line(kind.pattern()));
+              out.println("    such as  " + shortened(convention.exampleName(id)));
               out.println(
                   "    longest  "
                       + shortened(longest)
@@ -79,7 +80,7 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   private static String shortened(String name) {
-    return name.length() <= 80 ? name : name.substring(0, 76) + " ...";
+    return PlainText.line(name.length() <= 80 ? name : name.substring(0, 76) + " ...");
   }
 
   private void write(String title, List<Finding> findings) {
@@ -97,12 +98,12 @@ final class CheckCommand implements Callable<Integer> {
               .formatted(
                   finding.severity().word(),
                   finding.rule().id(),
-                  finding.where(),
+                  PlainText.line(finding.where()),
                   finding.line(),
                   finding.column()));
-      out.println("  " + finding.message());
+      out.println("  " + PlainText.line(finding.message()));
       finding.witness().ifPresent(this::write);
-      finding.remedy().ifPresent(remedy -> out.println("  Remedy: " + remedy));
+      finding.remedy().ifPresent(remedy -> out.println("  Remedy: " + PlainText.line(remedy)));
     }
     out.println(
         findings.isEmpty()
@@ -120,7 +121,7 @@ final class CheckCommand implements Callable<Integer> {
 
   private static String values(Map<String, String> values) {
     return values.entrySet().stream()
-        .map(entry -> entry.getKey() + "=" + entry.getValue())
+        .map(entry -> entry.getKey() + "=" + PlainText.line(entry.getValue()))
         .collect(Collectors.joining(" "));
   }
 

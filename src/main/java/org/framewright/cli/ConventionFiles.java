@@ -6,11 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Witness;
 
-/** Conventions as commands take them, and findings as commands tell them. */
+/** Conventions as commands take them, and findings as commands report them. */
 final class ConventionFiles {
   private ConventionFiles() {}
 
@@ -22,13 +23,17 @@ final class ConventionFiles {
           throw CommandFailure.badInput(
               "%s:%d:%d: %s"
                   .formatted(
-                      file,
+                      PlainText.line(file.toString()),
                       findings.getFirst().line(),
                       findings.getFirst().column(),
-                      findings.getFirst().message()),
+                      PlainText.line(findings.getFirst().message())),
               findings.size() == 1
                   ? findings.getFirst().remedy().orElse("")
-                  : "framewright check " + file + " tells all " + findings.size() + " faults.");
+                  : "framewright check "
+                      + PlainText.line(file.toString())
+                      + " shows all "
+                      + findings.size()
+                      + " faults.");
     };
   }
 
@@ -68,12 +73,12 @@ final class ConventionFiles {
       int equals = pair.indexOf('=');
       if (equals <= 0) {
         throw CommandFailure.badInput(
-            "“" + pair + "” is not field=value", "Write it such as client=NOVA.");
+            "“" + PlainText.line(pair) + "” is not field=value", "Write it such as client=NOVA.");
       }
       var field = pair.substring(0, equals);
       if (!convention.fields().containsKey(field)) {
         throw CommandFailure.badInput(
-            "there is no field “" + field + "” in " + convention.source(),
+            "there is no field “" + PlainText.line(field) + "” in " + convention.source(),
             "Fields: " + String.join(", ", convention.fields().keySet()) + ".");
       }
       values.put(field, pair.substring(equals + 1));
@@ -85,7 +90,7 @@ final class ConventionFiles {
   static void requireKind(Convention convention, String kind) throws CommandFailure {
     if (!convention.kinds().containsKey(kind)) {
       throw CommandFailure.badInput(
-          "there is no kind of name “" + kind + "” in " + convention.source(),
+          "there is no kind of name “" + PlainText.line(kind) + "” in " + convention.source(),
           "Kinds: " + String.join(", ", convention.kinds().keySet()) + ".");
     }
   }

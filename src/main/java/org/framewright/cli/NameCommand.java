@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SequencedMap;
 import java.util.concurrent.Callable;
+import org.framewright.base.PlainText;
 import org.framewright.naming.Built;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Step;
@@ -18,7 +19,7 @@ import picocli.CommandLine.Parameters;
 /** Builds one name. */
 @Command(
     name = "name",
-    description = "Builds a name from values, and tells how people's text became legal text.",
+    description = "Builds a name from values, and shows how people's text became legal text.",
     mixinStandardHelpOptions = true)
 final class NameCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -61,9 +62,13 @@ final class NameCommand implements Callable<Integer> {
                 .err()
                 .println(
                     "%s: %s -> %s (%s)"
-                        .formatted(step.field(), step.given(), step.became(), step.rule()));
+                        .formatted(
+                            step.field(),
+                            PlainText.line(step.given()),
+                            PlainText.line(step.became()),
+                            PlainText.line(step.rule())));
           }
-          output.out().println(text);
+          output.out().println(PlainText.line(text));
         }
         yield ExitStatus.DONE.code();
       }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.base.PlainText;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reading;
 import picocli.CommandLine.Command;
@@ -16,7 +17,7 @@ import picocli.CommandLine.Parameters;
 /** Reads a name back. */
 @Command(
     name = "read",
-    description = "Tells what a name says, or why it is no name of the convention.",
+    description = "Shows what a name says, or why it is no name of the convention.",
     mixinStandardHelpOptions = true)
 final class ReadCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -64,8 +65,10 @@ final class ReadCommand implements Callable<Integer> {
         } else {
           readings.forEach(this::write);
         }
-        output.err().println("framewright: " + name + " can be read in more than one way");
-        output.err().println("See: framewright check " + file);
+        output
+            .err()
+            .println("framewright: " + PlainText.line(name) + " can be read in more than one way");
+        output.err().println("See: framewright check " + PlainText.line(file.toString()));
         yield ExitStatus.NEEDS_A_PERSON.code();
       }
       case Reading.None none -> {
@@ -78,9 +81,10 @@ final class ReadCommand implements Callable<Integer> {
           document.put("message", none.message());
           output.write(document);
         } else {
-          output.err().println("framewright: " + none.message());
-          output.err().println("  " + name);
-          output.err().println("  " + " ".repeat(none.position()) + "^");
+          output.err().println("framewright: " + PlainText.line(none.message()));
+          var before = PlainText.line(name.substring(0, none.position()));
+          output.err().println("  " + before + PlainText.line(name.substring(none.position())));
+          output.err().println("  " + " ".repeat(before.length()) + "^");
         }
         yield ExitStatus.NEEDS_A_PERSON.code();
       }
@@ -93,7 +97,8 @@ final class ReadCommand implements Callable<Integer> {
 
   private void write(Reading.One one) {
     output.out().println("kind: " + one.kind());
-    one.fields().forEach((field, value) -> output.out().println(field + ": " + value));
+    one.fields()
+        .forEach((field, value) -> output.out().println(field + ": " + PlainText.line(value)));
   }
 
   private static Map<String, Object> document(Reading.One one) {

@@ -120,4 +120,49 @@ class NamingCommandsTest {
     assertThat(run.status()).isEqualTo(1);
     assertThat(run.json().get("readings")).hasSize(2);
   }
+
+  /** ESC [ 2 J clears a terminal's screen (ECMA-48, ED). */
+  @Test
+  void nothingThatActsOnATerminalIsPrinted() throws IOException {
+    var hostile = convention("{a}_{b}\u001B[2J");
+    assertThat(run("check", hostile.toString()).out())
+        .contains("U+001B cannot be in a convention")
+        .doesNotContain("\u001B");
+    Files.writeString(
+        hostile,
+        """
+        convention: "Two\\u001b[2J codes"
+        fields: {a: {type: code}, "b\\u001b[2J": {type: code}}
+        names: {"frame\\u001b[2J": '{a}\u202E{c\u200F}'}
+        folders: {frames: "f\\u001b[2J"}
+        """);
+    var check = run("check", hostile.toString());
+    assertThat(check.status()).isEqualTo(2);
+    assertThat(check.out()).doesNotContain("\u001B", "\u202E", "\u200F");
+    var name = run("name", "frame", "--by", convention("{a}_{b}").toString(), "a=\u001B[2J", "x=1");
+    assertThat(name.status()).isEqualTo(2);
+    assertThat(name.err()).doesNotContain("\u001B");
+    var read = run("read", "AB\u001B[2J", "--by", convention("{a}_{b}").toString());
+    assertThat(read.status()).isEqualTo(1);
+    assertThat(read.err()).contains("AB\\u{1B}[2J").contains("\n    ^").doesNotContain("\u001B");
+  }
+
+  @Test
+  void aFileThatIsNoConventionIsBadInputWithARemedy() throws IOException {
+    for (var file :
+        new Path[] {
+          folder,
+          Files.writeString(folder.resolve("deep.yaml"), "[".repeat(100_000)),
+          Files.write(folder.resolve("large.yaml"), new byte[300_000]),
+          Files.write(folder.resolve("latin.yaml"), new byte[] {'a', (byte) 0xE9})
+        }) {
+      var check = run("check", file.toString());
+      assertThat(check.status()).isEqualTo(2);
+      assertThat(check.out()).contains("line 1, column 1").contains("Remedy: ");
+      var name = run("name", "frame", "--by", file.toString());
+      assertThat(name.status()).isEqualTo(2);
+      assertThat(name.err().lines().count()).isLessThanOrEqualTo(2);
+    }
+    assertThat(run("check", folder.resolve("none.yaml").toString()).status()).isEqualTo(2);
+  }
 }
