@@ -17,6 +17,7 @@ import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
+import org.framewright.naming.Reserved;
 
 /** A job's frames as they were counted, in words and as JSON. */
 record FramesReport(Job job, FrameScan scan, Tally tally, JobState state) {
@@ -172,7 +173,7 @@ record FramesReport(Job job, FrameScan scan, Tally tally, JobState state) {
   }
 
   private String viewName(String code) {
-    var field = job.convention().fields().get("view");
+    var field = job.convention().fields().get(Reserved.VIEW);
     return field == null ? code : field.choices().getOrDefault(code, code);
   }
 

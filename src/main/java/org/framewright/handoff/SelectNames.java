@@ -15,11 +15,12 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Numbering;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 
 /** The names that frames get as selects: from their own names, the job and the shot list. */
 final class SelectNames {
-  private static final String FRAME = "frame";
+  private static final String FRAME = Reserved.FRAME;
 
   private final Job job;
   private final Convention convention;

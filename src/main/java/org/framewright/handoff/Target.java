@@ -10,6 +10,7 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
+import org.framewright.naming.Reserved;
 
 /**
  * Where a package is to be: as it was asked for, and where that really is, whatever links lead
@@ -21,7 +22,7 @@ import org.framewright.job.Job;
  */
 record Target(Path folder, Path existing, Path real) {
   private static final String OURS = ".framewright";
-  private static final String FRAMES = "frames";
+  private static final String FRAMES = Reserved.FRAMES;
   private static final long PAPERS_PER_FILE = 1024;
   private static final long PAPERS = 1 << 20;
   private static final long USUAL_BLOCK = 4096;
