@@ -4,6 +4,7 @@ import java.util.AbstractList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.RandomAccess;
 
 /**
@@ -11,20 +12,21 @@ import java.util.RandomAccess;
  * they show is never written again. For one thread; snapshots are for all.
  */
 final class GrowingList<E> {
-  private Object[] items = new Object[16];
+  private E[] items = array(16);
   private int size;
 
   /** So many items a snapshot may show. */
   private int shared;
 
-  private Snapshot<E> latest = new Snapshot<>(items, 0);
+  /** The last snapshot, while nothing has changed since. */
+  private Optional<List<E>> latest = Optional.empty();
 
   int size() {
     return size;
   }
 
   E get(int index) {
-    return item(items, index);
+    return items[index];
   }
 
   void add(E item) {
@@ -33,20 +35,22 @@ final class GrowingList<E> {
       shared = 0;
     }
     items[size++] = item;
+    latest = Optional.empty();
   }
 
   /** Forgets the items from this place on; snapshots keep them. */
   void cut(int newSize) {
     size = Math.min(size, newSize);
+    latest = Optional.empty();
   }
 
   /** The items as they are now. */
   List<E> snapshot() {
     shared = Math.max(shared, size);
-    if (latest.items != items || latest.size != size) {
-      latest = new Snapshot<>(items, size);
+    if (latest.isEmpty()) {
+      latest = Optional.of(new Snapshot<>(items, size));
     }
-    return latest;
+    return latest.get();
   }
 
   /** The items as they are now, and one more. */
@@ -55,16 +59,16 @@ final class GrowingList<E> {
     return new SnapshotWith<>(items, size, last);
   }
 
-  @SuppressWarnings("unchecked") // Only add() fills the array.
-  private static <E> E item(Object[] items, int index) {
-    return (E) items[index];
+  @SuppressWarnings("unchecked") // Nothing but items is ever put into it.
+  private E[] array(int length) {
+    return (E[]) new Object[length];
   }
 
   private static class Snapshot<E> extends AbstractList<E> implements RandomAccess {
-    private final Object[] items;
+    private final E[] items;
     private final int size;
 
-    Snapshot(Object[] items, int size) {
+    Snapshot(E[] items, int size) {
       this.items = items;
       this.size = size;
     }
@@ -72,7 +76,7 @@ final class GrowingList<E> {
     @Override
     public E get(int index) {
       Objects.checkIndex(index, size);
-      return item(items, index);
+      return items[index];
     }
 
     @Override
@@ -85,7 +89,7 @@ final class GrowingList<E> {
     private final int before;
     private final E last;
 
-    SnapshotWith(Object[] items, int before, E last) {
+    SnapshotWith(E[] items, int before, E last) {
       super(items, before);
       this.before = before;
       this.last = last;

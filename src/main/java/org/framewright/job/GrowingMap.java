@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
@@ -20,7 +21,8 @@ final class GrowingMap<K, V> {
   /** So many entries a snapshot may show. */
   private int shared;
 
-  private Snapshot<K, V> latest = new Snapshot<>(places, entries.snapshot());
+  /** The last snapshot, while nothing has changed since. */
+  private Optional<Map<K, V>> latest = Optional.empty();
 
   int size() {
     return entries.size();
@@ -29,6 +31,7 @@ final class GrowingMap<K, V> {
   void putIfAbsent(K key, V value) {
     if (places.putIfAbsent(key, entries.size()) == null) {
       entries.add(Map.entry(key, value));
+      latest = Optional.empty();
     }
   }
 
@@ -42,15 +45,15 @@ final class GrowingMap<K, V> {
       places.remove(entries.get(i).getKey());
     }
     entries.cut(size);
+    latest = Optional.empty();
   }
 
   Map<K, V> snapshot() {
     shared = Math.max(shared, entries.size());
-    var now = entries.snapshot();
-    if (latest.places != places || latest.entries != now) {
-      latest = new Snapshot<>(places, now);
+    if (latest.isEmpty()) {
+      latest = Optional.of(new Snapshot<>(places, entries.snapshot()));
     }
-    return latest;
+    return latest.get();
   }
 
   private static final class Snapshot<K, V> extends AbstractMap<K, V> {

@@ -485,7 +485,7 @@ public final class Job {
 
   /** Learning the names of a list's setups takes a while; the same list is not learnt twice. */
   private FrameNaming naming(ShotList list) {
-    var known = naming.filter(one -> one.list() == list || one.list().equals(list));
+    var known = naming.filter(one -> one.list().equals(list));
     if (known.isEmpty()) {
       known = Optional.of(new FrameNaming(convention, values, list));
       naming = known;

@@ -427,7 +427,7 @@ final class LogState {
                   .filter(key -> index.place(key) >= 0)
                   .sorted(
                       Comparator.comparing((String key) -> marks.get(key).since())
-                          .thenComparing(index::place))
+                          .thenComparingInt(index::place))
                   .map(this::code)
                   .toList());
     }

@@ -114,7 +114,7 @@ final class LogTail {
     size = attributes.size();
     channel.position(offset);
     var rest = new ByteArrayOutputStream();
-    var piece = ByteBuffer.allocate((int) Math.clamp(size - offset, 1, PIECE));
+    var piece = ByteBuffer.allocate(Math.clamp(size - offset, 1, PIECE));
     long end = offset;
     while (channel.read(piece.clear()) > 0) {
       int from = 0;

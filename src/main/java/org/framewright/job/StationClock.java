@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.framewright.base.Durations;
 
@@ -25,8 +26,8 @@ final class StationClock {
 
   static final Instant LAST = Instant.parse("9999-12-31T23:59:59.999Z");
 
-  /** Later stamps are not followed, so that there is always room for the next one. */
-  private static final long LAST_FOLLOWED = Instant.parse("9000-01-01T00:00:00Z").toEpochMilli();
+  /** Nobody's clock shows this or later; stamps before it always leave room for the next one. */
+  private static final long ORDINARY = Instant.parse("9000-01-01T00:00:00Z").toEpochMilli();
 
   /** A difference of clocks below this is mentioned to nobody. */
   private static final Duration WORTH_MENTIONING = Duration.ofSeconds(5);
@@ -36,6 +37,7 @@ final class StationClock {
   private final Clock clock;
   private final Map<String, Duration> ahead = new TreeMap<>();
   private Stamp latest = new Stamp(0, 0, "");
+  private Stamp latestOrdinary = latest;
   private volatile long aheadMillis;
 
   StationClock(Clock clock) {
@@ -60,8 +62,9 @@ final class StationClock {
   /** An event was read. */
   void saw(Entry entry) {
     var stamp = entry.stamp();
-    if (stamp.millis() < LAST_FOLLOWED && stamp.compareTo(latest) > 0) {
-      latest = stamp;
+    latest = later(latest, stamp);
+    if (stamp.millis() < ORDINARY) {
+      latestOrdinary = later(latestOrdinary, stamp);
     }
     long ours = legal(clock.millis());
     long by = stamp.millis() - ours;
@@ -79,15 +82,29 @@ final class StationClock {
     }
   }
 
-  /** A stamp after all that were seen. */
+  private static Stamp later(Stamp one, Stamp other) {
+    return one.compareTo(other) > 0 ? one : other;
+  }
+
+  /**
+   * A stamp after all that were seen; behind the very last one that can be written there is none,
+   * and it comes after all that a clock may have made.
+   */
   Stamp next(String station) {
+    return next(latest, station).or(() -> next(latestOrdinary, station)).orElseThrow();
+  }
+
+  private Optional<Stamp> next(Stamp before, String station) {
     long physical = Math.min(now().toEpochMilli(), LAST.toEpochMilli());
-    if (physical > latest.millis()) {
-      return new Stamp(physical, 0, station);
+    if (physical > before.millis()) {
+      return Optional.of(new Stamp(physical, 0, station));
     }
-    return latest.count() < Integer.MAX_VALUE
-        ? new Stamp(latest.millis(), latest.count() + 1, station)
-        : new Stamp(latest.millis() + 1, 0, station);
+    if (before.count() < Integer.MAX_VALUE) {
+      return Optional.of(new Stamp(before.millis(), before.count() + 1, station));
+    }
+    return before.millis() < LAST.toEpochMilli()
+        ? Optional.of(new Stamp(before.millis() + 1, 0, station))
+        : Optional.empty();
   }
 
   /** What a person should know of the clocks, where this station is the one of this name. */

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.framewright.job.Job;
@@ -61,7 +62,7 @@ class ManyStationsTest {
     return new ProcessBuilder(command).inheritIO().start();
   }
 
-  private static TreeMap<String, Integer> contents(Path frames) throws Exception {
+  private static Map<String, Integer> contents(Path frames) throws Exception {
     var contents = new TreeMap<String, Integer>();
     try (var files = Files.walk(frames)) {
       for (var file : files.filter(Files::isRegularFile).toList()) {

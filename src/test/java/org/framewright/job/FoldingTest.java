@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.SequencedMap;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Tag;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.Test;
 /** The fold as it grows, compared with one that is made all at once. */
 class FoldingTest {
   private static final List<String> CODES = List.of("1", "01", "2", "A-3", "a-03", "9");
+  private static final List<SetupState> STATES = List.of(SetupState.values());
   private static final long BEGIN = 1_764_000_000_000L;
 
   private static Entry entry(long millis, Event event) {
@@ -52,7 +54,7 @@ class FoldingTest {
       case 4, 5, 6, 7 ->
           new Event.Marked(
               setup,
-              SetupState.values()[random.nextInt(SetupState.values().length)],
+              STATES.get(random.nextInt(STATES.size())),
               MarkDetails.by("Ana").andView(random.nextBoolean() ? "F" : "B"));
       case 8 ->
           new Event.ListChanged(
@@ -76,7 +78,7 @@ class FoldingTest {
     };
   }
 
-  private static LinkedHashMap<String, String> values(Random random) {
+  private static SequencedMap<String, String> values(Random random) {
     var values = new LinkedHashMap<String, String>();
     values.put("f" + random.nextInt(3), "v" + random.nextInt(9));
     return values;
@@ -207,7 +209,8 @@ class FoldingTest {
     for (int i = 0; i < 30; i++) {
       folding.add(
           List.of(
-              tick(2 * i, "S" + i, SetupState.SHOT), entry(2 * i + 1, new Event.Unknown("t" + i))));
+              tick(2L * i, "S" + i, SetupState.SHOT),
+              entry(2L * i + 1, new Event.Unknown("t" + i))));
     }
     assertThat(folding.fold().remarks())
         .hasSize(42)

@@ -62,8 +62,14 @@ class StationClockTest {
     saw("2026-11-23T09:00:00Z", Integer.MAX_VALUE, "2026-11-23T09:00:00Z");
     assertThat(clock.next("desk"))
         .isEqualTo(new Stamp(wall.instant().toEpochMilli() + 1, 0, "desk"));
-    saw("9999-12-31T23:59:59.999Z", Integer.MAX_VALUE, "2026-11-23T09:00:00Z");
-    assertThat(clock.next("desk").instant()).isBefore("2026-11-24T09:00:00Z");
+    saw("9999-12-31T23:59:59.999Z", Integer.MAX_VALUE - 1, "2026-11-23T09:00:00Z");
+    var last = new Stamp(StationClock.LAST.toEpochMilli(), Integer.MAX_VALUE, "desk");
+    assertThat(clock.next("desk")).isEqualTo(last);
+    clock.saw(new Entry(1, last, clock.own(), new Event.Unknown("x")));
+    var ordinary = new Stamp(wall.instant().toEpochMilli() + 1, 0, "desk");
+    assertThat(clock.next("desk")).isEqualTo(ordinary);
+    clock.saw(new Entry(2, ordinary, clock.own(), new Event.Unknown("x")));
+    assertThat(clock.next("desk")).as("never the same twice").isGreaterThan(ordinary);
   }
 
   @Test
