@@ -524,10 +524,10 @@ public final class Job {
         .toList();
   }
 
-  /** The frames that people chose, as far as a scan has them. */
+  /** The frames that people chose, as far as a scan has them, each once. */
   public List<Frame> selects(FrameScan scan) {
     var chosen = fold.state().selects();
-    return scan.frames().stream()
+    return scan.distinct().stream()
         .filter(frame -> frame.knownAs().stream().anyMatch(chosen::contains))
         .toList();
   }
