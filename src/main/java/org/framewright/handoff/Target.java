@@ -46,8 +46,8 @@ record Target(Path folder, Path existing, Path real) {
 
   /** Why no package may lie here; empty where it may. */
   Optional<Problem> problem(Job job) throws IOException {
-    if (isOrHas(real, job.folder().toRealPath()) && isTaken()) {
-      return Optional.of(refused("the job's own folder is in it", "Choose another place."));
+    if (is(real, job.folder().toRealPath())) {
+      return Optional.of(refused("this is the job's own folder", "Choose a new folder."));
     }
     for (var name : real) {
       if (NameKey.of(name.toString()).equals(OURS)) {
