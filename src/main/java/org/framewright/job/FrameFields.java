@@ -13,6 +13,7 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Kind;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 
 /**
@@ -24,9 +25,9 @@ import org.framewright.shotlist.Setup;
  */
 final class FrameFields {
   /** The convention's kind of name that a frame has. */
-  static final String KIND = "frame";
+  static final String KIND = Reserved.FRAME;
 
-  private static final String SETUP = "setup";
+  private static final String SETUP = Reserved.SETUP;
   private static final Pattern NO_LETTER = Pattern.compile("[^\\p{L}\\p{N}]");
 
   private final Convention convention;

@@ -30,6 +30,7 @@ import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reading;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -40,7 +41,7 @@ import org.framewright.shotlist.ShotList;
  * what it hands out never changes, and no question changes the answer to another.
  */
 public final class Job {
-  private static final String FRAMES = "frames";
+  private static final String FRAMES = Reserved.FRAMES;
 
   private final Path folder;
   private final Clock clock;

@@ -30,6 +30,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
+import org.framewright.naming.Reserved;
 import org.framewright.naming.Rule;
 import org.framewright.naming.Severity;
 
@@ -46,7 +47,7 @@ final class JobStart {
   private static final String LOCK = ".lock";
 
   /** The convention's kind of name that a job folder has. */
-  static final String JOB = "job";
+  static final String JOB = Reserved.JOB;
 
   private JobStart() {}
 

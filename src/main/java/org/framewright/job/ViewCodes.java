@@ -6,13 +6,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.framewright.naming.Convention;
+import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 
 /** The codes of views: as the list has them, as the convention has them, and as people say them. */
 final class ViewCodes {
   /** The field of a convention that is the view; its choices say what each code means. */
-  static final String FIELD = "view";
+  static final String FIELD = Reserved.VIEW;
 
   private final Map<String, String> meanings;
 
