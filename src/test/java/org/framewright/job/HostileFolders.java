@@ -110,7 +110,10 @@ final class HostileFolders {
     var parent = Files.createDirectory(root.resolve("case" + seed));
     var folder = parent.resolve(template.getFileName());
     copy(folder);
-    for (int i = 1 + random.nextInt(3); i > 0; i--) {
+    // Nothing more is spoiled once there is a link: it would be spoiled where the link leads to.
+    for (int i = 1 + random.nextInt(3);
+        i > 0 && targets(folder).stream().noneMatch(Files::isSymbolicLink);
+        i--) {
       try {
         spoil(folder, random);
       } catch (IOException e) {
