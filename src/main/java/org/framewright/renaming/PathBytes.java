@@ -16,9 +16,6 @@ final class PathBytes {
   private static final Charset CHARSET =
       Charset.forName(System.getProperty("sun.jnu.encoding", "UTF-8"));
 
-  /** Whether paths that differ in case are equal. */
-  private static final boolean FOLDS_CASE = Path.of("a").equals(Path.of("A"));
-
   private PathBytes() {}
 
   /** Whether the path's text is all of it. */
@@ -28,7 +25,7 @@ final class PathBytes {
 
   /** Whether two paths have the same spelling, which on Windows is more than to be equal. */
   static boolean same(Path a, Path b) {
-    return a.equals(b) && (!FOLDS_CASE || a.toString().equals(b.toString()));
+    return a.equals(b) && a.toString().equals(b.toString());
   }
 
   /**
