@@ -143,7 +143,6 @@ final class Chain {
   }
 
   boolean accepts(int state) {
-    var leaf = leaf(state);
     return endsPart(state) && leaf(state).last;
   }
 

@@ -47,7 +47,7 @@ final class ConventionFile {
       if (faults.none()) {
         notAConvention();
       }
-    } catch (Faults.TooMany e) {
+    } catch (Faults.TooMany _) {
       // Those found are enough to work on.
     }
     return new Convention.Parsed.Faulty(faults.inOrder());

@@ -108,7 +108,15 @@ final class Dfa {
   }
 
   /** Ranges of characters in ascending order. */
-  private record Ranges(char[] low, char[] high) {
+  private static final class Ranges {
+    private final char[] low;
+    private final char[] high;
+
+    private Ranges(char[] low, char[] high) {
+      this.low = low;
+      this.high = high;
+    }
+
     Ranges(List<Character> low, List<Character> high) {
       this(characters(low), characters(high));
     }

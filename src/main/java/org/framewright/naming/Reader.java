@@ -214,7 +214,17 @@ final class Reader {
   }
 
   /** A way back that is still to be followed, from before {@code end}. */
-  private record Branch(int end, int index, int[] path) {}
+  private static final class Branch {
+    private final int end;
+    private final int index;
+    private final int[] path;
+
+    Branch(int end, int index, int[] path) {
+      this.end = end;
+      this.index = index;
+      this.path = path;
+    }
+  }
 
   private List<SequencedMap<String, String>> readings(String name, Arrival[] way, States end) {
     var readings = new ArrayList<SequencedMap<String, String>>();
