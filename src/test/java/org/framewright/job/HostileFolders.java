@@ -16,6 +16,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
@@ -78,6 +79,7 @@ final class HostileFolders {
   private final Path root;
   private final Path template;
   private final Path canary;
+  private final Map<Path, Long> sizes;
   private final TestClock clock = new TestClock("2026-11-23T11:00:00Z");
 
   HostileFolders(Path root) throws Exception {
@@ -102,6 +104,17 @@ final class HostileFolders {
     job.recordArrivals(job.scan());
     job.moveFrames(List.of(new FrameId("a")), "2", Optional.empty(), "Ana");
     template = job.folder();
+    sizes = sizes(template);
+  }
+
+  private static Map<Path, Long> sizes(Path folder) throws IOException {
+    var sizes = new TreeMap<Path, Long>();
+    try (var files = Files.walk(folder)) {
+      for (var file : files.filter(Files::isRegularFile).toList()) {
+        sizes.put(file, Files.size(file));
+      }
+    }
+    return sizes;
   }
 
   /** Makes the folder of this number, uses it in every way, and removes it. */
@@ -129,6 +142,7 @@ final class HostileFolders {
       assertThat(e.getMessage()).isNotBlank();
     }
     assertThat(canary).hasContent("{\"untouched\":true}\n");
+    assertThat(sizes(template)).as("the folder that links lead to").isEqualTo(sizes);
     try (var beside = Files.list(parent)) {
       assertThat(beside).containsExactly(folder);
     }
@@ -195,6 +209,9 @@ final class HostileFolders {
   private void spoil(Path folder, Random random) throws IOException {
     var own = folder.resolve(".framewright");
     var log = own.resolve("log");
+    if (Files.isSymbolicLink(own) || Files.isSymbolicLink(log)) {
+      return; // What was put there already leads out; nothing may be spoilt through it.
+    }
     var one = log.resolve(random.nextBoolean() ? "desk.jsonl" : "other.jsonl");
     switch (random.nextInt(14)) {
       case 0 -> change(own.resolve("convention.yaml"), random);
@@ -208,6 +225,9 @@ final class HostileFolders {
       case 9 -> replace(pick(random, targets(folder)), true, random);
       case 10 -> replace(pick(random, targets(folder)), false, random);
       case 11 -> {
+        if (!Files.isRegularFile(own.resolve("convention.yaml"), LinkOption.NOFOLLOW_LINKS)) {
+          return;
+        }
         var text = Files.readString(own.resolve("convention.yaml"));
         var odd = pick(random, TEXTS).replaceAll("(.{200}).*", "$1");
         write(
@@ -376,7 +396,11 @@ final class HostileFolders {
   private void copy(Path to) throws IOException {
     try (var files = Files.walk(template)) {
       for (var file : files.toList()) {
-        Files.copy(file, to.resolve(template.relativize(file)), StandardCopyOption.COPY_ATTRIBUTES);
+        Files.copy(
+            file,
+            to.resolve(template.relativize(file)),
+            StandardCopyOption.COPY_ATTRIBUTES,
+            LinkOption.NOFOLLOW_LINKS);
       }
     }
   }

@@ -140,7 +140,8 @@ class SnapshotsTest {
     assertThat(statuses.reversed().keySet()).containsExactly("002", "A-1");
     assertThat(statuses.get("002").state()).isEqualTo(SetupState.PICKUP);
     assertThat(statuses).as("codes as the list has them").doesNotContainKeys("2", "a-1", "x");
-    assertThat(statuses.get(7)).isNull();
+    Object noCode = 7;
+    assertThat(statuses.get(noCode)).isNull();
     assertThat(statuses).hasSize(2);
     assertThat(statuses)
         .isEqualTo(Map.of("A-1", status(SetupState.SHOT), "002", status(SetupState.PICKUP)));
