@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SequencedMap;
 import java.util.TreeMap;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.framewright.base.FileProblems;
@@ -99,7 +100,7 @@ public record BagCheck(
       }
     }
 
-    private void look(TreeSet<String> listed) throws IOException {
+    private void look(Set<String> listed) throws IOException {
       var data = bag.resolve("data");
       if (!Files.isDirectory(data, LinkOption.NOFOLLOW_LINKS)) {
         return;
