@@ -13,17 +13,17 @@ final class FileKind {
   /** The parts of a protected workbook, see [MS-OFFCRYPTO], section 1.3.2. */
   private static final byte[] PROTECTED = "EncryptedPackage".getBytes(StandardCharsets.UTF_16LE);
 
-  private record Signature(String what, int... bytes) {}
+  private record Signature(String what, String start) {}
 
   private static final List<Signature> SIGNATURES =
       List.of(
-          new Signature("this is a PDF", '%', 'P', 'D', 'F'),
-          new Signature("this is a picture (JPEG)", 0xFF, 0xD8, 0xFF),
-          new Signature("this is a picture (PNG)", 0x89, 'P', 'N', 'G'),
-          new Signature("this is a picture (TIFF or raw)", 'I', 'I', 0x2A, 0),
-          new Signature("this is a picture (TIFF or raw)", 'M', 'M', 0, 0x2A),
-          new Signature("this is a packed file (gzip)", 0x1F, 0x8B),
-          new Signature("this is a text document (RTF)", '{', '\\', 'r', 't', 'f'));
+          new Signature("this is a PDF", "%PDF"),
+          new Signature("this is a picture (JPEG)", "\u00FF\u00D8\u00FF"),
+          new Signature("this is a picture (PNG)", "\u0089PNG"),
+          new Signature("this is a picture (TIFF or raw)", "II*\0"),
+          new Signature("this is a picture (TIFF or raw)", "MM\0*"),
+          new Signature("this is a packed file (gzip)", "\u001F\u008B"),
+          new Signature("this is a text document (RTF)", "{\\rtf"));
 
   private FileKind() {}
 
@@ -43,7 +43,7 @@ final class FileKind {
               : new Problem("this is a workbook of the old format (.xls)", SAVE_AS));
     }
     return SIGNATURES.stream()
-        .filter(signature -> Encoding.starts(bytes, signature.bytes()))
+        .filter(signature -> Encoding.starts(bytes, signature.start().chars().toArray()))
         .findFirst()
         .map(signature -> new Problem(signature.what() + ", no list", SAVE_AS));
   }

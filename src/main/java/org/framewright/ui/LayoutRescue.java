@@ -29,10 +29,10 @@ final class LayoutRescue {
     return Arrays.stream(failure.getStackTrace())
         .anyMatch(
             at ->
-                at.getClassName().equals(Parent.class.getName())
-                        && at.getMethodName().equals("layout")
-                    || at.getClassName().startsWith(Scene.class.getName())
-                        && at.getMethodName().equals("pulse"));
+                (at.getClassName().equals(Parent.class.getName())
+                        && at.getMethodName().equals("layout"))
+                    || (at.getClassName().startsWith(Scene.class.getName())
+                        && at.getMethodName().equals("pulse")));
   }
 
   /**

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -43,7 +44,7 @@ class ListExportTest {
     return job.resolve("01_frames");
   }
 
-  private TreeMap<String, String> everyFile() throws IOException {
+  private Map<String, String> everyFile() throws IOException {
     var files = new TreeMap<String, String>();
     try (var paths = Files.walk(folder)) {
       for (var path : paths.filter(Files::isRegularFile).toList()) {

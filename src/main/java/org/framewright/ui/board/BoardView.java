@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import java.util.Objects;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -269,7 +270,9 @@ final class BoardView {
     var top = beside ? null : set;
     var center = beside ? set : rest;
     var right = beside ? rest : null;
-    if (root.getTop() != top || root.getCenter() != center || root.getRight() != right) {
+    if (!Objects.equals(root.getTop(), top)
+        || !Objects.equals(root.getCenter(), center)
+        || !Objects.equals(root.getRight(), right)) {
       root.setTop(null);
       root.setCenter(null);
       root.setRight(null);
