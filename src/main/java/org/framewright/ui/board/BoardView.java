@@ -1,9 +1,9 @@
 package org.framewright.ui.board;
 
-import java.util.Objects;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javafx.animation.Animation;
