@@ -33,7 +33,7 @@ class AppPagesTest {
     app.openJob(FreshJob.in(Files.createDirectory(folder.resolve("first")), clock));
     app.openJob(FreshJob.in(Files.createDirectory(folder.resolve("second")), clock));
     // The list comes to the front after the pages are there.
-    app.await(() -> app.exists("#setups"));
+    app.await(() -> app.exists("#setups") && app.holdsTheKeys("#setups"));
   }
 
   @AfterEach
@@ -43,7 +43,7 @@ class AppPagesTest {
 
   @Test
   void whatIsTypedOnTheConventionPageIsWhatIsSaved() throws Exception {
-    app.press(KeyCode.F6);
+    app.pressUntil(() -> app.exists("#verdict"), KeyCode.F6);
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     app.press(KeyCode.CONTROL, KeyCode.END);
     app.type("oops");
@@ -55,7 +55,7 @@ class AppPagesTest {
 
   @Test
   void theWindowDoesNotCloseOverAConventionThatIsNotSaved() throws Exception {
-    app.press(KeyCode.F6);
+    app.pressUntil(() -> app.exists("#verdict"), KeyCode.F6);
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     app.type("# mine");
     app.press(KeyCode.F2);
@@ -69,7 +69,7 @@ class AppPagesTest {
 
   @Test
   void aThirdJobCanBeStartedOnTheStartPage() throws Exception {
-    app.press(KeyCode.F5);
+    app.pressUntil(() -> app.exists("#field-day"), KeyCode.F5);
     app.await(() -> app.exists("#field-day"));
     app.pressUntil(() -> app.holdsTheKeys("#field-day"), KeyCode.TAB);
     app.press(KeyCode.CONTROL, KeyCode.L);
