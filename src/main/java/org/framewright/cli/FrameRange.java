@@ -1,5 +1,6 @@
 package org.framewright.cli;
 
+import java.nio.file.FileSystem;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -36,7 +37,11 @@ final class FrameRange {
 
   /** Finds a frame by its name, or by a folder and its name where two bodies share one. */
   private static int find(List<Frame> frames, String text) throws CommandFailure {
-    var requested = path(text);
+    if (frames.isEmpty()) {
+      throw CommandFailure.badInput(
+          "the job has no frames yet", "Move frames once they are there.");
+    }
+    var requested = path(text, frames.getFirst().folder().getFileSystem());
     var found =
         frames.stream()
             .filter(frame -> lower(frame.folder().resolve(frame.stem())).endsWith(requested))
@@ -57,9 +62,9 @@ final class FrameRange {
     return frames.indexOf(found.getFirst());
   }
 
-  private static Path path(String text) throws CommandFailure {
+  private static Path path(String text, FileSystem system) throws CommandFailure {
     try {
-      return lower(Path.of(text));
+      return lower(system.getPath(text));
     } catch (InvalidPathException e) {
       throw CommandFailure.badInput(
           "\"" + text + "\" is no name of a frame",
