@@ -3,27 +3,13 @@ package org.framewright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.FileVisitResult;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.BasicFileAttributes;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
-import org.framewright.sample.Exposure;
-import org.framewright.sample.SampleBody;
-import org.framewright.sample.SampleCamera;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestReporter;
@@ -40,129 +26,21 @@ import org.junit.jupiter.params.provider.EnumSource;
 @DisabledOnOs(OS.WINDOWS)
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class CommandsUnderFaultsTest {
-  private static final String JOB = "2026-11-23_KVO_look-book";
+  private CommandScene scene;
 
-  private Path scratch;
-  private Path scene;
-  private int places;
-
-  /** What a command is run with; {@code %s} is the folder that the job lies in. */
-  @SuppressWarnings("ImmutableEnumChecker") // List.of never changes
-  enum Case {
-    START(
-        "start",
-        "--by",
-        "%s/fashion-days.yaml",
-        "--in",
-        "%s/new",
-        "day=2026-11-24",
-        "client=KVO",
-        "title=knitwear"),
-    IMPORT("list", "%s/" + JOB, "--import", "%s/noon.csv"),
-    EXPORT("list", "%s/" + JOB, "--export", "%s/out.csv"),
-    EXPORT_WORKBOOK("list", "%s/" + JOB, "--export", "%s/out.xlsx"),
-    EXPORT_AGAIN("list", "%s/" + JOB, "--export", "%s/noon.csv", "--replace"),
-    MARK("mark", "%s/" + JOB, "002", "signed-off", "--by", "Odette"),
-    MOVE(
-        "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
-    DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--picks", "%s/picks.txt"),
-    RETURNS("returns", "%s/" + JOB, "%s/back");
-
-    private final List<String> words;
-
-    Case(String... words) {
-      this.words = List.of(words);
-    }
-
-    Object[] in(Path folder) {
-      return words.stream().map(word -> word.replace("%s", folder.toString())).toArray();
-    }
-  }
-
-  /** A job with two setups, a frame of each, and a hand-off. */
   @BeforeAll
-  void aJob(@TempDir Path given) throws Exception {
-    scratch = given;
-    scene = Files.createDirectory(scratch.resolve("scene"));
-    Files.createDirectory(scene.resolve("new"));
-    Files.createDirectory(scene.resolve("back"));
-    Files.copy(Path.of("templates/fashion-days.yaml"), scene.resolve("fashion-days.yaml"));
-    var list = "Look;Name;Views\n001;Coat;F\n002;Hat;F\n";
-    Files.writeString(scene.resolve("list.csv"), list);
-    Files.writeString(scene.resolve("noon.csv"), list + "003;Scarf;B\n");
-    Files.writeString(scene.resolve("picks.txt"), "20261123_KVO_001_F_0001\n");
-    done(
-        "start",
-        "--by",
-        "templates/fashion-days.yaml",
-        "--in",
-        scene,
-        "day=2026-11-23",
-        "client=KVO",
-        "title=look book");
-    var job = scene.resolve(JOB);
-    done("list", job, "--import", scene.resolve("list.csv"));
-    var frames = job.resolve("01_frames");
-    var camera =
-        new SampleCamera(
-            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.RAW_AND_JPEG, 1);
-    var at = Instant.parse("2026-11-23T09:00:00Z");
-    camera.take(Exposure.of(at, "001", "F")).writeTo(frames);
-    renameAll(frames, "20261123_KVO_001_F_0001");
-    done("deliver", job, "--to", scene.resolve("first"), "--picks", scene.resolve("picks.txt"));
+  void aJob(@TempDir Path scratch) throws IOException {
+    scene = new CommandScene(scratch);
   }
 
-  private static void renameAll(Path frames, String to) throws IOException {
-    try (var files = Files.list(frames)) {
-      for (var file : files.toList()) {
-        var name = file.getFileName().toString();
-        Files.move(file, file.resolveSibling(to + name.substring(name.lastIndexOf('.'))));
-      }
-    }
-  }
-
-  private static void done(Object... words) {
-    var ran = Ran.run(words);
-    assertThat(ran.status()).as(ran.err()).isZero();
-  }
-
-  private Path place() throws IOException {
-    var place = scratch.resolve("place" + places++);
-    copy(scene, place);
-    return place.toRealPath();
-  }
-
-  private static void copy(Path from, Path to) throws IOException {
-    Files.walkFileTree(
-        from,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes)
-              throws IOException {
-            Files.createDirectory(to.resolve(from.relativize(folder).toString()));
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.copy(
-                file,
-                to.resolve(from.relativize(file).toString()),
-                StandardCopyOption.COPY_ATTRIBUTES);
-            return FileVisitResult.CONTINUE;
-          }
-        });
-  }
-
-  private static Ran run(Case command, Recording disk) {
+  private static Ran run(CommandScene.Case command, Recording disk) {
     var folder = disk.real(disk.root());
     var system = disk.root().getFileSystem();
     return Ran.on(text -> system.getPath(text), command.in(folder));
   }
 
-  private int changes(Case command) throws IOException {
-    var disk = Recording.on(place());
+  private int changes(CommandScene.Case command) throws IOException {
+    var disk = Recording.on(scene.place());
     var ran = run(command, disk);
     assertThat(ran.status()).as(ran.err()).isIn(0, 1);
     return disk.ops().size();
@@ -170,19 +48,20 @@ class CommandsUnderFaultsTest {
 
   @ParameterizedTest
   @EnumSource
-  void aCommandKilledAtAnyChangeCanBeRunAgain(Case command, TestReporter reporter)
+  void aCommandKilledAtAnyChangeCanBeRunAgain(CommandScene.Case command, TestReporter reporter)
       throws Exception {
     int points = changes(command);
     for (int point = 0; point < points; point++) {
-      var place = place();
-      var before = contents(place);
+      var place = scene.place();
+      var before = CommandScene.contents(place);
       var disk = Recording.on(place);
       disk.killWithin(point);
       try {
         run(command, disk);
         throw new AssertionError("not killed at " + point);
       } catch (Killed e) {
-        endsWhole(command, place, before, command + " killed at change " + point + ": " + e);
+        CommandScene.endsWhole(
+            command, place, before, command + " killed at change " + point + ": " + e);
       }
     }
     reporter.publishEntry(command + ": kill points", "" + points);
@@ -190,16 +69,16 @@ class CommandsUnderFaultsTest {
 
   @ParameterizedTest
   @EnumSource
-  void aCommandWhoseDiskFailsAtAnyChangeSaysSoAndCanBeRunAgain(Case command, TestReporter reporter)
-      throws Exception {
+  void aCommandWhoseDiskFailsAtAnyChangeSaysSoAndCanBeRunAgain(
+      CommandScene.Case command, TestReporter reporter) throws Exception {
     int points = changes(command);
     int failed = 0;
     for (var failure :
         List.<Function<DiskOp, IOException>>of(
             Fault::noSpace, Fault::inputOutput, Fault::readOnly)) {
       for (int point = 0; point < points; point++) {
-        var place = place();
-        var before = contents(place);
+        var place = scene.place();
+        var before = CommandScene.contents(place);
         var disk = Recording.on(place);
         disk.fail(Fault.onceAt(point, failure).afterHalfTheBytes());
         var ran = run(command, disk);
@@ -210,63 +89,9 @@ class CommandsUnderFaultsTest {
             .doesNotContain("Exception")
             .doesNotContain("\tat ");
         failed += ran.status() > 1 ? 1 : 0;
-        endsWhole(command, place, before, told);
+        CommandScene.endsWhole(command, place, before, told);
       }
     }
     reporter.publishEntry(command + ": failures", failed + " of " + 3 * points + " told");
-  }
-
-  /** The job opens; the same command succeeds, or finds its work done; nothing else is left. */
-  private static void endsWhole(Case command, Path place, Map<String, String> before, String what) {
-    var listed = Ran.run("list", place.resolve(JOB), "--json");
-    assertThat(listed.status()).as(what + "\n" + listed.err()).isZero();
-    before.forEach(
-        (name, content) -> {
-          if (!name.contains(".framewright") && !name.equals("noon.csv")) {
-            assertThat(contents(place)).as(what).containsEntry(name, content);
-          }
-        });
-    var again = Ran.run(command.in(place));
-    if (again.status() > 1) {
-      assertThat(again.err()).as(what).containsAnyOf("exists already", "is there already");
-      if (command == Case.EXPORT || command == Case.EXPORT_WORKBOOK) {
-        var words = new ArrayList<>(List.of(command.in(place)));
-        words.add("--replace");
-        assertThat(Ran.run(words.toArray()).status()).as(what).isZero();
-      }
-    }
-    var left =
-        contents(place).keySet().stream()
-            .filter(name -> !before.containsKey(name))
-            .filter(name -> name.endsWith(".tmp") || name.endsWith(".part") || isDraft(name))
-            .toList();
-    assertThat(left).as(what + "\n" + again).isEmpty();
-    if (command == Case.START) {
-      var job = place.resolve("new/2026-11-24_KVO_knitwear");
-      assertThat(Ran.run("list", job).status()).as(what).isZero();
-    }
-    if (command == Case.DELIVER) {
-      assertThat(contents(place)).as(what).containsKey("package/bagit.txt");
-      var back = Ran.run("returns", place.resolve(JOB), place.resolve("package"));
-      assertThat(back.status()).as(what + back).isLessThan(2);
-    }
-  }
-
-  private static boolean isDraft(String name) {
-    return Path.of(name).getName(0).toString().startsWith(".");
-  }
-
-  private static Map<String, String> contents(Path folder) {
-    var contents = new TreeMap<String, String>();
-    try (var files = Files.walk(folder)) {
-      for (var file : new ArrayList<>(files.filter(Files::isRegularFile).toList())) {
-        contents.put(
-            folder.relativize(file).toString().replace('\\', '/'),
-            HexFormat.of().formatHex(Files.readAllBytes(file)));
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return contents;
   }
 }

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.locks.LockSupport;
 import org.framewright.base.Progress;
+import org.framewright.disk.Strace;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -63,7 +64,7 @@ class KillTest {
         killPoints(
             point -> {
               var scene = Scene.make(folder());
-              var run = strace.run("apply", root(), call + KILL + point);
+              var run = run("apply", call + KILL + point);
               endsWhole(scene, scene.before(), scene.after());
               return run.killed();
             });
@@ -80,7 +81,7 @@ class KillTest {
             point -> {
               var scene = Scene.make(folder());
               apply(scene);
-              var run = strace.run("undo", root(), call + KILL + point);
+              var run = run("undo", call + KILL + point);
               endsWhole(scene, scene.after(), scene.before());
               return run.killed();
             });
@@ -100,7 +101,7 @@ class KillTest {
               point -> {
                 var scene = Scene.make(folder());
                 crashedApply(scene, crash);
-                var run = strace.run("recover", root(), call + KILL + point);
+                var run = run("recover", call + KILL + point);
                 endsWhole(scene, scene.before(), scene.after());
                 return run.killed();
               });
@@ -116,8 +117,7 @@ class KillTest {
         killPoints(
             point -> {
               var scene = Scene.make(folder());
-              var run =
-                  strace.run("apply", root(), "renameat2:error=EINVAL", "unlink" + KILL + point);
+              var run = run("apply", "renameat2:error=EINVAL", "unlink" + KILL + point);
               endsWhole(scene, scene.before(), scene.after());
               return run.killed();
             });
@@ -133,9 +133,8 @@ class KillTest {
             point -> {
               var scene = Scene.make(folder());
               var run =
-                  strace.run(
+                  run(
                       "apply",
-                      root(),
                       "renameat2:error=EINVAL",
                       "link:error=EPERM",
                       "rename" + KILL + point);
@@ -154,7 +153,7 @@ class KillTest {
     // Until the point lies behind the last call.
     for (boolean failed = true; failed; ) {
       var scene = Scene.make(folder());
-      var run = strace.run("apply", root(), injection + ":when=" + (points + 1));
+      var run = run("apply", injection + ":when=" + (points + 1));
       assertThat(run.status()).as(run.output()).isZero();
       failed = strace.injected();
       points += failed ? 1 : 0;
@@ -175,7 +174,7 @@ class KillTest {
       String error, TestInfo info, TestReporter reporter) throws Exception {
     for (int from : new int[] {4, 9, 14, 15, 20, 27}) {
       var scene = Scene.make(folder());
-      var run = strace.run("apply", root(), "renameat2:error=" + error + ":when=" + from + "+");
+      var run = run("apply", "renameat2:error=" + error + ":when=" + from + "+");
       assertThat(run.status()).as(run.output()).isZero();
       assertThat(run.output()).startsWith(from == 4 ? "RolledBack" : "Halted");
       endsWhole(scene, scene.before(), scene.after());
@@ -187,7 +186,7 @@ class KillTest {
   void anInterloperThatTakesATargetBeforeTheRenameLosesNothing() throws Exception {
     var scene = Scene.make(folder());
     // The 27th rename of this scene is that of plain.jpg; it waits while somebody takes its target.
-    var running = strace.start("apply", root(), "renameat2:delay_enter=3000000:when=27");
+    var running = strace.start(program("apply"), "renameat2:delay_enter=3000000:when=27");
     await(root().resolve("A_F_0001.xmp"), running);
     Files.writeString(root().resolve("A_B_0002.jpg"), "interloper");
     var run = running.end();
@@ -225,6 +224,15 @@ class KillTest {
   }
 
   // ---- helpers
+
+  private List<String> program(String step) {
+    return List.of(SceneProgram.class.getName(), step, root().toString());
+  }
+
+  private Strace.Run run(String step, String... injections)
+      throws IOException, InterruptedException {
+    return strace.run(program(step), injections);
+  }
 
   private int folders;
 

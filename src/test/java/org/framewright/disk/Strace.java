@@ -1,6 +1,5 @@
-package org.framewright.renaming;
+package org.framewright.disk;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,16 +11,17 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Assumptions;
 
-/** Runs {@link SceneProgram} under strace(1), which kills it or fails its system calls. */
-final class Strace {
+/** Runs a program of Java under strace(1), which kills it or fails its system calls. */
+public final class Strace {
   private static final int KILLED = 128 + 9;
 
   private final Path scratch;
   private Path lastTrace;
 
   /** How a run ended. */
-  record Run(int status, String output) {
-    boolean killed() {
+  public record Run(int status, String output) {
+    /** Whether a SIGKILL ended it. */
+    public boolean killed() {
       return status == KILLED;
     }
   }
@@ -31,7 +31,7 @@ final class Strace {
   }
 
   /** Skips the test where strace cannot be used. */
-  static Strace in(Path scratch) throws IOException, InterruptedException {
+  public static Strace in(Path scratch) throws IOException, InterruptedException {
     try {
       var probe =
           new ProcessBuilder("strace", "-qq", "-e", "trace=none", "true")
@@ -47,23 +47,32 @@ final class Strace {
   }
 
   /**
-   * Runs one step.
+   * Runs a program to its end.
    *
-   * @param injections such as {@code renameat2:signal=SIGKILL:when=3}
+   * @param program its main class, and what it is given
+   * @param injections such as {@code renameat2:signal=SIGKILL:when=3}, or calls that are only
+   *     traced, such as {@code mkdir,fsync}
    */
-  Run run(String step, Path root, String... injections) throws IOException, InterruptedException {
-    return start(step, root, injections).end();
+  public Run run(List<String> program, String... injections)
+      throws IOException, InterruptedException {
+    return start(program, injections).end();
   }
 
   /** Whether the last run met what was to be injected. */
-  boolean injected() throws IOException {
+  public boolean injected() throws IOException {
     return Files.readString(lastTrace).contains("(INJECTED)");
   }
 
-  Running start(String step, Path root, String... injections) throws IOException {
+  /** Whether the last run made such a call. */
+  public boolean met(String call) throws IOException {
+    return Files.readString(lastTrace).contains(" " + call + "(");
+  }
+
+  /** The same, not waiting for the end. */
+  public Running start(List<String> program, String... injections) throws IOException {
     var calls =
         Arrays.stream(injections)
-            .map(injection -> injection.substring(0, injection.indexOf(':')))
+            .map(injection -> injection.replaceFirst(":.*", ""))
             .collect(Collectors.joining(","));
     var trace = Files.createTempFile(scratch, "trace", ".txt");
     lastTrace = trace;
@@ -72,11 +81,12 @@ final class Strace {
     command.add("-e");
     command.add("trace=" + calls);
     for (var injection : injections) {
-      command.add("-e");
-      command.add("inject=" + injection);
+      if (injection.contains(":")) {
+        command.addAll(List.of("-e", "inject=" + injection));
+      }
     }
     command.addAll(java());
-    command.addAll(List.of(SceneProgram.class.getName(), step, root.toString()));
+    command.addAll(program);
     var process =
         new ProcessBuilder(command)
             .redirectErrorStream(true)
@@ -86,8 +96,9 @@ final class Strace {
   }
 
   /** A run that has not ended. */
-  record Running(Process process, Path output) {
-    Run end() throws IOException, InterruptedException {
+  public record Running(Process process, Path output) {
+    /** Waits for the end. */
+    public Run end() throws IOException, InterruptedException {
       if (!process.waitFor(60, TimeUnit.SECONDS)) {
         process.destroyForcibly();
         throw new AssertionError("no end: " + Files.readString(output));
@@ -97,10 +108,6 @@ final class Strace {
   }
 
   private List<String> java() {
-    var classes =
-        Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
-            .filter(entry -> entry.endsWith("classes") || entry.contains("jackson-core"))
-            .collect(Collectors.joining(File.pathSeparator));
     return List.of(
         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
         "--enable-native-access=ALL-UNNAMED",
@@ -108,7 +115,7 @@ final class Strace {
         "-XX:+UseSerialGC",
         "-XX:-UsePerfData",
         "-cp",
-        classes,
+        System.getProperty("java.class.path"),
         "-Dfile.encoding=UTF-8");
   }
 }
