@@ -10,6 +10,7 @@ import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
+import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
@@ -134,21 +135,9 @@ final class DeliverCommand implements Callable<Integer> {
       return;
     }
     plan.withheld().forEach(this::warn);
-    if (done == null) {
-      plan.selects()
-          .forEach(select -> output.out().println(select.original() + "  ->  " + select.name()));
-      output.out().println(plan.selects().size() + " selects in " + plan.files() + " files");
-    } else {
-      output
-          .out()
-          .println(
-              done.selects()
-                  + " selects in "
-                  + done.files()
-                  + " files, each copied and read again: hand-off "
-                  + done.number());
-      output.out().println(done.folder());
-    }
+    var lines =
+        done == null ? HandOffDescription.planned(plan) : HandOffDescription.delivered(done);
+    lines.forEach(output.out()::println);
   }
 
   private void warn(Withheld withheld) {

@@ -14,6 +14,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.FileProblems;
 import org.framewright.frames.FrameScan;
+import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -95,7 +96,7 @@ final class FramesCommand implements Callable<Integer> {
         .err()
         .println(
             "%s moved to %s; --take-back takes that back."
-                .formatted(FramesReport.counted(ids.size(), "frame"), move.getLast()));
+                .formatted(FramesDescription.counted(ids.size(), "frame"), move.getLast()));
   }
 
   private int once(Job job) throws IOException {

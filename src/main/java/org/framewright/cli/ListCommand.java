@@ -13,7 +13,7 @@ import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Standing;
-import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListDescription;
 import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
@@ -127,21 +127,12 @@ final class ListCommand implements Callable<Integer> {
                 (problem.remedy() + " Nothing was imported.").strip()));
       }
       case ListReading.Understood understood -> {
-        output.err().println("Read as " + understood.form() + ".");
-        understood.columns().forEach(column -> output.err().println("  " + column));
-        var remarks = understood.remarks();
-        for (var remark : remarks.subList(0, Math.min(remarks.size(), PROBLEMS_SHOWN))) {
-          output.err().println((remark + " " + remark.problem().remedy()).strip());
-        }
-        if (remarks.size() > PROBLEMS_SHOWN) {
-          output.err().println((remarks.size() - PROBLEMS_SHOWN) + " more like these.");
-        }
+        ListDescription.understood(understood).forEach(output.err()::println);
         var change =
             preview ? job.previewImport(understood.list()) : job.importList(understood.list());
-        if (output.json()) {
-          return;
+        if (!output.json()) {
+          ListDescription.changes(change, preview).forEach(output.out()::println);
         }
-        print(change);
       }
     }
   }
@@ -149,48 +140,6 @@ final class ListCommand implements Callable<Integer> {
   private void print(Problem problem) {
     output.err().println("framewright: " + problem.sentence());
     output.err().println(problem.remedy());
-  }
-
-  private void print(ListChange change) {
-    var out = output.out();
-    if (change.isEmpty()) {
-      out.println("The list is the one that the job has.");
-      return;
-    }
-    change.added().forEach(setup -> out.println("added    " + named(setup)));
-    change
-        .changed()
-        .forEach(
-            changed ->
-                out.println(
-                    "changed  "
-                        + changed.after().code()
-                        + ": "
-                        + String.join("; ", changed.descriptions())));
-    change.removed().forEach(setup -> out.println("removed  " + named(setup)));
-    change
-        .kept()
-        .forEach(
-            setup ->
-                out.println(
-                    "kept     " + named(setup) + " (no longer in the list, but it was worked on)"));
-    if (change.reordered()) {
-      out.println("The order changes.");
-    }
-    out.println(
-        change.added().size()
-            + " added, "
-            + change.changed().size()
-            + " changed, "
-            + change.removed().size()
-            + " removed, "
-            + change.kept().size()
-            + " kept."
-            + (preview ? " Nothing was changed yet." : ""));
-  }
-
-  private static String named(Setup setup) {
-    return setup.code() + (setup.title().isEmpty() ? "" : " " + setup.title());
   }
 
   private static String setups(int count) {

@@ -57,17 +57,7 @@ final class NameCommand implements Callable<Integer> {
           document.put("steps", steps.stream().map(NameCommand::document).toList());
           output.write(document);
         } else {
-          for (var step : steps) {
-            output
-                .err()
-                .println(
-                    "%s: %s -> %s (%s)"
-                        .formatted(
-                            step.field(),
-                            PlainText.line(step.given()),
-                            PlainText.line(step.became()),
-                            PlainText.line(step.rule())));
-          }
+          steps.forEach(step -> output.err().println(step.description()));
           output.out().println(PlainText.line(text));
         }
         yield ExitStatus.DONE.code();

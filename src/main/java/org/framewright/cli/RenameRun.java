@@ -3,16 +3,14 @@ package org.framewright.cli;
 import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SequencedMap;
-import org.framewright.base.PlainText;
 import org.framewright.renaming.Outcome;
-import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
+import org.framewright.renaming.RenameDescription;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
@@ -44,7 +42,7 @@ final class RenameRun {
       csv(plan.renames());
     } else {
       table(plan.renames());
-      output.out().println(counts(plan));
+      output.out().println(RenameDescription.counts(plan));
     }
     return plan.blocked() > 0 ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE;
   }
@@ -72,9 +70,7 @@ final class RenameRun {
           output.write(document(applied.batch(), applied.renames(), true));
         } else {
           table(applied.renames().stream().filter(RenameRun::needsAPerson).toList());
-          output
-              .out()
-              .println("Renamed " + files(applied.done()) + " as batch " + applied.batch() + ".");
+          output.out().println(RenameDescription.applied(applied));
         }
         if (applied.guarantee().reduced()) {
           output.err().println(applied.guarantee().words());
@@ -140,41 +136,7 @@ final class RenameRun {
   }
 
   private void table(List<PlannedRename> renames) {
-    int from = width(renames.stream().map(rename -> shown(rename.from())).toList());
-    int to = width(renames.stream().map(rename -> shown(rename.to())).toList());
-    for (var rename : renames) {
-      var line =
-          String.format(
-              "%-9s  %-" + from + "s  %-" + to + "s  %s %s",
-              rename.status().word(),
-              shown(rename.from()),
-              shown(rename.to()),
-              rename.why(),
-              rename.remedy());
-      output.out().println(line.stripTrailing());
-    }
-  }
-
-  /** A name as it is printed, so that the columns fit. */
-  private static String shown(Path name) {
-    return PlainText.line(name.toString());
-  }
-
-  private static int width(List<String> texts) {
-    return Math.clamp(texts.stream().mapToInt(String::length).max().orElse(1), 1, 60);
-  }
-
-  private static String counts(Plan plan) {
-    return files(plan.ready())
-        + " can be renamed, "
-        + plan.unchanged()
-        + " unchanged, "
-        + plan.blocked()
-        + " blocked.";
-  }
-
-  private static String files(int count) {
-    return count == 1 ? "1 file" : count + " files";
+    RenameDescription.table(renames).forEach(output.out()::println);
   }
 
   private static SequencedMap<String, Object> document(

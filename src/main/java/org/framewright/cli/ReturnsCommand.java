@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.framewright.base.Problem;
+import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.Returns;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -51,33 +52,9 @@ final class ReturnsCommand implements Callable<Integer> {
     if (output.json()) {
       output.write(json(returns));
     } else {
-      report(returns);
+      HandOffDescription.returned(returns).forEach(output.out()::println);
     }
     return (returns.complete() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
-  }
-
-  private void report(Returns returns) {
-    var out = output.out();
-    out.println(
-        returns.count(Returns.State.ANSWERED)
-            + " of "
-            + returns.answers().size()
-            + " selects came back under a name of the convention");
-    for (var answer : returns.answers()) {
-      if (answer.state() != Returns.State.ANSWERED) {
-        out.println(answer.select() + " " + answer.state().words());
-      }
-    }
-    returns.extras().forEach(extra -> out.println("extra: " + extra.file() + ": " + extra.why()));
-    returns
-        .bag()
-        .ifPresent(
-            bag -> {
-              bag.faults().forEach(fault -> out.println("in its manifest: " + fault.sentence()));
-              bag.different().forEach(file -> out.println("not what its manifest says: " + file));
-              bag.missing().forEach(file -> out.println("in its manifest, not there: " + file));
-              bag.unlisted().forEach(file -> out.println("there, not in its manifest: " + file));
-            });
   }
 
   private static Map<String, Object> json(Returns returns) {

@@ -63,20 +63,7 @@ final class StartCommand implements Callable<Integer> {
       case Started.Opened opened -> {
         var job = opened.job();
         if (sound.build(Reserved.JOB, values) instanceof Built.Name name) {
-          name.steps()
-              .forEach(
-                  step ->
-                      output
-                          .err()
-                          .println(
-                              step.field()
-                                  + ": \""
-                                  + step.given()
-                                  + "\" became \""
-                                  + step.became()
-                                  + "\" ("
-                                  + step.rule()
-                                  + ")"));
+          name.steps().forEach(step -> output.err().println(step.description()));
         }
         if (output.json()) {
           output.write(document(job));

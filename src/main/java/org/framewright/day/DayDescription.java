@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.framewright.base.Durations;
-import org.framewright.frames.CameraClock;
 
 /** A day's summary in words, as the command line and the demo print it. */
 public final class DayDescription {
@@ -99,21 +98,6 @@ public final class DayDescription {
       }
     }
     return line.toString();
-  }
-
-  /**
-   * How far a body's clock is off, as {@code 12 s slow} or {@code 1 h fast}.
-   *
-   * @throws java.util.NoSuchElementException where that is not known
-   */
-  public static String clock(CameraClock clock) {
-    double toAdd = clock.offsetSeconds().orElseThrow();
-    // Whole hours are a zone or summer time set wrongly; as minutes nobody would see it.
-    var by =
-        clock.wholeHours().isPresent()
-            ? Math.abs(clock.wholeHours().getAsInt()) + " h"
-            : Durations.words(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
-    return by + (toAdd < 0 ? " fast" : " slow");
   }
 
   private static String clockTime(Instant at, DaySummary summary) {

@@ -226,9 +226,8 @@ public record DaySummary(
       attention.add(tally.incomplete().size() + " frames are not complete");
     }
     for (var clock : tally.cameras()) {
-      if (clock.offsetSeconds().isPresent() && Math.abs(clock.offsetSeconds().getAsDouble()) > 5) {
-        attention.add(
-            "the clock of " + clock.camera().model() + " is " + DayDescription.clock(clock));
+      if (clock.isOff()) {
+        attention.add("the clock of " + clock.camera().model() + " is " + clock.description());
       }
     }
     return attention;

@@ -1,4 +1,9 @@
 package org.framewright.naming;
 
 /** One step on the way from people's text to legal text: what a rule was given and what it made. */
-public record Step(String field, String given, String became, String rule) {}
+public record Step(String field, String given, String became, String rule) {
+  /** The step in a line: {@code client: KVÖ -> KVO (Latin letters without accents)}. */
+  public String description() {
+    return field + ": " + given + " -> " + became + " (" + rule + ")";
+  }
+}

@@ -25,12 +25,13 @@ import org.framewright.day.DaySummary;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Tally;
 import org.framewright.handoff.BagCheck;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
+import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Returns;
+import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
@@ -42,10 +43,11 @@ import org.framewright.naming.Reserved;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
+import org.framewright.renaming.RenameDescription;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
-import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListDescription;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.Setup;
@@ -59,6 +61,10 @@ public final class SampleDay {
 
   static final String LIST = "shot-list.csv";
   private static final String NOON_LIST = "shot-list-noon.csv";
+
+  /** Where a command prints more than the story shows. */
+  private static final String MORE = "...";
+
   private static final String ASIDE = "settings of an old export";
 
   private final SampleFiles files;
@@ -142,36 +148,32 @@ public final class SampleDay {
     values.put("title", "AW look book");
     var job = start(convention, values);
     set = new SampleSet(job, clock, shift, size);
-    teller.tell("Ines starts the job from templates/" + TEMPLATE + ".");
+    command(
+        "start --by templates/"
+            + TEMPLATE
+            + " --in "
+            + into
+            + values.entrySet().stream()
+                .map(value -> " " + value.getKey() + "=\"" + value.getValue() + "\"")
+                .collect(Collectors.joining()));
     if (convention.build(Reserved.JOB, values) instanceof Built.Name name) {
-      for (var step : name.steps()) {
-        teller.tell("  " + step.field() + ": " + step.became() + "   " + step.rule());
-      }
+      name.steps().forEach(step -> teller.tell(step.description()));
     }
-    teller.tell("The folder is called " + job.name() + "; in it:");
+    teller.tell(job.folder().toString());
+    teller.tell("It holds a folder for each kind of file:");
     for (var role : convention.folders().keySet()) {
       teller.tell("  " + job.folder().relativize(job.folder(role)) + "   for the " + role);
     }
 
-    teller.tell(
-        "$ framewright start --by templates/"
-            + TEMPLATE
-            + " --in DIR "
-            + values.entrySet().stream()
-                .map(value -> value.getKey() + "=\"" + value.getValue() + "\"")
-                .collect(Collectors.joining(" ")));
-
     teller.step("The shot list");
-    var list = list(LIST);
-    job.importList(list);
+    show(job.importList(list(LIST)));
+    var list = job.shotList().setups();
     teller.tell(
-        list.setups().size()
-            + " garments with "
-            + list.setups().stream().mapToInt(setup -> setup.views().size()).sum()
-            + " views, "
-            + list.setups().stream().mapToInt(setup -> setup.wanted().orElse(0)).sum()
-            + " frames wanted.");
-    teller.tell("$ framewright list JOB --import samples/" + LIST);
+        "In all "
+            + list.stream().mapToInt(setup -> setup.views().size()).sum()
+            + " views and "
+            + list.stream().mapToInt(setup -> setup.wanted().orElse(0)).sum()
+            + " frames are wanted.");
   }
 
   private Job start(Convention convention, Map<String, String> values)
@@ -207,16 +209,8 @@ public final class SampleDay {
           case ListReading.Refused refused ->
               throw new JobException(refused.problems().getFirst().problem());
         };
-    teller.tell("The client's " + name + " is understood: " + understood.form() + ".");
-    teller.tell(
-        understood.columns().stream()
-            .filter(column -> column.taken() != Heading.OTHER)
-            .limit(4)
-            .map(Object::toString)
-            .collect(Collectors.joining(", ")));
-    for (var remark : understood.remarks()) {
-      teller.tell("  " + remark);
-    }
+    command("list JOB --import samples/" + name);
+    ListDescription.understood(understood).forEach(teller::tell);
     var noon = SampleSet.moment(2, 11, 40, shift);
     long days =
         ChronoUnit.DAYS.between(
@@ -241,23 +235,21 @@ public final class SampleDay {
     teller.step("Monday");
     set.goTo(1, 9, 5);
     var first = set.setup(1);
-    teller.tell(set.time() + "  Timo puts " + named(first) + " on set.");
+    teller.tell(set.time() + "  Timo puts " + ListDescription.named(first) + " on set.");
+    command("mark JOB 001 on-set --view F --by Timo");
     set.shoot(first);
-    var tally = set.job().tally();
     teller.tell(
         "       Frames arrive from two bodies: "
             + files(set.tripodFolder())
             + " from body A, "
             + files(set.handFolder())
             + " from body B.");
-    teller.tell(
-        "       "
-            + first.code()
-            + " has "
-            + counted(tally, first)
-            + ". A raw file and its JPEG are one.");
+    teller.tell("       A raw file and its JPEG are one frame:");
+    command("frames JOB");
+    FramesDescription.lines(set.job(), set.job().standing()).forEach(teller::tell);
     set.signOff(first);
     teller.tell(set.time() + "  Odette signs it off for the client.");
+    command("mark JOB 001 signed-off --by Odette");
     set.next(first);
     for (int i = 2; i <= 4; i++) {
       set.shootAndSignOff(set.setup(i));
@@ -291,8 +283,6 @@ public final class SampleDay {
       set.shootAndSignOff(set.setup(i));
     }
     stand("Monday evening");
-    teller.tell("$ framewright mark JOB 001 on-set --view F");
-    teller.tell("$ framewright mark JOB 001 signed-off --by Odette");
   }
 
   private void moveLast(Setup to, String view, int count) throws IOException, JobException {
@@ -336,16 +326,12 @@ public final class SampleDay {
     set.shootAndSignOff(set.setup(15));
     teller.step("Tuesday noon: the client sends another list");
     var list = list(NOON_LIST);
-    var change = set.job().previewImport(list);
-    tell(change);
-    set.job().importList(list);
+    show(set.job().importList(list));
     long done =
         set.job().state().setups().values().stream()
             .filter(status -> status.state() == SetupState.SIGNED_OFF)
             .count();
-    teller.tell("The list is taken. Done work stays done: " + done + " garments are signed off.");
-
-    teller.tell("$ framewright list JOB --import samples/" + NOON_LIST);
+    teller.tell("What is done stays done: " + done + " garments are signed off.");
 
     teller.step("Tuesday afternoon");
     for (int i = 16; i <= 20; i++) {
@@ -356,43 +342,23 @@ public final class SampleDay {
     }
     clock.pass(Duration.ofMinutes(20));
     int copied = set.copyCard();
-    var tally = set.job().tally();
+    var standing = set.job().standing();
     teller.tell(
         set.time()
             + "  The card of body B is copied into the job: "
             + copied
             + " frames that nobody saw arrive.");
-    teller.tell("       They go by the time they were taken. " + clocks(tally));
+    teller.tell("       They go by the time they were taken, and body B's clock is wrong:");
+    FramesDescription.clocks(standing).forEach(teller::tell);
     teller.tell(
-        "       With that put right, 018 has "
-            + counted(tally, set.setup(18))
-            + "; "
-            + tally.unassigned().size()
+        "       With that put right, "
+            + standing.tally().unassigned().size()
             + " frames belong to no setup.");
   }
 
-  private void tell(ListChange change) {
-    teller.tell(
-        change.added().size()
-            + " new, "
-            + change.removed().size()
-            + " gone, "
-            + change.changed().size()
-            + " changed:");
-    change.added().forEach(setup -> teller.tell("  new      " + named(setup)));
-    change.removed().forEach(setup -> teller.tell("  gone     " + named(setup)));
-    change
-        .changed()
-        .forEach(
-            changed ->
-                teller.tell(
-                    "  changed  "
-                        + changed.after().code()
-                        + " "
-                        + String.join(", ", changed.descriptions())));
-    change
-        .kept()
-        .forEach(setup -> teller.tell("  kept     " + named(setup) + ": work has been done on it"));
+  private void show(ListChange change) {
+    var lines = ListDescription.changes(change, false);
+    excerpt(lines, 6).forEach(teller::tell);
   }
 
   private void thirdDay() throws IOException, JobException {
@@ -410,8 +376,9 @@ public final class SampleDay {
     teller.tell(
         set.time()
             + "  "
-            + named(gown)
+            + ListDescription.named(gown)
             + " is shot, but the train was creased: a pickup for later.");
+    command("mark JOB 022 pickup --reason \"the train was creased\" --by Odette");
     set.next(gown);
     for (int i = 23; i <= 27; i++) {
       lunch();
@@ -422,11 +389,11 @@ public final class SampleDay {
         late.code(),
         SetupState.DROPPED,
         MarkDetails.by("Timo").andReason("the courier did not come"));
-    teller.tell(set.time() + "  " + named(late) + " is dropped: the courier did not come.");
+    teller.tell(
+        set.time() + "  " + ListDescription.named(late) + " is dropped: the courier did not come.");
     set.shootAndSignOff(set.setup(29));
     set.shootAndSignOff(set.setup(30));
     stand("Wednesday evening");
-    teller.tell("$ framewright mark JOB 022 pickup --reason \"the train was creased\"");
   }
 
   private void fourthDay() throws IOException, JobException {
@@ -462,33 +429,18 @@ public final class SampleDay {
     teller.tell(
         set.time()
             + "  028 and the pickup 022 are done. "
-            + named(belt)
+            + ListDescription.named(belt)
             + " is dropped: sold out.");
     teller.tell("       039 and 042 are left for the evening.");
   }
 
   private void count() throws IOException {
     teller.step("Counting");
-    var tally = set.job().tally();
-    teller.tell(
-        tally.frames()
-            + " frames in "
-            + tally.files()
-            + " files, in "
-            + tally.bySetup().size()
-            + " setups; "
-            + tally.unassigned().size()
-            + " belong to none, "
-            + tally.incomplete().size()
-            + " are incomplete.");
-    teller.tell(clocks(tally));
-    for (var setup : List.of(set.setup(1), set.setup(22), set.setup(28))) {
-      teller.tell("  " + named(setup) + ": " + counted(tally, setup));
-    }
-    teller.tell("$ framewright frames JOB");
+    command("frames JOB");
+    excerpt(FramesDescription.lines(set.job(), set.job().standing()), 6).forEach(teller::tell);
   }
 
-  private void rename() throws IOException {
+  private void rename() throws IOException, JobException {
     teller.step("Names that say what the frames are");
     var job = set.job();
     var renamer = Renamer.in(job.folder(), clock);
@@ -497,20 +449,22 @@ public final class SampleDay {
     var stray = sidecar(plan);
     Files.writeString(job.folder().resolve(stray), SampleCamera.xmp(0));
     plan = renamer.plan(job.frameNames(job.scan()).requests());
+    command("rename JOB --preview");
     preview(plan, stray);
     var put = job.folder().resolve(ASIDE);
     Files.createDirectories(put);
     Files.move(job.folder().resolve(stray), put.resolve(stray.getFileName()));
-    teller.tell("Ines moves that file to \"" + ASIDE + "\" and plans again.");
+    teller.tell("Ines moves that file to \"" + ASIDE + "\" and renames.");
     plan = renamer.plan(job.frameNames(job.scan()).requests());
-    teller.tell(totals(plan));
-    var applied = renamer.apply(plan, Progress.NONE);
-    teller.tell(told(applied, "renamed"));
-    if (applied instanceof Outcome.Applied batch) {
-      teller.tell(told(renamer.undo(batch.batch(), Progress.NONE), "given their old names back"));
-    }
+    command("rename JOB");
+    var first = applied(renamer.apply(plan, Progress.NONE));
+    teller.tell(RenameDescription.applied(first));
+    teller.tell("She takes them back, looks once more, and renames again.");
+    command("undo JOB");
+    teller.tell(RenameDescription.applied(applied(renamer.undo(first.batch(), Progress.NONE))));
     plan = renamer.plan(job.frameNames(job.scan()).requests());
-    teller.tell(told(renamer.apply(plan, Progress.NONE), "renamed again"));
+    command("rename JOB");
+    teller.tell(RenameDescription.applied(applied(renamer.apply(plan, Progress.NONE))));
     var tally = set.job().tally();
     teller.tell(
         "The count is the same: "
@@ -518,8 +472,6 @@ public final class SampleDay {
             + " frames in "
             + tally.bySetup().size()
             + " setups.");
-    teller.tell("$ framewright rename JOB --preview");
-    teller.tell("$ framewright undo JOB");
   }
 
   private static Path sidecar(Plan plan) {
@@ -531,43 +483,28 @@ public final class SampleDay {
         .orElseThrow();
   }
 
+  /** Some that are ready, and all that are not, as the command shows them. */
   private void preview(Plan plan, Path taken) {
-    teller.tell(totals(plan));
+    var shown = new ArrayList<PlannedRename>();
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.READY)
         .limit(4)
-        .forEach(
-            rename -> teller.tell("  " + rename.from() + "  ->  " + rename.to().getFileName()));
+        .forEach(shown::add);
     plan.renames().stream()
         .filter(rename -> rename.status() == Status.BLOCKED)
         .sorted(Comparator.comparingInt(rename -> rename.to().equals(taken) ? 0 : 1))
-        .forEach(
-            rename -> {
-              teller.tell("  blocked: " + rename.from() + "  ->  " + rename.to().getFileName());
-              teller.tell("    " + rename.why() + ".");
-              teller.tell("    " + rename.remedy());
-            });
+        .forEach(shown::add);
+    RenameDescription.table(shown).forEach(teller::tell);
+    teller.tell(MORE);
+    teller.tell(RenameDescription.counts(plan));
   }
 
-  private static String totals(Plan plan) {
-    return plan.ready()
-        + " files can be renamed, "
-        + plan.blocked()
-        + " are blocked, "
-        + plan.unchanged()
-        + " have their name already.";
-  }
-
-  private static String told(Outcome outcome, String what) {
-    return switch (outcome) {
-      case Outcome.Applied applied ->
-          applied.done() + " files are " + what + " (batch " + applied.batch() + ").";
-      case Outcome.Nothing _ -> "Nothing had to be " + what + ".";
-      case Outcome.Cancelled _ -> "It was cancelled; every file has its old name.";
-      case Outcome.RolledBack back -> "It was taken back: " + back.why();
-      case Outcome.Halted halted -> "It stands still: " + halted.why() + " " + halted.remedy();
-      case Outcome.Refused refused -> "It was refused: " + refused.why() + " " + refused.remedy();
-    };
+  private static Outcome.Applied applied(Outcome outcome) throws JobException {
+    if (outcome instanceof Outcome.Applied applied) {
+      return applied;
+    }
+    throw new JobException(
+        "the sample's frames could not be renamed: " + outcome, "", "Play it in another folder.");
   }
 
   private record Delivered(HandOff handOff, HandOffPlan plan, Path folder) {}
@@ -578,40 +515,25 @@ public final class SampleDay {
     var scan = job.scan();
     var handOff = HandOff.of(job, scan, job.tally(scan));
     var plan = handOff.rated(4);
+    var target = into.resolve(job.name() + "_hand-off-1");
     teller.tell(
         "Ines rated "
             + (plan.selects().size() + plan.withheld().size())
             + " frames 4 or higher; body B wrote its ratings into the JPEG, for body A they lie in"
             + " sidecars.");
-    plan.selects().stream()
-        .limit(3)
-        .forEach(select -> teller.tell("  " + select.original() + "  ->  " + select.name()));
-    plan.withheld()
-        .forEach(
-            withheld ->
-                teller.tell(
-                    "  withheld: "
-                        + withheld.problem().where()
-                        + ", "
-                        + withheld.problem().what()));
-    var target = into.resolve(job.name() + "_hand-off-1");
+    command("deliver JOB --to " + target + " --rating 4 --preview");
+    excerpt(HandOffDescription.planned(plan), 3).forEach(teller::tell);
+    command("deliver JOB --to " + target + " --rating 4");
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
-        teller.tell(
-            done.selects()
-                + " selects in "
-                + done.files()
-                + " files ("
-                + megabytes(done.bytes())
-                + ") are copied and read again.");
+        HandOffDescription.delivered(done).forEach(teller::tell);
         var check = BagCheck.of(done.folder());
         teller.tell(
             "The package's own checksums: "
                 + check.files()
                 + " files compared, "
                 + (check.clean() ? "all as they should be." : "not clean: " + check));
-        teller.tell("$ framewright deliver JOB --to DIR --rating 4");
-        teller.tell("Check it with:  cd \"" + done.folder() + "\" && sha256sum -c SHA256SUMS");
+        teller.tell("Anybody can check it with:  cd PACKAGE && sha256sum -c SHA256SUMS");
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
       case Delivery.Refused refused -> {
@@ -646,28 +568,17 @@ public final class SampleDay {
     }
     Files.write(folder.resolve("final FINAL 2.jpg"), new byte[] {1});
     var returns = Returns.of(set.job(), folder, OptionalInt.empty());
-    teller.tell(
-        returns.count(Returns.State.ANSWERED)
-            + " of "
-            + returns.answers().size()
-            + " selects came back under the name that the convention gives them.");
-    returns.answers().stream()
-        .filter(answer -> answer.state() != Returns.State.ANSWERED)
-        .forEach(
-            answer -> teller.tell("  " + answer.select() + " " + answer.state().words() + "."));
-    returns
-        .extras()
-        .forEach(extra -> teller.tell("  " + extra.file() + " answers none: " + extra.why()));
-    teller.tell("$ framewright returns JOB FOLDER");
+    command("returns JOB " + folder);
+    HandOffDescription.returned(returns).forEach(teller::tell);
   }
 
   private void summary() throws IOException {
     teller.step("How the job stands");
     var job = set.job();
     var scan = job.scan();
+    command("day JOB");
     DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours()))
         .forEach(teller::tell);
-    teller.tell("$ framewright day JOB");
     teller.tell("");
     teller.tell("The job folder: " + job.folder());
   }
@@ -694,33 +605,20 @@ public final class SampleDay {
 
   // ---- Words
 
-  private static String named(Setup setup) {
-    return setup.code() + " " + setup.title();
+  /** A command as people type it; what it prints follows. */
+  private void command(String words) {
+    teller.tell("$ framewright " + words);
   }
 
-  private static String counted(Tally tally, Setup setup) {
-    var counted = tally.bySetup().get(setup.code());
-    if (counted == null) {
-      return "no frames";
+  /** The first lines of what a command prints, and the last. */
+  private static List<String> excerpt(List<String> lines, int first) {
+    if (lines.size() <= first + 2) {
+      return lines;
     }
-    return counted.frames()
-        + " frames ("
-        + counted.byView().entrySet().stream()
-            .map(view -> view.getKey() + " " + view.getValue())
-            .collect(Collectors.joining(", "))
-        + ")";
-  }
-
-  private static String clocks(Tally tally) {
-    return tally.cameras().stream()
-        .filter(clock -> clock.offsetSeconds().isPresent())
-        .map(
-            clock -> {
-              long seconds = Math.round(clock.offsetSeconds().getAsDouble());
-              return clock.camera().model()
-                  + (Math.abs(seconds) <= 5 ? " is right" : " is " + DayDescription.clock(clock));
-            })
-        .collect(Collectors.joining("; ", "Clocks: ", "."));
+    var excerpt = new ArrayList<>(lines.subList(0, first));
+    excerpt.add(MORE);
+    excerpt.add(lines.getLast());
+    return excerpt;
   }
 
   private static String files(Path folder) throws IOException {
@@ -732,9 +630,5 @@ public final class SampleDay {
               .collect(Collectors.toCollection(ArrayList::new));
       return stems.size() + " frames";
     }
-  }
-
-  private static String megabytes(long bytes) {
-    return bytes / 1_000_000 + " MB";
   }
 }

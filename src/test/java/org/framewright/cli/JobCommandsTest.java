@@ -36,7 +36,7 @@ class JobCommandsTest {
         .isZero();
     job = ran.out().strip();
     assertThat(Path.of(job).getFileName()).hasToString("2026-11-23_KVO_winter-and-wool");
-    assertThat(ran.err()).contains("\"Winter & wool\" became \"Winter and wool\"");
+    assertThat(ran.err()).contains("title: Winter & wool -> Winter and wool (signs as words)");
   }
 
   private int run(String... args) {

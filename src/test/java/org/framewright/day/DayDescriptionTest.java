@@ -9,10 +9,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.framewright.frames.Camera;
-import org.framewright.frames.CameraClock;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.Test;
 
@@ -116,24 +113,5 @@ class DayDescriptionTest {
             "Look at: a wanted view has no frame: 001 (B)");
     space = new Space(1, 1, OptionalLong.empty(), GB);
     assertThat(lines()).contains("Space: 1.0 GB free", "50 frames, 1 MB; 3 belong to no setup");
-  }
-
-  @Test
-  void saysHowFarAClockIsOff() {
-    assertThat(clock(12)).isEqualTo("12 s slow");
-    assertThat(clock(-119)).isEqualTo("119 s fast");
-    assertThat(clock(300)).isEqualTo("5 min slow");
-    assertThat(clock(-3601.5)).isEqualTo("1 h fast");
-    assertThat(clock(7290)).isEqualTo("2 h slow");
-  }
-
-  private static String clock(double seconds) {
-    return DayDescription.clock(
-        new CameraClock(
-            new Camera("Invented Works", "Studio Body A", "1"),
-            OptionalDouble.of(seconds),
-            OptionalDouble.of(0),
-            9,
-            9));
   }
 }

@@ -1,0 +1,62 @@
+package org.framewright.renaming;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.framewright.base.PlainText;
+
+/**
+ * Plans and what came of them in words, a line each, as the command line and the demo print them.
+ */
+public final class RenameDescription {
+  private static final int WIDEST = 60;
+
+  private RenameDescription() {}
+
+  /**
+   * Renames as a table: status, name, new name, and why not and what to do where it is not done.
+   */
+  public static List<String> table(List<PlannedRename> renames) {
+    int from = width(renames.stream().map(rename -> shown(rename.from())).toList());
+    int to = width(renames.stream().map(rename -> shown(rename.to())).toList());
+    var form = "%-9s  %-" + from + "s  %-" + to + "s  %s %s";
+    return renames.stream()
+        .map(
+            rename ->
+                form.formatted(
+                        rename.status().word(),
+                        shown(rename.from()),
+                        shown(rename.to()),
+                        rename.why(),
+                        rename.remedy())
+                    .stripTrailing())
+        .toList();
+  }
+
+  /** A plan in numbers. */
+  public static String counts(Plan plan) {
+    return files(plan.ready())
+        + " can be renamed, "
+        + plan.unchanged()
+        + " unchanged, "
+        + plan.blocked()
+        + " blocked.";
+  }
+
+  /** What a batch did. */
+  public static String applied(Outcome.Applied applied) {
+    return "Renamed " + files(applied.done()) + " as batch " + applied.batch() + ".";
+  }
+
+  private static String files(int count) {
+    return count == 1 ? "1 file" : count + " files";
+  }
+
+  /** A name as it is printed, so that the columns fit. */
+  private static String shown(Path name) {
+    return PlainText.line(name.toString());
+  }
+
+  private static int width(List<String> texts) {
+    return Math.clamp(texts.stream().mapToInt(String::length).max().orElse(1), 1, WIDEST);
+  }
+}
