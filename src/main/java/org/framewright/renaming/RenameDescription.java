@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.framewright.base.PlainText;
 
@@ -9,27 +10,25 @@ import org.framewright.base.PlainText;
  */
 public final class RenameDescription {
   private static final int WIDEST = 60;
+  private static final int STATUS = 9;
 
   private RenameDescription() {}
 
   /**
-   * Renames as a table: status, name, new name, and why not and what to do where it is not done.
+   * Renames as a table of status, name and new name; below each that is not done stand the reason
+   * and the remedy.
    */
   public static List<String> table(List<PlannedRename> renames) {
     int from = width(renames.stream().map(rename -> shown(rename.from())).toList());
-    int to = width(renames.stream().map(rename -> shown(rename.to())).toList());
-    var form = "%-9s  %-" + from + "s  %-" + to + "s  %s %s";
-    return renames.stream()
-        .map(
-            rename ->
-                form.formatted(
-                        rename.status().word(),
-                        shown(rename.from()),
-                        shown(rename.to()),
-                        rename.why(),
-                        rename.remedy())
-                    .stripTrailing())
-        .toList();
+    var form = "%-" + STATUS + "s  %-" + from + "s  %s";
+    var lines = new ArrayList<String>();
+    for (var rename : renames) {
+      lines.add(form.formatted(rename.status().word(), shown(rename.from()), shown(rename.to())));
+      if (!rename.why().isEmpty()) {
+        lines.add(" ".repeat(STATUS + 2) + (rename.why() + ". " + rename.remedy()).strip());
+      }
+    }
+    return List.copyOf(lines);
   }
 
   /** A plan in numbers. */

@@ -154,7 +154,7 @@ public final class SampleDay {
             + " --in "
             + into
             + values.entrySet().stream()
-                .map(value -> " " + value.getKey() + "=\"" + value.getValue() + "\"")
+                .map(value -> " " + value.getKey() + "=" + quoted(value.getValue()))
                 .collect(Collectors.joining()));
     if (convention.build(Reserved.JOB, values) instanceof Built.Name name) {
       name.steps().forEach(step -> teller.tell(step.description()));
@@ -608,6 +608,10 @@ public final class SampleDay {
   /** A command as people type it; what it prints follows. */
   private void command(String words) {
     teller.tell("$ framewright " + words);
+  }
+
+  private static String quoted(String text) {
+    return text.contains(" ") ? '"' + text + '"' : text;
   }
 
   /** The first lines of what a command prints, and the last. */
