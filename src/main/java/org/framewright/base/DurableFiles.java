@@ -3,7 +3,6 @@ package org.framewright.base;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -137,13 +136,9 @@ public final class DurableFiles {
     var folder = file.toAbsolutePath().getParent();
     clearLeftovers(folder, file);
     var temporary = folder.resolve(prefix(file) + random() + ENDING);
-    try (var channel =
-        FileChannel.open(
-            temporary,
-            StandardOpenOption.CREATE_NEW,
-            StandardOpenOption.WRITE,
-            LinkOption.NOFOLLOW_LINKS)) {
-      hold(channel);
+    // Held as long as it is written, so that no other write takes it for a leftover.
+    try (var held = HeldFile.hold(temporary, StandardOpenOption.CREATE_NEW).orElseThrow()) {
+      var channel = held.channel();
       writeFully(channel, ByteBuffer.wrap(bytes));
       channel.force(true);
       placing.place(temporary);
@@ -180,15 +175,6 @@ public final class DurableFiles {
     }
   }
 
-  /** Says that the temporary file is in use, for as long as its channel is open. */
-  private static void hold(FileChannel channel) {
-    try {
-      channel.tryLock();
-    } catch (IOException e) {
-      // No locks on this volume; a leftover then stays until somebody removes it.
-    }
-  }
-
   /** Removes what a kill left of an earlier write of this file, and nothing that is in use. */
   private static void clearLeftovers(Path folder, Path file) throws IOException {
     var prefix = prefix(file);
@@ -209,17 +195,12 @@ public final class DurableFiles {
   }
 
   private static void clear(Path leftover) throws IOException {
-    boolean free = false;
-    try (var channel =
-        FileChannel.open(leftover, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
-      var lock = channel.tryLock();
-      free = lock != null;
+    boolean free;
+    try (var held = HeldFile.hold(leftover).orElse(null)) {
+      // Where a volume has no locks, nobody can know that it is not in use.
+      free = held != null && held.isCertain();
     } catch (NoSuchFileException | AccessDeniedException e) {
       return; // Its writer has just finished, or it is somebody else's.
-    } catch (OverlappingFileLockException e) {
-      return; // Another thread of this program is writing.
-    } catch (IOException e) {
-      return; // No locks here: nobody can know that it is not in use.
     }
     if (free) {
       Files.deleteIfExists(leftover);

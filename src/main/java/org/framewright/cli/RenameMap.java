@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.regex.Pattern;
+import org.framewright.base.FormulaGuard;
 import org.framewright.renaming.RenameRequest;
 
 /**
@@ -25,9 +25,6 @@ import org.framewright.renaming.RenameRequest;
 final class RenameMap {
   /** A million lines stay below it. */
   private static final int LARGEST = 128 << 20;
-
-  /** What spreadsheets take for the beginning of a formula; apostrophes before it are counted. */
-  private static final Pattern FORMULA = Pattern.compile("'*[=+@\\-\t\r]");
 
   private RenameMap() {}
 
@@ -78,15 +75,15 @@ final class RenameMap {
   }
 
   /**
-   * A text as a cell that no spreadsheet takes for a formula: behind an apostrophe if it begins
-   * like one. Reading the map takes that apostrophe away again.
+   * A text as a cell in which no spreadsheet sees a formula. Reading the map takes the apostrophes
+   * away again.
    */
   static String cell(String text) {
-    return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
+    return FormulaGuard.with(text);
   }
 
   private static String text(String cell) {
-    return cell.startsWith("'") && FORMULA.matcher(cell).lookingAt() ? cell.substring(1) : cell;
+    return FormulaGuard.without(cell);
   }
 
   private static char separator(String text) {

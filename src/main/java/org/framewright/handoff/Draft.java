@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.HeldFile;
 import org.framewright.renaming.NoReplaceMove;
 
 /**

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
+import org.framewright.base.HeldFile;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.framewright.base.FormulaGuard;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -24,7 +25,7 @@ final class PackagePapers {
 
   private PackagePapers() {}
 
-  /** RFC 4180, with a heading line. */
+  /** RFC 4180, with a heading line; no spreadsheet sees a formula in it. */
   static String index(HandOffPlan plan, ZoneId zone) {
     var csv = new StringBuilder();
     row(csv, List.of("setup", "view", "original", "select", "rating", "captured", "files"));
@@ -56,7 +57,10 @@ final class PackagePapers {
   }
 
   private static String cell(String text) {
-    return text.matches("(?s).*[\",\r\n].*") ? '"' + text.replace("\"", "\"\"") + '"' : text;
+    var guarded = FormulaGuard.with(text);
+    return guarded.matches("(?s).*[\",\r\n].*")
+        ? '"' + guarded.replace("\"", "\"\"") + '"'
+        : guarded;
   }
 
   static String readme(Job job, HandOffPlan plan, int number) {

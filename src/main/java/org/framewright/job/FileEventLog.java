@@ -22,6 +22,7 @@ import java.util.TreeMap;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
+import org.framewright.base.SmallFiles;
 
 /**
  * A folder of logs, one JSON Lines file a station. A station appends to its own file only, under a
@@ -192,7 +193,7 @@ final class FileEventLog implements EventLog {
     }
     var now = attributes.get();
     if (!now.isRegularFile()) {
-      leftOut.put(file, "this is " + PlainFiles.kind(now) + " and no log, so it is left out");
+      leftOut.put(file, "this is " + SmallFiles.kind(now) + " and no log, so it is left out");
       return tail;
     }
     if (now.size() > LARGEST) {

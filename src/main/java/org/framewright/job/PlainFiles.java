@@ -1,20 +1,17 @@
 package org.framewright.job;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Optional;
-import java.util.Set;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
+import org.framewright.base.SmallFiles;
 
 /**
  * Files that belong to a job, which are never links, devices or pipes: whoever could put such a
@@ -22,8 +19,6 @@ import org.framewright.base.Problem;
  * wait for ever.
  */
 final class PlainFiles {
-  private static final int PIECE = 1 << 16;
-
   private PlainFiles() {}
 
   /**
@@ -56,18 +51,11 @@ final class PlainFiles {
     if (found.isPresent() && !found.get().isRegularFile()) {
       throw new FileProblemException(
           new Problem(
-              "this is " + kind(found.get()) + ", and the job needs a plain file here",
+              "this is " + SmallFiles.kind(found.get()) + ", and a plain file is needed here",
               file.toString(),
               "Move it away, and put the file itself there if it was moved elsewhere."));
     }
     return found;
-  }
-
-  /** What something is, in words. */
-  static String kind(BasicFileAttributes attributes) {
-    return attributes.isSymbolicLink()
-        ? "a link"
-        : attributes.isDirectory() ? "a folder" : "a device or a pipe";
   }
 
   /** Refuses a path that is no folder of its own. */
@@ -79,9 +67,7 @@ final class PlainFiles {
     if (!found.get().isDirectory()) {
       throw new FileProblemException(
           new Problem(
-              "this is "
-                  + (found.get().isRegularFile() ? "a file" : kind(found.get()))
-                  + ", and the job needs a folder here",
+              "this is " + SmallFiles.kind(found.get()) + ", and the job needs a folder here",
               folder.toString(),
               "Move it away, and put the folder itself there if it was moved elsewhere."));
     }
@@ -94,24 +80,6 @@ final class PlainFiles {
    * @throws NoSuchFileException if there is none
    */
   static byte[] read(Path file, int most) throws IOException {
-    if (requireFileIfThere(file).isEmpty()) {
-      throw new NoSuchFileException(file.toString());
-    }
-    var bytes = new ByteArrayOutputStream();
-    try (var channel =
-        Files.newByteChannel(file, Set.of(StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS))) {
-      var piece = ByteBuffer.allocate(PIECE);
-      while (channel.read(piece.clear()) >= 0) {
-        bytes.write(piece.array(), 0, piece.position());
-        if (bytes.size() > most) {
-          throw new FileProblemException(
-              new Problem(
-                  "this file is larger than " + most / 1024 + " kB, which none of its kind is",
-                  file.toString(),
-                  "Bring it back from a copy."));
-        }
-      }
-    }
-    return bytes.toByteArray();
+    return SmallFiles.read(file, most, LinkOption.NOFOLLOW_LINKS);
   }
 }

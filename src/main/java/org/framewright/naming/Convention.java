@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -16,6 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import org.framewright.base.FileProblemException;
+import org.framewright.base.SmallFiles;
 
 /**
  * How every name of a job is made: typed fields, and patterns that show them. Immutable, and safe
@@ -30,6 +30,9 @@ import java.util.Set;
  * values.
  */
 public final class Convention {
+  /** The most bytes that a convention's file may have. */
+  public static final int MOST_BYTES = Limits.FILE;
+
   /** What came of reading a convention's file. */
   public sealed interface Parsed {
     /** It can build and read names; {@link Convention#check} says whether it should. */
@@ -85,32 +88,24 @@ public final class Convention {
    *     and one in another encoding are {@link Parsed.Faulty}
    */
   public static Parsed read(Path file) throws IOException {
-    // A pipe would be waited for, and a device need not end.
-    if (!Files.readAttributes(file, BasicFileAttributes.class).isRegularFile()) {
-      return faulty(file, "is no file but a folder or a device", "Give the convention's file.");
-    }
     byte[] bytes;
-    try (var in = Files.newInputStream(file)) {
-      bytes = in.readNBytes(Limits.FILE + 1);
-    }
-    if (bytes.length > Limits.FILE) {
-      return faulty(
-          file,
-          "is larger than " + Limits.FILE / 1024 + " kB",
-          "A convention is a page of text; take out what does not belong to it.");
+    try {
+      bytes = SmallFiles.read(file, Limits.FILE);
+    } catch (FileProblemException e) {
+      return faulty(e.problem().where(), e.problem().what(), e.problem().remedy());
     }
     try {
       var text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
       return parse(text.startsWith("\uFEFF") ? text.substring(1) : text, file.toString());
     } catch (CharacterCodingException e) {
-      return faulty(file, "is not text in UTF-8", "Save it as plain text in UTF-8.");
+      return faulty(
+          file.toString(), "this is not text in UTF-8", "Save it as plain text in UTF-8.");
     }
   }
 
-  private static Parsed faulty(Path file, String what, String remedy) {
+  private static Parsed faulty(String file, String what, String remedy) {
     var faults = new Faults();
-    faults.add(
-        new Declared.Place("convention", 1, 1), Quoted.bare(file.toString()) + " " + what, remedy);
+    faults.add(new Declared.Place("convention", 1, 1), Quoted.bare(file) + ": " + what, remedy);
     return new Parsed.Faulty(faults.inOrder());
   }
 

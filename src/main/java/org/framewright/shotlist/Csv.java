@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import org.framewright.base.FormulaGuard;
 
 /**
  * Reads separated values: RFC 4180, with any separator, any line ends, and quotes inside unquoted

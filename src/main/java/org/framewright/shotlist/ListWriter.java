@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.function.Function;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.FormulaGuard;
 import org.framewright.base.Problem;
 
 /**

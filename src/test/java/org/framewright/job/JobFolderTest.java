@@ -61,13 +61,13 @@ class JobFolderTest {
     var convention = own.resolve("convention.yaml");
     var elsewhere = Files.move(convention, root.resolve("elsewhere.yaml"));
     Files.createSymbolicLink(convention, elsewhere);
-    cannotBeOpened("a link, and the job needs a plain file here", convention);
+    cannotBeOpened("a link, and a plain file is needed here", convention);
     Files.delete(convention);
     Files.createSymbolicLink(convention, Path.of("/dev/zero"));
     cannotBeOpened("a link", convention);
     Files.delete(convention);
     Files.createDirectory(convention);
-    cannotBeOpened("a folder, and the job needs a plain file here", convention);
+    cannotBeOpened("a folder, and a plain file is needed here", convention);
   }
 
   @Test

@@ -26,6 +26,7 @@ import net.jqwik.api.Tuple;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
+import org.framewright.base.FormulaGuard;
 
 class ListLawsTest {
 

@@ -1,6 +1,7 @@
 package org.framewright.ui.naming;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,6 +20,8 @@ import javafx.beans.property.SimpleLongProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.SmallFiles;
+import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
 import org.framewright.ui.look.Texts;
@@ -154,7 +157,7 @@ final class ConventionModel {
       return;
     }
     tasks.quietly(
-        () -> Files.readString(from),
+        () -> text(from),
         read -> {
           if (changed.get()) {
             return; // Somebody began to write meanwhile.
@@ -243,9 +246,16 @@ final class ConventionModel {
     }
   }
 
+  /** A convention is a page of text; what is larger was chosen by mistake. */
+  private static String text(Path file) throws IOException {
+    return StandardCharsets.UTF_8
+        .newDecoder()
+        .decode(ByteBuffer.wrap(SmallFiles.read(file, Convention.MOST_BYTES)))
+        .toString();
+  }
+
   private Write writeFile(Path to, String written, Optional<String> expected) throws IOException {
-    if (expected.isPresent()
-        && !(Files.exists(to) && Files.readString(to).equals(expected.get()))) {
+    if (expected.isPresent() && !(Files.exists(to) && text(to).equals(expected.get()))) {
       return new Write.Refused(texts.get("naming.changedOnDisk", to.toString()));
     }
     // A link is kept, and what it leads to is written.

@@ -1,4 +1,4 @@
-package org.framewright.shotlist;
+package org.framewright.base;
 
 /**
  * Keeps text of a CSV file from running as a formula where a spreadsheet opens it: an apostrophe is
@@ -9,7 +9,7 @@ package org.framewright.shotlist;
  * and so does one that loses count of quotation marks at a line end; an apostrophe stands there,
  * too. {@link #without} is the reverse of {@link #with} for every text.
  */
-final class FormulaGuard {
+public final class FormulaGuard {
   private static final String SIGNS = "=+-@\uFF1D\uFF0B\uFF0D\uFF20";
   private static final String SPACE = "\t\r\n";
   private static final char GUARD = '\'';
@@ -17,7 +17,7 @@ final class FormulaGuard {
   private FormulaGuard() {}
 
   /** The text with an apostrophe wherever a formula could begin. */
-  static String with(String text) {
+  public static String with(String text) {
     var guarded = new StringBuilder(text.length() + 1);
     for (int i = 0; i < text.length(); i++) {
       if (startsCell(text, i) && beginsFormula(text, i, i == 0)) {
@@ -29,7 +29,7 @@ final class FormulaGuard {
   }
 
   /** The text without the apostrophes that {@link #with} puts. */
-  static String without(String guarded) {
+  public static String without(String guarded) {
     if (guarded.indexOf(GUARD) < 0) {
       return guarded;
     }

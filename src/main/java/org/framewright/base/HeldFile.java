@@ -1,8 +1,9 @@
-package org.framewright.handoff;
+package org.framewright.base;
 
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.LinkOption;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
@@ -17,7 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * A file that one work of one process holds, as long as it is open. The system lets go of it when
  * the process ends, however it ends.
  */
-final class HeldFile implements Closeable {
+public final class HeldFile implements Closeable {
   /**
    * POSIX drops a process's lock when any channel of the file is closed, so a file that this
    * process holds must not be opened again to see whether it is held.
@@ -39,7 +40,7 @@ final class HeldFile implements Closeable {
    *
    * @return nothing where somebody else holds it
    */
-  static Optional<HeldFile> hold(Path file, OpenOption... more) throws IOException {
+  public static Optional<HeldFile> hold(Path file, OpenOption... more) throws IOException {
     var name = file.toAbsolutePath().getParent().toRealPath().resolve(file.getFileName());
     if (!HELD.add(name)) {
       return Optional.empty();
@@ -68,6 +69,9 @@ final class HeldFile implements Closeable {
         return null;
       }
       certain = true;
+    } catch (OverlappingFileLockException e) {
+      channel.close(); // Another part of this program has it.
+      return null;
     } catch (IOException e) {
       certain = false;
     }
@@ -75,11 +79,12 @@ final class HeldFile implements Closeable {
   }
 
   /** Whether nobody else can hold it; a volume without locks leaves that open. */
-  boolean isCertain() {
+  public boolean isCertain() {
     return certain;
   }
 
-  FileChannel channel() {
+  /** The open file. */
+  public FileChannel channel() {
     return channel;
   }
 

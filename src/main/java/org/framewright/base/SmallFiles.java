@@ -1,0 +1,68 @@
+package org.framewright.base;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Arrays;
+import java.util.HashSet;
+
+/**
+ * Reads files that are small if they are what they should be. A device or a pipe, which need not
+ * end or would be waited for, is refused, and never is more read than was asked for.
+ */
+public final class SmallFiles {
+  private static final int PIECE = 1 << 16;
+
+  private SmallFiles() {}
+
+  /**
+   * Reads a file whole.
+   *
+   * @param most the most bytes that it may have
+   * @param links whether links are followed
+   * @throws java.nio.file.NoSuchFileException if there is none
+   * @throws FileProblemException if it is no regular file, or is larger
+   */
+  public static byte[] read(Path file, int most, LinkOption... links) throws IOException {
+    var attributes = Files.readAttributes(file, BasicFileAttributes.class, links);
+    if (!attributes.isRegularFile()) {
+      throw new FileProblemException(
+          new Problem(
+              "this is " + kind(attributes) + ", and a plain file is needed here",
+              file.toString(),
+              "Move it away, and put the file itself there if it was moved elsewhere."));
+    }
+    var options = new HashSet<OpenOption>(Arrays.asList(links));
+    options.add(StandardOpenOption.READ);
+    var bytes = new ByteArrayOutputStream();
+    try (var channel = Files.newByteChannel(file, options)) {
+      var piece = ByteBuffer.allocate(PIECE);
+      while (channel.read(piece.clear()) >= 0) {
+        bytes.write(piece.array(), 0, piece.position());
+        if (bytes.size() > most) {
+          throw new FileProblemException(
+              new Problem(
+                  "this file is larger than " + most / 1024 + " kB, which none of its kind is",
+                  file.toString(),
+                  "Bring it back from a copy, or check the path."));
+        }
+      }
+    }
+    return bytes.toByteArray();
+  }
+
+  /** What something is, in words: {@code a folder}. */
+  public static String kind(BasicFileAttributes attributes) {
+    return attributes.isRegularFile()
+        ? "a file"
+        : attributes.isSymbolicLink()
+            ? "a link"
+            : attributes.isDirectory() ? "a folder" : "a device or a pipe";
+  }
+}
