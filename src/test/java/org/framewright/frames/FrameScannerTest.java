@@ -33,6 +33,7 @@ import java.util.stream.IntStream;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -523,6 +524,7 @@ class FrameScannerTest {
     assertThat(scan.problems()).isEmpty();
   }
 
+  @Tag("slow")
   @Test
   void aThousandFoldersInsideEachOtherAreWalked() throws IOException {
     var deep = root;

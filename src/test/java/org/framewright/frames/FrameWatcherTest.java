@@ -50,6 +50,7 @@ class FrameWatcherTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void keepsTheCountWhileTheFolderIsGoneAndLooksAnewWhenItIsBack() throws Exception {
     var root = Files.createDirectory(parent.resolve("drive"));
@@ -119,6 +120,7 @@ class FrameWatcherTest {
     assertThat(again.files()).isEqualTo(2 * burst.pairs());
   }
 
+  @Tag("slow")
   @Test
   void anErrorWhileLookingIsReportedAndTheWatchGoesOn() throws Exception {
     write(parent.resolve("a.jpg"), 1);
@@ -214,6 +216,7 @@ class FrameWatcherTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void leavesNoThreadsHoweverOftenItsFolderGoesAndComesBack() throws Exception {
     var root = Files.createDirectory(parent.resolve("drive-" + System.nanoTime()));

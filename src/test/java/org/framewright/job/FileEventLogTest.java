@@ -22,6 +22,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -277,6 +278,7 @@ class FileEventLogTest {
     whole(100);
   }
 
+  @Tag("slow")
   @Test
   void losesNothingWhenProcessesWriteOneLogAtTheSameTime() throws Exception {
     var processes = new ArrayList<Process>();

@@ -19,6 +19,7 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -140,6 +141,7 @@ class JobOnFailingDiskTest {
     void on(Recording disk);
   }
 
+  @Tag("slow")
   @Test
   void keepsTheOldStateOrTheNewOneAndDoesTheSameAgain() throws Exception {
     for (var command : commands().entrySet()) {
@@ -151,6 +153,7 @@ class JobOnFailingDiskTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void keepsTheOldStateOrTheNewOneAtTheFirstEventOfAStation() throws Exception {
     int points = tried(commands().get("mark"), new Station("laptop"));

@@ -17,6 +17,7 @@ import org.framewright.disk.CutDisk;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Recording;
 import org.framewright.naming.Convention;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -136,6 +137,7 @@ class JobStartTest {
     assertThat(job.folder("selects")).isDirectory();
   }
 
+  @Tag("slow")
   @Test
   void leavesNoJobOrAWholeOneWhereverItIsKilledOrThePowerGoes() throws Exception {
     var dry = Recording.on(Files.createDirectory(parent.resolve("dry")));
@@ -170,6 +172,7 @@ class JobStartTest {
     System.out.println("start: " + points + " kills and power cuts, no job or a whole one");
   }
 
+  @Tag("slow")
   @Test
   void leavesNoJobOrAWholeOneWhateverTheDiskRefuses() throws Exception {
     var dry = Recording.on(Files.createDirectory(parent.resolve("dry")));

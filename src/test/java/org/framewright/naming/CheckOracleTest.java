@@ -622,6 +622,7 @@ class CheckOracleTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void agreesWithBruteForceOnSomeConventions(TestReporter reporter) {
     compareAll(FEW, reporter);

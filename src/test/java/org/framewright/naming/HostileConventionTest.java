@@ -572,6 +572,7 @@ class HostileConventionTest {
   private int sound;
   private int faulty;
 
+  @Tag("slow")
   @Test
   void neverThrowsAndSaysWhatAndWhereAndItsRemedy() {
     assertTimeoutPreemptively(HANG, () -> tryAll(0, 500));

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -213,6 +214,7 @@ class StandardsTest {
   }
 
   /** Whatever people write, the name is in normalisation form C and reads back as built. */
+  @Tag("slow")
   @Test
   void everyTextOfPeopleBecomesALegalOneOrIsRefused() {
     var convention =

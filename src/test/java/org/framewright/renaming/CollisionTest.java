@@ -14,6 +14,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import org.framewright.base.NameKey;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -47,6 +48,7 @@ class CollisionTest {
     assertThat(NameKey.of(one)).isNotEqualTo(NameKey.of(other));
   }
 
+  @Tag("slow")
   @Property(tries = 1_000)
   void whatAFoldingFileSystemTakesForOneNameHasOneKey(
       @ForAll("names") String one, @ForAll("names") String other) throws IOException {

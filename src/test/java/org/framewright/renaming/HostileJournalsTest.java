@@ -41,6 +41,7 @@ class HostileJournalsTest {
     Files.writeString(root.resolve("a"), "a");
   }
 
+  @Tag("slow")
   @Test
   void noCraftedFolderIsEscapedFromOrLosesAFileOrThrows(TestReporter reporter) throws Exception {
     noCraftedFolder(0, 60, reporter, "Applied", "Nothing", "Refused", "Recovery Refused");
