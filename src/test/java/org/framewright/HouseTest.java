@@ -135,7 +135,7 @@ class HouseTest {
   }
 
   @Test
-  void everyRoomIsOnTheMapAndTellsItsDatasWay() throws Exception {
+  void everyRoomIsOnTheMapAndSaysItsDatasWay() throws Exception {
     var rooms = new TreeSet<String>();
     try (var folders = Files.list(MAIN)) {
       folders

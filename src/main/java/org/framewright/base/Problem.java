@@ -1,7 +1,7 @@
 package org.framewright.base;
 
 /**
- * What a person is told of anything that is wrong.
+ * What a person needs to know of anything that is wrong.
  *
  * @param what what is wrong, in plain words
  * @param where a file, a line, a setup; empty where {@code what} says it

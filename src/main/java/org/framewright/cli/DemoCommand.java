@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.framewright.job.JobException;
+import org.framewright.sample.Narration;
 import org.framewright.sample.SampleCamera;
 import org.framewright.sample.SampleDay;
 import org.framewright.sample.SampleFiles;
-import org.framewright.sample.Teller;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -22,7 +22,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "demo",
     description =
-        "Plays a whole invented shoot on real files, told step by step; ends with the job folder's"
+        "Plays a whole invented shoot on real files, step by step; ends with the job folder's"
             + " path.",
     mixinStandardHelpOptions = true)
 final class DemoCommand implements Callable<Integer> {
@@ -62,40 +62,40 @@ final class DemoCommand implements Callable<Integer> {
     return ExitStatus.DONE.code();
   }
 
-  private final class Printed implements Teller {
+  private final class Printed implements Narration {
     private int steps;
 
     @Override
-    public void step(String heading) {
+    public void heading(String text) {
       if (steps > 0) {
         output.out().println("");
       }
-      output.out().println(++steps + ". " + heading);
+      output.out().println(++steps + ". " + text);
       output.out().flush();
     }
 
     @Override
-    public void tell(String line) {
-      output.out().println(line.isEmpty() ? "" : "   " + line);
+    public void line(String text) {
+      output.out().println(text.isEmpty() ? "" : "   " + text);
     }
   }
 
-  private static final class Collected implements Teller {
+  private static final class Collected implements Narration {
     private final List<Map<String, Object>> steps = new ArrayList<>();
-    private List<String> told = new ArrayList<>();
+    private List<String> lines = new ArrayList<>();
 
     @Override
-    public void step(String heading) {
-      told = new ArrayList<>();
+    public void heading(String text) {
+      lines = new ArrayList<>();
       var step = new LinkedHashMap<String, Object>();
-      step.put("step", heading);
-      step.put("told", told);
+      step.put("step", text);
+      step.put("told", lines);
       steps.add(step);
     }
 
     @Override
-    public void tell(String line) {
-      told.add(line);
+    public void line(String text) {
+      lines.add(text);
     }
   }
 }

@@ -13,7 +13,7 @@ import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 
 /**
- * What ended a command, as a person is told of it and as the shell is.
+ * What ended a command, for a person and for the shell.
  *
  * @param status the exit status of the contract
  */

@@ -11,7 +11,7 @@ import org.framewright.job.JobException;
 final class JobFolder {
   private JobFolder() {}
 
-  /** Opens a job and tells what a person should know of its folder. */
+  /** Opens a job and prints what a person should know of its folder. */
   static Job open(Path folder, Output output) throws IOException, JobException {
     var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
     job.warnings().forEach(warning -> output.err().println("Note: " + warning));

@@ -104,18 +104,18 @@ final class StartCommand implements Callable<Integer> {
     return values;
   }
 
-  /** Every finding is told; the last one through the failure. */
+  /** Every finding is printed; the last one through the failure. */
   private CommandFailure refused(List<Finding> findings) {
     var err = output.err();
     for (var finding : findings.subList(0, findings.size() - 1)) {
-      err.println("framewright: " + told(finding));
+      err.println("framewright: " + described(finding));
       finding.remedy().ifPresent(err::println);
     }
     return CommandFailure.badInput(
-        told(findings.getLast()), findings.getLast().remedy().orElse(""));
+        described(findings.getLast()), findings.getLast().remedy().orElse(""));
   }
 
-  private String told(Finding finding) {
+  private String described(Finding finding) {
     return finding.line() > 0
         ? convention
             + ", line "

@@ -6,6 +6,6 @@
  * finds calls the core and hands the outcome to {@link org.framewright.cli.Output}, which writes
  * either readable text or one JSON document to standard output. Whatever goes wrong becomes a
  * {@link org.framewright.cli.CommandFailure} with an {@link org.framewright.cli.ExitStatus}; it is
- * told in one or two lines on standard error.
+ * printed in one or two lines on standard error.
  */
 package org.framewright.cli;

@@ -71,17 +71,17 @@ public final class SampleDay {
   private final Path into;
   private final Duration shift;
   private final SampleCamera.Size size;
-  private final Teller teller;
+  private final Narration narration;
   private SampleSet set;
   private SampleClock clock;
 
   private SampleDay(
-      SampleFiles files, Path into, Duration shift, SampleCamera.Size size, Teller teller) {
+      SampleFiles files, Path into, Duration shift, SampleCamera.Size size, Narration narration) {
     this.files = files;
     this.into = into;
     this.shift = shift;
     this.size = size;
-    this.teller = teller;
+    this.narration = narration;
   }
 
   /**
@@ -90,9 +90,9 @@ public final class SampleDay {
    * @param into where the job folder is made; the hand-off goes beside it
    * @return the job folder
    */
-  public static Path play(SampleFiles files, Path into, SampleCamera.Size size, Teller teller)
+  public static Path play(SampleFiles files, Path into, SampleCamera.Size size, Narration narration)
       throws IOException, JobException {
-    var day = new SampleDay(files, into, Duration.ZERO, size, teller);
+    var day = new SampleDay(files, into, Duration.ZERO, size, narration);
     day.begin();
     day.firstDay();
     day.secondMorning();
@@ -118,7 +118,7 @@ public final class SampleDay {
       SampleFiles files, Path into, SampleCamera.Size size, Instant now)
       throws IOException, JobException {
     var noon = SampleSet.moment(2, 11, 40, Duration.ZERO);
-    var day = new SampleDay(files, into, Duration.between(noon, now), size, Teller.NOBODY);
+    var day = new SampleDay(files, into, Duration.between(noon, now), size, Narration.SILENT);
     day.begin();
     day.firstDay();
     day.secondMorning();
@@ -134,8 +134,8 @@ public final class SampleDay {
 
   private void begin() throws IOException, JobException {
     clock = new SampleClock(SampleSet.moment(1, 8, 30, shift), SampleSet.ZONE);
-    teller.step("The job folder");
-    teller.tell(
+    narration.heading("The job folder");
+    narration.line(
         "Everything here is invented: the label, the people, the garments and the cameras.");
     var template = files.templates().resolve(TEMPLATE);
     var convention = convention(template);
@@ -157,18 +157,18 @@ public final class SampleDay {
                 .map(value -> " " + value.getKey() + "=" + quoted(value.getValue()))
                 .collect(Collectors.joining()));
     if (convention.build(Reserved.JOB, values) instanceof Built.Name name) {
-      name.steps().forEach(step -> teller.tell(step.description()));
+      name.steps().forEach(step -> narration.line(step.description()));
     }
-    teller.tell(job.folder().toString());
-    teller.tell("It holds a folder for each kind of file:");
+    narration.line(job.folder().toString());
+    narration.line("It holds a folder for each kind of file:");
     for (var role : convention.folders().keySet()) {
-      teller.tell("  " + job.folder().relativize(job.folder(role)) + "   for the " + role);
+      narration.line("  " + job.folder().relativize(job.folder(role)) + "   for the " + role);
     }
 
-    teller.step("The shot list");
+    narration.heading("The shot list");
     show(job.importList(list(LIST)));
     var list = job.shotList().setups();
-    teller.tell(
+    narration.line(
         "In all "
             + list.stream().mapToInt(setup -> setup.views().size()).sum()
             + " views and "
@@ -183,7 +183,7 @@ public final class SampleDay {
       case Started.Opened opened -> opened.job();
       case Started.Refused refused ->
           throw new JobException(
-              told(refused.findings()), TEMPLATE, "Fix the template, then play again.");
+              messages(refused.findings()), TEMPLATE, "Fix the template, then play again.");
     };
   }
 
@@ -192,11 +192,13 @@ public final class SampleDay {
       case Convention.Parsed.Sound sound -> sound.convention();
       case Convention.Parsed.Faulty faulty ->
           throw new JobException(
-              told(faulty.findings()), template.toString(), "Fix the template, then play again.");
+              messages(faulty.findings()),
+              template.toString(),
+              "Fix the template, then play again.");
     };
   }
 
-  private static String told(List<Finding> findings) {
+  private static String messages(List<Finding> findings) {
     return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
   }
 
@@ -210,7 +212,7 @@ public final class SampleDay {
               throw new JobException(refused.problems().getFirst().problem());
         };
     command("list JOB --import samples/" + name);
-    ListDescription.understood(understood).forEach(teller::tell);
+    ListDescription.understood(understood).forEach(narration::line);
     var noon = SampleSet.moment(2, 11, 40, shift);
     long days =
         ChronoUnit.DAYS.between(
@@ -232,45 +234,45 @@ public final class SampleDay {
   }
 
   private void firstDay() throws IOException, JobException {
-    teller.step("Monday");
+    narration.heading("Monday");
     set.goTo(1, 9, 5);
     var first = set.setup(1);
-    teller.tell(set.time() + "  Timo puts " + ListDescription.named(first) + " on set.");
+    narration.line(set.time() + "  Timo puts " + ListDescription.named(first) + " on set.");
     command("mark JOB 001 on-set --view F --by Timo");
     set.shoot(first);
-    teller.tell(
+    narration.line(
         "       Frames arrive from two bodies: "
             + files(set.tripodFolder())
             + " from body A, "
             + files(set.handFolder())
             + " from body B.");
-    teller.tell("       A raw file and its JPEG are one frame:");
+    narration.line("       A raw file and its JPEG are one frame:");
     command("frames JOB");
-    FramesDescription.lines(set.job(), set.job().standing()).forEach(teller::tell);
+    FramesDescription.lines(set.job(), set.job().standing()).forEach(narration::line);
     set.signOff(first);
-    teller.tell(set.time() + "  Odette signs it off for the client.");
+    narration.line(set.time() + "  Odette signs it off for the client.");
     command("mark JOB 001 signed-off --by Odette");
     set.next(first);
     for (int i = 2; i <= 4; i++) {
       set.shootAndSignOff(set.setup(i));
     }
-    teller.tell(
+    narration.line(
         "       002 to 004 go the same way. Both counters went from 9999 to 0001, and there are two"
             + " IMG_0001:");
-    teller.tell("       they come from two bodies, so they are two frames.");
+    narration.line("       they come from two bodies, so they are two frames.");
 
     var forgotten = set.setup(5);
     set.burst(forgotten, "F", SampleSet.wanted(forgotten, 0));
-    teller.tell(
+    narration.line(
         set.time()
             + "  Timo forgot to put "
             + forgotten.code()
             + " on set: its first frames count for 004, which shows");
-    teller.tell(
+    narration.line(
         "       \"changed since sign-off\": "
             + (set.job().standing().state().of("004").changedSinceSignOff() ? "yes." : "no."));
     moveLast(forgotten, "F", SampleSet.wanted(forgotten, 0));
-    teller.tell(
+    narration.line(
         "       He moves them to "
             + forgotten.code()
             + ", and 004 is as it was: "
@@ -311,29 +313,29 @@ public final class SampleDay {
   }
 
   private void secondMorning() throws IOException, JobException {
-    teller.step("Tuesday");
+    narration.heading("Tuesday");
     set.goTo(2, 9, 0);
     set.tetherHand(false);
-    teller.tell(
+    narration.line(
         set.time() + "  The cable of body B is broken: its details stay on its card today.");
     for (int i = 11; i <= 14; i++) {
       set.shootAndSignOff(set.setup(i));
     }
-    teller.tell(set.time() + "  011 to 014 are shot and signed off.");
+    narration.line(set.time() + "  011 to 014 are shot and signed off.");
   }
 
   private void secondAfternoon() throws IOException, JobException {
     set.shootAndSignOff(set.setup(15));
-    teller.step("Tuesday noon: the client sends another list");
+    narration.heading("Tuesday noon: the client sends another list");
     var list = list(NOON_LIST);
     show(set.job().importList(list));
     long done =
         set.job().state().setups().values().stream()
             .filter(status -> status.state() == SetupState.SIGNED_OFF)
             .count();
-    teller.tell("What is done stays done: " + done + " garments are signed off.");
+    narration.line("What is done stays done: " + done + " garments are signed off.");
 
-    teller.step("Tuesday afternoon");
+    narration.heading("Tuesday afternoon");
     for (int i = 16; i <= 20; i++) {
       lunch();
       if (set.job().shotList().setup(String.format(Locale.ROOT, "%03d", i)).isPresent()) {
@@ -343,14 +345,14 @@ public final class SampleDay {
     clock.pass(Duration.ofMinutes(20));
     int copied = set.copyCard();
     var standing = set.job().standing();
-    teller.tell(
+    narration.line(
         set.time()
             + "  The card of body B is copied into the job: "
             + copied
             + " frames that nobody saw arrive.");
-    teller.tell("       They go by the time they were taken, and body B's clock is wrong:");
-    FramesDescription.clocks(standing).forEach(teller::tell);
-    teller.tell(
+    narration.line("       They go by the time they were taken, and body B's clock is wrong:");
+    FramesDescription.clocks(standing).forEach(narration::line);
+    narration.line(
         "       With that put right, "
             + standing.tally().unassigned().size()
             + " frames belong to no setup.");
@@ -358,14 +360,14 @@ public final class SampleDay {
 
   private void show(ListChange change) {
     var lines = ListDescription.changes(change, false);
-    excerpt(lines, 6).forEach(teller::tell);
+    excerpt(lines, 6).forEach(narration::line);
   }
 
   private void thirdDay() throws IOException, JobException {
-    teller.step("Wednesday");
+    narration.heading("Wednesday");
     set.goTo(3, 9, 0);
     set.tetherHand(true);
-    teller.tell(set.time() + "  Body B has a new cable.");
+    narration.line(set.time() + "  Body B has a new cable.");
     set.shootAndSignOff(set.setup(21));
     var gown = set.setup(22);
     set.shoot(gown);
@@ -373,7 +375,7 @@ public final class SampleDay {
         gown.code(),
         SetupState.PICKUP,
         MarkDetails.by("Odette").andReason("the train was creased"));
-    teller.tell(
+    narration.line(
         set.time()
             + "  "
             + ListDescription.named(gown)
@@ -389,7 +391,7 @@ public final class SampleDay {
         late.code(),
         SetupState.DROPPED,
         MarkDetails.by("Timo").andReason("the courier did not come"));
-    teller.tell(
+    narration.line(
         set.time() + "  " + ListDescription.named(late) + " is dropped: the courier did not come.");
     set.shootAndSignOff(set.setup(29));
     set.shootAndSignOff(set.setup(30));
@@ -397,11 +399,11 @@ public final class SampleDay {
   }
 
   private void fourthDay() throws IOException, JobException {
-    teller.step("Thursday");
+    narration.heading("Thursday");
     set.goTo(4, 9, 0);
     var late = set.setup(28);
     set.mark(late.code(), SetupState.TO_SHOOT, MarkDetails.by("Timo"));
-    teller.tell(set.time() + "  The courier has come: " + late.code() + " is to shoot again.");
+    narration.line(set.time() + "  The courier has come: " + late.code() + " is to shoot again.");
     for (int i = 31; i <= 35; i++) {
       lunch();
       set.shootAndSignOff(set.setup(i));
@@ -411,7 +413,7 @@ public final class SampleDay {
     set.shoot(signedOff);
     set.signOff(signedOff);
     set.oneMore(signedOff, "F");
-    teller.tell(
+    narration.line(
         set.time()
             + "  Ines takes one more frame of "
             + signedOff.code()
@@ -426,22 +428,22 @@ public final class SampleDay {
     }
     var belt = set.setup(40);
     set.mark(belt.code(), SetupState.DROPPED, MarkDetails.by("Odette").andReason("sold out"));
-    teller.tell(
+    narration.line(
         set.time()
             + "  028 and the pickup 022 are done. "
             + ListDescription.named(belt)
             + " is dropped: sold out.");
-    teller.tell("       039 and 042 are left for the evening.");
+    narration.line("       039 and 042 are left for the evening.");
   }
 
   private void count() throws IOException {
-    teller.step("Counting");
+    narration.heading("Counting");
     command("frames JOB");
-    excerpt(FramesDescription.lines(set.job(), set.job().standing()), 6).forEach(teller::tell);
+    excerpt(FramesDescription.lines(set.job(), set.job().standing()), 6).forEach(narration::line);
   }
 
   private void rename() throws IOException, JobException {
-    teller.step("Names that say what the frames are");
+    narration.heading("Names that say what the frames are");
     var job = set.job();
     var renamer = Renamer.in(job.folder(), clock);
     var plan = renamer.plan(job.frameNames(job.scan()).requests());
@@ -454,19 +456,19 @@ public final class SampleDay {
     var put = job.folder().resolve(ASIDE);
     Files.createDirectories(put);
     Files.move(job.folder().resolve(stray), put.resolve(stray.getFileName()));
-    teller.tell("Ines moves that file to \"" + ASIDE + "\" and renames.");
+    narration.line("Ines moves that file to \"" + ASIDE + "\" and renames.");
     plan = renamer.plan(job.frameNames(job.scan()).requests());
     command("rename JOB");
     var first = applied(renamer.apply(plan, Progress.NONE));
-    teller.tell(RenameDescription.applied(first));
-    teller.tell("She takes them back, looks once more, and renames again.");
+    narration.line(RenameDescription.applied(first));
+    narration.line("She takes them back, looks once more, and renames again.");
     command("undo JOB");
-    teller.tell(RenameDescription.applied(applied(renamer.undo(first.batch(), Progress.NONE))));
+    narration.line(RenameDescription.applied(applied(renamer.undo(first.batch(), Progress.NONE))));
     plan = renamer.plan(job.frameNames(job.scan()).requests());
     command("rename JOB");
-    teller.tell(RenameDescription.applied(applied(renamer.apply(plan, Progress.NONE))));
+    narration.line(RenameDescription.applied(applied(renamer.apply(plan, Progress.NONE))));
     var tally = set.job().tally();
-    teller.tell(
+    narration.line(
         "The count is the same: "
             + tally.frames()
             + " frames in "
@@ -494,9 +496,9 @@ public final class SampleDay {
         .filter(rename -> rename.status() == Status.BLOCKED)
         .sorted(Comparator.comparingInt(rename -> rename.to().equals(taken) ? 0 : 1))
         .forEach(shown::add);
-    RenameDescription.table(shown).forEach(teller::tell);
-    teller.tell(MORE);
-    teller.tell(RenameDescription.counts(plan));
+    RenameDescription.table(shown).forEach(narration::line);
+    narration.line(MORE);
+    narration.line(RenameDescription.counts(plan));
   }
 
   private static Outcome.Applied applied(Outcome outcome) throws JobException {
@@ -510,39 +512,40 @@ public final class SampleDay {
   private record Delivered(HandOff handOff, HandOffPlan plan, Path folder) {}
 
   private Optional<Delivered> handOff() throws IOException, JobException {
-    teller.step("Selects for the retoucher");
+    narration.heading("Selects for the retoucher");
     var job = set.job();
     var scan = job.scan();
     var handOff = HandOff.of(job, scan, job.tally(scan));
     var plan = handOff.rated(4);
     var target = into.resolve(job.name() + "_hand-off-1");
-    teller.tell(
+    narration.line(
         "Ines rated "
             + (plan.selects().size() + plan.withheld().size())
             + " frames 4 or higher; body B wrote its ratings into the JPEG, for body A they lie in"
             + " sidecars.");
     command("deliver JOB --to " + target + " --rating 4 --preview");
-    excerpt(HandOffDescription.planned(plan), 3).forEach(teller::tell);
+    excerpt(HandOffDescription.planned(plan), 3).forEach(narration::line);
     command("deliver JOB --to " + target + " --rating 4");
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
-        HandOffDescription.delivered(done).forEach(teller::tell);
+        HandOffDescription.delivered(done).forEach(narration::line);
         var check = BagCheck.of(done.folder());
-        teller.tell(
+        narration.line(
             "The package's own checksums: "
                 + check.files()
                 + " files compared, "
                 + (check.clean() ? "all as they should be." : "not clean: " + check));
-        teller.tell("Anybody can check it with:  cd PACKAGE && sha256sum -c SHA256SUMS");
+        narration.line("Anybody can check it with:  cd PACKAGE && sha256sum -c SHA256SUMS");
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
       case Delivery.Refused refused -> {
-        teller.tell(
+        narration.line(
             "It was refused: " + refused.problem().sentence() + ". " + refused.problem().remedy());
         yield Optional.empty();
       }
       case Delivery.Failed failed -> {
-        teller.tell("It failed: " + failed.problem().sentence() + ". " + failed.problem().remedy());
+        narration.line(
+            "It failed: " + failed.problem().sentence() + ". " + failed.problem().remedy());
         yield Optional.empty();
       }
       case Delivery.Cancelled _ -> Optional.empty();
@@ -554,7 +557,7 @@ public final class SampleDay {
     if (delivered.isEmpty()) {
       return;
     }
-    teller.step("What comes back");
+    narration.heading("What comes back");
     var selects = delivered.get().plan().selects();
     var folder = Files.createDirectories(into.resolve("from-bram"));
     var retoucher = new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
@@ -569,25 +572,25 @@ public final class SampleDay {
     Files.write(folder.resolve("final FINAL 2.jpg"), new byte[] {1});
     var returns = Returns.of(set.job(), folder, OptionalInt.empty());
     command("returns JOB " + folder);
-    HandOffDescription.returned(returns).forEach(teller::tell);
+    HandOffDescription.returned(returns).forEach(narration::line);
   }
 
   private void summary() throws IOException {
-    teller.step("How the job stands");
+    narration.heading("How the job stands");
     var job = set.job();
     var scan = job.scan();
     command("day JOB");
     DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours()))
-        .forEach(teller::tell);
-    teller.tell("");
-    teller.tell("The job folder: " + job.folder());
+        .forEach(narration::line);
+    narration.line("");
+    narration.line("The job folder: " + job.folder());
   }
 
   private void stand(String when) throws IOException {
     var job = set.job();
     var scan = job.scan();
     var summary = DaySummary.of(job, scan, job.standing(scan), hours());
-    teller.tell(
+    narration.line(
         when
             + ": "
             + DayDescription.states(summary)
@@ -607,7 +610,7 @@ public final class SampleDay {
 
   /** A command as people type it; what it prints follows. */
   private void command(String words) {
-    teller.tell("$ framewright " + words);
+    narration.line("$ framewright " + words);
   }
 
   private static String quoted(String text) {

@@ -28,7 +28,7 @@ public record SampleFiles(Path samples, Path templates) {
     return files;
   }
 
-  /** Below the program's own folder, which its launcher tells, else below the working folder. */
+  /** Below the program's own folder, which its launcher names, else below the working folder. */
   public static SampleFiles find() throws IOException {
     return below(Path.of(System.getProperty("framewright.home", "")).toAbsolutePath().normalize());
   }

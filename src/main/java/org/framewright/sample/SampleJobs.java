@@ -83,7 +83,7 @@ public final class SampleJobs {
         switch (Convention.parse(text, template.toString())) {
           case Convention.Parsed.Sound sound -> sound.convention();
           case Convention.Parsed.Faulty faulty ->
-              throw new JobException(told(faulty.findings()), template.toString(), "");
+              throw new JobException(messages(faulty.findings()), template.toString(), "");
         };
     var clock = new SampleClock(now.minus(Duration.ofHours(4)), SampleSet.ZONE);
     var values = new LinkedHashMap<String, String>();
@@ -96,7 +96,7 @@ public final class SampleJobs {
         switch (Job.start(convention, into, values, clock)) {
           case Started.Opened opened -> opened.job();
           case Started.Refused refused ->
-              throw new JobException(told(refused.findings()), template.toString(), "");
+              throw new JobException(messages(refused.findings()), template.toString(), "");
         };
     var list = list(setups, LocalDate.ofInstant(now, SampleSet.ZONE));
     job.importList(list);
@@ -105,7 +105,7 @@ public final class SampleJobs {
     return job.folder();
   }
 
-  private static String told(List<Finding> findings) {
+  private static String messages(List<Finding> findings) {
     return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
   }
 
@@ -155,7 +155,7 @@ public final class SampleJobs {
           switch (job.convention().build(Reserved.FRAME, values)) {
             case Built.Name built -> built.text();
             case Built.Refused refused ->
-                throw new JobException(told(refused.findings()), setup.code(), "");
+                throw new JobException(messages(refused.findings()), setup.code(), "");
           };
       var at = now.minus(Duration.ofSeconds(5L * (count - i)));
       camera

@@ -82,16 +82,16 @@ class CommandsUnderFaultsTest {
         var disk = Recording.on(place);
         disk.fail(Fault.onceAt(point, failure).afterHalfTheBytes());
         var ran = run(command, disk);
-        var told = command + " failed at change " + point + ": " + ran;
+        var said = command + " failed at change " + point + ": " + ran;
         assertThat(ran.err())
-            .as(told)
+            .as(said)
             .doesNotContain("fault of the program")
             .doesNotContain("Exception")
             .doesNotContain("\tat ");
         failed += ran.status() > 1 ? 1 : 0;
-        CommandScene.endsWhole(command, place, before, told);
+        CommandScene.endsWhole(command, place, before, said);
       }
     }
-    reporter.publishEntry(command + ": failures", failed + " of " + 3 * points + " told");
+    reporter.publishEntry(command + ": failures", failed + " of " + 3 * points + " reported");
   }
 }

@@ -103,7 +103,7 @@ class HandOffCommandsTest {
   }
 
   @Test
-  void dayTellsStatesPaceAndSpace() throws Exception {
+  void daySaysStatesPaceAndSpace() throws Exception {
     var ran = run("day", job, "--json");
     var json = ran.json();
     assertThat(json.path("setups").path("signed-off").asInt()).isEqualTo(38);

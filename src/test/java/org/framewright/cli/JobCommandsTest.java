@@ -54,7 +54,7 @@ class JobCommandsTest {
   }
 
   @Test
-  void startsAJobAndTellsItsFoldersAsJson() throws IOException {
+  void startsAJobAndSaysItsFoldersAsJson() throws IOException {
     assertThat(
             run(
                 "start",

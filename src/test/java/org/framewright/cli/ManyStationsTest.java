@@ -83,9 +83,9 @@ class ManyStationsTest {
 
   @Test
   void noTickIsLostOrDoubledWhileOthersImportRenameAndDeliver() throws Exception {
-    var told =
+    var said =
         run("demo", "--tiny", "--into", folder.resolve("demo")).out().strip().lines().toList();
-    var job = Path.of(told.getLast().replace("The job folder: ", "").strip());
+    var job = Path.of(said.getLast().replace("The job folder: ", "").strip());
     var frames = Job.open(job, Clock.systemUTC()).framesFolder();
     var before = contents(frames);
     assertThat(run("undo", job).status()).as("there is something to rename again").isZero();

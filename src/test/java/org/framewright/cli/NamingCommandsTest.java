@@ -63,7 +63,7 @@ class NamingCommandsTest {
   }
 
   @Test
-  void aFileThatIsNoConventionIsToldWithItsPlaces() throws IOException {
+  void aFileThatIsNoConventionIsReportedWithItsPlaces() throws IOException {
     var run = run("check", convention("{a}_{c}").toString(), "--json");
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.json().get("findings").get(0).get("rule").asText()).isEqualTo("unknown-field");
@@ -71,7 +71,7 @@ class NamingCommandsTest {
   }
 
   @Test
-  void buildsANameAndTellsTheStepsApart() {
+  void buildsANameAndSaysTheStepsApart() {
     var run =
         run("name", "frame", "--by", FASHION, "day=2026-11-25", "client=Åsa", "setup=7", "take=12");
     assertThat(run.status()).isZero();
@@ -115,7 +115,7 @@ class NamingCommandsTest {
   }
 
   @Test
-  void tellsEveryReadingOfAnAmbiguousName() throws IOException {
+  void saysEveryReadingOfAnAmbiguousName() throws IOException {
     var run = run("read", "ABC", "--by", convention("{a}{b}").toString(), "--json");
     assertThat(run.status()).isEqualTo(1);
     assertThat(run.json().get("readings")).hasSize(2);

@@ -156,7 +156,7 @@ class FileEventLogTest {
   }
 
   @Test
-  void tellsEveryByteThatWasChanged() throws Exception {
+  void saysEveryByteThatWasChanged() throws Exception {
     append("1", "2", "3");
     var bytes = Files.readAllBytes(file());
     int second = 1 + new String(bytes, StandardCharsets.UTF_8).indexOf('\n');
@@ -178,7 +178,7 @@ class FileEventLogTest {
   }
 
   @Test
-  void tellsLinesThatWereTakenOut() throws Exception {
+  void saysLinesThatWereTakenOut() throws Exception {
     append("1", "2", "3", "4");
     var lines = Files.readAllLines(file());
     Files.write(file(), List.of(lines.get(0), lines.get(3)));

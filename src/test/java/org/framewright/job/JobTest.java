@@ -331,7 +331,7 @@ class JobTest {
   }
 
   @Test
-  void keepsAndTellsWhatANewerVersionWrote() throws Exception {
+  void keepsAndSaysWhatANewerVersionWrote() throws Exception {
     mark("09:10:00", "1", SetupState.SHOT);
     var log = job.folder().resolve(".framewright/log/desk.jsonl");
     var line = Files.readAllLines(log).getLast();
@@ -442,7 +442,7 @@ class JobTest {
   }
 
   @Test
-  void tellsASetupThatGotAFrameAfterItsSignOff() throws Exception {
+  void saysASetupThatGotAFrameAfterItsSignOff() throws Exception {
     mark("09:10:00", "1", SetupState.ON_SET);
     frame("09:11:00", "1", "F");
     at("09:20:00");
@@ -619,7 +619,7 @@ class JobTest {
   }
 
   @Test
-  void takesAChoiceThatNothingElseTellsFromTheFoldersThatAFrameLiesIn() throws Exception {
+  void takesAChoiceThatNothingElseSaysFromTheFoldersThatAFrameLiesIn() throws Exception {
     var event = Files.readString(Path.of("templates/event-two-rooms.yaml"));
     var evening = Files.createDirectory(parent.resolve("evening"));
     job = ((Started.Opened) Job.start(convention(event), evening, VALUES, clock, SET)).job();

@@ -233,7 +233,7 @@ class CopiedFolderTest {
   /** Two files of one size and one time that swap their names: nothing shows which is which. */
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
-  void whereNothingTellsFilesApartARecoveryInACopyMovesNothing(boolean timesKept)
+  void whereNothingSaysFilesApartARecoveryInACopyMovesNothing(boolean timesKept)
       throws IOException {
     make("a", "b");
     var batch = applied(root, "a", "b", "b", "a");

@@ -44,7 +44,7 @@ class ListingTest {
   }
 
   @Property(tries = 500)
-  void tellsSpellingsApart(@ForAll("folder") List<String> names, @ForAll("name") String wanted) {
+  void saysSpellingsApart(@ForAll("folder") List<String> names, @ForAll("name") String wanted) {
     var listing = new Listing(names.stream().map(Path::of).toList());
     assertThat(listing.exactly(Path.of(wanted))).isEqualTo(names.indexOf(wanted));
   }

@@ -194,10 +194,10 @@ class SampleCameraTest {
                   file.toString())
               .redirectErrorStream(true)
               .start();
-      var told =
+      var said =
           new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
       assertThat(process.waitFor(30, TimeUnit.SECONDS)).isTrue();
-      assertThat(told).isEqualTo("2026:11:23 09:00:00.250+01:00");
+      assertThat(said).isEqualTo("2026:11:23 09:00:00.250+01:00");
     }
   }
 

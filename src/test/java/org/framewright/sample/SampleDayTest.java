@@ -27,7 +27,7 @@ class SampleDayTest {
   private static final Instant AFTERWARDS = Instant.parse("2026-11-06T08:00:00Z");
 
   private Path folder;
-  private final List<String> told = new ArrayList<>();
+  private final List<String> story = new ArrayList<>();
   private Job job;
   private FrameScan scan;
   private Tally tally;
@@ -40,15 +40,15 @@ class SampleDayTest {
             SampleFiles.below(Path.of("")),
             folder,
             SampleCamera.Size.TINY,
-            new Teller() {
+            new Narration() {
               @Override
-              public void step(String heading) {
-                told.add(heading);
+              public void heading(String text) {
+                story.add(text);
               }
 
               @Override
-              public void tell(String line) {
-                told.add(line);
+              public void line(String text) {
+                story.add(text);
               }
             });
     job = Job.open(path, Clock.fixed(AFTERWARDS, ZoneOffset.ofHours(1)));
@@ -77,7 +77,7 @@ class SampleDayTest {
   void rawAndJpegCountAsOneFrameAndTheBodiesThatShareNumbersAsTwo() {
     assertThat(tally.frames()).isEqualTo(scan.frames().size());
     assertThat(tally.files()).isGreaterThan(2 * tally.frames());
-    assertThat(told).anyMatch(line -> line.contains("there are two IMG_0001"));
+    assertThat(story).anyMatch(line -> line.contains("there are two IMG_0001"));
   }
 
   @Test
@@ -125,8 +125,8 @@ class SampleDayTest {
   }
 
   @Test
-  void theStoryTellsABlockedRenameAndWhatIsGivenBack() {
-    assertThat(told)
+  void theStoryHasABlockedRenameAndWhatIsGivenBack() {
+    assertThat(story)
         .anyMatch(line -> line.startsWith("blocked    "))
         .anyMatch(line -> line.contains("is taken"))
         .anyMatch(line -> line.equals("$ framewright undo JOB"))
@@ -144,6 +144,6 @@ class SampleDayTest {
 
   @Test
   void theLastWordIsTheJobFolder() {
-    assertThat(told.getLast()).isEqualTo("The job folder: " + job.folder());
+    assertThat(story.getLast()).isEqualTo("The job folder: " + job.folder());
   }
 }

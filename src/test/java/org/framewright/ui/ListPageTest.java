@@ -185,7 +185,7 @@ class ListPageTest {
   }
 
   @Test
-  void aTornLogIsToldInALineUntilItIsPutAway() throws Exception {
+  void aTornLogIsReportedInALineUntilItIsPutAway() throws Exception {
     var log = job.folder().resolve(".framewright/log/laptop-b.jsonl");
     Files.writeString(log, "{\"n\":1,\"torn");
     opened.await(() -> opened.reads("#notice").contains("laptop-b.jsonl, line 1"));
@@ -216,7 +216,7 @@ class ListPageTest {
   }
 
   @Test
-  void aFolderThatIsGoneIsToldUntilItIsBack() throws Exception {
+  void aFolderThatIsGoneIsReportedUntilItIsBack() throws Exception {
     var frames = job.framesFolder();
     var away = frames.resolveSibling("away");
     Files.move(frames, away);

@@ -270,7 +270,7 @@ final class Pictures {
     write(shot.app()::scene, "hand-off", shot);
   }
 
-  /** A frame that is cut short, told in the notice line, and a failure that nobody foresaw. */
+  /** A frame that is cut short, shown in the notice line, and a failure that nobody foresaw. */
   private void whatGoesWrong(Shot shot) throws Exception {
     var cut = shot.app().session().job().framesFolder().resolve("A/IMG_9000.JPG");
     Files.write(cut, new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff});

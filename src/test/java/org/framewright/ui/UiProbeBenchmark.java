@@ -35,11 +35,11 @@ import org.framewright.sample.SampleJobs;
 /**
  * Measures the interface thread on a large job: how long each opening, each key typed in the filter
  * and each tick hold it at most in one go, and how long it stalls while frames arrive in a burst.
- * The first opening is told by itself: it loads classes and styles, and runs code that nothing has
- * compiled yet. All are wall time; the toolkit's headless platform, which draws each picture of the
- * window without a graphics processor and copies it pixel by pixel on this thread, counts against
- * us. What a machine below took from this one for others is nobody's fault here: the holds in which
- * it took nothing are told apart.
+ * The first opening is measured by itself: it loads classes and styles, and runs code that nothing
+ * has compiled yet. All are wall time; the toolkit's headless platform, which draws each picture of
+ * the window without a graphics processor and copies it pixel by pixel on this thread, counts
+ * against us. What a machine below took from this one for others is nobody's fault here: the holds
+ * in which it took nothing are counted apart.
  */
 final class UiProbeBenchmark {
   private static final int BURST_PER_SECOND = 30;
@@ -58,7 +58,7 @@ final class UiProbeBenchmark {
 
   private UiProbeBenchmark() {}
 
-  /** {@code UiProbeBenchmark [SETUPS FRAMES]}; 5,000 and 20,000 if not told. */
+  /** {@code UiProbeBenchmark [SETUPS FRAMES]}; 5,000 and 20,000 if not given. */
   public static void main(String[] args) throws Exception {
     var setups = args.length > 0 ? Integer.parseInt(args[0]) : 5_000;
     var frames = args.length > 1 ? Integer.parseInt(args[1]) : 20_000;

@@ -229,7 +229,7 @@ class WholeDayTest {
     app.press(KeyCode.H);
     app.awaitReading(".dialog-title", "Hand off to the retoucher");
     assertThat(app.readsAll(".hand-off .remedy"))
-        .as("its remedy is told in the app's own words")
+        .as("its remedy is in the app's own words")
         .contains("Rename the frames first. See the page Names, key F4.");
     app.press(KeyCode.ESCAPE);
   }

@@ -114,20 +114,20 @@ class WindowTest {
   }
 
   @Test
-  void whatNobodyCaughtOnTheInterfaceThreadIsToldAndLogged() throws Exception {
-    tellsAndLogs(() -> Platform.runLater(() -> fail("a nut is loose")), "a nut is loose");
+  void whatNobodyCaughtOnTheInterfaceThreadIsReportedAndLogged() throws Exception {
+    saysAndLogs(() -> Platform.runLater(() -> fail("a nut is loose")), "a nut is loose");
   }
 
   @Test
-  void whatNobodyCaughtInTheBackgroundIsToldAndLogged() throws Exception {
-    tellsAndLogs(() -> Thread.ofPlatform().start(() -> fail("a bolt is loose")), "a bolt is loose");
+  void whatNobodyCaughtInTheBackgroundIsReportedAndLogged() throws Exception {
+    saysAndLogs(() -> Thread.ofPlatform().start(() -> fail("a bolt is loose")), "a bolt is loose");
   }
 
   private static void fail(String how) {
     throw new IllegalStateException(how);
   }
 
-  private void tellsAndLogs(Runnable work, String message) throws Exception {
+  private void saysAndLogs(Runnable work, String message) throws Exception {
     app = OpenApp.open(settings(), clock, new Answers(folder));
     var before = Thread.getDefaultUncaughtExceptionHandler();
     try {

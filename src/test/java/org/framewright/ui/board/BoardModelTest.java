@@ -27,7 +27,7 @@ class BoardModelTest {
 
   /** Keeps ticks as words; shows them only when the test says they are on the disk. */
   private final class Ledger implements Ticks {
-    private final List<String> told = new ArrayList<>();
+    private final List<String> said = new ArrayList<>();
     private Runnable pending = () -> {};
     private boolean refuses;
 
@@ -49,7 +49,7 @@ class BoardModelTest {
       }
       marks.forEach(
           mark ->
-              told.add(
+              said.add(
                   mark.setup()
                       + " "
                       + mark.state().word()
@@ -66,13 +66,13 @@ class BoardModelTest {
 
     @Override
     public void takeBack(Runnable then, Consumer<Throwable> failed) {
-      told.add("take back");
+      said.add("take back");
       pending = then;
     }
 
     @Override
     public void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed) {
-      told.add(String.join(" ", codes));
+      said.add(String.join(" ", codes));
       pending = then;
     }
 
@@ -93,7 +93,7 @@ class BoardModelTest {
   }
 
   @Test
-  void aJobWithoutAListIsToldApartFromOneThatIsShot() {
+  void aJobWithoutAListIsReportedApartFromOneThatIsShot() {
     var none =
         new BoardModel(new SimpleObjectProperty<>(JobViews.of(0).build()), ledger, troubles::add);
     assertThat(none.now().get().noList()).isTrue();
@@ -111,7 +111,7 @@ class BoardModelTest {
   @Test
   void putsTheChosenSetupOnSetOnlyAfterTheTickIsKept() {
     board.putOnSet();
-    assertThat(ledger.told).containsExactly("001 on-set");
+    assertThat(ledger.said).containsExactly("001 on-set");
     assertThat(board.now().get().onSet()).isEmpty();
     ledger.reachesTheDisk();
     assertThat(board.now().get().onSet()).map(SetupRow::code).contains("001");
@@ -123,7 +123,7 @@ class BoardModelTest {
     view.set(job.build());
     board.shotAndNext();
     ledger.reachesTheDisk();
-    assertThat(ledger.told).containsExactly("003 shot", "004 on-set");
+    assertThat(ledger.said).containsExactly("003 shot", "004 on-set");
     assertThat(board.selected().get()).isEqualTo("004");
     assertThat(board.now().get().next())
         .extracting(SetupRow::code)
@@ -150,13 +150,13 @@ class BoardModelTest {
     job.state("009", SetupState.ON_SET);
     view.set(job.build());
     board.shotAndNext();
-    assertThat(ledger.told).containsExactly("009 shot");
+    assertThat(ledger.said).containsExactly("009 shot");
   }
 
   @Test
   void signOffCarriesTheNameOfWhoAgrees() {
     board.signOff("002", "Ines Varga");
-    assertThat(ledger.told).containsExactly("002 signed-off by Ines Varga");
+    assertThat(ledger.said).containsExactly("002 signed-off by Ines Varga");
   }
 
   @Test
@@ -164,12 +164,12 @@ class BoardModelTest {
     board.pickup("sleeve creased");
     board.selected().set("002");
     board.drop("garment missing");
-    assertThat(ledger.told)
+    assertThat(ledger.said)
         .containsExactly("001 pickup for sleeve creased", "002 dropped for garment missing");
   }
 
   @Test
-  void aTickThatCannotBeKeptIsToldAndNotShown() {
+  void aTickThatCannotBeKeptIsReportedAndNotShown() {
     ledger.refuses = true;
     board.putOnSet();
     assertThat(troubles).hasSize(1);
@@ -188,7 +188,7 @@ class BoardModelTest {
     view.set(job.build());
     board.turnView(1);
     board.turnView(-1);
-    assertThat(ledger.told)
+    assertThat(ledger.said)
         .containsExactly(
             "001 on-set view F", "001 on-set view B", "001 on-set view F", "001 on-set view F");
   }
@@ -290,7 +290,7 @@ class BoardModelTest {
     board.move(1);
     ledger.reachesTheDisk();
     board.move(-1);
-    assertThat(ledger.told)
+    assertThat(ledger.said)
         .containsExactly(
             "001 003 002 004 005 006 007 008 009", "002 001 003 004 005 006 007 008 009");
   }
@@ -300,7 +300,7 @@ class BoardModelTest {
     board.filter().set("day 1");
     board.selected().set("003");
     board.move(1);
-    assertThat(ledger.told).containsExactly("001 002 004 005 006 003 007 008 009");
+    assertThat(ledger.said).containsExactly("001 002 004 005 006 003 007 008 009");
   }
 
   @Test
@@ -308,7 +308,7 @@ class BoardModelTest {
     board.moveBeside("007", "002", false);
     ledger.reachesTheDisk();
     board.moveBeside("001", "004", true);
-    assertThat(ledger.told)
+    assertThat(ledger.said)
         .containsExactly(
             "001 007 002 003 004 005 006 008 009", "002 003 004 001 005 006 007 008 009");
     assertThat(board.selected().get()).isEqualTo("001");
@@ -319,7 +319,7 @@ class BoardModelTest {
     board.selected().set("003");
     board.move(-1);
     board.move(-1);
-    assertThat(ledger.told)
+    assertThat(ledger.said)
         .containsExactly(
             "001 003 002 004 005 006 007 008 009", "003 001 002 004 005 006 007 008 009");
   }
@@ -329,14 +329,14 @@ class BoardModelTest {
     board.moveBeside("003", "003", true);
     board.moveBeside("003", "002", true);
     board.moveBeside("003", "none", true);
-    assertThat(ledger.told).isEmpty();
+    assertThat(ledger.said).isEmpty();
   }
 
   @Test
   void theFirstSetupMovesNoFurtherUp() {
     board.selected().set("001");
     board.move(-1);
-    assertThat(ledger.told).isEmpty();
+    assertThat(ledger.said).isEmpty();
   }
 
   @Test
@@ -345,7 +345,7 @@ class BoardModelTest {
     view.set(job.build());
     board.selected().set("008");
     board.bringNext();
-    assertThat(ledger.told).containsExactly("001 002 003 008 004 005 006 007 009");
+    assertThat(ledger.said).containsExactly("001 002 003 008 004 005 006 007 009");
   }
 
   @Test

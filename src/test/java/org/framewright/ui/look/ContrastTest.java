@@ -53,9 +53,9 @@ class ContrastTest {
     var body = Pattern.compile(rule, Pattern.DOTALL).matcher(sheet());
     assertThat(body.find()).as(rule).isTrue();
     var colours = new LinkedHashMap<String, Color>();
-    var told = Pattern.compile("(-[a-z-]+):\\s*(#[0-9a-fA-F]{6});").matcher(body.group(1));
-    while (told.find()) {
-      colours.put(told.group(1), Color.web(told.group(2)));
+    var said = Pattern.compile("(-[a-z-]+):\\s*(#[0-9a-fA-F]{6});").matcher(body.group(1));
+    while (said.find()) {
+      colours.put(said.group(1), Color.web(said.group(2)));
     }
     return colours;
   }
@@ -84,9 +84,9 @@ class ContrastTest {
     var known = new TreeSet<String>();
     INKS_BY_GROUNDS.values().forEach(known::addAll);
     var used = new TreeSet<String>();
-    var told = Pattern.compile("-fx-(?:text|prompt-text)-fill:\\s*([^;]+);").matcher(sheet());
-    while (told.find()) {
-      used.add(told.group(1).strip());
+    var said = Pattern.compile("-fx-(?:text|prompt-text)-fill:\\s*([^;]+);").matcher(sheet());
+    while (said.find()) {
+      used.add(said.group(1).strip());
     }
     assertThat(used).isNotEmpty().isSubsetOf(known);
   }

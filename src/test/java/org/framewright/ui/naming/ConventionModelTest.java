@@ -96,7 +96,7 @@ class ConventionModelTest {
   }
 
   @Test
-  void savesToItsFileAndTellsWhoUsesIt() throws IOException {
+  void savesToItsFileAndSaysWhoUsesIt() throws IOException {
     var changed = SOUND.replace("Plain", "Plainer");
     model.text().set(changed);
     assertThat(model.canSave().get()).isTrue();
@@ -222,7 +222,7 @@ class ConventionModelTest {
   }
 
   @Test
-  void tellsTroubleWhenTheFileIsGone() throws IOException {
+  void saysTroubleWhenTheFileIsGone() throws IOException {
     Files.delete(file);
     model.open(file, false);
     assertThat(troubles).hasSize(1);

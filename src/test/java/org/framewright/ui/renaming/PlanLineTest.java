@@ -75,7 +75,7 @@ class PlanLineTest {
   }
 
   @Test
-  void aBlockedFrameTellsTheReasonOfTheFileThatHasOne() {
+  void aBlockedFrameSaysTheReasonOfTheFileThatHasOne() {
     var why = rename("IMG_1.JPG", "A.JPG", "g", Status.BLOCKED);
     var silent =
         new PlannedRename(

@@ -177,7 +177,7 @@ class RenamesModelTest {
   }
 
   @Test
-  void tellsTroubleWhenTheFolderIsGone() {
+  void saysTroubleWhenTheFolderIsGone() {
     model.open(() -> Renamer.in(folder.resolve("unplugged")), () -> null);
     assertThat(troubles).hasSize(1);
     assertThat(model.idle().get()).isTrue();

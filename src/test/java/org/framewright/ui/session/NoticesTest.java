@@ -50,7 +50,7 @@ class NoticesTest {
   }
 
   @Test
-  void aFileThatCannotBeReadIsToldWithItsPlaceUntilItIsFixed() {
+  void aFileThatCannotBeReadIsReportedWithItsPlaceUntilItIsFixed() {
     assertThat(notices.shown().get()).isEmpty();
     job.set(view(TORN));
     assertThat(notices.shown().get()).hasSize(1);
@@ -86,7 +86,7 @@ class NoticesTest {
   }
 
   @Test
-  void nothingIsToldAnyMoreOnceTheJobIsLeft() {
+  void nothingIsReportedAnyMoreOnceTheJobIsLeft() {
     notices.dispose();
     job.set(view(TORN));
     assertThat(notices.shown().get()).isEmpty();

@@ -177,7 +177,7 @@ class StartModelTest {
   }
 
   @Test
-  void tellsHowPeoplesTextBecameLegal() {
+  void saysHowPeoplesTextBecameLegal() {
     entry("client").text().set("LUMO");
     entry("title").text().set("Été à Åre");
     var beside = entry("title").beside().get();
@@ -212,7 +212,7 @@ class StartModelTest {
   }
 
   @Test
-  void tellsTroubleWhenTheJobIsThereAlready() {
+  void saysTroubleWhenTheJobIsThereAlready() {
     entry("client").text().set("LUMO");
     model.start();
     model.start();

@@ -13,7 +13,7 @@ class TasksTest {
   private final Queue<Runnable> background = new ArrayDeque<>();
   private final Queue<Runnable> ui = new ArrayDeque<>();
   private final Tasks tasks = new Tasks(background::add, ui::add);
-  private final ArrayList<Object> told = new ArrayList<>();
+  private final ArrayList<Object> said = new ArrayList<>();
 
   private static void drain(Queue<Runnable> queue) {
     while (!queue.isEmpty()) {
@@ -23,12 +23,12 @@ class TasksTest {
 
   @Test
   void handsTheResultOverOnTheInterfaceAndNotBefore() {
-    var running = tasks.run("count", _ -> 42, told::add, told::add);
+    var running = tasks.run("count", _ -> 42, said::add, said::add);
     drain(background);
-    assertThat(told).isEmpty();
+    assertThat(said).isEmpty();
     assertThat(tasks.running()).containsExactly(running);
     drain(ui);
-    assertThat(told).containsExactly(42);
+    assertThat(said).containsExactly(42);
     assertThat(tasks.running()).isEmpty();
     assertThat(running.finished().get()).isTrue();
   }
@@ -41,11 +41,11 @@ class TasksTest {
         _ -> {
           throw failure;
         },
-        told::add,
-        told::add);
+        said::add,
+        said::add);
     drain(background);
     drain(ui);
-    assertThat(told).containsExactly(failure);
+    assertThat(said).containsExactly(failure);
   }
 
   @Test
@@ -57,11 +57,11 @@ class TasksTest {
             _ -> {
               throw error;
             },
-            told::add,
-            told::add);
+            said::add,
+            said::add);
     drain(background);
     drain(ui);
-    assertThat(told).containsExactly(error);
+    assertThat(said).containsExactly(error);
     assertThat(tasks.running()).isEmpty();
     assertThat(running.finished().get()).isTrue();
   }
@@ -77,8 +77,8 @@ class TasksTest {
               }
               return "done";
             },
-            told::add,
-            told::add);
+            said::add,
+            said::add);
     drain(background);
     assertThat(ui).as("one refresh of the progress and one outcome").hasSize(2);
     ui.remove().run();
@@ -88,25 +88,25 @@ class TasksTest {
   @Test
   void workThatWaitsForSomethingIsListedAtOnceAndBegunWhenThatComes() {
     var what = new CompletableFuture<Integer>();
-    var running = tasks.run("read", what, (number, _) -> number + 1, told::add, told::add);
+    var running = tasks.run("read", what, (number, _) -> number + 1, said::add, said::add);
     assertThat(tasks.running()).containsExactly(running);
     assertThat(background).isEmpty();
     what.complete(41);
     drain(background);
     drain(ui);
-    assertThat(told).containsExactly(42);
+    assertThat(said).containsExactly(42);
     assertThat(tasks.running()).isEmpty();
   }
 
   @Test
   void workThatWaitsForSomethingThatFailsHasFailed() {
     var what = new CompletableFuture<Integer>();
-    var running = tasks.run("read", what, (number, _) -> number + 1, told::add, told::add);
+    var running = tasks.run("read", what, (number, _) -> number + 1, said::add, said::add);
     var error = new StackOverflowError();
     what.completeExceptionally(error);
     drain(background);
     drain(ui);
-    assertThat(told).containsExactly(error);
+    assertThat(said).containsExactly(error);
     assertThat(tasks.running()).isEmpty();
     assertThat(running.finished().get()).isTrue();
   }
@@ -120,10 +120,10 @@ class TasksTest {
               throw error;
             },
             ui::add);
-    var running = full.run("read", _ -> "", told::add, told::add);
-    full.quietly(() -> "", told::add, told::add);
+    var running = full.run("read", _ -> "", said::add, said::add);
+    full.quietly(() -> "", said::add, said::add);
     drain(ui);
-    assertThat(told).containsExactly(error, error);
+    assertThat(said).containsExactly(error, error);
     assertThat(full.running()).isEmpty();
     assertThat(running.finished().get()).isTrue();
   }
@@ -137,8 +137,8 @@ class TasksTest {
               steps.step(5, 0);
               return "";
             },
-            told::add,
-            told::add);
+            said::add,
+            said::add);
     drain(background);
     drain(ui);
     assertThat(running.progress().get()).isNegative();
@@ -146,16 +146,16 @@ class TasksTest {
 
   @Test
   void workHearsACancelBetweenItsSteps() {
-    var running = tasks.run("rename", Steps::cancelled, told::add, told::add);
+    var running = tasks.run("rename", Steps::cancelled, said::add, said::add);
     running.cancel();
     drain(background);
     drain(ui);
-    assertThat(told).containsExactly(true);
+    assertThat(said).containsExactly(true);
   }
 
   @Test
   void aBurstOfNewsWaitsInOneRefreshWithTheNewest() {
-    var latest = new Latest<Integer>(ui::add, told::add);
+    var latest = new Latest<Integer>(ui::add, said::add);
     for (var i = 0; i < 1000; i++) {
       latest.offer(i);
     }
@@ -163,6 +163,6 @@ class TasksTest {
     drain(ui);
     latest.offer(1000);
     drain(ui);
-    assertThat(told).containsExactly(999, 1000);
+    assertThat(said).containsExactly(999, 1000);
   }
 }
