@@ -254,21 +254,38 @@ public final class Job {
    * Ticks a setup; the tick is on the disk when this returns. Putting a setup on set takes the one
    * before it off, which falls back to the state that it had before.
    */
-  public synchronized JobState mark(String setup, SetupState to, MarkDetails details)
+  public JobState mark(String setup, SetupState to, MarkDetails details)
+      throws IOException, JobException {
+    return mark(List.of(setup), to, details);
+  }
+
+  /**
+   * Ticks several setups alike, a tick each.
+   *
+   * @throws JobException if one of them cannot be ticked; then none is
+   */
+  public synchronized JobState mark(List<String> setups, SetupState to, MarkDetails details)
       throws IOException, JobException {
     refresh();
-    var found = setup(setup);
-    if (to == SetupState.SIGNED_OFF && details.by().isEmpty()) {
-      throw new JobException(
-          "a sign-off needs the name of who signs off",
-          "setup " + found.code(),
-          "Say who it is, with --by NAME on the command line.");
+    var ticks = new ArrayList<Event>();
+    for (var setup : setups) {
+      var found = setup(setup);
+      if (to == SetupState.SIGNED_OFF && details.by().isEmpty()) {
+        throw new JobException(
+            "a sign-off needs the name of who signs off",
+            "setup " + found.code(),
+            "Say who it is, with --by NAME on the command line.");
+      }
+      var view = view(found, details.view());
+      ticks.add(
+          new Event.Marked(
+              found.code(), to, new MarkDetails(details.by(), view, details.reason())));
     }
-    return append(
-        new Event.Marked(
-            found.code(),
-            to,
-            new MarkDetails(details.by(), view(found, details.view()), details.reason())));
+    for (var tick : ticks) {
+      log.append(tick);
+    }
+    refresh();
+    return state();
   }
 
   private Setup setup(String code) throws JobException {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
@@ -177,6 +178,55 @@ class JobCommandsTest {
     assertThat(ran.err()).contains("to-shoot, on-set, shot, signed-off, pickup, dropped");
     assertThat(run("mark", folder.toString(), "1", "shot")).isEqualTo(2);
     assertThat(ran.err()).contains("no job folder");
+  }
+
+  @Test
+  void ticksSeveralSetupsAtOnceOrNone() throws IOException {
+    importList();
+    var codes = new ArrayList<String>();
+    assertThat(run("list", job, "--json")).isZero();
+    ran.json().forEach(setup -> codes.add(setup.get("setup").asText()));
+    assertThat(codes).hasSizeGreaterThanOrEqualTo(3);
+    var range = codes.get(2) + ".." + codes.get(0);
+
+    assertThat(run("mark", job, codes.get(0), "nine", "dropped")).isEqualTo(2);
+    assertThat(ran.err()).contains("no setup \"nine\"");
+    assertThat(run("mark", job, range, "signed-off")).isEqualTo(2);
+    assertThat(run("mark", job, range, "on-set")).isEqualTo(2);
+    assertThat(run("mark", job, "shot")).isEqualTo(2);
+    assertThat(states()).containsOnly("to-shoot");
+
+    assertThat(run("mark", job, range, "dropped", "--reason", "rain", "--json")).isZero();
+    assertThat(ran.json()).hasSize(3);
+    assertThat(states().subList(0, 3)).containsOnly("dropped");
+    assertThat(run("mark", job, codes.get(1), codes.get(0), codes.get(1), "to-shoot")).isZero();
+    assertThat(ran.out().lines()).hasSize(2);
+    assertThat(states().subList(0, 3)).containsExactly("to-shoot", "to-shoot", "dropped");
+  }
+
+  @Test
+  void takesTheLastTickOfThisComputerBack() throws IOException {
+    importList();
+    assertThat(run("mark", job, "--take-back")).isEqualTo(2);
+    assertThat(ran.err()).contains("made no tick");
+    run("mark", job, "1", "pickup");
+    assertThat(ran.err()).contains("No reason is given");
+    run("mark", job, "1", "shot");
+    assertThat(ran.err()).contains("1 has no frame yet.");
+    assertThat(run("mark", job, "1", "--take-back")).isEqualTo(2);
+    assertThat(states().getFirst()).isEqualTo("shot");
+    assertThat(run("mark", job, "--take-back")).isZero();
+    assertThat(ran.out())
+        .isEqualTo("1 shot is taken back; it is pickup again" + System.lineSeparator());
+    assertThat(run("mark", job, "--take-back", "--json")).isZero();
+    assertThat(ran.json().get("state").asText()).isEqualTo("to-shoot");
+  }
+
+  private List<String> states() throws IOException {
+    assertThat(run("list", job, "--json")).isZero();
+    var states = new ArrayList<String>();
+    ran.json().forEach(setup -> states.add(setup.get("state").asText()));
+    return states;
   }
 
   @Test
