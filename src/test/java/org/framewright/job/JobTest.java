@@ -486,6 +486,78 @@ class JobTest {
   }
 
   @Test
+  void eachCommandAnswersWithTheStateThatItMade() throws Exception {
+    mark("09:10:00", "1", SetupState.ON_SET);
+    var frame = frame("09:11:00", "1", "F");
+    var ids = List.of(frame.id());
+    assertThat(job.moveFrames(ids, "3", Optional.empty(), "Ana").moves()).hasSize(1);
+    assertThat(job.takeBackMove().moves()).isEmpty();
+    assertThat(job.select(ids, true, "Ana").selects()).containsExactly(frame.id());
+    assertThat(job.select(List.of(), false, "Ana").selects()).containsExactly(frame.id());
+    assertThat(job.moveFrames(List.of(), "3", Optional.empty(), "Ana").moves()).isEmpty();
+    var change = job.importList(list(setup("7", "Veil")), Set.of("7"));
+    assertThat(change.added()).extracting(Setup::code).containsExactly("7");
+  }
+
+  @Test
+  void theLastTickIsNoMoveAndTheLastMoveIsNoTick() throws Exception {
+    mark("09:10:00", "1", SetupState.ON_SET);
+    var frame = frame("09:11:00", "1", "F");
+    job.moveFrames(List.of(frame.id()), "3", Optional.empty(), "Ana");
+    assertThat(job.lastTick().orElseThrow().setup()).isEqualTo("1");
+    mark("09:12:00", "002", SetupState.PICKUP);
+    job.takeBackMove();
+    assertThat(job.tally().bySetup()).containsOnlyKeys("1");
+    assertThat(job.state().of("002").state()).isEqualTo(SetupState.PICKUP);
+    assertThat(job.lastTick().orElseThrow().setup()).isEqualTo("002");
+  }
+
+  @Test
+  void saysWhatAnotherStationDidToTheListLast() throws Exception {
+    mark("09:10:00", "1", SetupState.ON_SET);
+    assertThat(job.elsewhere()).isEmpty();
+    var other = reopened(SET);
+    at("09:11:00");
+    other.mark("002", SetupState.SHOT, MarkDetails.by("Ana"));
+    other.mark("3", SetupState.PICKUP, MarkDetails.NONE);
+    other.select(List.of(new FrameId("x")), true, "Ana");
+    assertThat(job.elsewhere()).isEmpty();
+    assertThat(job.refresh()).isTrue();
+    var elsewhere = job.elsewhere().orElseThrow();
+    assertThat(elsewhere.station()).isEqualTo("set");
+    assertThat(elsewhere.tick().orElseThrow().setup()).isEqualTo("3");
+    mark("09:12:00", "1", SetupState.SHOT);
+    assertThat(job.elsewhere()).contains(elsewhere);
+    assertThat(job.refresh()).isFalse();
+  }
+
+  @Test
+  void keepsASetupOfWhichThereAreFramesThoughItWasNeverTicked() throws Exception {
+    mark("09:10:00", "1", SetupState.ON_SET);
+    var frame = frame("09:11:00", "1", "F");
+    job.moveFrames(List.of(frame.id()), "3", Optional.empty(), "Ana");
+    var change = job.previewImport(list(setup("002", "Hat")));
+    assertThat(change.kept()).extracting(Setup::code).contains("3");
+  }
+
+  @Test
+  void aScanThatIsStoppedGivesNothingAndTheOrderIsThatOfTime() throws Exception {
+    mark("09:10:00", "1", SetupState.ON_SET);
+    var late = frame("09:12:00", "1", "F");
+    shoot("09:11:00", "1", "F");
+    var scan = job.scan(Progress.NONE).orElseThrow();
+    assertThat(job.inOrder(scan)).hasSize(2).last().extracting(Frame::stem).isEqualTo(late.stem());
+  }
+
+  @Test
+  void saysWhichSetupsThereAreWhereOneIsUnknown() {
+    assertThatThrownBy(() -> job.mark("9", SetupState.SHOT, MarkDetails.NONE))
+        .isInstanceOfSatisfying(
+            JobException.class,
+            refused -> assertThat(refused.remedy()).isEqualTo("Its setups go from 1 to 3."));
+  }
+
+  @Test
   void doesNotTakeFramesThatLayThereForArrivals() throws Exception {
     shoot("09:05:00", "1", "F");
     job.foundPresent(job.scan());
