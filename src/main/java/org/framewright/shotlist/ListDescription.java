@@ -17,7 +17,11 @@ public final class ListDescription {
     var remarks = reading.remarks();
     remarks.stream()
         .limit(MOST_REMARKS)
-        .forEach(remark -> lines.add((remark + " " + remark.problem().remedy()).strip()));
+        .map(ListProblem::problem)
+        .forEach(
+            remark ->
+                lines.add(
+                    remark.sentence() + (remark.remedy().isEmpty() ? "" : ". " + remark.remedy())));
     if (remarks.size() > MOST_REMARKS) {
       lines.add((remarks.size() - MOST_REMARKS) + " more like these.");
     }
