@@ -98,6 +98,30 @@ class HostileListTest {
     assertThat(refused(text).problem().what()).contains("larger", "16 MB");
   }
 
+  @Test
+  void refusesWhatIsLargerThanAListMayBeAndReadsWhatIsAsLarge() {
+    var large = new byte[(int) Limits.FILE_BYTES + 1];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 64 MB");
+    large = new byte[(int) Limits.FILE_BYTES];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 16 MB");
+    large = new byte[(int) Limits.TEXT_BYTES + 1];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 16 MB");
+    assertThat(refused(ListReader.read(new byte[(int) Limits.TEXT_BYTES], "list.csv")))
+        .hasToString("list.csv, line 1, column 1: this is no text: a zero byte stands here");
+  }
+
+  @Test
+  void saysWhichFileCouldNotBeReadWhereTheSystemDoesNotSay() {
+    // A read at its beginning, where nothing is mapped, is an input/output error: proc(5).
+    var memory = Path.of("/proc/self/mem");
+    assumeTrue(Files.isReadable(memory));
+    assertThat(refused(soon(memory)).problem().sentence())
+        .isEqualTo("/proc/self/mem: the disk could not read or write it");
+  }
+
   // What is another kind of file
 
   @Test
@@ -123,6 +147,9 @@ class HostileListTest {
     var problem = refused(ListReader.read(bytes.toByteArray(), "a.xlsx")).problem();
     assertThat(problem.what()).isEqualTo("this workbook is protected by a password");
     assertThat(problem.remedy()).contains("take the password off");
+    var atTheEnd = java.util.Arrays.copyOf(bytes.toByteArray(), bytes.size() - 100);
+    assertThat(refused(ListReader.read(atTheEnd, "a.xlsx")).problem().what())
+        .isEqualTo("this workbook is protected by a password");
   }
 
   @Test
@@ -163,6 +190,12 @@ class HostileListTest {
     assertThat(read.remarks())
         .singleElement()
         .hasToString("list.csv, line 2, column 6: the file ends in the middle of a character");
+    var ends = "\uFEFFSetup,Title\r1,Coat\r".getBytes(StandardCharsets.UTF_16LE);
+    cut = java.util.Arrays.copyOf(ends, ends.length + 1);
+    read = (ListReading.Understood) ListReader.read(cut, "list.csv");
+    assertThat(read.remarks())
+        .singleElement()
+        .hasToString("list.csv, line 3, column 1: the file ends in the middle of a character");
   }
 
   @Test
