@@ -126,6 +126,20 @@ class ExifReaderTest {
     assertThat(read(dng, withExif(0xA431, "A-1")).camera()).contains(new Camera("", "", "A-1"));
   }
 
+  @Test
+  void passesOverTextThatNobodySees() throws IOException {
+    var ifd = new TestCamera.Tiff();
+    ifd.ascii(0x0110, "\u0001\u0002");
+    assertThat(read(ifd).camera()).isEmpty();
+  }
+
+  @Test
+  void readsTheOffsetOfTheOriginal() throws IOException {
+    assertThat(read(withExif(0x9011, "+09:30")).offset())
+        .contains(java.time.ZoneOffset.ofHoursMinutes(9, 30));
+    assertThat(read(withExif(0x9011, "   :  ")).offset()).isEmpty();
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {1, 3, 5})
   void readsARatingFromOneToFive(int rating) throws IOException {

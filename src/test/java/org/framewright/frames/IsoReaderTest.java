@@ -127,7 +127,7 @@ class IsoReaderTest {
             CRX,
             box("moov", box("free"), metadata),
             uuid(XMP, hex("0506")),
-            uuid(PREVIEW, new byte[8], box("free", JPEG), box("PRVW", new byte[29], JPEG)),
+            uuid(PREVIEW, new byte[8], box("free", JPEG, JPEG), box("PRVW", new byte[29], JPEG)),
             box("mdat", new byte[1]));
     assertThat(contents.fault()).isEmpty();
     assertThat(contents.orientation()).isEqualTo(8);
@@ -274,6 +274,7 @@ class IsoReaderTest {
     assertThat(picture(meta(iinf(infe(1, 1, "jpeg")), index))).isNull();
     assertThat(picture(meta(iinf(box("free", new byte[13])), index))).isNull();
     assertThat(picture(meta(iinf(box("infe")), index))).isNull();
+    assertThat(fault(data(PICTURE), meta(iinf(box("infe")), index))).isEmpty();
     assertThat(picture(meta(index))).isNull();
     assertThat(picture(meta(iinf(infe(2, 1, "jpeg"))))).isNull();
     var parts = iloc("00000000 4400 0001 0001 0000 0002 00000020 00000003 00000023 00000003");

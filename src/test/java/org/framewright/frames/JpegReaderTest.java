@@ -56,6 +56,9 @@ class JpegReaderTest {
   @CsvSource({
     "FFD8 FFDA 0003 00",
     "FFD8 FFDA 0003 00 FF",
+    "FFD8 FFDA 0003 00 FFFE",
+    "FFD8 FFDA 0003 00 FFFE 00",
+    "FFD8 FFDA 0003 00 FFFE 0004",
     "FFD8 FFDA 0003 00 12 D9",
     "FFD8 FFDA 0003 D9 00",
     "FFD8 FFDA 0003 FF D9",

@@ -188,6 +188,16 @@ class TiffReaderTest {
   }
 
   @Test
+  void readsNoNumbersOfWhichSomeLieBehindItsEnd() throws IOException {
+    var contents =
+        new File(100)
+            .directory(8, 0, File.fields(STRIP_OFFSETS, LONG, 3, 95), strip(8, 1)[1])
+            .contents();
+    assertThat(contents.fault()).contains("it names no picture data");
+    assertThat(contents.isHollow()).isTrue();
+  }
+
+  @Test
   void saysWhatItLacks() throws IOException {
     assertThat(new File(100).numbers(4, 0).fault())
         .isEqualTo("it has no directory of its contents");
