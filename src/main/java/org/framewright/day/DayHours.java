@@ -150,8 +150,14 @@ public record DayHours(LocalTime from, LocalTime until, List<Break> breaks, Zone
     return stretches;
   }
 
+  /**
+   * The moment of a local time. Where clocks are put forward some are left out: they all become the
+   * moment at which that happens, so that nothing between them counts.
+   */
   private Instant at(LocalDate day, LocalTime time) {
-    return day.atTime(time).atZone(zone).toInstant();
+    var local = day.atTime(time);
+    var change = zone.getRules().getTransition(local);
+    return change != null && change.isGap() ? change.getInstant() : local.atZone(zone).toInstant();
   }
 
   private static Instant later(Instant one, Instant other) {

@@ -74,7 +74,7 @@ public record Pace(List<Duration> times) {
 
   /**
    * The two-sided 95 % point of Student's t, by the expansion of Abramowitz and Stegun, Handbook of
-   * Mathematical Functions, 26.7.5. Off by less than 0.002 from four degrees of freedom on.
+   * Mathematical Functions, 26.7.5. Off by less than 0.001 from four degrees of freedom on.
    */
   static double studentT(int degrees) {
     double z = 1.959963984540054;

@@ -2,7 +2,6 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.util.Optional;
-import java.util.OptionalLong;
 
 /**
  * JPEG (ITU-T T.81, annex B): segments up to the start of the scan, then coded data in which every
@@ -124,10 +123,10 @@ final class JpegReader {
     if (size - scan >= 2 && file.u16(size - 2, true) == 0xFFD9) {
       return true;
     }
-    return end(file, scan).isPresent();
+    return hasEnd(file, scan);
   }
 
-  private static OptionalLong end(Bytes file, long scan) throws IOException {
+  private static boolean hasEnd(Bytes file, long scan) throws IOException {
     long limit = Math.min(file.size(), scan + MOST_SEARCHED);
     var search = file.unmetered();
     for (long at = scan; at < limit - 1; at++) {
@@ -136,7 +135,7 @@ final class JpegReader {
       }
       int marker = search.u8(at + 1);
       if (marker == EOI) {
-        return OptionalLong.of(at + 2);
+        return true;
       }
       if (marker == 0 || isRestart(marker)) {
         at++;
@@ -144,6 +143,6 @@ final class JpegReader {
         at += 1L + Math.max(2, search.u16(at + 2, true));
       }
     }
-    return OptionalLong.empty();
+    return false;
   }
 }

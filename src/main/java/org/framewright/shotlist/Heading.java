@@ -33,6 +33,9 @@ public enum Heading {
     return description;
   }
 
+  /** Text with nothing to take off, which needs no normal form. */
+  private static final Pattern PLAIN = Pattern.compile("[a-z0-9 ]+");
+
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
   private static final Pattern SET_UP = Pattern.compile("^set up\\b");
@@ -122,7 +125,7 @@ public enum Heading {
     if (stripped.equals("#")) {
       return "#";
     }
-    if (isPlainAscii(stripped)) {
+    if (PLAIN.matcher(stripped).matches() && !stripped.contains("  ")) {
       return SET_UP.matcher(stripped).replaceFirst("setup");
     }
     var bare =
@@ -132,19 +135,5 @@ public enum Heading {
             .toLowerCase(Locale.ROOT);
     var words = BETWEEN_WORDS.matcher(bare).replaceAll(" ").strip();
     return SET_UP.matcher(words).replaceFirst("setup");
-  }
-
-  /** Whether there is nothing to take off: lower case letters and digits with a space between. */
-  private static boolean isPlainAscii(String text) {
-    char before = ' ';
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      boolean letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-      if (!letter && (c != ' ' || before == ' ')) {
-        return false;
-      }
-      before = c;
-    }
-    return true;
   }
 }

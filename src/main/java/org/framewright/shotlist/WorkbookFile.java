@@ -35,13 +35,18 @@ final class WorkbookFile {
   /** {@code XFD1048576} is the last cell of a sheet. */
   private static final Pattern CELL_NAME = Pattern.compile("[A-Za-z]{1,3}[0-9]{1,7}");
 
+  /** With what XML begins; the zero byte in UTF-16 without a mark. */
+  private static final String XML_STARTS = "< \t\r\n\0";
+
   /** The parser that the workbook is read with, so that both see the same. */
   private final XMLInputFactory xml = new InputFactoryImpl();
 
+  private final long most;
   private long unpacked;
   private long span;
 
-  private WorkbookFile() {
+  private WorkbookFile(long most) {
+    this.most = most;
     xml.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     xml.setProperty(XMLInputFactory.SUPPORT_DTD, false);
   }
@@ -52,10 +57,19 @@ final class WorkbookFile {
 
   /** What forbids reading it; empty if nothing does. */
   static Optional<Problem> check(byte[] bytes) throws IOException, XMLStreamException {
+    return check(bytes, Limits.UNPACKED_BYTES);
+  }
+
+  /**
+   * The same for another limit.
+   *
+   * @param most bytes that its texts may unpack to
+   */
+  static Optional<Problem> check(byte[] bytes, long most) throws IOException, XMLStreamException {
     if (parts(bytes) > Limits.PARTS) {
       return Optional.of(TOO_LARGE);
     }
-    var file = new WorkbookFile();
+    var file = new WorkbookFile(most);
     try (var zip = ZipFile.builder().setByteArray(bytes).get()) {
       if (zip.getEntry("[Content_Types].xml") == null || zip.getEntry("mimetype") != null) {
         return Optional.of(NO_WORKBOOK);
@@ -94,11 +108,11 @@ final class WorkbookFile {
       }
       return check(new Counted(content));
     } catch (XMLStreamException e) {
-      // Drawings of notes are of an older kind and need not be sound; nothing reads them.
-      if (entry.getName().endsWith(".vml")) {
-        return Optional.empty();
+      // Of pictures and drawings nothing is read; whoever reads such a part as XML stops here, too.
+      if (isNamedXml(entry)) {
+        throw e;
       }
-      throw e;
+      return Optional.empty();
     }
   }
 
@@ -107,12 +121,15 @@ final class WorkbookFile {
     content.mark(8);
     var first = content.readNBytes(4);
     content.reset();
-    return entry.getName().endsWith(".xml")
-        || entry.getName().endsWith(".rels")
+    return isNamedXml(entry)
         || Encoding.starts(first, 0xEF, 0xBB, 0xBF)
         || Encoding.starts(first, 0xFF, 0xFE)
         || Encoding.starts(first, 0xFE, 0xFF)
-        || (first.length > 0 && (first[0] == '<' || first[0] <= ' '));
+        || (first.length > 0 && XML_STARTS.indexOf(first[0]) >= 0);
+  }
+
+  private static boolean isNamedXml(ZipArchiveEntry entry) {
+    return entry.getName().endsWith(".xml") || entry.getName().endsWith(".rels");
   }
 
   private Optional<Problem> check(InputStream content) throws IOException, XMLStreamException {
@@ -180,7 +197,7 @@ final class WorkbookFile {
 
     private void count(int bytes) throws IOException {
       unpacked += bytes;
-      if (unpacked > Limits.UNPACKED_BYTES) {
+      if (unpacked > most) {
         throw new TooLarge();
       }
     }

@@ -18,6 +18,7 @@ class DayDescriptionTest {
   private static final Instant NOON = Instant.parse("2026-11-23T12:00:00Z");
   private static final long GB = 1_000_000_000L;
 
+  private Instant now = NOON;
   private Pace pace = pace(30, 30, 30, 30, 30);
   private Optional<Integer> today = Optional.empty();
   private int left = 2;
@@ -35,14 +36,14 @@ class DayDescriptionTest {
     setups.put(SetupState.SHOT, 5);
     return DayDescription.lines(
         new DaySummary(
-            NOON,
+            now,
             HOURS,
             setups,
             50,
             unassigned,
             pace,
-            today.map(count -> Forecast.of(count, pace, HOURS, NOON)),
-            Forecast.of(left, pace, HOURS, NOON),
+            today.map(count -> Forecast.of(count, pace, HOURS, now)),
+            Forecast.of(left, pace, HOURS, now),
             space,
             attention));
   }
@@ -113,5 +114,18 @@ class DayDescriptionTest {
             "Look at: a wanted view has no frame: 001 (B)");
     space = new Space(1, 1, OptionalLong.empty(), GB);
     assertThat(lines()).contains("Space: 1.0 GB free", "50 frames, 1 MB; 3 belong to no setup");
+  }
+
+  @Test
+  void saysNoTimeForEachSetupOnceTheDayIsOver() {
+    now = NOON.plus(Duration.ofHours(9));
+    var all = lines().stream().filter(line -> line.startsWith("All")).findFirst().orElseThrow();
+    assertThat(all).contains("2 left, 60 min of work").doesNotContain("each");
+  }
+
+  @Test
+  void putsSizesInMegabytesBelowAGigabyte() {
+    space = new Space(GB - 1, 1, OptionalLong.empty(), GB);
+    assertThat(lines()).contains("50 frames, 1000 MB", "Space: 1.0 GB free");
   }
 }

@@ -150,6 +150,33 @@ class DayHoursTest {
         .contains(Instant.parse("2026-03-30T01:00:00Z"));
   }
 
+  // The tz database: Samoa left out the whole of 30 December 2011.
+  @Test
+  void nobodyWorksOnADayThatWasLeftOut() {
+    var hours = DayHours.usual(ZoneId.of("Pacific/Apia"));
+    var thursday = Instant.parse("2011-12-29T19:00:00Z");
+    assertThat(hours.between(thursday, Instant.parse("2011-12-31T04:00:00Z")))
+        .isEqualTo(Duration.ofHours(16));
+    assertThat(hours.after(thursday, Duration.ofHours(10)))
+        .contains(Instant.parse("2011-12-30T21:00:00Z"));
+  }
+
+  // Europe/Berlin, 29 March 2026: the clocks go from two to three.
+  @Test
+  void aBreakInTheHourThatIsLeftOutCountsNoTimeTwice() {
+    var night =
+        new DayHours(
+            LocalTime.of(2, 0),
+            LocalTime.of(4, 0),
+            List.of(new DayHours.Break(LocalTime.of(2, 30), LocalTime.of(3, 0))),
+            ZoneId.of("Europe/Berlin"));
+    var midnight = Instant.parse("2026-03-28T23:00:00Z");
+    assertThat(night.between(midnight, midnight.plus(Duration.ofHours(23))))
+        .isEqualTo(Duration.ofHours(1));
+    assertThat(night.after(midnight, Duration.ofMinutes(60)))
+        .contains(Instant.parse("2026-03-29T02:00:00Z"));
+  }
+
   private static DayHours hours(String from, String until, String... breaks) {
     return new DayHours(
         LocalTime.parse(from),

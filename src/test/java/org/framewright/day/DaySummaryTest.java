@@ -126,6 +126,68 @@ class DaySummaryTest {
         .containsExactly("001 is to be shot again: creased", "002 was dropped: not delivered");
   }
 
+  private void importSetups(int wanted, String... codes) throws Exception {
+    var setups = new ArrayList<>(job.shotList().setups());
+    for (var code : codes) {
+      setups.add(
+          new Setup(
+              code,
+              "Garment",
+              List.of(),
+              wanted > 0 ? OptionalInt.of(wanted) : OptionalInt.empty(),
+              new LinkedHashMap<>()));
+    }
+    job.importList(new ShotList(setups));
+  }
+
+  private void shootFrames(SampleCamera camera, String setup, int frames, SetupState then)
+      throws Exception {
+    job.mark(setup, SetupState.ON_SET, MarkDetails.NONE);
+    for (int i = 0; i < frames; i++) {
+      now = now.plusSeconds(1);
+      camera.take(Exposure.of(now, setup, "F")).writeTo(job.framesFolder());
+    }
+    job.recordArrivals(job.scan());
+    now = now.plusSeconds(60);
+    job.mark(setup, then, MarkDetails.NONE);
+  }
+
+  private static SampleCamera camera() {
+    return new SampleCamera(
+        SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+  }
+
+  @Test
+  void plansTheMeanOfTheOthersForASetupWithoutANumber() throws Exception {
+    importSetups(0, "101", "102");
+    var camera = camera();
+    shootFrames(camera, "001", 5, SetupState.SHOT);
+    shootFrames(camera, "002", 1, SetupState.PICKUP);
+    shootFrames(camera, "101", 3, SetupState.PICKUP);
+    // Three setups have 3 frames in the mean: none is missing of 101, three are of 102; of 002
+    // three
+    // are missing, and four of each of the other ten.
+    assertThat(summary().space().planned()).hasValue(3 + 3 + 10 * 4);
+    shootFrames(camera, "003", 7, SetupState.SHOT);
+    // 4 in the mean: one is missing of 101, four of 102.
+    assertThat(summary().space().planned()).hasValue(1 + 4 + 3 + 9 * 4);
+  }
+
+  @Test
+  void plansNoFrameOfASetupThatHasMoreThanItsNumber() throws Exception {
+    shootFrames(camera(), "001", 6, SetupState.PICKUP);
+    assertThat(summary().space().planned()).hasValue(11 * 4);
+  }
+
+  @Test
+  void cannotSayHowManyFramesAreToComeWhereNothingWasShotToJudgeBy() throws Exception {
+    importSetups(0, "101");
+    assertThat(summary().space().planned()).isEmpty();
+    importSetups(3, "102");
+    shootFrames(camera(), "001", 2, SetupState.SHOT);
+    assertThat(summary().space().planned()).hasValue(2 + 3 + 11 * 4);
+  }
+
   @Test
   void measuresTheSpaceThatIsNeededOnTheJobsOwnFrames() throws Exception {
     var camera =

@@ -56,4 +56,11 @@ class SpaceTest {
     assertThat(space.needed()).isEmpty();
     assertThat(space.enough()).isTrue();
   }
+
+  @Test
+  void needsNothingWhereNoMoreFramesAreToCome() {
+    var space = new Space(60 * MB, 1, OptionalLong.of(0), 0);
+    assertThat(space.needed()).hasValue(0);
+    assertThat(space.enough()).isTrue();
+  }
 }

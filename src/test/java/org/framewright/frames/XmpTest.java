@@ -115,6 +115,56 @@ class XmpTest {
     assertThatThrownBy(() -> rating(hostile.toString())).isInstanceOf(Malformed.class);
   }
 
+  @Test
+  void readsTheTextOfARatingWhateverStandsAroundIt() throws IOException {
+    assertThat(rating(element("<b>4</b>"))).hasValue(4);
+    assertThat(rating(element("<!-- stars --><![CDATA[3]]>"))).hasValue(3);
+    assertThat(rating(element("1<b/>.<b><i/></b>0"))).hasValue(1);
+  }
+
+  @Test
+  void theFirstRatingCounts() throws IOException {
+    assertThat(rating(packet("xmp:Rating='2'", "<xmp:Rating>5</xmp:Rating>"))).hasValue(2);
+    assertThat(rating(packet("", "<xmp:Rating>2</xmp:Rating><xmp:Rating>5</xmp:Rating>")))
+        .hasValue(2);
+  }
+
+  @Test
+  void aDescriptionOutsideOfTheRdfSaysNothing() throws IOException {
+    var inside = attribute("2");
+    var description =
+        "<rdf:Description xmlns:rdf='http://www.w3.org/1999/02/22-rdf-syntax-ns#'"
+            + " xmlns:xmp='http://ns.adobe.com/xap/1.0/' xmp:Rating='5'/>";
+    assertThat(rating(inside.replace("</x:xmpmeta>", description + "</x:xmpmeta>"))).hasValue(2);
+    var without = packet("", "");
+    assertThat(rating(without.replace("</x:xmpmeta>", "<a>" + description + "</a></x:xmpmeta>")))
+        .isEmpty();
+    assertThat(rating(without.replace("<rdf:RDF", "<a>" + description + "</a><rdf:RDF"))).isEmpty();
+  }
+
+  @Test
+  void readsPacketsOfElementsInsideEachOtherUpToSixtyFour() throws IOException {
+    // The packet has three elements around those of its description, and the rating is a fourth.
+    assertThat(rating(packet("", "<a>".repeat(61) + "</a>".repeat(61)))).isEmpty();
+    assertThatThrownBy(() -> rating(packet("", "<a>".repeat(62) + "</a>".repeat(62))))
+        .isInstanceOf(Malformed.class)
+        .hasMessage("its XMP is nested too deeply");
+    assertThat(rating(element("<a>".repeat(63) + "4" + "</a>".repeat(63)))).hasValue(4);
+    assertThatThrownBy(() -> rating(element("<a>".repeat(64) + "4" + "</a>".repeat(64))))
+        .isInstanceOf(Malformed.class)
+        .hasMessage("its XMP is nested too deeply");
+  }
+
+  @Test
+  void readsAPacketOfFourMebibytesAndNoLargerOne() throws IOException {
+    var packet = attribute("4").strip();
+    var largest = packet + " ".repeat((4 << 20) - packet.length());
+    assertThat(rating(largest)).hasValue(4);
+    assertThatThrownBy(() -> rating(largest + " "))
+        .isInstanceOf(Malformed.class)
+        .hasMessage("it is larger than a sidecar can sensibly be");
+  }
+
   private static OptionalInt rating(String packet) throws IOException {
     return Xmp.rating(Bytes.of(packet.getBytes(StandardCharsets.UTF_8)));
   }

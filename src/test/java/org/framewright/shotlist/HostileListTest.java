@@ -13,8 +13,6 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Stream;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -100,6 +98,30 @@ class HostileListTest {
     assertThat(refused(text).problem().what()).contains("larger", "16 MB");
   }
 
+  @Test
+  void refusesWhatIsLargerThanAListMayBeAndReadsWhatIsAsLarge() {
+    var large = new byte[(int) Limits.FILE_BYTES + 1];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 64 MB");
+    large = new byte[(int) Limits.FILE_BYTES];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 16 MB");
+    large = new byte[(int) Limits.TEXT_BYTES + 1];
+    assertThat(refused(ListReader.read(large, "list.csv")))
+        .hasToString("list.csv: it is larger than a shot list can be, 16 MB");
+    assertThat(refused(ListReader.read(new byte[(int) Limits.TEXT_BYTES], "list.csv")))
+        .hasToString("list.csv, line 1, column 1: this is no text: a zero byte stands here");
+  }
+
+  @Test
+  void saysWhichFileCouldNotBeReadWhereTheSystemDoesNotSay() {
+    // A read at its beginning, where nothing is mapped, is an input/output error: proc(5).
+    var memory = Path.of("/proc/self/mem");
+    assumeTrue(Files.isReadable(memory));
+    assertThat(refused(soon(memory)).problem().sentence())
+        .isEqualTo("/proc/self/mem: the disk could not read or write it");
+  }
+
   // What is another kind of file
 
   @Test
@@ -125,11 +147,17 @@ class HostileListTest {
     var problem = refused(ListReader.read(bytes.toByteArray(), "a.xlsx")).problem();
     assertThat(problem.what()).isEqualTo("this workbook is protected by a password");
     assertThat(problem.remedy()).contains("take the password off");
+    var atTheEnd = java.util.Arrays.copyOf(bytes.toByteArray(), bytes.size() - 100);
+    assertThat(refused(ListReader.read(atTheEnd, "a.xlsx")).problem().what())
+        .isEqualTo("this workbook is protected by a password");
   }
 
   @Test
   void saysThatAPackedFileIsNoWorkbook() throws IOException {
-    assertThat(refused(ListReader.read(zip("list.csv", "Setup\n1\n"), "a.xlsx")).problem().what())
+    assertThat(
+            refused(ListReader.read(TestWorkbook.zip("list.csv", "Setup\n1\n"), "a.xlsx"))
+                .problem()
+                .what())
         .contains("no workbook");
     assertThat(refused(ListReader.read(new byte[] {'P', 'K', 5, 6}, "a.xlsx")).problem().what())
         .contains("no sound workbook".substring(3));
@@ -162,6 +190,12 @@ class HostileListTest {
     assertThat(read.remarks())
         .singleElement()
         .hasToString("list.csv, line 2, column 6: the file ends in the middle of a character");
+    var ends = "\uFEFFSetup,Title\r1,Coat\r".getBytes(StandardCharsets.UTF_16LE);
+    cut = java.util.Arrays.copyOf(ends, ends.length + 1);
+    read = (ListReading.Understood) ListReader.read(cut, "list.csv");
+    assertThat(read.remarks())
+        .singleElement()
+        .hasToString("list.csv, line 3, column 1: the file ends in the middle of a character");
   }
 
   @Test
@@ -278,78 +312,6 @@ class HostileListTest {
     return bytes;
   }
 
-  private static byte[] zip(String... namesAndTexts) throws IOException {
-    var bytes = new ByteArrayOutputStream();
-    try (var zip = new ZipOutputStream(bytes)) {
-      for (int i = 0; i < namesAndTexts.length; i += 2) {
-        zip.putNextEntry(new ZipEntry(namesAndTexts[i]));
-        zip.write(namesAndTexts[i + 1].getBytes(StandardCharsets.UTF_8));
-      }
-    }
-    return bytes.toByteArray();
-  }
-
-  private static final String XML = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>";
-  private static final String SHEET =
-      "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData>";
-  private static final String STRINGS =
-      "<Override PartName=\"/xl/sharedStrings.xml\""
-          + " ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.sharedStrings+xml\"/>";
-  private static final String SHEET_END = "</sheetData></worksheet>";
-
-  /** A workbook as small as one can be, with this sheet (ECMA-376, part 1, section 12). */
-  private static byte[] workbook(int sheets, String sheet, String... more) throws IOException {
-    var names = new StringBuilder();
-    for (int i = 1; i <= sheets; i++) {
-      names
-          .append("<sheet name=\"S")
-          .append(i)
-          .append("\" sheetId=\"")
-          .append(i)
-          .append("\" r:id=\"rId1\"/>");
-    }
-    var parts =
-        new java.util.ArrayList<>(
-            List.of(
-                "[Content_Types].xml",
-                XML
-                    + "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\"><Override"
-                    + " PartName=\"/xl/workbook.xml\""
-                    + " ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml\"/>"
-                    + (List.of(more).contains("xl/sharedStrings.xml") ? STRINGS : "")
-                    + "</Types>",
-                "xl/workbook.xml",
-                XML
-                    + "<workbook xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\""
-                    + " xmlns:r=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships\"><sheets>"
-                    + names
-                    + "</sheets></workbook>",
-                "xl/_rels/workbook.xml.rels",
-                XML
-                    + "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"><Relationship"
-                    + " Id=\"rId1\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet\""
-                    + " Target=\"worksheets/sheet1.xml\"/></Relationships>",
-                "xl/worksheets/sheet1.xml",
-                sheet));
-    parts.addAll(List.of(more));
-    return zip(parts.toArray(String[]::new));
-  }
-
-  private static String cell(String name, String text) {
-    return "<c r=\"" + name + "\" t=\"inlineStr\"><is><t>" + text + "</t></is></c>";
-  }
-
-  private static String sheet(String rows) {
-    return XML
-        + SHEET
-        + "<row r=\"1\">"
-        + cell("A1", "Setup")
-        + cell("B1", "Title")
-        + "</row>"
-        + rows
-        + SHEET_END;
-  }
-
   private static ListReading soonBook(byte[] bytes) {
     return assertTimeoutPreemptively(
         Duration.ofMinutes(2), () -> ListReader.read(bytes, "list.xlsx"));
@@ -357,15 +319,23 @@ class HostileListTest {
 
   @Test
   void readsTheSmallestWorkbookAndItsLastRow() throws IOException {
-    var rows = "<row r=\"1048576\">" + cell("A1048576", "7") + cell("XFD1048576", "") + "</row>";
-    var read = (ListReading.Understood) soonBook(workbook(1, sheet(rows)));
+    var rows =
+        "<row r=\"1048576\">"
+            + TestWorkbook.cell("A1048576", "7")
+            + TestWorkbook.cell("XFD1048576", "")
+            + "</row>";
+    var read = (ListReading.Understood) soonBook(TestWorkbook.of(1, TestWorkbook.sheet(rows)));
     assertThat(read.list().codes()).containsExactly("7");
   }
 
   @Test
   void refusesACellBehindTheColumnsOfAList() throws IOException {
-    var rows = "<row r=\"2\">" + cell("A2", "7") + cell("XFD2", "far") + "</row>";
-    assertThat(refused(soonBook(workbook(1, sheet(rows)))))
+    var rows =
+        "<row r=\"2\">"
+            + TestWorkbook.cell("A2", "7")
+            + TestWorkbook.cell("XFD2", "far")
+            + "</row>";
+    assertThat(refused(soonBook(TestWorkbook.of(1, TestWorkbook.sheet(rows)))))
         .hasToString(
             "list.xlsx, sheet S1, line 2, column 16384: the list has more than 1,000 columns");
   }
@@ -374,7 +344,12 @@ class HostileListTest {
   @ValueSource(strings = {"ZZZZZZ2", "A99999999", "A", "2", "\u00C42", ""})
   void refusesACellOutsideOfEverySheet(String name) throws IOException {
     var problem =
-        refused(soonBook(workbook(1, sheet("<row r=\"2\">" + cell(name, "7") + "</row>"))));
+        refused(
+            soonBook(
+                TestWorkbook.of(
+                    1,
+                    TestWorkbook.sheet(
+                        "<row r=\"2\">" + TestWorkbook.cell(name, "7") + "</row>"))));
     assertThat(problem.problem().what()).contains("outside of every sheet");
   }
 
@@ -385,7 +360,7 @@ class HostileListTest {
     while (rows.length() < Limits.UNPACKED_BYTES) {
       rows.append(" ".repeat(1 << 20));
     }
-    var bomb = workbook(1, sheet(rows.toString()));
+    var bomb = TestWorkbook.of(1, TestWorkbook.sheet(rows.toString()));
     assertThat(bomb.length).isLessThan(200_000);
     assertThat(refused(soonBook(bomb)).problem().what()).contains("unpacks to more");
   }
@@ -394,7 +369,7 @@ class HostileListTest {
   @Tag("slow")
   void refusesRowsThatAreAllWidth() throws IOException {
     var rows = "<row><c r=\"XFD2\"/></row>".repeat((int) (Limits.SPAN / Workbook.MOST_COLUMNS) + 2);
-    assertThat(refused(soonBook(workbook(1, sheet(rows)))).problem().what())
+    assertThat(refused(soonBook(TestWorkbook.of(1, TestWorkbook.sheet(rows)))).problem().what())
         .contains("unpacks to more");
   }
 
@@ -402,11 +377,11 @@ class HostileListTest {
   @Tag("slow")
   void looksAtTheFirstOfVeryManySheets() throws IOException {
     var rows =
-        ("<row>" + cell("A2", "") + "</row>").repeat(50_000)
+        ("<row>" + TestWorkbook.cell("A2", "") + "</row>").repeat(50_000)
             + "<row r=\"50003\">"
-            + cell("A50003", "7")
+            + TestWorkbook.cell("A50003", "7")
             + "</row>";
-    var read = (ListReading.Understood) soonBook(workbook(20_000, sheet(rows)));
+    var read = (ListReading.Understood) soonBook(TestWorkbook.of(20_000, TestWorkbook.sheet(rows)));
     assertThat(read.form()).startsWith("workbook, sheet S1,");
   }
 
@@ -418,7 +393,8 @@ class HostileListTest {
       parts[i] = "xl/media/" + i;
       parts[i + 1] = "";
     }
-    assertThat(refused(soonBook(workbook(1, sheet(""), parts))).problem().what())
+    assertThat(
+            refused(soonBook(TestWorkbook.of(1, TestWorkbook.sheet(""), parts))).problem().what())
         .contains("unpacks to more");
   }
 
@@ -427,7 +403,8 @@ class HostileListTest {
   void readsManySharedStringsAndLinesInTime() throws IOException {
     var strings =
         new StringBuilder(
-            XML + "<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">");
+            TestWorkbook.XML
+                + "<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">");
     var rows = new StringBuilder();
     for (int i = 0; i < 19_000; i++) {
       strings.append("<si><t>Coat &amp; hat &#xE9; ").append(i).append("</t></si>");
@@ -447,7 +424,11 @@ class HostileListTest {
     var read =
         (ListReading.Understood)
             soonBook(
-                workbook(1, sheet(rows.toString()), "xl/sharedStrings.xml", strings.toString()));
+                TestWorkbook.of(
+                    1,
+                    TestWorkbook.sheet(rows.toString()),
+                    "xl/sharedStrings.xml",
+                    strings.toString()));
     assertThat(read.list().setups()).hasSize(19_000);
     assertThat(read.list().setups().getLast().title()).isEqualTo("Coat & hat \u00E9 18999");
   }
@@ -464,30 +445,45 @@ class HostileListTest {
           .append("\">");
     }
     levels.append("]>");
-    var sheet = sheet("<row r=\"2\">" + cell("A2", "&a29;") + "</row>").replace(XML, XML + levels);
-    assertThat(refused(soonBook(workbook(1, sheet))).problem().what()).contains("entities");
+    var sheet =
+        TestWorkbook.sheet("<row r=\"2\">" + TestWorkbook.cell("A2", "&a29;") + "</row>")
+            .replace(TestWorkbook.XML, TestWorkbook.XML + levels);
+    assertThat(refused(soonBook(TestWorkbook.of(1, sheet))).problem().what()).contains("entities");
     var outside =
-        sheet("<row r=\"2\">" + cell("A2", "&x;") + "</row>")
-            .replace(XML, XML + "<!DOCTYPE x [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>");
-    assertThat(refused(soonBook(workbook(1, outside))).problem().what()).contains("entities");
+        TestWorkbook.sheet("<row r=\"2\">" + TestWorkbook.cell("A2", "&x;") + "</row>")
+            .replace(
+                TestWorkbook.XML,
+                TestWorkbook.XML + "<!DOCTYPE x [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>");
+    assertThat(refused(soonBook(TestWorkbook.of(1, outside))).problem().what())
+        .contains("entities");
   }
 
   @ParameterizedTest
   @ValueSource(
       strings = {"1E999999999", "1E-999999999", "NaN", "-1", "2958466", "99999999999999999999"})
   void readsANumberHoweverLarge(String number) throws IOException {
-    var rows = "<row r=\"2\"><c r=\"A2\"><v>" + number + "</v></c>" + cell("B2", "x") + "</row>";
-    if (soonBook(workbook(1, sheet(rows))) instanceof ListReading.Understood read) {
+    var rows =
+        "<row r=\"2\"><c r=\"A2\"><v>"
+            + number
+            + "</v></c>"
+            + TestWorkbook.cell("B2", "x")
+            + "</row>";
+    if (soonBook(TestWorkbook.of(1, TestWorkbook.sheet(rows)))
+        instanceof ListReading.Understood read) {
       assertThat(read.list().codes().getFirst().length()).isLessThan(1000);
     }
   }
 
   @Test
   void passesOverDrawingsThatAreNotSound() throws IOException {
-    var rows = "<row r=\"2\">" + cell("A2", "7") + "</row>";
-    var read = soonBook(workbook(1, sheet(rows), "xl/drawings/vmlDrawing1.vml", "<xml><br></xml>"));
+    var rows = "<row r=\"2\">" + TestWorkbook.cell("A2", "7") + "</row>";
+    var read =
+        soonBook(
+            TestWorkbook.of(
+                1, TestWorkbook.sheet(rows), "xl/drawings/vmlDrawing1.vml", "<xml><br></xml>"));
     assertThat(read).isInstanceOf(ListReading.Understood.class);
-    assertThat(refused(soonBook(workbook(1, sheet(rows) + "<"))).problem().what())
+    assertThat(
+            refused(soonBook(TestWorkbook.of(1, TestWorkbook.sheet(rows) + "<"))).problem().what())
         .contains("sound");
   }
 

@@ -105,6 +105,8 @@ class SetupTest {
     assertThat(list)
         .hasSameHashCodeAs(new ShotList(list.setups()))
         .hasToString("ShotList" + list.setups());
+    assertThat(list.hashCode()).isNotEqualTo(new ShotList(List.of(new Setup("1", ""))).hashCode());
+    assertThat(ShotList.empty().setups()).isEmpty();
     assertThatThrownBy(() -> new ShotList(List.of(new Setup("1", ""), new Setup("01", ""))))
         .hasMessageContaining("setups 1 and 01");
   }
@@ -137,6 +139,10 @@ class SetupTest {
             setup(OptionalInt.empty(), new View("F")), setup(OptionalInt.of(3), view("F", 2)));
     assertThat(counted.descriptions())
         .containsExactly("views \"F\" -> \"F:2\"", "frames wanted \"\" -> \"3\"");
+    assertThat(
+            new ListChange.Changed(new Setup("a-1", "Coat"), new Setup("A-01", "Hat"))
+                .descriptions())
+        .containsExactly("code \"a-1\" -> \"A-01\"", "title \"Coat\" -> \"Hat\"");
   }
 
   @Test

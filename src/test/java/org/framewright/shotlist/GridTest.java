@@ -1,0 +1,34 @@
+package org.framewright.shotlist;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class GridTest {
+
+  @Test
+  void holdsAsManyCellsAsAListMayHave() {
+    var grid = new Grid.Builder("list.csv", Integer.MAX_VALUE);
+    var row = List.copyOf(Collections.nCopies(Limits.COLUMNS, new Cell("x", 7, 3)));
+    for (int i = 0; i < Limits.CELLS / Limits.COLUMNS; i++) {
+      grid.add(row);
+    }
+    assertThat(grid.isFull()).isFalse();
+    grid.add(List.of(new Cell("one more", 8, 1)));
+    assertThat(grid.isFull()).isTrue();
+    assertThat(grid.build("", List.of()).excess().orElseThrow())
+        .hasToString("list.csv, line 8, column 1: the list has more than 2,000,000 cells");
+  }
+
+  @Test
+  void looksAtAsManyRowsAsItIsAskedFor() {
+    var grid = new Grid.Builder("list.csv", 2);
+    for (int i = 1; i <= 3; i++) {
+      assertThat(grid.isFull()).isEqualTo(i > 2);
+      grid.add(List.of(new Cell("x" + i, i, 1)));
+    }
+    assertThat(grid.build("", List.of()).rows()).hasSize(2);
+  }
+}
