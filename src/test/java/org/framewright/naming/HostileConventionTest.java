@@ -191,14 +191,14 @@ class HostileConventionTest {
 
   @Test
   void refusesAFolderADeviceAndAPipe(@TempDir Path folder) throws Exception {
-    assertThat(faulty(folder).message()).contains("no file but a folder");
+    assertThat(faulty(folder).message()).contains("this is a folder");
     var zero = Path.of("/dev/zero");
     if (Files.exists(zero)) {
-      assertThat(faulty(zero).message()).contains("no file");
+      assertThat(faulty(zero).message()).contains("a device or a pipe");
     }
     var pipe = folder.resolve("pipe.yaml");
     assumeTrue(made(pipe), "mkfifo is missing");
-    assertThat(faulty(pipe).message()).contains("no file").startsWith("convention: ");
+    assertThat(faulty(pipe).message()).contains("a device or a pipe").startsWith("convention: ");
   }
 
   private static boolean made(Path pipe) throws InterruptedException {
