@@ -171,7 +171,7 @@ class BytesTest {
     try (var file = Bytes.open(sparse(2 * PIECE))) {
       long pieces = Bytes.MOST_IN_ALL / PIECE;
       for (int i = 0; i < pieces; i++) {
-        file.u8(i % 2 * PIECE);
+        file.u8(i % 2L * PIECE);
       }
       assertThatThrownBy(() -> file.u8(0))
           .isInstanceOf(Malformed.class)
@@ -183,7 +183,7 @@ class BytesTest {
   void readsWhatItHasJustReadWithoutAnyCost() throws IOException {
     try (var file = Bytes.open(sparse(PIECE))) {
       for (int i = 0; i < 3 * Bytes.MOST_IN_ALL / PIECE; i++) {
-        file.u8(i % 2 * (PIECE - 1));
+        file.u8(i % 2L * (PIECE - 1));
         assertThat(file.read(0, 0)).isEmpty();
       }
       assertThat(file.read(0, PIECE)).hasSize(PIECE);
@@ -208,7 +208,7 @@ class BytesTest {
       var unmetered = file.slice(1, 2 * PIECE - 1).unmetered();
       assertThat(unmetered.size()).isEqualTo(2 * PIECE - 1);
       for (int i = 0; i < 2 * Bytes.MOST_IN_ALL / PIECE; i++) {
-        unmetered.u8(i % 2 * PIECE);
+        unmetered.u8(i % 2L * PIECE);
       }
       assertThat(file.u8(0)).isZero();
     }
