@@ -3,6 +3,7 @@ package org.framewright.frames;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -118,7 +119,8 @@ class JpegReaderTest {
   @Test
   void findsExifAndXmpInTheirSegments() throws IOException {
     var exif = "457869660000"; // Exif, two zero bytes.
-    var xmp = HexFormat.of().formatHex("http://ns.adobe.com/xap/1.0/\0".getBytes());
+    var xmp =
+        HexFormat.of().formatHex("http://ns.adobe.com/xap/1.0/\0".getBytes(StandardCharsets.UTF_8));
     var contents =
         Contents.of(
             Bytes.of(
