@@ -8,7 +8,6 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -29,6 +28,9 @@ import java.util.concurrent.ThreadLocalRandom;
 public final class DurableFiles {
   private static final String ENDING = ".part";
   private static final int NAME_LENGTH = 12;
+
+  /** Another write looked at the new file before it was held. */
+  private static final String TAKEN = "another program took the temporary file";
 
   private DurableFiles() {}
 
@@ -137,7 +139,9 @@ public final class DurableFiles {
     clearLeftovers(folder, file);
     var temporary = folder.resolve(prefix(file) + random() + ENDING);
     // Held as long as it is written, so that no other write takes it for a leftover.
-    try (var held = HeldFile.hold(temporary, StandardOpenOption.CREATE_NEW).orElseThrow()) {
+    try (var held =
+        HeldFile.hold(temporary, StandardOpenOption.CREATE_NEW)
+            .orElseThrow(() -> new FileSystemException(file.toString(), null, TAKEN))) {
       var channel = held.channel();
       writeFully(channel, ByteBuffer.wrap(bytes));
       channel.force(true);
@@ -199,8 +203,8 @@ public final class DurableFiles {
     try (var held = HeldFile.hold(leftover).orElse(null)) {
       // Where a volume has no locks, nobody can know that it is not in use.
       free = held != null && held.isCertain();
-    } catch (NoSuchFileException | AccessDeniedException e) {
-      return; // Its writer has just finished, or it is somebody else's.
+    } catch (IOException e) {
+      return; // Its writer has just finished, it is somebody else's, or it cannot be read.
     }
     if (free) {
       Files.deleteIfExists(leftover);
