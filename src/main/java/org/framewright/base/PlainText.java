@@ -56,4 +56,9 @@ public final class PlainText {
         && c != 0x061C
         && c != 0xFEFF;
   }
+
+  /** A number of things: {@code 1 frame}, {@code 12 frames}. */
+  public static String counted(int number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
+  }
 }

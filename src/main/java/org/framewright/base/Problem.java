@@ -17,4 +17,9 @@ public record Problem(String what, String where, String remedy) {
   public String sentence() {
     return where.isBlank() ? what : where + ": " + what;
   }
+
+  /** Where, what and the remedy, if there is one. */
+  public String sentences() {
+    return remedy.isEmpty() ? sentence() : sentence() + ". " + remedy;
+  }
 }

@@ -3,6 +3,7 @@ package org.framewright.base;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.OpenOption;
@@ -11,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.Optional;
 
 /**
  * Reads files that are small if they are what they should be. A device or a pipe, which need not
@@ -31,6 +33,44 @@ public final class SmallFiles {
    */
   public static byte[] read(Path file, int most, LinkOption... links) throws IOException {
     var attributes = Files.readAttributes(file, BasicFileAttributes.class, links);
+    requirePlain(file, attributes);
+    var options = new HashSet<OpenOption>(Arrays.asList(links));
+    options.add(StandardOpenOption.READ);
+    try (var channel = Files.newByteChannel(file, options)) {
+      return rest(channel, most)
+          .orElseThrow(
+              () ->
+                  new FileProblemException(
+                      new Problem(
+                          "this file is larger than "
+                              + most / 1024
+                              + " kB, which none of its kind is",
+                          file.toString(),
+                          "Bring it back from a copy, or check the path.")));
+    }
+  }
+
+  /** What is left of an open file; empty where that is more than {@code most} bytes. */
+  public static Optional<byte[]> rest(ReadableByteChannel channel, int most) throws IOException {
+    var bytes = new ByteArrayOutputStream();
+    var piece = ByteBuffer.allocate(PIECE);
+    while (channel.read(piece.clear()) >= 0) {
+      bytes.write(piece.array(), 0, piece.position());
+      if (bytes.size() > most) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(bytes.toByteArray());
+  }
+
+  /**
+   * Refuses what is no regular file.
+   *
+   * @param attributes what is known of the file
+   * @throws FileProblemException if it is a link, a folder, a device or a pipe
+   */
+  public static void requirePlain(Path file, BasicFileAttributes attributes)
+      throws FileProblemException {
     if (!attributes.isRegularFile()) {
       throw new FileProblemException(
           new Problem(
@@ -38,23 +78,6 @@ public final class SmallFiles {
               file.toString(),
               "Move it away, and put the file itself there if it was moved elsewhere."));
     }
-    var options = new HashSet<OpenOption>(Arrays.asList(links));
-    options.add(StandardOpenOption.READ);
-    var bytes = new ByteArrayOutputStream();
-    try (var channel = Files.newByteChannel(file, options)) {
-      var piece = ByteBuffer.allocate(PIECE);
-      while (channel.read(piece.clear()) >= 0) {
-        bytes.write(piece.array(), 0, piece.position());
-        if (bytes.size() > most) {
-          throw new FileProblemException(
-              new Problem(
-                  "this file is larger than " + most / 1024 + " kB, which none of its kind is",
-                  file.toString(),
-                  "Bring it back from a copy, or check the path."));
-        }
-      }
-    }
-    return bytes.toByteArray();
   }
 
   /** What something is, in words: {@code a folder}. */

@@ -13,8 +13,8 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.FileProblems;
+import org.framewright.base.PlainText;
 import org.framewright.frames.FrameScan;
-import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -96,7 +96,7 @@ final class FramesCommand implements Callable<Integer> {
         .err()
         .println(
             "%s moved to %s; --take-back takes that back."
-                .formatted(FramesDescription.counted(ids.size(), "frame"), move.getLast()));
+                .formatted(PlainText.counted(ids.size(), "frame"), move.getLast()));
   }
 
   private int once(Job job) throws IOException {

@@ -36,8 +36,8 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
     var lines = new ArrayList<String>();
     scan.problems().stream()
         .limit(MOST_LISTED)
-        .forEach(
-            problem -> lines.add(shown(problem.where()) + ": " + problem.what() + remedy(problem)));
+        .map(one -> new Problem(one.what(), shown(one.where()), one.remedy()).sentences())
+        .forEach(lines::add);
     if (scan.problems().size() > MOST_LISTED) {
       lines.add("and " + (scan.problems().size() - MOST_LISTED) + " more");
     }
@@ -48,12 +48,8 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
   List<String> problemsOfFolder() {
     return scan.problems().stream()
         .filter(problem -> problem.where().equals(job.framesFolder().toString()))
-        .map(problem -> problem.sentence() + remedy(problem))
+        .map(Problem::sentences)
         .toList();
-  }
-
-  private static String remedy(Problem problem) {
-    return problem.remedy().isEmpty() ? "" : ". " + problem.remedy();
   }
 
   private String shown(String where) {

@@ -88,7 +88,12 @@ final class ListCommand implements Callable<Integer> {
     } else {
       exported.ifPresent(
           file ->
-              output.out().println(setups(job.shotList().setups().size()) + " written to " + file));
+              output
+                  .out()
+                  .println(
+                      PlainText.counted(job.shotList().setups().size(), "setup")
+                          + " written to "
+                          + file));
     }
     return ExitStatus.DONE.code();
   }
@@ -140,10 +145,6 @@ final class ListCommand implements Callable<Integer> {
   private void print(Problem problem) {
     output.err().println("framewright: " + problem.sentence());
     output.err().println(problem.remedy());
-  }
-
-  private static String setups(int count) {
-    return count == 1 ? "1 setup" : count + " setups";
   }
 
   private void table(Job job, Standing standing) {

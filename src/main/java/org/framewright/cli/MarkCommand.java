@@ -75,7 +75,7 @@ final class MarkCommand implements Callable<Integer> {
     var state = state(words.getLast());
     var named = words.subList(0, words.size() - 1);
     var job = JobFolder.open(folder, output);
-    var setups = SetupRange.setups(job.shotList(), named);
+    var setups = SetupRange.setups(job, named);
     if (state == SetupState.ON_SET && setups.size() > 1) {
       throw CommandFailure.badInput(
           "one setup is on set at a time, and " + setups.size() + " are named", "Name one.");

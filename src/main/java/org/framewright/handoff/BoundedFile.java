@@ -1,6 +1,5 @@
 package org.framewright.handoff;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -18,11 +17,10 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import org.framewright.base.SmallFiles;
 
 /** Small files that somebody else wrote, read within bounds: never a device, a pipe or a flood. */
 final class BoundedFile {
-  private static final int PIECE = 1 << 16;
-
   private BoundedFile() {}
 
   /**
@@ -46,25 +44,12 @@ final class BoundedFile {
     var options = new HashSet<OpenOption>(List.of(links));
     options.add(StandardOpenOption.READ);
     try (var channel = FileChannel.open(file, options)) {
-      return read(channel, most);
+      return SmallFiles.rest(channel, most);
     } catch (FileSystemException e) {
       throw e;
     } catch (IOException e) {
       throw new FileSystemException(file.toString(), null, e.getMessage());
     }
-  }
-
-  /** What is left of an open file; empty where that is more than {@code most} bytes. */
-  static Optional<byte[]> read(FileChannel channel, int most) throws IOException {
-    var bytes = new ByteArrayOutputStream();
-    var piece = ByteBuffer.allocate(PIECE);
-    while (channel.read(piece.clear()) >= 0) {
-      bytes.write(piece.array(), 0, piece.position());
-      if (bytes.size() > most) {
-        return Optional.empty();
-      }
-    }
-    return Optional.of(bytes.toByteArray());
   }
 
   /**

@@ -20,6 +20,7 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.HeldFile;
+import org.framewright.base.SmallFiles;
 import org.framewright.renaming.NoReplaceMove;
 
 /**
@@ -191,7 +192,7 @@ final class Draft implements Closeable {
 
   private static boolean says(HeldFile held, String note, boolean partly) throws IOException {
     var wanted = note.getBytes(StandardCharsets.UTF_8);
-    var found = BoundedFile.read(held.channel(), LONGEST_NOTE);
+    var found = SmallFiles.rest(held.channel(), LONGEST_NOTE);
     // Killed while the note was written: its beginning is there, or nothing.
     return found.isPresent()
         && (partly

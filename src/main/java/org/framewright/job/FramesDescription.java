@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.SetupTally;
 
@@ -18,7 +19,10 @@ public final class FramesDescription {
   public static List<String> lines(Job job, Standing standing) {
     var tally = standing.tally();
     var lines = new ArrayList<String>();
-    lines.add(counted(tally.frames(), "frame") + ", " + counted(tally.files(), "file"));
+    lines.add(
+        PlainText.counted(tally.frames(), "frame")
+            + ", "
+            + PlainText.counted(tally.files(), "file"));
     tally
         .bySetup()
         .forEach(
@@ -51,7 +55,7 @@ public final class FramesDescription {
   /** The count in one line: all, the setup on set, and what waits for a person. */
   public static String line(Job job, Standing standing) {
     var tally = standing.tally();
-    var line = new StringBuilder(counted(tally.frames(), "frame"));
+    var line = new StringBuilder(PlainText.counted(tally.frames(), "frame"));
     standing
         .state()
         .onSet()
@@ -86,11 +90,6 @@ public final class FramesDescription {
         .toList();
   }
 
-  /** A number of things: {@code 1 frame}, {@code 12 frames}. */
-  public static String counted(int number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
-  }
-
   private static void list(String title, List<String> entries, List<String> into) {
     if (!entries.isEmpty()) {
       into.add(title + ": " + entries.size());
@@ -118,7 +117,7 @@ public final class FramesDescription {
         clock.description(),
         Math.abs(clock.offsetSeconds().orElseThrow()),
         clock.spreadSeconds().orElse(0),
-        counted(clock.measuredOn(), "frame"),
+        PlainText.counted(clock.measuredOn(), "frame"),
         clock.wholeHours().isPresent() ? ": its time zone or summer time is set wrongly" : "");
   }
 }

@@ -288,7 +288,12 @@ public final class Job {
     return state();
   }
 
-  private Setup setup(String code) throws JobException {
+  /**
+   * The setup that a person means, see {@link ShotList#setup}.
+   *
+   * @throws JobException if the list has none
+   */
+  public Setup setup(String code) throws JobException {
     var found = fold.index().setup(code);
     if (found.isPresent()) {
       return found.get();

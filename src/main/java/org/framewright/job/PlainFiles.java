@@ -48,12 +48,8 @@ final class PlainFiles {
    */
   static Optional<BasicFileAttributes> requireFileIfThere(Path file) throws IOException {
     var found = look(file);
-    if (found.isPresent() && !found.get().isRegularFile()) {
-      throw new FileProblemException(
-          new Problem(
-              "this is " + SmallFiles.kind(found.get()) + ", and a plain file is needed here",
-              file.toString(),
-              "Move it away, and put the file itself there if it was moved elsewhere."));
+    if (found.isPresent()) {
+      SmallFiles.requirePlain(file, found.get());
     }
     return found;
   }

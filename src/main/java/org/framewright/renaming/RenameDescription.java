@@ -33,7 +33,7 @@ public final class RenameDescription {
 
   /** A plan in numbers. */
   public static String counts(Plan plan) {
-    return files(plan.ready())
+    return PlainText.counted(plan.ready(), "file")
         + " can be renamed, "
         + plan.unchanged()
         + " unchanged, "
@@ -43,11 +43,11 @@ public final class RenameDescription {
 
   /** What a batch did. */
   public static String applied(Outcome.Applied applied) {
-    return "Renamed " + files(applied.done()) + " as batch " + applied.batch() + ".";
-  }
-
-  private static String files(int count) {
-    return count == 1 ? "1 file" : count + " files";
+    return "Renamed "
+        + PlainText.counted(applied.done(), "file")
+        + " as batch "
+        + applied.batch()
+        + ".";
   }
 
   /** A name as it is printed, so that the columns fit. */

@@ -198,7 +198,8 @@ public final class SampleDay {
     };
   }
 
-  private static String messages(List<Finding> findings) {
+  /** Why a convention or a name was refused, in a line. */
+  static String messages(List<Finding> findings) {
     return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
   }
 
@@ -539,13 +540,11 @@ public final class SampleDay {
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }
       case Delivery.Refused refused -> {
-        narration.line(
-            "It was refused: " + refused.problem().sentence() + ". " + refused.problem().remedy());
+        narration.line("It was refused: " + refused.problem().sentences());
         yield Optional.empty();
       }
       case Delivery.Failed failed -> {
-        narration.line(
-            "It failed: " + failed.problem().sentence() + ". " + failed.problem().remedy());
+        narration.line("It failed: " + failed.problem().sentences());
         yield Optional.empty();
       }
       case Delivery.Cancelled _ -> Optional.empty();

@@ -11,14 +11,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
-import org.framewright.naming.Finding;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -83,7 +81,8 @@ public final class SampleJobs {
         switch (Convention.parse(text, template.toString())) {
           case Convention.Parsed.Sound sound -> sound.convention();
           case Convention.Parsed.Faulty faulty ->
-              throw new JobException(messages(faulty.findings()), template.toString(), "");
+              throw new JobException(
+                  SampleDay.messages(faulty.findings()), template.toString(), "");
         };
     var clock = new SampleClock(now.minus(Duration.ofHours(4)), SampleSet.ZONE);
     var values = new LinkedHashMap<String, String>();
@@ -96,17 +95,14 @@ public final class SampleJobs {
         switch (Job.start(convention, into, values, clock)) {
           case Started.Opened opened -> opened.job();
           case Started.Refused refused ->
-              throw new JobException(messages(refused.findings()), template.toString(), "");
+              throw new JobException(
+                  SampleDay.messages(refused.findings()), template.toString(), "");
         };
     var list = list(setups, LocalDate.ofInstant(now, SampleSet.ZONE));
     job.importList(list);
     frames(job, list, frames, now);
     ticks(job, list, clock, now);
     return job.folder();
-  }
-
-  private static String messages(List<Finding> findings) {
-    return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
   }
 
   private static ShotList list(int count, LocalDate today) {
@@ -155,7 +151,7 @@ public final class SampleJobs {
           switch (job.convention().build(Reserved.FRAME, values)) {
             case Built.Name built -> built.text();
             case Built.Refused refused ->
-                throw new JobException(messages(refused.findings()), setup.code(), "");
+                throw new JobException(SampleDay.messages(refused.findings()), setup.code(), "");
           };
       var at = now.minus(Duration.ofSeconds(5L * (count - i)));
       camera

@@ -2,6 +2,7 @@ package org.framewright.shotlist;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.framewright.base.Problem;
 
 /** A list that was read, and what it changes, in words: a line each, of people's own text too. */
 public final class ListDescription {
@@ -18,10 +19,8 @@ public final class ListDescription {
     remarks.stream()
         .limit(MOST_REMARKS)
         .map(ListProblem::problem)
-        .forEach(
-            remark ->
-                lines.add(
-                    remark.sentence() + (remark.remedy().isEmpty() ? "" : ". " + remark.remedy())));
+        .map(Problem::sentences)
+        .forEach(lines::add);
     if (remarks.size() > MOST_REMARKS) {
       lines.add((remarks.size() - MOST_REMARKS) + " more like these.");
     }

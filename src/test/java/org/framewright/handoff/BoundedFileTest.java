@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
+import org.framewright.base.SmallFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -43,7 +44,7 @@ class BoundedFileTest {
     var file = Files.writeString(folder.resolve("file"), "abc");
     try (var channel = FileChannel.open(file)) {
       channel.position(1);
-      assertThat(BoundedFile.read(channel, 2).orElseThrow()).containsExactly('b', 'c');
+      assertThat(SmallFiles.rest(channel, 2).orElseThrow()).containsExactly('b', 'c');
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.PlainText;
 import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
@@ -132,7 +133,7 @@ class FramesDescriptionTest {
     assertThat(FramesDescription.missing(job, standing, "001"))
         .containsExactly("front: none of 1", "back: none of 2");
     assertThat(FramesDescription.missing(job, standing, "gone")).isEmpty();
-    assertThat(FramesDescription.counted(1, "frame")).isEqualTo("1 frame");
-    assertThat(Optional.of(FramesDescription.counted(0, "frame"))).contains("0 frames");
+    assertThat(PlainText.counted(1, "frame")).isEqualTo("1 frame");
+    assertThat(Optional.of(PlainText.counted(0, "frame"))).contains("0 frames");
   }
 }
