@@ -112,7 +112,9 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   private void write(Witness witness) {
-    output.out().println("  first:  " + values(witness.first()));
+    if (!witness.first().isEmpty()) {
+      output.out().println("  first:  " + values(witness.first()));
+    }
     if (!witness.second().isEmpty()) {
       output.out().println("  second: " + values(witness.second()));
     }

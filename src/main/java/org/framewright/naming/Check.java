@@ -10,13 +10,17 @@ import java.util.Map;
  */
 final class Check {
   private final Convention convention;
-  private final Report report = new Report();
+  private final Report report;
 
-  Check(Convention convention) {
+  Check(Convention convention, Report report) {
     this.convention = convention;
+    this.report = report;
   }
 
-  List<Finding> findings(long framesPlanned) {
+  /**
+   * @param framesPlanned frames planned for each run of a counter; 0 if unknown
+   */
+  void prove(long framesPlanned) {
     var sameName = new SameNameCheck(convention, report);
     var reading = new ReadingCheck(convention, report);
     var order = new OrderCheck(report);
@@ -35,7 +39,6 @@ final class Check {
     reading.kindsApart();
     places.paths();
     unused();
-    return report.findings();
   }
 
   private void counterFull(DeclaredKind kind, long framesPlanned) {
@@ -76,9 +79,9 @@ final class Check {
     var used = new LinkedHashSet<String>();
     convention.declaredKinds().values().forEach(kind -> used.addAll(kind.shows().keySet()));
     convention
-        .folderParts()
+        .declaredFolders()
         .values()
-        .forEach(parts -> Part.eachShow(parts, show -> used.add(show.field().name())));
+        .forEach(folder -> Part.eachShow(folder.parts(), show -> used.add(show.field().name())));
     for (var field : convention.declared().values()) {
       if (!used.contains(field.name())) {
         report.add(

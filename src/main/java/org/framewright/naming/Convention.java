@@ -21,7 +21,7 @@ import org.framewright.base.SmallFiles;
  * How every name of a job is made: typed fields, and patterns that show them. Immutable, and safe
  * for several threads.
  *
- * <p>{@code docs/convention.md} describes the file and its limits: 256 kB, 10 levels of nesting,
+ * <p>{@code docs/conventions.md} describes the file and its limits: 256 kB, 10 levels of nesting,
  * 200 fields, 50 kinds of names, and so on. Beyond them it is {@link Parsed.Faulty}, so that any
  * file is read, checked and used in bounded time and memory.
  *
@@ -48,8 +48,7 @@ public final class Convention {
   private final String source;
   private final SequencedMap<String, Declared> fields;
   private final SequencedMap<String, DeclaredKind> kinds;
-  private final SequencedMap<String, String> folders;
-  private final SequencedMap<String, List<Part>> folderParts;
+  private final SequencedMap<String, DeclaredFolder> folders;
   private final Set<Target> targets;
   private final int before;
 
@@ -60,8 +59,7 @@ public final class Convention {
       String source,
       SequencedMap<String, Declared> fields,
       SequencedMap<String, DeclaredKind> kinds,
-      SequencedMap<String, String> folders,
-      SequencedMap<String, List<Part>> folderParts,
+      SequencedMap<String, DeclaredFolder> folders,
       Set<Target> targets,
       int before) {
     this.title = title;
@@ -71,7 +69,6 @@ public final class Convention {
     this.fields = fields;
     this.kinds = kinds;
     this.folders = folders;
-    this.folderParts = folderParts;
     this.targets = targets;
     this.before = before;
   }
@@ -140,7 +137,9 @@ public final class Convention {
 
   /** The folders inside a job by role; each a path with {@code /}, which may show fields. */
   public SequencedMap<String, String> folders() {
-    return Collections.unmodifiableSequencedMap(folders);
+    var patterns = new LinkedHashMap<String, String>();
+    folders.forEach((role, folder) -> patterns.put(role, folder.pattern()));
+    return Collections.unmodifiableSequencedMap(patterns);
   }
 
   SequencedMap<String, Declared> declared() {
@@ -151,8 +150,8 @@ public final class Convention {
     return kinds;
   }
 
-  SequencedMap<String, List<Part>> folderParts() {
-    return folderParts;
+  SequencedMap<String, DeclaredFolder> declaredFolders() {
+    return folders;
   }
 
   Set<Target> targets() {
@@ -190,11 +189,11 @@ public final class Convention {
    * @throws IllegalArgumentException if there is no such role
    */
   public Built buildFolder(String role, Map<String, String> values) {
-    var parts = folderParts.get(role);
-    if (parts == null) {
+    var folder = folders.get(role);
+    if (folder == null) {
       throw new IllegalArgumentException("There is no folder for " + role + " in " + source);
     }
-    return new Builder(new Declared.Place("folders." + role, 0, 0), targets).build(parts, values);
+    return new Builder(folder.place(), targets).build(folder.parts(), values);
   }
 
   /**
@@ -321,11 +320,21 @@ public final class Convention {
   }
 
   /**
-   * Proves the convention sound, or shows what is not.
+   * Proves the convention sound and fit for a job, or shows what is not.
    *
    * @param framesPlanned frames planned for each run of a counter; 0 if unknown
    */
   public List<Finding> check(long framesPlanned) {
-    return new Check(this).findings(framesPlanned);
+    var report = new Report();
+    new Check(this, report).prove(framesPlanned);
+    new UseCheck(this, report).check();
+    return report.findings();
+  }
+
+  /** The same without what a job needs, for conventions that only build and read names. */
+  List<Finding> prove(long framesPlanned) {
+    var report = new Report();
+    new Check(this, report).prove(framesPlanned);
+    return report.findings();
   }
 }

@@ -16,17 +16,7 @@ import java.util.stream.Collectors;
  * FieldDeclarations}), then the names and folders that show them ({@link NameDeclarations}).
  */
 final class ConventionFile {
-  private static final Set<String> TOP =
-      new LinkedHashSet<>(
-          List.of(
-              "convention",
-              "about",
-              "sources",
-              "fields",
-              "names",
-              "folders",
-              "travels-to",
-              "before"));
+  private static final Set<String> TOP = Language.names(Language.TOP);
 
   private final String yaml;
   private final String source;
@@ -62,10 +52,13 @@ final class ConventionFile {
 
   /** The convention as far as it is understood; empty where kinds cannot be compiled. */
   private Optional<Convention> convention(YamlNode root) {
-    if (!(root instanceof YamlNode.Mapping)) {
+    if (!(root instanceof YamlNode.Mapping mapping)) {
       return Optional.empty();
     }
     var top = new Item("", root);
+    if (mapping.entries().stream().noneMatch(entry -> isKey(entry.key().text()))) {
+      return Optional.empty();
+    }
     var items = values.map(top, TOP);
     var title = values.prose(items, "convention");
     if (title.isBlank() && !items.containsKey("convention")) {
@@ -89,18 +82,11 @@ final class ConventionFile {
       return Optional.empty();
     }
     return folders.map(
-        found ->
-            new Convention(
-                title,
-                about,
-                yaml,
-                source,
-                fields,
-                kinds,
-                found.texts(),
-                found.parts(),
-                travels,
-                before));
+        found -> new Convention(title, about, yaml, source, fields, kinds, found, travels, before));
+  }
+
+  private static boolean isKey(String word) {
+    return TOP.contains(word) || Nearest.to(word, TOP).isPresent();
   }
 
   private Optional<Item> section(Item top, Map<String, Item> items, String key, String example) {

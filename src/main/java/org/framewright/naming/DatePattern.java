@@ -213,7 +213,12 @@ record DatePattern(
       throw new Bad(
           at,
           Quoted.text(String.valueOf(letter).repeat(count)) + " is not a date letter here",
-          LETTERS);
+          switch (letter) {
+            case 'Y' -> "Write the year as " + "u".repeat(count == 2 ? 2 : 4) + ".";
+            case 'D' -> "Write the day of the month as dd.";
+            case 'h', 'k', 'K' -> "Write the hour as HH.";
+            default -> LETTERS;
+          });
     }
     var texts = new TreeMap<Integer, String>();
     switch (unit) {

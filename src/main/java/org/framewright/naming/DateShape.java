@@ -53,6 +53,10 @@ final class DateShape implements Shape {
     return pattern.parts();
   }
 
+  boolean showsSeconds() {
+    return pattern.byUnit().containsKey(Unit.SECOND);
+  }
+
   /** This shape, knowing what the main one shows and it does not. */
   DateShape comparedWith(DateShape main) {
     return new DateShape(pattern, texts, reader, lossAgainst(main));

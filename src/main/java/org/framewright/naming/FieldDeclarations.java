@@ -2,31 +2,14 @@ package org.framewright.naming;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
-import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Reads the part {@code fields:} of a convention. */
 final class FieldDeclarations {
-  private static final Set<String> COMMON =
-      new LinkedHashSet<>(List.of("type", "label", "default", "required", "shapes"));
-
-  private static final Map<FieldType, List<String>> KEYS =
-      Map.of(
-          FieldType.DATE, List.of("pattern", "years"),
-          FieldType.CODE, List.of("letters", "digits", "accents", "also", "length"),
-          FieldType.WORDS, List.of("letters", "digits", "accents", "also", "length", "separator"),
-          FieldType.PERSON,
-              List.of("letters", "digits", "accents", "also", "length", "separator", "order"),
-          FieldType.NUMBER, List.of("digits", "from", "to"),
-          FieldType.COUNTER, List.of("digits", "start", "restarts"),
-          FieldType.CHOICE, List.of("values"),
-          FieldType.GTIN, List.of("digits"),
-          FieldType.FIXED, List.of("text"));
-
   private final Faults faults;
   private final Values values;
   private final SequencedMap<String, Declared> fields = new LinkedHashMap<>();
@@ -64,7 +47,13 @@ final class FieldDeclarations {
               "it restarts on " + Quoted.text(on) + ", which is no other field",
               Nearest.to(on, fields.keySet())
                   .map(near -> "Is " + near + " meant?")
-                  .orElse("Declare that field."));
+                  .orElse(
+                      "Name one of the others, such as "
+                          + fields.keySet().stream()
+                              .filter(other -> !other.equals(field.name()))
+                              .limit(5)
+                              .collect(Collectors.joining(", "))
+                          + "."));
         }
       }
     }
@@ -77,12 +66,21 @@ final class FieldDeclarations {
 
   private void declare(String name, Item item) {
     if (!(item.node() instanceof YamlNode.Mapping mapping)) {
-      faults.add(item.place(), "a field is declared by its type and more", "Write {type: words}.");
+      faults.add(
+          item.place(), "a field is declared by its type and more", "Write {type: words} there.");
       return;
     }
     var written = mapping.entries().stream().filter(e -> e.key().text().equals("type")).findFirst();
     if (written.isEmpty()) {
-      faults.missing(item, "type", "type: words");
+      var joined =
+          mapping.entries().stream().filter(e -> e.key().text().startsWith("type:")).findFirst();
+      joined.ifPresentOrElse(
+          entry ->
+              faults.add(
+                  new Item(item.where(), entry.key()).place(),
+                  "after “type:” there is no space, so it is not read as a key",
+                  "Write type: " + Quoted.bare(entry.key().text().substring(5).strip()) + "."),
+          () -> faults.missing(item, "type", "type: words"));
       return;
     }
     var type =
@@ -97,8 +95,10 @@ final class FieldDeclarations {
   }
 
   private void declare(String name, FieldType type, Item item) {
-    Set<String> known = new LinkedHashSet<>(COMMON);
-    known.addAll(KEYS.get(type));
+    var known = Language.known(type);
+    if (type == FieldType.CHOICE && isBareList(item)) {
+      return;
+    }
     var keys = values.map(item, known);
     var choices = choices(type, keys, item);
     var shapes = new ShapeDeclarations(faults, values, type, keys, choices).read(item);
@@ -173,6 +173,29 @@ final class FieldDeclarations {
                 instanceof Shape.Settled.Text(String text, String value)
         ? value
         : main.value(main.texts().shortest());
+  }
+
+  /** Reports {@code values: F, B}, of which YAML makes one value and a key without any. */
+  private boolean isBareList(Item item) {
+    var entries = ((YamlNode.Mapping) item.node()).entries();
+    for (int i = 0; i < entries.size(); i++) {
+      if (entries.get(i).key().text().equals("values")
+          && entries.get(i).value() instanceof YamlNode.Text first) {
+        var all = new ArrayList<String>(List.of(first.text()));
+        for (var next : entries.subList(i + 1, entries.size())) {
+          if (next.value() instanceof YamlNode.Text(String nothing, int _, int _, int _)
+              && nothing.isEmpty()) {
+            all.add(next.key().text());
+          }
+        }
+        faults.add(
+            new Item(item.where() + ".values", first).place(),
+            "the values of a choice are a list",
+            "Write values: [" + Quoted.bare(String.join(", ", all)) + "].");
+        return true;
+      }
+    }
+    return false;
   }
 
   /** A choice's values and what each means. */

@@ -11,14 +11,6 @@ import java.util.Set;
 
 /** Reads the parts {@code names:} and {@code folders:} of a convention, the patterns. */
 final class NameDeclarations {
-  /**
-   * The folders inside a job.
-   *
-   * @param texts each role's path as written
-   * @param parts each role's path
-   */
-  record Folders(SequencedMap<String, String> texts, SequencedMap<String, List<Part>> parts) {}
-
   private final Faults faults;
   private final Values values;
   private final Map<String, Declared> fields;
@@ -155,15 +147,25 @@ final class NameDeclarations {
     }
   }
 
-  Folders folders(Item item) {
-    var texts = new LinkedHashMap<String, String>();
-    var folders = new LinkedHashMap<String, List<Part>>();
+  /** The folders inside a job by role. */
+  SequencedMap<String, DeclaredFolder> folders(Item item) {
+    var folders = new LinkedHashMap<String, DeclaredFolder>();
+    if (!(item.node() instanceof YamlNode.Mapping)) {
+      faults.add(
+          item.place(),
+          "each folder of a job has a role, and this gives it none",
+          "Write each below folders: with its role, such as "
+              + Reserved.FRAMES
+              + ": "
+              + firstOf(item.node()).orElse("01_frames")
+              + ".");
+      return folders;
+    }
     values
         .named(item, Limits.FOLDERS, "folders")
         .forEach(
             (role, pattern) -> {
               var text = values.text(pattern, Limits.PATTERN);
-              texts.put(role, text);
               var components = Arrays.asList(text.split("/", -1));
               if (components.stream().anyMatch(c -> c.isEmpty() || c.equals(".") || c.equals(".."))
                   || text.contains("\\")) {
@@ -172,14 +174,27 @@ final class NameDeclarations {
                     Quoted.text(text) + " is not a path inside the job folder",
                     "Write names with / between them, such as 01_frames/raw.");
               }
-              folders.put(role, parts(pattern, true, (id, position) -> null));
+              folders.put(
+                  role,
+                  new DeclaredFolder(
+                      role, text, parts(pattern, true, (id, position) -> null), pattern.place()));
             });
     if (!folders.containsKey(Reserved.FRAMES)) {
       faults.add(
           item.place(),
           "the folder for " + Reserved.FRAMES + " is missing",
-          "Add " + Reserved.FRAMES + ": 01_frames");
+          Nearest.to(Reserved.FRAMES, folders.keySet())
+              .map(near -> "Is " + near + ": meant? Call it " + Reserved.FRAMES + ".")
+              .orElse("Add " + Reserved.FRAMES + ": 01_frames"));
     }
-    return new Folders(texts, folders);
+    return folders;
+  }
+
+  private static Optional<String> firstOf(YamlNode node) {
+    return node instanceof YamlNode.Sequence(List<YamlNode> items, int _, int _)
+            && !items.isEmpty()
+            && items.getFirst() instanceof YamlNode.Text text
+        ? Optional.of(Quoted.bare(text.text()))
+        : Optional.empty();
   }
 }

@@ -1,8 +1,10 @@
 package org.framewright.naming;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Names whose order is not the order of time. */
 final class OrderCheck {
@@ -11,6 +13,9 @@ final class OrderCheck {
 
   private final Effort effort = new Effort(VALUES);
   private final Report report;
+
+  /** Shapes of dates that do not sort. */
+  private final Set<Shape> reported = new HashSet<>();
 
   OrderCheck(Report report) {
     this.report = report;
@@ -25,30 +30,56 @@ final class OrderCheck {
     if (!order.showsTime()) {
       return;
     }
-    sorted(kind, order.inversion(Compare.bytes()), "byte order");
-    sorted(kind, order.inversion(Compare.numbers()), "the order of file browsers, by numbers");
+    sorted(kind, order);
     if (kind.id().equals(Reserved.JOB)) {
       dateFirst(kind);
     }
   }
 
-  private void sorted(DeclaredKind kind, Optional<Product.Found> found, String order) {
-    if (found.isPresent()) {
-      Report.confirm(kind, kind, found.get());
-      report.add(
-          Rule.SORT_ORDER,
-          Severity.WARNING,
-          kind.place(),
-          "“"
-              + found.get().first()
-              + "” is earlier than “"
-              + found.get().second()
-              + "” and comes after it in "
-              + order,
-          Report.witness(found.get()),
-          "Write year, month and day in this order with all their digits, the counter after them"
-              + " and with a fixed number of digits.");
+  /** Where the texts of a date alone are out of order, that is the mistake, reported once. */
+  private void sorted(DeclaredKind kind, SortOrder order) throws Effort.TooLarge {
+    var date = dateOutOfOrder(kind);
+    if (date.isPresent() && reported.contains(date.get().shape())) {
+      return;
     }
+    var byBytes = order.inversion(Compare.bytes());
+    var byNumbers = order.inversion(Compare.numbers());
+    var found = byBytes.or(() -> byNumbers);
+    if (found.isEmpty()) {
+      return;
+    }
+    Report.confirm(kind, kind, found.get());
+    date.ifPresent(show -> reported.add(show.shape()));
+    report.add(
+        Rule.SORT_ORDER,
+        Severity.WARNING,
+        date.map(show -> show.field().place()).orElse(kind.place()),
+        "“"
+            + found.get().first()
+            + "” is earlier than “"
+            + found.get().second()
+            + "” and comes after it in "
+            + (byBytes.isPresent() ? "byte order" : "the order of file browsers, by numbers"),
+        Report.witness(found.get()),
+        "Write year, month and day in this order with all their digits, the counter after them"
+            + " and with a fixed number of digits.");
+  }
+
+  /** The first date whose texts alone are out of order. */
+  private Optional<Part.Show> dateOutOfOrder(DeclaredKind kind) throws Effort.TooLarge {
+    for (var show : kind.shows().values()) {
+      if (show.shape() instanceof DateShape && outOfOrder(show)) {
+        return Optional.of(show);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean outOfOrder(Part.Show show) throws Effort.TooLarge {
+    var alone = new DeclaredKind("", "", List.of(show), Optional.empty(), show.field().place());
+    var order = new SortOrder(alone, effort);
+    return order.inversion(Compare.bytes()).isPresent()
+        || order.inversion(Compare.numbers()).isPresent();
   }
 
   /** That a job's date comes first is common practice, no source. */

@@ -35,6 +35,9 @@ final class PatternText {
   private final Set<String> shown = new HashSet<>();
   private int at;
 
+  /** Fields that are not understood; what they would have shown is not missed as well. */
+  private int notUnderstood;
+
   PatternText(
       String text,
       Map<String, Declared> fields,
@@ -69,10 +72,12 @@ final class PatternText {
           "it shows " + counters + " counters",
           "A name has one counter at most; make the other a number.");
     }
-    if (parts.isEmpty()) {
+    if (parts.isEmpty() && notUnderstood == 0) {
       fault.at(
           0, Rule.BAD_CONVENTION, "it is empty", "Write fields and text, such as {day}_{take}.");
-    } else if (!folder && parts.stream().allMatch(Part.Run.class::isInstance)) {
+    } else if (!folder
+        && notUnderstood == 0
+        && parts.stream().allMatch(Part.Run.class::isInstance)) {
       fault.at(
           0,
           Rule.BAD_CONVENTION,
@@ -104,12 +109,13 @@ final class PatternText {
             at = text.length();
             return parts;
           }
+          int before = notUnderstood;
           var run = new Part.Run(run(depth + 1));
           if (at >= text.length()) {
             fault.at(start, Rule.BAD_CONVENTION, "this [ is not closed", "Close it with ].");
           } else {
             at++;
-            if (run.own().isEmpty()) {
+            if (run.own().isEmpty() && notUnderstood == before) {
               fault.at(
                   start,
                   Rule.BAD_CONVENTION,
@@ -188,10 +194,11 @@ final class PatternText {
     if (field != null && field.shapes().isEmpty()) {
       // Its declaration is faulty, which is reported where it stands.
       shown.add(fieldName);
-      parts.add(new Part.Text("?"));
+      notUnderstood++;
     } else if (field != null) {
       var shape = field.shapes().get(shapeName);
       if (shape == null) {
+        notUnderstood++;
         fault.at(
             start,
             Rule.UNKNOWN_FIELD,
@@ -210,6 +217,16 @@ final class PatternText {
         parts.addAll(inner);
       }
     } else {
+      notUnderstood++;
+      if (name.startsWith("{")) {
+        at += text.startsWith("}", at) ? 1 : 0;
+        fault.at(
+            start,
+            Rule.BAD_CONVENTION,
+            "a field has one pair of braces",
+            "Write {" + Quoted.bare(name.substring(1)) + "}.");
+        return;
+      }
       Set<String> known = new HashSet<>(fields.keySet());
       known.addAll(kindIds);
       fault.at(

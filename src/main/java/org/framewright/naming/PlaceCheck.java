@@ -21,18 +21,17 @@ final class PlaceCheck {
 
   void folders() {
     convention
-        .folderParts()
-        .forEach(
-            (role, parts) ->
-                portable(new Chain(parts), "folders." + role, new Declared.Place("folders", 0, 0)));
+        .declaredFolders()
+        .values()
+        .forEach(folder -> portable(new Chain(folder.parts()), folder.place()));
   }
 
   void check(DeclaredKind kind) {
-    portable(kind.chain(), "names." + kind.id(), kind.place());
+    portable(kind.chain(), kind.place());
     length(kind);
   }
 
-  private void portable(Chain chain, String where, Declared.Place place) {
+  private void portable(Chain chain, Declared.Place place) {
     var reported = new LinkedHashSet<String>();
     for (var target : convention.targets()) {
       for (var ban : Ban.at(target)) {
@@ -46,7 +45,7 @@ final class PlaceCheck {
             report.add(
                 Rule.NOT_PORTABLE,
                 ban.severity(),
-                new Declared.Place(where, place.line(), place.column()),
+                place,
                 "“" + found.get().first() + "” " + ban.what() + ": not for " + target.inWords(),
                 new Witness(found.get().firstValues(), Report.none(), List.of(found.get().first())),
                 ban.remedy());
@@ -55,7 +54,7 @@ final class PlaceCheck {
           report.add(
               Rule.TOO_LARGE,
               Severity.ERROR,
-              new Declared.Place(where, place.line(), place.column()),
+              place,
               "this is too large to prove that no name " + ban.what(),
               null,
               "Show fewer fields or shorter ones in one name.");
@@ -113,8 +112,8 @@ final class PlaceCheck {
       return;
     }
     var folder =
-        convention.folderParts().values().stream()
-            .map(parts -> new Chain(parts).longest(false))
+        convention.declaredFolders().values().stream()
+            .map(declared -> new Chain(declared.parts()).longest(false))
             .reduce("", (a, b) -> a.length() >= b.length() ? a : b);
     var above = job.chain().longest(false) + "/" + folder + "/";
     for (var kind : convention.declaredKinds().values()) {

@@ -1,8 +1,10 @@
 package org.framewright.naming;
 
+import java.util.Set;
+
 /**
  * The names in a convention that mean something to the program. All others are their author's own.
- * {@code docs/convention.md} says what each is for.
+ * {@code docs/conventions.md} says what each is for.
  */
 public final class Reserved {
   /** Kind of name: the job folder. A job needs it. */
@@ -28,6 +30,8 @@ public final class Reserved {
 
   /** Folder: selects are meant for it. */
   public static final String SELECTS = "selects";
+
+  static final Set<String> KINDS = Set.of(JOB, FRAME, SELECT, RETOUCHED);
 
   private Reserved() {}
 }

@@ -1,7 +1,6 @@
 package org.framewright.naming;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
@@ -61,11 +60,11 @@ final class ShapeDeclarations {
         if (item.node() instanceof YamlNode.Text) {
           own.put("pattern", item);
         } else {
-          own.putAll(values.map(item, List.of("pattern")));
+          own.putAll(values.map(item, Language.shapeKeys(type)));
         }
       }
-      case CODE, WORDS, PERSON -> own.putAll(values.map(item, List.of("letters", "separator")));
-      case NUMBER, COUNTER -> own.putAll(values.map(item, List.of("digits")));
+      case CODE, WORDS, PERSON -> own.putAll(values.map(item, Language.shapeKeys(type)));
+      case NUMBER, COUNTER -> own.putAll(values.map(item, Language.shapeKeys(type)));
       case GTIN, FIXED -> {
         faults.add(item.place(), "a " + type.word() + " field has one shape", "Leave it out.");
         return;

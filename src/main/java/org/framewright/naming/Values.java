@@ -194,6 +194,13 @@ final class Values {
       if (first >= least && last <= most && first <= last) {
         return new Range(first, last);
       }
+      if (last >= least && first <= most && last < first) {
+        faults.add(
+            item.place(),
+            "the range " + Quoted.text(text) + " begins with its larger end",
+            "Write " + last + "-" + first + ".");
+        return otherwise;
+      }
     }
     faults.add(
         item.place(),

@@ -51,12 +51,10 @@ final class YamlFile {
   }
 
   private final String yaml;
-  private final String source;
   private final JsonParser parser;
 
-  private YamlFile(String yaml, String source, JsonParser parser) {
+  private YamlFile(String yaml, JsonParser parser) {
     this.yaml = yaml;
-    this.source = source;
     this.parser = parser;
   }
 
@@ -66,7 +64,7 @@ final class YamlFile {
       requireSize(yaml, source);
       requireCharacters(yaml);
       try (var parser = FACTORY.createParser(yaml)) {
-        return Optional.ofNullable(new YamlFile(yaml, source, parser).document());
+        return Optional.ofNullable(new YamlFile(yaml, parser).document());
       } catch (IOException e) {
         throw new IllegalStateException("a text in memory cannot be read", e);
       }
@@ -216,19 +214,16 @@ final class YamlFile {
       return refused("a key must be plain text", "Write it as “key: value”.");
     }
     var place = parser.currentLocation();
-    int line = Math.max(1, place.getLineNr());
-    int column = Math.max(1, place.getColumnNr());
+    var at = new YamlMistake.Mark(Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()));
+    var begun = Optional.<YamlMistake.Mark>empty();
     int end = said.length();
     for (var mark = MARK.matcher(said); mark.find(); ) {
-      line = Integer.parseInt(mark.group(1));
-      column = Integer.parseInt(mark.group(2));
+      begun = end < said.length() ? Optional.of(at) : begun;
+      at = new YamlMistake.Mark(Integer.parseInt(mark.group(1)), Integer.parseInt(mark.group(2)));
       end = mark.start();
     }
     var problem = said.substring(0, end).lines().reduce("", (before, last) -> last);
-    return new Refused(
-        line,
-        column,
-        Quoted.bare(source) + " is not YAML: " + Quoted.bare(problem),
-        "Check the indentation, the colons and the quotes there.");
+    var mistake = YamlMistake.of(problem, begun, at, yaml);
+    return new Refused(mistake.line(), mistake.column(), mistake.what(), mistake.remedy());
   }
 }

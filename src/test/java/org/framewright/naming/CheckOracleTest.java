@@ -491,7 +491,7 @@ class CheckOracleTest {
 
   private void compare(Case tried) {
     var convention = ConventionTest.sound(Convention.parse(tried.yaml, "random"));
-    var findings = convention.check(0);
+    var findings = convention.prove(0);
     findings.forEach(finding -> found.merge(finding.rule(), 1, Integer::sum));
     var all = new LinkedHashMap<String, List<Name>>();
     tried.kinds.forEach((kind, items) -> all.put(kind, names(items)));
@@ -541,6 +541,16 @@ class CheckOracleTest {
     }
   }
 
+  /** Then that is reported once, at the field, for all kinds that show it. */
+  private static boolean datesOutOfOrder(List<Finding> findings, Kind kind) {
+    return findings.stream()
+        .filter(finding -> finding.rule() == Rule.SORT_ORDER)
+        .anyMatch(
+            finding ->
+                kind.fields().keySet().stream()
+                    .anyMatch(field -> finding.where().equals("fields." + field)));
+  }
+
   private void compare(
       Case tried, Convention convention, List<Finding> findings, String kind, List<Name> names) {
     var byText = names.stream().collect(Collectors.groupingBy(Name::text));
@@ -581,20 +591,23 @@ class CheckOracleTest {
         "not-portable warnings",
         byText.keySet().stream().anyMatch(text -> text.startsWith("-") || text.startsWith(".")),
         portable.stream().anyMatch(finding -> finding.severity() == Severity.WARNING));
-    if (names.size() <= MOST_SORTED) {
+    if (names.size() <= MOST_SORTED && !datesOutOfOrder(findings, convention.kinds().get(kind))) {
       ordersTried++;
       var orders = of(findings, Rule.SORT_ORDER, kind);
+      boolean byBytes =
+          isInverted(convention, tried.kinds.get(kind), names, Comparator.naturalOrder());
       expect(
           tried,
           kind,
           "byte order",
-          isInverted(convention, tried.kinds.get(kind), names, Comparator.naturalOrder()),
+          byBytes,
           orders.stream().anyMatch(finding -> finding.message().contains("byte order")));
       expect(
           tried,
           kind,
           "number-aware order",
-          isInverted(convention, tried.kinds.get(kind), names, CheckOracleTest::byNumbers),
+          !byBytes
+              && isInverted(convention, tried.kinds.get(kind), names, CheckOracleTest::byNumbers),
           orders.stream().anyMatch(finding -> finding.message().contains("by numbers")));
     }
     for (var name : names.subList(0, Math.min(60, names.size()))) {
@@ -622,7 +635,6 @@ class CheckOracleTest {
     }
   }
 
-  @Tag("slow")
   @Test
   void agreesWithBruteForceOnSomeConventions(TestReporter reporter) {
     compareAll(FEW, reporter);

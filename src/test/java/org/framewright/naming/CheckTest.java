@@ -21,7 +21,7 @@ class CheckTest {
   }
 
   private static List<Finding> check(String fields, String names) {
-    return convention(fields, names).check(0);
+    return convention(fields, names).prove(0);
   }
 
   private static Finding only(List<Finding> findings, Rule rule) {
@@ -239,10 +239,10 @@ class CheckTest {
         travels-to: [posix]
         """;
     for (var bad : List.of("{a} x", "{a}é", "{a}+", "-{a}")) {
-      assertThat(rules(sound(Convention.parse(yaml.formatted(bad), "x")).check(0)))
+      assertThat(rules(sound(Convention.parse(yaml.formatted(bad), "x")).prove(0)))
           .containsExactly(Rule.NOT_PORTABLE);
     }
-    assertThat(sound(Convention.parse(yaml.formatted("A.b_c-{a}"), "x")).check(0)).isEmpty();
+    assertThat(sound(Convention.parse(yaml.formatted("A.b_c-{a}"), "x")).prove(0)).isEmpty();
   }
 
   /** ext4, xfs and btrfs take 255 bytes; NTFS, exFAT and APFS 255 UTF-16 units. */
@@ -256,9 +256,9 @@ class CheckTest {
         folders: {frames: f}
         travels-to: [%s]
         """;
-    assertThat(sound(Convention.parse(yaml.formatted("windows"), "x")).check(0)).isEmpty();
+    assertThat(sound(Convention.parse(yaml.formatted("windows"), "x")).prove(0)).isEmpty();
     var finding =
-        only(sound(Convention.parse(yaml.formatted("linux"), "x")).check(0), Rule.TOO_LONG);
+        only(sound(Convention.parse(yaml.formatted("linux"), "x")).prove(0), Rule.TOO_LONG);
     assertThat(finding.message()).contains("301 bytes");
     assertThat(finding.witness().orElseThrow().names().getFirst()).hasSize(151);
   }
@@ -279,8 +279,8 @@ class CheckTest {
   @Test
   void findsACounterThatIsFull() {
     var convention = convention("take: {type: counter, digits: 3}", "frame: '{take}'");
-    assertThat(convention.check(999)).isEmpty();
-    var finding = only(convention.check(1000), Rule.COUNTER_FULL);
+    assertThat(convention.prove(999)).isEmpty();
+    var finding = only(convention.prove(1000), Rule.COUNTER_FULL);
     assertThat(finding.witness().orElseThrow().names()).containsExactly("999");
     assertThat(finding.remedy()).contains("Give it digits: 4.");
   }

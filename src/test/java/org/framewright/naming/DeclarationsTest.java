@@ -43,7 +43,7 @@ class DeclarationsTest {
       delimiter = '|',
       quoteCharacter = '~',
       value = {
-        "code | 6 | fields.a: a field is declared by its type and more | Write {type: words}.",
+        "code | 6 | fields.a: a field is declared by its type and more | Write {type: words} there.",
         "{} | 6 | fields.a: “type:” is missing | Add it, such as type: words",
         "{type: cod} | 13 | fields.a.type: “cod” is not known here | Is “code” meant?",
         "{type: xxxxxxxx} | 13 | fields.a.type: “xxxxxxxx” is not known here | Write one of date, code, words, person, number, counter, choice, gtin, fixed.",
@@ -51,7 +51,7 @@ class DeclarationsTest {
         "{type: code, values: [q]} | 19 | fields.a.values: “values” has no meaning here | Known here: type, label, default, required, shapes, letters, digits, accents, also, length.",
         "{type: code, length: 2, length: 3} | 30 | fields.a.length: “length” is given twice | Keep one of the two.",
         "{type: code, length: 0} | 27 | fields.a.length: “0” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
-        "{type: code, length: 3-2} | 27 | fields.a.length: “3-2” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
+        "{type: code, length: 3-2} | 27 | fields.a.length: the range “3-2” begins with its larger end | Write 2-3.",
         "{type: code, length: 1-256} | 27 | fields.a.length: “1-256” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
         "{type: code, length: -3} | 27 | fields.a.length: “-3” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
         "{type: code, digits: maybe} | 27 | fields.a.digits: this should be yes or no | Write yes or no.",

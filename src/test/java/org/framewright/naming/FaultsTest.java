@@ -90,8 +90,8 @@ class FaultsTest {
         .singleElement()
         .satisfies(
             fault -> {
-              assertThat(fault.message()).startsWith("convention: my.yaml is not YAML");
-              assertThat(fault.line()).isPositive();
+              assertThat(fault.message()).startsWith("convention: this { is not closed");
+              assertThat(fault.line()).isEqualTo(2);
             });
     assertThat(faults("")).singleElement().extracting(Finding::line).isEqualTo(1);
     assertThat(faults("- a\n- b")).hasSize(1);

@@ -120,12 +120,15 @@ class StandardsTest {
         .isEqualTo(text);
   }
 
-  /** GS1 and its member bodies: published examples of the check digit. */
+  /**
+   * GS1's documented example of the check digit; the others, computed by the same weights, are
+   * numbers of the prefixes 02 and 20 to 29, which GS1 keeps for restricted circulation.
+   */
   @ParameterizedTest
   @CsvSource({
     "629104150021,3,06291041500213",
-    "730001100001,7,07300011000017",
-    "890400021003,7,08904000210037",
+    "200000000000,8,02000000000008",
+    "291234567890,6,02912345678906",
   })
   void checksTheDigitsOfGs1(String digits, int check, String stored) {
     var convention = convention("{type: gtin}", "{f}");
@@ -182,7 +185,7 @@ class StandardsTest {
                 folders: {frames: f}
                 """,
                 "x"));
-    assertThat(convention.check(9999))
+    assertThat(convention.prove(9999))
         .allMatch(
             finding -> finding.rule() == Rule.NOT_PORTABLE || finding.rule() == Rule.CASE_CLASH)
         .isEmpty();

@@ -99,10 +99,10 @@ class TemplatesTest {
     assertThat(Convention.parse(yaml, "x")).isInstanceOf(Convention.Parsed.Faulty.class);
   }
 
-  /** Published names of the GS1 Product Image Specification's form; their check digits hold. */
+  /** Names of the GS1 Product Image Specification's form, of the GTIN that GS1 documents. */
   @ParameterizedTest
-  @ValueSource(strings = {"08410100062167_A1N1", "06420256000052_A1C1", "06416453554641_C1L1"})
-  void readsPublishedNamesOfTheImageSpecification(String published) {
+  @ValueSource(strings = {"06291041500213_A1N1", "06291041500213_A1C1", "06291041500213_C1L1"})
+  void readsNamesOfTheImageSpecification(String published) {
     assertThat(published).hasSize(19);
     assertThat(template("gs1-product-images").read(published))
         .isInstanceOfSatisfying(
@@ -117,7 +117,7 @@ class TemplatesTest {
     var convention = template("image-receivers");
     for (var kind : List.of("frame", "retouched")) {
       assertThat(convention.longestName(kind) + ".jpeg").hasSizeLessThanOrEqualTo(31);
-      // NARA, 2017: 25 to 35 characters.
+      // NARA, 2017, as others quote it: 25 to 35 characters.
       assertThat(convention.longestName(kind) + ".jpeg").hasSizeBetween(25, 35);
       assertThat(convention.longestName(kind)).matches("[A-Za-z0-9_-]+");
     }
