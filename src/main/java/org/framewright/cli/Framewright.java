@@ -1,7 +1,11 @@
 package org.framewright.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.BufferedReader;
+import java.io.InputStreamReader;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
+import java.io.Reader;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.framewright.ui.Launch;
@@ -19,6 +23,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       CheckCommand.class,
       NameCommand.class,
+      NewConventionCommand.class,
       ReadCommand.class,
       OpenCommand.class,
       StartCommand.class,
@@ -57,10 +62,17 @@ public final class Framewright implements Runnable {
       };
 
   private final Window window;
+  private final BufferedReader input;
   @Spec private CommandSpec spec;
 
-  private Framewright(Window window) {
+  private Framewright(Window window, BufferedReader input) {
     this.window = window;
+    this.input = input;
+  }
+
+  /** What a person answers, for commands that ask. */
+  BufferedReader input() {
+    return input;
   }
 
   Window window() {
@@ -79,8 +91,8 @@ public final class Framewright implements Runnable {
 
   /** Runs one command and exits with its status. */
   public static void main(String[] args) {
-    var out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
-    var err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    var out = new PrintWriter(System.out, true, UTF_8);
+    var err = new PrintWriter(System.err, true, UTF_8);
     System.exit(run(out, err, args));
   }
 
@@ -101,10 +113,21 @@ public final class Framewright implements Runnable {
       PrintWriter out,
       PrintWriter err,
       String... args) {
+    return run(window, paths, new InputStreamReader(System.in, UTF_8), out, err, args);
+  }
+
+  /** The same with the answers of a person. */
+  static int run(
+      Window window,
+      CommandLine.ITypeConverter<Path> paths,
+      Reader answers,
+      PrintWriter out,
+      PrintWriter err,
+      String... args) {
     var plainOut = new PlainWriter(out);
     var plainErr = new PlainWriter(err);
     var line =
-        new CommandLine(new Framewright(window))
+        new CommandLine(new Framewright(window, new BufferedReader(answers)))
             .setOut(plainOut)
             .setErr(plainErr)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))

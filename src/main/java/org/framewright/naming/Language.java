@@ -20,7 +20,7 @@ final class Language {
     record Text() implements Takes {}
 
     /** One character. */
-    record Character() implements Takes {}
+    record OneCharacter() implements Takes {}
 
     /** A text or a list of texts. */
     record Texts() implements Takes {}
@@ -29,7 +29,7 @@ final class Language {
     record YesNo() implements Takes {}
 
     /** A whole number from {@code least} to {@code most}. */
-    record Number(int least, int most) implements Takes {}
+    record WholeNumber(int least, int most) implements Takes {}
 
     /** A whole number or two with a hyphen between them, both within the bounds. */
     record Range(int least, int most) implements Takes {}
@@ -91,7 +91,7 @@ final class Language {
               "The places that names must be fit for."),
           Key.optional(
               "before",
-              new Takes.Number(0, 200),
+              new Takes.WholeNumber(0, 200),
               "60",
               "Characters kept free for the path of the folder that jobs lie in."));
 
@@ -122,7 +122,7 @@ final class Language {
   private static final Key ALSO =
       Key.optional("also", TEXT, NONE, "More characters that it may have.");
   private static final Key SEPARATOR =
-      Key.optional("separator", new Takes.Character(), "\"-\"", "What joins words.");
+      Key.optional("separator", new Takes.OneCharacter(), "\"-\"", "What joins words.");
 
   private static Key letters(String byDefault) {
     return Key.optional("letters", words(Alphabet.Letters.class), byDefault, "Which letters.");
@@ -179,16 +179,18 @@ final class Language {
       case NUMBER ->
           List.of(
               numberOfDigits("1-9"),
-              Key.optional("from", new Takes.Number(0, 999_999_999), "0", "The smallest number."),
+              Key.optional(
+                  "from", new Takes.WholeNumber(0, 999_999_999), "0", "The smallest number."),
               Key.optional(
                   "to",
-                  new Takes.Number(0, 999_999_999),
+                  new Takes.WholeNumber(0, 999_999_999),
                   "the largest of so many digits",
                   "The largest number."));
       case COUNTER ->
           List.of(
               numberOfDigits("4"),
-              Key.optional("start", new Takes.Number(0, 999_999_999), "1", "The first number."),
+              Key.optional(
+                  "start", new Takes.WholeNumber(0, 999_999_999), "1", "The first number."),
               Key.optional(
                   "restarts", new Takes.Texts(), NONE, "The fields on which it begins anew."));
       case CHOICE ->

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -26,6 +27,22 @@ record Ran(int status, String out, String err) {
     var err = new StringWriter();
     var args = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
     int status = Framewright.run(null, paths, new PrintWriter(out), new PrintWriter(err), args);
+    return new Ran(status, out.toString(), err.toString());
+  }
+
+  /** The same with a person's answers, one a line. */
+  static Ran answering(String answers, Object... words) {
+    var out = new StringWriter();
+    var err = new StringWriter();
+    var args = Arrays.stream(words).map(Object::toString).toArray(String[]::new);
+    int status =
+        Framewright.run(
+            null,
+            Path::of,
+            new StringReader(answers),
+            new PrintWriter(out),
+            new PrintWriter(err),
+            args);
     return new Ran(status, out.toString(), err.toString());
   }
 

@@ -83,10 +83,10 @@ class ReferenceTest {
   private static String words(Takes takes) {
     return switch (takes) {
       case Takes.Text _ -> "text";
-      case Takes.Character _ -> "one character";
+      case Takes.OneCharacter _ -> "one character";
       case Takes.Texts _ -> "a text or a list of texts";
       case Takes.YesNo _ -> "`yes` or `no`";
-      case Takes.Number(int least, int most) -> "a number, %,d to %,d".formatted(least, most);
+      case Takes.WholeNumber(int least, int most) -> "a number, %,d to %,d".formatted(least, most);
       case Takes.Range(int least, int most) ->
           "a number or range, %,d to %,d, as in `2-6`".formatted(least, most);
       case Takes.Word(List<String> words) -> "`" + String.join("`, `", words) + "`";
@@ -263,10 +263,10 @@ class ReferenceTest {
   private static Map<String, Object> schema(Takes takes) {
     return switch (takes) {
       case Takes.Text _ -> PLAIN;
-      case Takes.Character _ -> map("type", "string", "minLength", 1, "maxLength", 1);
+      case Takes.OneCharacter _ -> map("type", "string", "minLength", 1, "maxLength", 1);
       case Takes.Texts _ -> texts(PLAIN);
       case Takes.YesNo _ -> map("enum", List.of(true, false, "yes", "no", "true", "false"));
-      case Takes.Number(int least, int most) ->
+      case Takes.WholeNumber(int least, int most) ->
           map("type", "integer", "minimum", least, "maximum", most);
       case Takes.Range(int least, int most) ->
           map(
