@@ -194,39 +194,11 @@ class HandOffTest {
   }
 
   @Test
-  void picksAreNamesOrStemsOneALineAndWhatIsNotFoundIsTold() throws Exception {
-    rename();
-    var picks =
-        Files.writeString(
-            folder.resolve("picks.txt"),
-            "\uFEFF20261123_KVO_001_F_0002\r\n\r\n20261123_kvo_001_f_0003.jpg\nIMG_0042\n");
-    var plan = handOff().picked(picks);
-    assertThat(plan.selects())
-        .extracting(Select::name)
-        .containsExactly("KVO_001_F_0002", "KVO_001_F_0003");
-    assertThat(plan.withheld())
-        .singleElement()
-        .satisfies(
-            withheld -> {
-              assertThat(withheld.problem().where()).isEqualTo("picks.txt, line 4: IMG_0042");
-              assertThat(withheld.problem().what()).isEqualTo("no frame of the job has this name");
-            });
-  }
-
-  @Test
-  void picksThatAreNoTextAreRefused() throws Exception {
-    var picks = Files.write(folder.resolve("picks.txt"), new byte[] {(byte) 0xC3, (byte) 0x28});
-    assertThatThrownBy(() -> handOff().picked(picks))
-        .isInstanceOf(JobException.class)
-        .hasMessageContaining("not UTF-8");
-  }
-
-  @Test
-  void framesThatWereChosenInTheJobGoToo() throws Exception {
+  void framesThatWereMarkedAsSelectsInTheJobGoToo() throws Exception {
     rename();
     var frame = job.scan().frames().getFirst();
     job.select(List.of(frame.id()), true, "Ines");
-    assertThat(handOff().chosen().selects())
+    assertThat(handOff().selects().selects())
         .extracting(select -> select.frame().id())
         .containsExactly(frame.id());
   }
