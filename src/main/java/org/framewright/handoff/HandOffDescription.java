@@ -114,7 +114,19 @@ public final class HandOffDescription {
     returns.answers().stream()
         .filter(answer -> answer.state() != Returns.State.ANSWERED)
         .forEach(answer -> lines.add(answer.select() + " " + answer.state().words()));
-    returns.extras().forEach(extra -> lines.add("extra: " + extra.file() + ": " + extra.why()));
+    returns.answers().stream()
+        .filter(answer -> answer.versions().size() > 1 || !answer.missing().isEmpty())
+        .forEach(answer -> lines.add(versions(answer)));
+    for (var extra : returns.extras()) {
+      lines.add("extra: " + extra.file() + ": " + extra.why());
+      extra.likely().ifPresent(likely -> lines.add("  " + likely(likely)));
+    }
+    int names = returns.renames().size();
+    if (names > 0) {
+      lines.add(
+          PlainText.counted(names, "file")
+              + " can be renamed right; see: framewright returns JOB FOLDER --rename --preview");
+    }
     returns
         .bag()
         .ifPresent(
@@ -125,5 +137,34 @@ public final class HandOffDescription {
               bag.unlisted().forEach(file -> lines.add("there, not in its manifest: " + file));
             });
     return List.copyOf(lines);
+  }
+
+  private static String versions(Returns.Answer answer) {
+    var others =
+        answer.versions().headMap(answer.newest().orElse(0)).keySet().stream()
+            .map(String::valueOf)
+            .toList();
+    var line =
+        new StringBuilder(answer.select())
+            .append(": version ")
+            .append(answer.newest().orElse(0))
+            .append(" counts, ")
+            .append(String.join(", ", answer.newestFiles()));
+    if (!others.isEmpty()) {
+      line.append("; also here: ").append(some(others, others.size()));
+    }
+    if (!answer.missing().isEmpty()) {
+      var missing = answer.missing().stream().map(String::valueOf).toList();
+      line.append("; not here: ").append(some(missing, missing.size()));
+    }
+    return line.toString();
+  }
+
+  private static String likely(Returns.Likely likely) {
+    return "likely "
+        + likely.select()
+        + ": "
+        + likely.reason()
+        + likely.name().map(name -> "  ->  " + PlainText.line(name)).orElse("");
   }
 }

@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.framewright.base.Durations;
 import org.framewright.base.Progress;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
@@ -596,7 +597,7 @@ public final class SampleDay {
             + summary
                 .pace()
                 .mean()
-                .map(mean -> "; " + mean.toMinutes() + " minutes a garment")
+                .map(mean -> "; " + Durations.workingTime(mean) + " a garment")
                 .orElse("")
             + ".");
   }

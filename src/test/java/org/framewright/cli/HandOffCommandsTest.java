@@ -5,6 +5,7 @@ import static org.framewright.cli.Ran.run;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -62,7 +63,7 @@ class HandOffCommandsTest {
 
     var back = Files.createDirectory(folder.resolve("back"));
     for (var select : json.path("selects")) {
-      Files.writeString(back.resolve(select.path("select").asText() + "_v01.tif"), "retouched");
+      Pictures.write(back.resolve(select.path("select").asText() + "_v01.tif"));
     }
     var number = json.path("handOff").asInt();
     var complete = run("returns", job, back, "--hand-off", number, "--json");
@@ -72,7 +73,30 @@ class HandOffCommandsTest {
     Files.writeString(back.resolve("final.tif"), "who knows");
     var extra = run("returns", job, back, "--hand-off", number);
     assertThat(extra.status()).isEqualTo(1);
-    assertThat(extra.out()).contains("extra: final.tif");
+    assertThat(extra.out()).contains("extra: final.tif: it is no whole picture");
+  }
+
+  @Test
+  void returnsGivesTheRightNamesAndUndoTakesThemBack() throws Exception {
+    var target = folder.resolve("renamed package");
+    var delivered = run("deliver", job, "--to", target, "--rating", 5, "--json").json();
+    var number = delivered.path("handOff").asInt();
+    var name = delivered.path("selects").get(0).path("select").asText();
+    var back = Files.createDirectory(folder.resolve("renamed"));
+    var file = Pictures.write(back.resolve(name + " copy.tif"));
+
+    var told = run("returns", job, back, "--hand-off", number);
+    assertThat(told.status()).isEqualTo(1);
+    assertThat(told.out()).contains("likely " + name).contains("1 file can be renamed right");
+    var preview = run("returns", job, back, "--hand-off", number, "--rename", "--preview");
+    assertThat(preview.status()).isZero();
+    assertThat(preview.out()).contains(name + "_v01.tif");
+    assertThat(file).exists();
+    assertThat(run("returns", job, back, "--hand-off", number, "--rename").status()).isZero();
+    assertThat(back.resolve(name + "_v01.tif")).exists();
+    assertThat(run("undo", back).status()).isZero();
+    assertThat(file).exists();
+    assertThat(run("returns", job, back, "--preview").status()).isEqualTo(2);
   }
 
   @Test

@@ -208,10 +208,10 @@ class HandOffTest {
     rename();
     var target = deliver();
     var back = Files.createDirectory(folder.resolve("back"));
-    Files.writeString(back.resolve("KVO_001_F_0001_v01.tif"), "retouched");
-    Files.writeString(back.resolve("kvo_001_f_0001_v02.tif"), "retouched again");
+    Pictures.write(back.resolve("KVO_001_F_0001_v01.tif"));
+    Pictures.write(back.resolve("kvo_001_f_0001_v02.tif"));
     Files.copy(target.resolve("data/KVO_002_B_0002.JPG"), back.resolve("KVO_002_B_0002.JPG"));
-    Files.writeString(back.resolve("KVO_001_F_0009_v01.tif"), "of something else");
+    Pictures.write(back.resolve("KVO_001_F_0009_v01.tif"));
     Files.writeString(back.resolve("final.tif"), "who knows");
     Files.writeString(back.resolve(".DS_Store"), "not a picture");
 
@@ -236,7 +236,7 @@ class HandOffTest {
     rename();
     deliver();
     var back = Files.createDirectory(folder.resolve("back"));
-    Files.writeString(back.resolve("KVO_001_F_0001.DNG"), "edited in place");
+    Files.write(back.resolve("KVO_001_F_0001.DNG"), Pictures.of("tif"));
     var returns = Returns.of(job, back, OptionalInt.empty());
     assertThat(returns.answers().getFirst().state()).isEqualTo(Returns.State.CHANGED);
   }
@@ -248,8 +248,7 @@ class HandOffTest {
     var back = Files.createDirectory(folder.resolve("back"));
     var handOff = handOff();
     for (var select : handOff.rated(4).selects()) {
-      Files.writeString(
-          back.resolve(handOff.retouchedName(select).orElseThrow() + ".tif"), "retouched");
+      Pictures.write(back.resolve(handOff.retouchedName(select).orElseThrow() + ".tif"));
     }
     assertThat(Returns.of(job, back, OptionalInt.of(1)).complete()).isTrue();
     assertThatThrownBy(() -> Returns.of(job, back, OptionalInt.of(2)))
