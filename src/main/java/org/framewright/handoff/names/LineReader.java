@@ -13,21 +13,20 @@ final class LineReader {
 
   private static final Pattern STRUCK = Pattern.compile("~~|[✗✘❌🚫]");
 
-  private final NameIndex index;
-  private final Nearest nearest;
-  private final Ranges ranges;
-
   /** Entries of the index that headings may be looked up in. */
-  private final Effort headings = new Effort(20_000_000);
+  private static final long HEADINGS = 20_000_000;
+
+  private final Pieces make;
+  private final ItemReader.Shared shared;
 
   private Following.Heading heading;
   private boolean headingUsed;
   private String caution;
 
   LineReader(NameIndex index) {
-    this.index = index;
-    this.nearest = new Nearest(index);
-    this.ranges = new Ranges(index, nearest);
+    var nearest = new Nearest(index);
+    this.make = new Pieces(index, nearest);
+    this.shared = new ItemReader.Shared(make, new Ranges(index, nearest), new Effort(HEADINGS));
   }
 
   /** What a line asks for; nothing where it is a remark without anything that might be a name. */
@@ -40,9 +39,9 @@ final class LineReader {
               "a line of more than " + LONGEST_LINE + " characters is no list of names"));
     }
     var line = Line.of(text);
-    var open = new ItemReader.Shared(index, nearest, ranges, headings, isScreenshot(line));
-    var outside = new ItemReader(open, line, heading);
-    var inBrackets = new ItemReader(open, line, heading);
+    boolean screenshot = isScreenshot(line);
+    var outside = new ItemReader(shared, line, heading, screenshot);
+    var inBrackets = new ItemReader(shared, line, heading, screenshot);
     for (int i = 0; i < line.items().size(); i++) {
       var item = line.items().get(i);
       var next = i + 1 < line.items().size() ? line.items().get(i + 1) : null;
@@ -96,7 +95,7 @@ final class LineReader {
       switch (piece) {
         case Piece.Taken taken -> {
           if (!known.containsAll(taken.frames())) {
-            all.add(asked(taken, "it stands in brackets behind another name"));
+            all.add(make.asked(taken, "it stands in brackets behind another name"));
           }
         }
         case Piece.Asked asked when isShortNumber(asked.written()) ->
@@ -115,11 +114,7 @@ final class LineReader {
 
   private List<Piece> asked(List<Piece> pieces, String why) {
     return pieces.stream()
-        .map(piece -> piece instanceof Piece.Taken taken ? asked(taken, why) : piece)
+        .map(piece -> piece instanceof Piece.Taken taken ? make.asked(taken, why) : piece)
         .toList();
-  }
-
-  private Piece asked(Piece.Taken taken, String why) {
-    return new Piece.Asked(taken.written(), index.now(taken.frames()), taken.frames().size(), why);
   }
 }
