@@ -2,6 +2,7 @@ package org.framewright.handoff.names;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -152,19 +153,12 @@ final class NameIndex {
 
   /** Gathers the frames that fit, by how well they do. */
   private static final class Gathering {
-    private final List<SequencedMap<Integer, KnownName>> named = new ArrayList<>();
-    private final List<Set<Integer>> frames = new ArrayList<>();
-
-    Gathering() {
-      for (int i = 0; i < Grade.values().length; i++) {
-        named.add(new LinkedHashMap<>());
-        frames.add(new HashSet<>());
-      }
-    }
+    private final Map<Grade, SequencedMap<Integer, KnownName>> named = new EnumMap<>(Grade.class);
+    private final Map<Grade, Set<Integer>> frames = new EnumMap<>(Grade.class);
 
     void add(Grade grade, KnownName name) {
-      var seen = named.get(grade.ordinal());
-      frames.get(grade.ordinal()).add(name.frame());
+      var seen = named.computeIfAbsent(grade, _ -> new LinkedHashMap<>());
+      frames.computeIfAbsent(grade, _ -> new HashSet<>()).add(name.frame());
       var before = seen.get(name.frame());
       boolean better = before != null && before.kind().compareTo(name.kind()) > 0;
       if (before == null ? seen.size() < MOST_NAMED : better) {
@@ -174,9 +168,8 @@ final class NameIndex {
 
     Hits best() {
       for (var grade : Grade.values()) {
-        int count = frames.get(grade.ordinal()).size();
-        if (count > 0) {
-          return new Hits(grade, named.get(grade.ordinal()), count);
+        if (frames.containsKey(grade)) {
+          return new Hits(grade, named.get(grade), frames.get(grade).size());
         }
       }
       return Hits.NONE;

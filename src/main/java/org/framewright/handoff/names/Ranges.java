@@ -63,14 +63,13 @@ final class Ranges {
     if (to < from) {
       return new Piece.Unknown(written, List.of(), "this range ends before it begins");
     }
-    for (var end : List.of(first, last)) {
-      var hits = what.of(index, end);
-      if (hits.count() == 0) {
-        return new Piece.Unknown(
-            written,
-            near(what, end),
-            "no frame has the name that it " + (end == first ? "begins" : "ends") + " with");
-      }
+    if (what.of(index, first).count() == 0) {
+      return new Piece.Unknown(
+          written, near(what, first), "no frame has the name that it begins with");
+    }
+    if (what.of(index, last).count() == 0) {
+      return new Piece.Unknown(
+          written, near(what, last), "no frame has the name that it ends with");
     }
     if (to - from >= MOST || !effort.take(to - from + 1)) {
       return new Piece.Unknown(
