@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.handoff.ClientNames;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
@@ -29,6 +30,8 @@ import picocli.CommandLine.Parameters;
             + " they are.",
     mixinStandardHelpOptions = true)
 final class DeliverCommand implements Callable<Integer> {
+  private static final int SHOWN = 20;
+
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -47,22 +50,38 @@ final class DeliverCommand implements Callable<Integer> {
   @Option(names = "--preview", description = "Shows what would be handed off and writes nothing.")
   private boolean preview;
 
+  @Option(
+      names = "--skip-unclear",
+      description =
+          "With --names: hand off what is clear, without the parts of lines that fit no frame or"
+              + " several; they are told all the same, and the exit status is 1.")
+  private boolean skipUnclear;
+
   private static final class Chosen {
     @Option(names = "--rating", paramLabel = "N", description = "Frames rated N or higher, 1 to 5.")
     private Integer rating;
 
     @Option(
-        names = "--picks",
+        names = "--names",
         paramLabel = "FILE",
-        description = "Frames named in a text file, a name a line, with or without ending.")
-    private Path picks;
+        description = {
+          "Frames that a client's list names: a text, the text of a mail, or a CSV.",
+          "It may say IMG 1234, 1236-1240, or 001_F_0003.jpg, or what stood on a screenshot;"
+              + " parts of names and names from before a rename count, if they fit one frame only."
+              + " Each line is told with what it was taken for. Where one fits several frames or"
+              + " none, nothing is handed off: settle it in the list, or see --skip-unclear."
+        })
+    private Path names;
 
-    @Option(names = "--chosen", description = "Frames that were chosen in the app.")
-    private boolean inTheApp;
+    @Option(names = "--selects", description = "Frames that were marked as selects in the app.")
+    private boolean selects;
   }
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
+    if (skipUnclear && chosen.names == null) {
+      throw CommandFailure.badInput("--skip-unclear is for a list", "Use it with --names FILE.");
+    }
     if (chosen.rating != null && (chosen.rating < 1 || chosen.rating > 5)) {
       throw CommandFailure.badInput(
           "--rating is " + chosen.rating, "Ratings go from 1 to 5; 0 means unrated.");
@@ -70,15 +89,19 @@ final class DeliverCommand implements Callable<Integer> {
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     var handOff = HandOff.of(job, scan, job.tally(scan));
-    var plan = plan(handOff);
-    if (preview) {
-      report(plan, null);
-      return status(plan);
+    var names = chosen.names == null ? null : handOff.names(chosen.names);
+    var plan = plan(handOff, names);
+    if (preview || (names != null && !goesOn(names))) {
+      report(plan, names, null);
+      if (names != null) {
+        unsettled(names);
+      }
+      return status(plan, names);
     }
     return switch (handOff.deliver(plan, target, progress())) {
       case Delivery.Delivered done -> {
-        report(plan, done);
-        yield status(plan);
+        report(plan, names, done);
+        yield status(plan, names);
       }
       case Delivery.Refused refused -> {
         plan.withheld().forEach(this::warn);
@@ -96,15 +119,22 @@ final class DeliverCommand implements Callable<Integer> {
     };
   }
 
-  private HandOffPlan plan(HandOff handOff) throws IOException, JobException {
-    if (chosen.picks != null) {
-      return handOff.picked(chosen.picks);
+  private HandOffPlan plan(HandOff handOff, ClientNames names) throws IOException {
+    if (names != null) {
+      return handOff.named(names);
     }
-    return chosen.inTheApp ? handOff.chosen() : handOff.rated(chosen.rating);
+    return chosen.selects ? handOff.selects() : handOff.rated(chosen.rating);
   }
 
-  private static int status(HandOffPlan plan) {
-    return (plan.withheld().isEmpty() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
+  /** Whether a list names frames, and nothing in it has to be settled first. */
+  private boolean goesOn(ClientNames names) {
+    return !names.frames().isEmpty() && (skipUnclear || names.unclear().isEmpty());
+  }
+
+  private static int status(HandOffPlan plan, ClientNames names) {
+    boolean settled = names == null || (names.unclear().isEmpty() && !names.frames().isEmpty());
+    boolean clear = plan.withheld().isEmpty() && settled;
+    return (clear ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
   }
 
   private Progress progress() {
@@ -115,7 +145,10 @@ final class DeliverCommand implements Callable<Integer> {
     };
   }
 
-  private void report(HandOffPlan plan, Delivery.Delivered done) {
+  private void report(HandOffPlan plan, ClientNames names, Delivery.Delivered done) {
+    if (names != null) {
+      names.remarks().forEach(this::note);
+    }
     if (done != null) {
       done.remarks().forEach(this::note);
     }
@@ -127,6 +160,9 @@ final class DeliverCommand implements Callable<Integer> {
         document.put("folder", done.folder().toString());
         document.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
       }
+      if (names != null) {
+        document.putAll(NamesReport.of(names));
+      }
       document.put("files", plan.files());
       document.put("bytes", plan.bytes());
       document.put("selects", plan.selects().stream().map(DeliverCommand::json).toList());
@@ -134,10 +170,35 @@ final class DeliverCommand implements Callable<Integer> {
       output.write(document);
       return;
     }
+    if (names != null) {
+      HandOffDescription.names(names).forEach(output.out()::println);
+    }
     plan.withheld().forEach(this::warn);
     var lines =
         done == null ? HandOffDescription.planned(plan) : HandOffDescription.delivered(done);
     lines.forEach(output.out()::println);
+  }
+
+  private void unsettled(ClientNames names) {
+    if (names.frames().isEmpty()) {
+      output.err().println("No line of " + names.file() + " names a frame; nothing is handed off.");
+    } else if (!names.unclear().isEmpty() && !skipUnclear) {
+      output
+          .err()
+          .println(
+              "Nothing is handed off before these lines of "
+                  + names.file()
+                  + " are settled: "
+                  + numbers(names));
+      output.err().println("  Correct them there, or leave them out with --skip-unclear.");
+    }
+  }
+
+  private static String numbers(ClientNames names) {
+    var numbers =
+        names.unclear().stream().map(line -> String.valueOf(line.number())).limit(SHOWN).toList();
+    int more = names.unclear().size() - numbers.size();
+    return String.join(", ", numbers) + (more > 0 ? " and " + more + " more" : "");
   }
 
   private void warn(Withheld withheld) {

@@ -11,6 +11,7 @@ import org.framewright.base.Problem;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.Returns;
 import org.framewright.job.JobException;
+import org.framewright.renaming.Renamer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -19,7 +20,9 @@ import picocli.CommandLine.Parameters;
 /** Reads what the retoucher sent back against what was handed off. */
 @Command(
     name = "returns",
-    description = "Says which selects came back retouched, and what else came.",
+    description =
+        "Says which selects came back retouched, which files are none of them and what they likely"
+            + " are; a file counts if it is a whole picture.",
     mixinStandardHelpOptions = true)
 final class ReturnsCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -36,15 +39,31 @@ final class ReturnsCommand implements Callable<Integer> {
       description = "Only the selects of hand-off N; all of them where it is not given.")
   private Integer number;
 
+  @Option(
+      names = "--rename",
+      description =
+          "Gives wrongly named files the names that they should have, where their own names say"
+              + " of which select they are; framewright undo FOLDER takes it back.")
+  private boolean rename;
+
+  @Option(names = "--preview", description = "With --rename: show the names; change nothing.")
+  private boolean preview;
+
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
     if (!Files.isDirectory(returned)) {
       throw CommandFailure.badInput(
           "there is no folder " + returned, "Check the path; nothing was changed.");
     }
+    if (preview && !rename) {
+      throw CommandFailure.badInput("--preview is of renames", "Use it with --rename.");
+    }
     var job = JobFolder.open(folder, output);
     var returns =
         Returns.of(job, returned, number == null ? OptionalInt.empty() : OptionalInt.of(number));
+    if (rename) {
+      return rename(returns).code();
+    }
     for (var problem : returns.problems()) {
       output.err().println("Note: " + problem.sentence());
       output.err().println("  " + problem.remedy());
@@ -55,6 +74,31 @@ final class ReturnsCommand implements Callable<Integer> {
       HandOffDescription.returned(returns).forEach(output.out()::println);
     }
     return (returns.complete() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
+  }
+
+  private static Map<String, Object> json(Returns.Extra extra) {
+    var one = new LinkedHashMap<String, Object>();
+    one.put("file", extra.file());
+    one.put("why", extra.why());
+    extra
+        .likely()
+        .ifPresent(
+            likely -> {
+              one.put("likely", likely.select());
+              one.put("reason", likely.reason());
+              one.put("name", likely.name().orElse(null));
+            });
+    return one;
+  }
+
+  private ExitStatus rename(Returns returns) throws IOException, CommandFailure {
+    if (returns.bag().isPresent() && !returns.renames().isEmpty()) {
+      throw CommandFailure.refused(
+          returned + " has a manifest that lists its files by name",
+          "Copy the pictures out of it and rename them there.");
+    }
+    var run = new RenameRun(Renamer.in(returned), output);
+    return preview ? run.preview(returns.renames(), false) : run.apply(returns.renames());
   }
 
   private static Map<String, Object> json(Returns returns) {
@@ -71,14 +115,14 @@ final class ReturnsCommand implements Callable<Integer> {
                   one.put("setup", answer.setup());
                   one.put("state", answer.state().word());
                   one.put("files", answer.files());
+                  one.put(
+                      "version", answer.newest().isPresent() ? answer.newest().getAsInt() : null);
+                  one.put("newest", answer.newestFiles());
+                  one.put("missingVersions", answer.missing());
                   return one;
                 })
             .toList());
-    document.put(
-        "extra",
-        returns.extras().stream()
-            .map(extra -> Map.of("file", extra.file(), "why", extra.why()))
-            .toList());
+    document.put("extra", returns.extras().stream().map(ReturnsCommand::json).toList());
     returns
         .bag()
         .ifPresent(

@@ -16,6 +16,9 @@ public final class DayDescription {
   private static final DateTimeFormatter DAY_AND_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+  private static final Duration LEAST_MARGIN = Duration.ofSeconds(30);
+  private static final Duration FIRST_IN_MINUTES = Duration.ofMinutes(2);
+
   private DayDescription() {}
 
   /** The whole summary, a line each. */
@@ -30,18 +33,7 @@ public final class DayDescription {
             + (summary.unassigned() > 0
                 ? "; " + summary.unassigned() + " belong to no setup"
                 : ""));
-    summary
-        .pace()
-        .mean()
-        .ifPresent(
-            mean ->
-                lines.add(
-                    "Pace: "
-                        + time(mean)
-                        + " a setup over "
-                        + summary.pace().times().size()
-                        + ", lately "
-                        + time(summary.pace().recent().orElseThrow())));
+    lines.add("Pace: " + pace(summary));
     summary
         .today()
         .filter(today -> today.setups() != summary.all().setups())
@@ -50,6 +42,25 @@ public final class DayDescription {
     lines.add(space(summary.space()));
     summary.attention().forEach(line -> lines.add("Look at: " + line));
     return List.copyOf(lines);
+  }
+
+  private static String pace(DaySummary summary) {
+    var pace = summary.pace();
+    if (pace.tooEarly()) {
+      var hours = summary.hours();
+      return "too early to tell"
+          + (pace.times().isEmpty()
+              ? ""
+              : "; what was shot took next to no time between "
+                  + hours.from().format(TIME)
+                  + " and "
+                  + hours.until().format(TIME));
+    }
+    return time(pace.mean().orElseThrow())
+        + " a setup over "
+        + pace.times().size()
+        + ", lately "
+        + time(pace.recent().orElseThrow());
   }
 
   /** How many setups are in each state. */
@@ -65,16 +76,18 @@ public final class DayDescription {
     }
     var line = new StringBuilder().append(forecast.setups()).append(" left");
     forecast.work().ifPresent(work -> line.append(", ").append(time(work)).append(" of work"));
-    forecast.margin().ifPresent(margin -> line.append(", give or take ").append(time(margin)));
+    forecast
+        .margin()
+        .filter(margin -> margin.compareTo(LEAST_MARGIN) >= 0)
+        .ifPresent(margin -> line.append(", give or take ").append(time(margin)));
     forecast.noForecast().ifPresent(why -> line.append("; ").append(why));
     forecast
         .finish()
         .ifPresent(finish -> line.append("; done at ").append(clockTime(finish, summary)));
     if (forecast.earliest().isPresent() && forecast.latest().isPresent()) {
-      line.append(", between ")
-          .append(clockTime(forecast.earliest().get(), summary))
-          .append(" and ")
-          .append(clockTime(forecast.latest().get(), summary));
+      var earliest = clockTime(forecast.earliest().get(), summary);
+      var latest = clockTime(forecast.latest().get(), summary);
+      line.append(earliest.equals(latest) ? "" : ", between " + earliest + " and " + latest);
     }
     if (forecast.work().isPresent()) {
       forecast
@@ -107,7 +120,9 @@ public final class DayDescription {
   }
 
   private static String time(Duration working) {
-    return Durations.workingTime(working);
+    return working.compareTo(FIRST_IN_MINUTES) < 0
+        ? Durations.words(working)
+        : Durations.workingTime(working);
   }
 
   private static String size(long bytes) {

@@ -8,7 +8,8 @@ import java.util.Optional;
  * When some setups will be done.
  *
  * @param setups how many are left
- * @param work the working time that they will take at the job's pace; none before the first is shot
+ * @param work the working time that they will take at the job's pace; none where it is too early to
+ *     tell
  * @param margin how far that may be off; none for fewer than five setups shot
  * @param finish when that is; none without a pace, and none where the work takes more than {@link
  *     DayHours#MOST_DAYS} days
@@ -47,7 +48,7 @@ public record Forecast(
     }
     return Optional.of(
         work.isEmpty()
-            ? "no forecast before the first is shot"
+            ? "too early to tell"
             : "no forecast beyond %d days".formatted(DayHours.MOST_DAYS));
   }
 

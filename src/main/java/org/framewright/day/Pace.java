@@ -17,13 +17,24 @@ public record Pace(List<Duration> times) {
   /** Below this many times there is no telling how far they scatter. */
   static final int FEWEST = 5;
 
+  /**
+   * Nobody shoots a setup in less: it was ticked, or shot outside the hours of work. Common
+   * practice, no source.
+   */
+  private static final Duration SHORTEST = Duration.ofSeconds(10);
+
   public Pace {
     times = List.copyOf(times);
   }
 
-  /** The mean; none where nothing was shot. */
+  /** Whether there is no telling yet: nothing was shot, or in no time. */
+  public boolean tooEarly() {
+    return times.isEmpty() || meanMinutes() < inMinutes(SHORTEST);
+  }
+
+  /** The mean; none where it is too early to tell. */
   public Optional<Duration> mean() {
-    return times.isEmpty() ? Optional.empty() : Optional.of(minutes(meanMinutes()));
+    return tooEarly() ? Optional.empty() : Optional.of(minutes(meanMinutes()));
   }
 
   /**
@@ -32,7 +43,7 @@ public record Pace(List<Duration> times) {
    * start.
    */
   public Optional<Duration> recent() {
-    if (times.isEmpty()) {
+    if (tooEarly()) {
       return Optional.empty();
     }
     double average = inMinutes(times.getFirst());
@@ -54,11 +65,12 @@ public record Pace(List<Duration> times) {
 
   /**
    * How far that forecast may be off, with 95 of 100 falling inside: t s sqrt(m + m²/n), Student's
-   * t with n - 1 degrees of freedom. None for fewer than five times.
+   * t with n - 1 degrees of freedom. None for fewer than five times, and where it is too early to
+   * tell.
    */
   public Optional<Duration> margin(int setups) {
     int n = times.size();
-    if (n < FEWEST) {
+    if (n < FEWEST || tooEarly()) {
       return Optional.empty();
     }
     double mean = meanMinutes();

@@ -60,7 +60,7 @@ final class DeliveryRun {
     var nothing =
         new Problem(
             "there is nothing to hand off (" + plan.chosenBy() + ")",
-            "Rate frames, or name them in a list of picks.");
+            "Rate frames, mark them as selects, or name them in a list.");
     if (plan.selects().isEmpty()) {
       return new Delivery.Refused(nothing, List.of());
     }

@@ -13,6 +13,13 @@ final class FramePaths {
     return below(job, frame.folder().resolve(frame.stem()));
   }
 
+  /** The same for a file, of which the last ending goes. */
+  static String stem(Job job, Path file) {
+    var below = below(job, file);
+    int dot = below.lastIndexOf('.');
+    return dot > below.lastIndexOf('/') + 1 ? below.substring(0, dot) : below;
+  }
+
   static String below(Job job, Path path) {
     var frames = job.framesFolder();
     var relative = path.startsWith(frames) ? frames.relativize(path) : path;

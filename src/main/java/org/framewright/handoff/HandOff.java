@@ -48,19 +48,25 @@ public final class HandOff {
     return planner().plan(Selection.rated(job, scan, atLeast));
   }
 
-  /** The frames that were chosen in the job. */
-  public HandOffPlan chosen() throws IOException {
-    return planner().plan(Selection.chosen(job, scan));
+  /** The frames that were marked as selects in the job. */
+  public HandOffPlan selects() throws IOException {
+    return planner().plan(Selection.selects(job, scan));
   }
 
   /**
-   * The frames that a list names: a name a line, with or without an ending, with or without its
-   * folder below the frames folder. Letter case does not count.
+   * Reads a client's list of the frames wanted, as people write one; see {@link
+   * org.framewright.handoff.names}.
    *
-   * @throws JobException where the file is no text, or larger than any list of picks
+   * @param file a text, the text of a mail, or a table in CSV
+   * @throws JobException where the file is no text, or no list of this job's frames
    */
-  public HandOffPlan picked(Path picks) throws IOException, JobException {
-    return planner().plan(Selection.picked(job, scan, picks));
+  public ClientNames names(Path file) throws IOException, JobException {
+    return ClientNames.read(job, scan, file);
+  }
+
+  /** The frames that a list names without a doubt. */
+  public HandOffPlan named(ClientNames names) throws IOException {
+    return planner().plan(Selection.named(names));
   }
 
   private SelectPlanner planner() throws IOException {

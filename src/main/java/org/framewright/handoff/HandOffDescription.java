@@ -2,11 +2,16 @@ package org.framewright.handoff;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.framewright.base.PlainText;
+import org.framewright.handoff.names.KnownName;
+import org.framewright.handoff.names.Piece;
 
 /**
  * Hand-offs and what came back in words, a line each, as the command line and the demo print them.
  */
 public final class HandOffDescription {
+  private static final int MOST_SHOWN = 6;
+
   private HandOffDescription() {}
 
   /** What would go, under which names. */
@@ -15,6 +20,76 @@ public final class HandOffDescription {
     plan.selects().forEach(select -> lines.add(select.original() + "  ->  " + select.name()));
     lines.add(plan.selects().size() + " selects in " + plan.files() + " files");
     return List.copyOf(lines);
+  }
+
+  /** What each line of a client's list was taken for, and why. */
+  public static List<String> names(ClientNames names) {
+    var lines = new ArrayList<String>();
+    for (var line : names.read().lines()) {
+      boolean remark = line.pieces().stream().allMatch(piece -> piece instanceof Piece.Aside);
+      lines.add(
+          "line "
+              + line.number()
+              + ": "
+              + line.text()
+              + line.passedOver().map(why -> "  (passed over: " + why + ")").orElse("")
+              + (remark && line.passedOver().isEmpty() ? "  (names no frame)" : ""));
+      line.pieces().forEach(piece -> lines.add("  " + piece(piece, names)));
+    }
+    lines.add(counted(names));
+    return List.copyOf(lines);
+  }
+
+  private static String piece(Piece piece, ClientNames names) {
+    return switch (piece) {
+      case Piece.Taken taken ->
+          taken.written()
+              + " = "
+              + some(taken.frames().stream().map(names::called).toList(), taken.frames().size())
+              + " ("
+              + taken.why()
+              + ")";
+      case Piece.Asked asked ->
+          asked.written()
+              + " ? "
+              + asked.why()
+              + ": "
+              + some(
+                  asked.fitting().stream().map(name -> called(name, names)).toList(),
+                  asked.count());
+      case Piece.Unknown unknown ->
+          unknown.written()
+              + " ? "
+              + unknown.why()
+              + (unknown.nearest().isEmpty()
+                  ? ""
+                  : "; the nearest: "
+                      + some(
+                          unknown.nearest().stream().map(name -> called(name, names)).toList(),
+                          unknown.nearest().size()));
+      case Piece.Aside aside -> aside.written() + " - " + aside.why();
+    };
+  }
+
+  /** A frame by its name, with the one that fits where that is another. */
+  private static String called(KnownName name, ClientNames names) {
+    var called = names.called(name.frame());
+    return name.text().equals(called)
+        ? called
+        : PlainText.line(name.text()) + " (now " + called + ")";
+  }
+
+  private static String some(List<String> texts, int all) {
+    var shown = texts.subList(0, Math.min(MOST_SHOWN, texts.size()));
+    int more = all - shown.size();
+    return String.join(", ", shown) + (more > 0 ? " and " + more + " more" : "");
+  }
+
+  private static String counted(ClientNames names) {
+    int unclear = names.unclear().size();
+    return PlainText.counted(names.read().frames().size(), "frame")
+        + " named without a doubt"
+        + (unclear == 0 ? "" : "; " + PlainText.counted(unclear, "line") + " to be settled");
   }
 
   /** What went, and where it lies. */
@@ -39,7 +114,19 @@ public final class HandOffDescription {
     returns.answers().stream()
         .filter(answer -> answer.state() != Returns.State.ANSWERED)
         .forEach(answer -> lines.add(answer.select() + " " + answer.state().words()));
-    returns.extras().forEach(extra -> lines.add("extra: " + extra.file() + ": " + extra.why()));
+    returns.answers().stream()
+        .filter(answer -> answer.versions().size() > 1 || !answer.missing().isEmpty())
+        .forEach(answer -> lines.add(versions(answer)));
+    for (var extra : returns.extras()) {
+      lines.add("extra: " + extra.file() + ": " + extra.why());
+      extra.likely().ifPresent(likely -> lines.add("  " + likely(likely)));
+    }
+    int names = returns.renames().size();
+    if (names > 0) {
+      lines.add(
+          PlainText.counted(names, "file")
+              + " can be renamed right; see: framewright returns JOB FOLDER --rename --preview");
+    }
     returns
         .bag()
         .ifPresent(
@@ -50,5 +137,34 @@ public final class HandOffDescription {
               bag.unlisted().forEach(file -> lines.add("there, not in its manifest: " + file));
             });
     return List.copyOf(lines);
+  }
+
+  private static String versions(Returns.Answer answer) {
+    var others =
+        answer.versions().headMap(answer.newest().orElse(0)).keySet().stream()
+            .map(String::valueOf)
+            .toList();
+    var line =
+        new StringBuilder(answer.select())
+            .append(": version ")
+            .append(answer.newest().orElse(0))
+            .append(" counts, ")
+            .append(String.join(", ", answer.newestFiles()));
+    if (!others.isEmpty()) {
+      line.append("; also here: ").append(some(others, others.size()));
+    }
+    if (!answer.missing().isEmpty()) {
+      var missing = answer.missing().stream().map(String::valueOf).toList();
+      line.append("; not here: ").append(some(missing, missing.size()));
+    }
+    return line.toString();
+  }
+
+  private static String likely(Returns.Likely likely) {
+    return "likely "
+        + likely.select()
+        + ": "
+        + likely.reason()
+        + likely.name().map(name -> "  ->  " + PlainText.line(name)).orElse("");
   }
 }

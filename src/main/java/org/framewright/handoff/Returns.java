@@ -3,26 +3,20 @@ package org.framewright.handoff;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.framewright.base.FileProblems;
-import org.framewright.base.NameKey;
+import java.util.stream.IntStream;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
-import org.framewright.naming.Built;
-import org.framewright.naming.Reading;
 import org.framewright.naming.Reserved;
+import org.framewright.renaming.RenameRequest;
 
 /**
  * What came back from the retoucher, read against what was handed off.
@@ -34,20 +28,10 @@ import org.framewright.naming.Reserved;
  */
 public record Returns(
     List<Answer> answers, List<Extra> extras, Optional<BagCheck> bag, List<Problem> problems) {
+  private static final int MOST_MISSING = 20;
+
   /** The kind of name that a retouched file has. */
   static final String RETOUCHED = Reserved.RETOUCHED;
-
-  private static final Set<String> PAPERS =
-      Set.of(
-          "bagit.txt",
-          "bag-info.txt",
-          "manifest-sha256.txt",
-          "tagmanifest-sha256.txt",
-          "sha256sums",
-          "index.csv",
-          "readme.txt",
-          "thumbs.db",
-          "desktop.ini");
 
   public Returns {
     answers = List.copyOf(answers);
@@ -87,11 +71,64 @@ public record Returns(
    * One select that was handed off.
    *
    * @param files the files that answer it, relative to the folder
+   * @param versions the versions that came, with their files; empty where names say none
    */
-  public record Answer(String select, String setup, State state, List<String> files) {}
+  public record Answer(
+      String select,
+      String setup,
+      State state,
+      List<String> files,
+      SortedMap<Integer, List<String>> versions) {
+    public Answer {
+      files = List.copyOf(files);
+      versions = Collections.unmodifiableSortedMap(new TreeMap<>(versions));
+    }
 
-  /** A file that answers no select. */
-  public record Extra(String file, String why) {}
+    Answer(String select, String setup, State state, List<String> files) {
+      this(select, setup, state, files, new TreeMap<>());
+    }
+
+    /** The newest version; none where names say none. */
+    public OptionalInt newest() {
+      return versions.isEmpty() ? OptionalInt.empty() : OptionalInt.of(versions.lastKey());
+    }
+
+    /** The files that count: those of the newest version, else all. */
+    public List<String> newestFiles() {
+      return versions.isEmpty() ? files : versions.lastEntry().getValue();
+    }
+
+    /** The versions between the first and the newest that did not come; the first of many. */
+    public List<Integer> missing() {
+      return versions.isEmpty()
+          ? List.of()
+          : IntStream.range(versions.firstKey(), versions.lastKey())
+              .filter(version -> !versions.containsKey(version))
+              .limit(MOST_MISSING)
+              .boxed()
+              .toList();
+    }
+  }
+
+  /**
+   * A file that answers no select.
+   *
+   * @param likely the select that it likely is of
+   */
+  public record Extra(String file, String why, Optional<Likely> likely) {
+    Extra(String file, String why) {
+      this(file, why, Optional.empty());
+    }
+  }
+
+  /**
+   * The select that a file likely is of.
+   *
+   * @param reason how its name differs, in words
+   * @param name the name that it should have, with its ending, in the folder where it lies; none
+   *     where that is for a person to say
+   */
+  public record Likely(String select, String reason, Optional<String> name) {}
 
   /** Whether every select is answered and nothing else came. */
   public boolean complete() {
@@ -138,12 +175,12 @@ public record Returns(
           folder.toString(),
           "Give the folder that came back, and only that.");
     }
-    var reader = new Reader(job, Expected.of(records));
+    var reader = new ReturnReader(job, ExpectedSelect.of(records));
     below.files().forEach(reader::take);
     below.others().forEach(reader::takeOther);
     return new Returns(
         reader.answers(),
-        reader.extras,
+        reader.extras(),
         BagCheck.isBag(real) ? Optional.of(BagCheck.of(real)) : Optional.empty(),
         problems);
   }
@@ -158,127 +195,21 @@ public record Returns(
   }
 
   /**
-   * A select that was handed off, once or several times.
-   *
-   * @param copies all that it was handed off as
+   * The renames that give the files which likely are of a select their right names, for a {@link
+   * org.framewright.renaming.Renamer} in the folder that came back. What lies beside a file under
+   * its name, such as a sidecar, goes with it.
    */
-  private record Expected(String select, String setup, List<HandOffRecord.Copy> copies) {
-    static SortedMap<String, Expected> of(List<HandOffRecord> records) {
-      var all = new TreeMap<String, Expected>();
-      for (var one : records) {
-        for (var entry : one.selects()) {
-          all.merge(
-              NameKey.of(entry.select()),
-              new Expected(entry.select(), entry.setup(), entry.files()),
-              (before, now) ->
-                  new Expected(
-                      now.select,
-                      now.setup,
-                      Stream.concat(before.copies.stream(), now.copies.stream()).toList()));
-        }
-      }
-      return all;
-    }
-
-    /** Whether a file is one of the copies; files of other sizes are not read. */
-    boolean has(FolderFiles.Found file) throws IOException {
-      var candidates =
-          copies.stream()
-              .filter(copy -> copy.bytes().orElse(file.bytes()) == file.bytes())
-              .map(HandOffRecord.Copy::sha256)
-              .collect(Collectors.toSet());
-      return !candidates.isEmpty() && candidates.contains(Checksum.of(file.path()));
-    }
-  }
-
-  private static final class Reader {
-    private final Job job;
-    private final SortedMap<String, Expected> expected;
-    private final Map<String, Map<State, List<String>>> found = new HashMap<>();
-    private final List<Extra> extras = new ArrayList<>();
-
-    private Reader(Job job, SortedMap<String, Expected> expected) {
-      this.job = job;
-      this.expected = expected;
-    }
-
-    private void takeOther(FolderFiles.Other other) {
-      extras.add(new Extra(other.name(), other.problem().what()));
-    }
-
-    private void take(FolderFiles.Found file) {
-      var name = file.path().getFileName().toString();
-      if (name.startsWith(".") || PAPERS.contains(name.toLowerCase(Locale.ROOT))) {
-        return;
-      }
-      if (file.bytes() == 0) {
-        extras.add(new Extra(file.name(), "the file is empty"));
-        return;
-      }
-      int dot = name.lastIndexOf('.');
-      take(file, dot > 0 ? name.substring(0, dot) : name);
-    }
-
-    private void take(FolderFiles.Found file, String stem) {
-      var relative = file.name();
-      var own = expected.get(NameKey.of(stem));
-      if (own != null) {
-        try {
-          answer(own, own.has(file) ? State.UNTOUCHED : State.CHANGED, relative);
-        } catch (IOException e) {
-          extras.add(new Extra(relative, FileProblems.of(e).what()));
-        }
-        return;
-      }
-      if (!job.convention().kinds().containsKey(RETOUCHED)) {
-        extras.add(new Extra(relative, "this is not the name of a select that was handed off"));
-        return;
-      }
-      switch (job.convention().read(stem, RETOUCHED)) {
-        case Reading.One one -> {
-          var values = new LinkedHashMap<>(job.values());
-          values.putAll(one.fields());
-          var select =
-              job.convention().build(HandOff.SELECT, values) instanceof Built.Name built
-                  ? built.text()
-                  : "";
-          var entry = expected.get(NameKey.of(select));
-          if (entry == null) {
-            extras.add(
-                new Extra(
-                    relative,
-                    "it would be the retouched " + select + ", which was not handed off"));
-          } else {
-            answer(entry, State.ANSWERED, relative);
-          }
-        }
-        case Reading.Several _ ->
-            extras.add(new Extra(relative, "its name can be read in several ways"));
-        case Reading.None none -> extras.add(new Extra(relative, none.message()));
+  public List<RenameRequest> renames() {
+    var requests = new ArrayList<RenameRequest>();
+    for (var extra : extras) {
+      var name = extra.likely().flatMap(Likely::name);
+      if (name.isPresent()) {
+        var file = Path.of(extra.file());
+        var folder = extra.file().substring(0, extra.file().lastIndexOf('/') + 1);
+        var group = folder + name.get().replaceFirst("\\..*", "");
+        requests.add(new RenameRequest(file, file.resolveSibling(name.get()), group));
       }
     }
-
-    private void answer(Expected entry, State state, String file) {
-      found
-          .computeIfAbsent(entry.select(), _ -> new TreeMap<>())
-          .computeIfAbsent(state, _ -> new ArrayList<>())
-          .add(file);
-    }
-
-    /** A select's best answer counts: a version, else a change, else its own copy. */
-    private List<Answer> answers() {
-      return expected.values().stream()
-          .map(
-              entry -> {
-                var answers = found.getOrDefault(entry.select(), Map.of());
-                var state = answers.keySet().stream().min(State::compareTo).orElse(State.MISSING);
-                return new Answer(
-                    entry.select(),
-                    entry.setup(),
-                    state,
-                    List.copyOf(answers.getOrDefault(state, List.of())));
-              })
-          .collect(Collectors.toList());
-    }
+    return List.copyOf(requests);
   }
 }

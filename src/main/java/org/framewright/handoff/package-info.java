@@ -2,13 +2,15 @@
  * From rated frames to a package that a retoucher can check, and back.
  *
  * <p>The way through: a {@code Selection} says which frames are meant, by rating, by choice in the
- * job or by a list of names. {@code SelectPlanner} and {@code SelectNames} give each its name by
- * the convention; what cannot go is said in the {@link org.framewright.handoff.HandOffPlan} before
- * anything is written. {@code DeliveryRun} writes the package: {@code Target} finds where it really
- * is to be and refuses what would do harm, {@code Draft} is the hidden folder beside it in which
- * {@code Bag} copies the files, reads them again and lists them, and the job's {@code
- * HandOffRecords} remember it. The job's frames are only read. What comes back is read against the
- * records by {@link org.framewright.handoff.Returns}, which writes nothing.
+ * job or by a client's list, which {@link org.framewright.handoff.ClientNames} reads against all
+ * names that the frames have or had (see {@link org.framewright.handoff.names}). {@code
+ * SelectPlanner} and {@code SelectNames} give each its name by the convention; what cannot go is
+ * said in the {@link org.framewright.handoff.HandOffPlan} before anything is written. {@code
+ * DeliveryRun} writes the package: {@code Target} finds where it really is to be and refuses what
+ * would do harm, {@code Draft} is the hidden folder beside it in which {@code Bag} copies the
+ * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it. The
+ * job's frames are only read. What comes back is read against the records by {@link
+ * org.framewright.handoff.Returns}, which writes nothing.
  *
  * <p>What a kill or a power cut can leave. The record is written as begun, with the draft's path,
  * before the draft is made; so each draft is named by a record. Every file and folder of the

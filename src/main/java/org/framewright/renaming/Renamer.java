@@ -133,6 +133,23 @@ public final class Renamer {
     return store.batches();
   }
 
+  /**
+   * What a batch was to rename, from and to, whatever became of it.
+   *
+   * @throws IOException if its journal cannot be read or relied on
+   */
+  public List<RenameRequest> renames(String batchId) throws IOException {
+    var journal = store.read(batchId);
+    return journal.ops().stream()
+        .map(
+            op ->
+                new RenameRequest(
+                    journal.relative(op.in(), op.from()),
+                    journal.relative(op.into(), op.to()),
+                    op.group()))
+        .toList();
+  }
+
   /** The batch that an undo would take back next: the latest that is done and is no undo. */
   public Optional<Batch> nextUndo() throws IOException {
     return new History(store.batches()).undo();

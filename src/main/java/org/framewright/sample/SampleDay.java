@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.framewright.base.Durations;
 import org.framewright.base.Progress;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
@@ -551,7 +552,7 @@ public final class SampleDay {
     };
   }
 
-  /** Bram sends some back: most under the right name, one forgotten, one called as he likes. */
+  /** Bram sends them back: all under the right name but one, which he calls as he likes. */
   private void comesBack(Optional<Delivered> delivered) throws IOException, JobException {
     if (delivered.isEmpty()) {
       return;
@@ -560,15 +561,17 @@ public final class SampleDay {
     var selects = delivered.get().plan().selects();
     var folder = Files.createDirectories(into.resolve("from-bram"));
     var retoucher = new SampleCamera(SampleBody.studioA(), size, SampleCamera.Writes.JPEG, 1);
-    for (var select : selects.subList(1, selects.size())) {
-      var name = delivered.get().handOff().retouchedName(select).orElse(select.name());
+    for (var select : selects) {
+      var name =
+          select.equals(selects.getFirst())
+              ? select.name() + " final FINAL"
+              : delivered.get().handOff().retouchedName(select).orElse(select.name());
       var exposure =
           Exposure.of(clock.instant(), select.place().setup(), select.place().view().orElse("F"));
       Files.write(
           folder.resolve(name + ".jpg"),
           retoucher.take(exposure).files().sequencedValues().getFirst());
     }
-    Files.write(folder.resolve("final FINAL 2.jpg"), new byte[] {1});
     var returns = Returns.of(set.job(), folder, OptionalInt.empty());
     command("returns JOB " + folder);
     HandOffDescription.returned(returns).forEach(narration::line);
@@ -596,7 +599,7 @@ public final class SampleDay {
             + summary
                 .pace()
                 .mean()
-                .map(mean -> "; " + mean.toMinutes() + " minutes a garment")
+                .map(mean -> "; " + Durations.workingTime(mean) + " a garment")
                 .orElse("")
             + ".");
   }

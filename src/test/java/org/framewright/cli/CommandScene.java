@@ -50,7 +50,7 @@ final class CommandScene {
     MARK("mark", "%s/" + JOB, "002", "signed-off", "--by", "Odette"),
     MOVE(
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
-    DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--picks", "%s/picks.txt"),
+    DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
     RETURNS("returns", "%s/" + JOB, "%s/back");
 
     private final List<String> words;
@@ -74,7 +74,7 @@ final class CommandScene {
     var list = "Look;Name;Views\n001;Coat;F\n002;Hat;F\n";
     Files.writeString(scene.resolve("list.csv"), list);
     Files.writeString(scene.resolve("noon.csv"), list + "003;Scarf;B\n");
-    Files.writeString(scene.resolve("picks.txt"), "20261123_KVO_001_F_0001\n");
+    Files.writeString(scene.resolve("names.txt"), "20261123_KVO_001_F_0001\n");
     done(
         "start",
         "--by",
@@ -93,7 +93,7 @@ final class CommandScene {
     var at = Instant.parse("2026-11-23T09:00:00Z");
     camera.take(Exposure.of(at, "001", "F")).writeTo(frames);
     renameAll(frames, "20261123_KVO_001_F_0001");
-    done("deliver", job, "--to", scene.resolve("first"), "--picks", scene.resolve("picks.txt"));
+    done("deliver", job, "--to", scene.resolve("first"), "--names", scene.resolve("names.txt"));
   }
 
   private static void renameAll(Path frames, String to) throws IOException {

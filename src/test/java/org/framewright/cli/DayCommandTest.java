@@ -55,9 +55,8 @@ class DayCommandTest {
 
   @Test
   void saysWhyThereIsNoForecastYet() throws Exception {
-    assertThat(day().out()).contains("All: 2 left; no forecast before the first is shot");
-    assertThat(day("--json").json().at("/all/noForecast").asText())
-        .isEqualTo("no forecast before the first is shot");
+    assertThat(day().out()).contains("All: 2 left; too early to tell");
+    assertThat(day("--json").json().at("/all/noForecast").asText()).isEqualTo("too early to tell");
   }
 
   @Test

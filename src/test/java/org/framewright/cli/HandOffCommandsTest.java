@@ -5,6 +5,7 @@ import static org.framewright.cli.Ran.run;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -62,7 +63,7 @@ class HandOffCommandsTest {
 
     var back = Files.createDirectory(folder.resolve("back"));
     for (var select : json.path("selects")) {
-      Files.writeString(back.resolve(select.path("select").asText() + "_v01.tif"), "retouched");
+      Pictures.write(back.resolve(select.path("select").asText() + "_v01.tif"));
     }
     var number = json.path("handOff").asInt();
     var complete = run("returns", job, back, "--hand-off", number, "--json");
@@ -72,7 +73,30 @@ class HandOffCommandsTest {
     Files.writeString(back.resolve("final.tif"), "who knows");
     var extra = run("returns", job, back, "--hand-off", number);
     assertThat(extra.status()).isEqualTo(1);
-    assertThat(extra.out()).contains("extra: final.tif");
+    assertThat(extra.out()).contains("extra: final.tif: it is no whole picture");
+  }
+
+  @Test
+  void returnsGivesTheRightNamesAndUndoTakesThemBack() throws Exception {
+    var target = folder.resolve("renamed package");
+    var delivered = run("deliver", job, "--to", target, "--rating", 5, "--json").json();
+    var number = delivered.path("handOff").asInt();
+    var name = delivered.path("selects").get(0).path("select").asText();
+    var back = Files.createDirectory(folder.resolve("renamed"));
+    var file = Pictures.write(back.resolve(name + " copy.tif"));
+
+    var told = run("returns", job, back, "--hand-off", number);
+    assertThat(told.status()).isEqualTo(1);
+    assertThat(told.out()).contains("likely " + name).contains("1 file can be renamed right");
+    var preview = run("returns", job, back, "--hand-off", number, "--rename", "--preview");
+    assertThat(preview.status()).isZero();
+    assertThat(preview.out()).contains(name + "_v01.tif");
+    assertThat(file).exists();
+    assertThat(run("returns", job, back, "--hand-off", number, "--rename").status()).isZero();
+    assertThat(back.resolve(name + "_v01.tif")).exists();
+    assertThat(run("undo", back).status()).isZero();
+    assertThat(file).exists();
+    assertThat(run("returns", job, back, "--preview").status()).isEqualTo(2);
   }
 
   @Test
@@ -84,22 +108,83 @@ class HandOffCommandsTest {
   }
 
   @Test
-  void deliverWantsARatingOrPicks() {
+  void deliverWantsARatingOrNames() {
     assertThat(run("deliver", job, "--to", folder.resolve("new")).status()).isEqualTo(2);
     assertThat(run("deliver", job, "--to", folder.resolve("new"), "--rating", 9).status())
         .isEqualTo(2);
-    var missing = run("deliver", job, "--to", folder.resolve("new"), "--picks", "none.txt");
+    var missing = run("deliver", job, "--to", folder.resolve("new"), "--names", "none.txt");
     assertThat(missing.status()).isEqualTo(2);
     assertThat(missing.err()).contains("none.txt");
   }
 
   @Test
-  void picksThatAreNotFoundNeedAPerson() throws Exception {
-    var picks = Files.writeString(folder.resolve("picks.txt"), "20261102_KVO_001_F_0001\nIMG_1\n");
-    var ran = run("deliver", job, "--to", folder.resolve("picked"), "--picks", picks);
+  void aListIsPreviewedLineByLine() throws Exception {
+    var names =
+        Files.writeString(
+            folder.resolve("clear.txt"), "Hi Ines,\n- 001_F_0001.jpg (lovely)\n002 F 0001\n");
+    var target = folder.resolve("named preview");
+    var ran = run("deliver", job, "--to", target, "--names", names, "--preview");
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.status()).isZero();
+    assertThat(ran.out())
+        .contains("line 1: Hi Ines,  (names no frame)")
+        .contains("line 2: - 001_F_0001.jpg (lovely)")
+        .contains(
+            "  001_F_0001.jpg = A/20261102_KVO_001_F_0001 (a part of its name and of no other)")
+        .contains("2 frames named without a doubt")
+        .contains("A/20261102_KVO_001_F_0001  ->  KVO_001_F_0001");
+    assertThat(target).doesNotExist();
+    var json = run("deliver", job, "--to", target, "--names", names, "--preview", "--json").json();
+    assertThat(json.path("unclear").asInt()).isZero();
+    assertThat(json.path("names").get(1).path("parts").get(0).path("outcome").asText())
+        .isEqualTo("taken");
+    assertThat(json.path("names").get(1).path("parts").get(0).path("frames").get(0).asText())
+        .isEqualTo("A/20261102_KVO_001_F_0001");
+  }
+
+  @Test
+  void aListWithSomethingUnclearHandsNothingOffUntilAPersonSaysSo() throws Exception {
+    var names =
+        Files.writeString(folder.resolve("names.txt"), "20261102_KVO_001_F_0001\nIMG_19999\n001\n");
+    var target = folder.resolve("named");
+    var ran = run("deliver", job, "--to", target, "--names", names);
     assertThat(ran.status()).isEqualTo(1);
-    assertThat(ran.err()).contains("picks.txt, line 2: IMG_1");
-    assertThat(folder.resolve("picked/data/KVO_001_F_0001.JPG")).exists();
+    assertThat(ran.out()).contains("IMG_19999 ? no frame has this name").contains("001 ? several");
+    assertThat(ran.err()).contains("are settled: 2, 3").contains("--skip-unclear");
+    assertThat(target).doesNotExist();
+
+    var json = run("deliver", job, "--to", target, "--names", names, "--json");
+    assertThat(json.status()).isEqualTo(1);
+    assertThat(json.json().path("delivered").asBoolean()).isFalse();
+    assertThat(json.json().path("unclear").asInt()).isEqualTo(2);
+
+    var some = run("deliver", job, "--to", target, "--names", names, "--skip-unclear");
+    assertThat(some.status()).isEqualTo(1);
+    assertThat(some.out()).contains("1 selects in");
+    assertThat(target.resolve("data/KVO_001_F_0001.JPG")).exists();
+  }
+
+  @Test
+  void aListThatNamesNothingHandsNothingOff() throws Exception {
+    var names = Files.writeString(folder.resolve("quoted.txt"), "> 20261102_KVO_001_F_0001\n");
+    var target = folder.resolve("nothing");
+    var ran = run("deliver", job, "--to", target, "--names", names, "--skip-unclear");
+    assertThat(ran.status()).isEqualTo(1);
+    assertThat(ran.out()).contains("passed over: quoted from an earlier message");
+    assertThat(ran.err()).contains("No line of quoted.txt names a frame");
+    assertThat(target).doesNotExist();
+  }
+
+  @Test
+  void theOldSpellingsAreGone() {
+    for (var option : new String[] {"--picks", "--chosen"}) {
+      assertThat(run("deliver", job, "--to", folder.resolve("new"), option, "x").status())
+          .isEqualTo(2);
+    }
+    assertThat(
+            run("deliver", job, "--to", folder.resolve("new"), "--rating", 4, "--skip-unclear")
+                .status())
+        .isEqualTo(2);
   }
 
   @Test

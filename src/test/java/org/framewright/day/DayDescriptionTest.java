@@ -56,8 +56,7 @@ class DayDescriptionTest {
                 .formatted(SetupState.TO_SHOOT.label(), SetupState.SHOT.label()),
             "50 frames, 3.0 GB",
             "Pace: 30 min a setup over 5, lately 30 min",
-            "All: 2 left, 60 min of work, give or take 0 min; done at 13:00, between 13:00 and 13:00"
-                + "; to be done today, 2 h 30 min each",
+            "All: 2 left, 60 min of work; done at 13:00; to be done today, 2 h 30 min each",
             "Space: 500.0 GB free; the 100 frames still planned need about 6.0 GB");
   }
 
@@ -75,22 +74,36 @@ class DayDescriptionTest {
   void aFinishOnAnotherDayHasItsDateAndWorkIsSaidInHours() {
     left = 20;
     assertThat(lines())
-        .anyMatch(
-            line ->
-                line.startsWith(
-                    "All: 20 left, 10 h of work, give or take 0 min; done at 2026-11-24 15:00"));
+        .anyMatch(line -> line.startsWith("All: 20 left, 10 h of work; done at 2026-11-24 15:00"));
   }
 
   @Test
   void saysWhyThereIsNoForecast() {
     pace = pace();
-    assertThat(lines()).contains("All: 2 left; no forecast before the first is shot");
+    assertThat(lines()).contains("Pace: too early to tell", "All: 2 left; too early to tell");
     pace = pace(480);
     left = 1000;
     assertThat(lines())
         .anyMatch(
             line ->
                 line.startsWith("All: 1000 left, 8000 h of work; no forecast beyond 366 days; to"));
+  }
+
+  @Test
+  void setupsThatTookNoTimeMakeNoPace() {
+    pace = pace(0, 0, 0, 0, 0, 0);
+    assertThat(lines())
+        .contains(
+            "Pace: too early to tell; what was shot took next to no time between 09:00 and 18:00",
+            "All: 2 left; too early to tell");
+  }
+
+  @Test
+  void aPaceOfLessThanTwoMinutesIsPutInSeconds() {
+    pace = new Pace(java.util.Collections.nCopies(6, Duration.ofSeconds(40)));
+    assertThat(lines())
+        .contains("Pace: 40 s a setup over 6, lately 40 s")
+        .anyMatch(line -> line.startsWith("All: 2 left, 80 s of work; done at 12:01"));
   }
 
   @Test

@@ -39,8 +39,7 @@ class ForecastTest {
 
   @Test
   void saysWhyThereIsNoForecast() {
-    assertThat(Forecast.of(3, pace(), HOURS, NINE).noForecast())
-        .contains("no forecast before the first is shot");
+    assertThat(Forecast.of(3, pace(), HOURS, NINE).noForecast()).contains("too early to tell");
     // 1,000 setups of 8 hours are 1,000 days.
     var endless = Forecast.of(1000, pace(480), HOURS, NINE);
     assertThat(endless.work()).contains(Duration.ofHours(8000));

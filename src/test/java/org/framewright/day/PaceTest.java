@@ -55,6 +55,17 @@ class PaceTest {
     assertThat(pace().forecast(20)).isEmpty();
   }
 
+  @Test
+  void setupsThatTookNextToNoTimeSayNothing() {
+    var ticked = new Pace(java.util.Collections.nCopies(6, Duration.ofSeconds(9)));
+    assertThat(ticked.tooEarly()).isTrue();
+    assertThat(ticked.mean()).isEmpty();
+    assertThat(ticked.recent()).isEmpty();
+    assertThat(ticked.forecast(20)).isEmpty();
+    assertThat(ticked.margin(20)).isEmpty();
+    assertThat(new Pace(List.of(Duration.ofSeconds(10))).tooEarly()).isFalse();
+  }
+
   // Critical values of Student's t, NIST/SEMATECH e-Handbook, 1.3.6.7.2 (from memory).
   @ParameterizedTest
   @CsvSource({"4, 2.776", "7, 2.365", "10, 2.228", "30, 2.042", "100, 1.984"})

@@ -194,39 +194,11 @@ class HandOffTest {
   }
 
   @Test
-  void picksAreNamesOrStemsOneALineAndWhatIsNotFoundIsTold() throws Exception {
-    rename();
-    var picks =
-        Files.writeString(
-            folder.resolve("picks.txt"),
-            "\uFEFF20261123_KVO_001_F_0002\r\n\r\n20261123_kvo_001_f_0003.jpg\nIMG_0042\n");
-    var plan = handOff().picked(picks);
-    assertThat(plan.selects())
-        .extracting(Select::name)
-        .containsExactly("KVO_001_F_0002", "KVO_001_F_0003");
-    assertThat(plan.withheld())
-        .singleElement()
-        .satisfies(
-            withheld -> {
-              assertThat(withheld.problem().where()).isEqualTo("picks.txt, line 4: IMG_0042");
-              assertThat(withheld.problem().what()).isEqualTo("no frame of the job has this name");
-            });
-  }
-
-  @Test
-  void picksThatAreNoTextAreRefused() throws Exception {
-    var picks = Files.write(folder.resolve("picks.txt"), new byte[] {(byte) 0xC3, (byte) 0x28});
-    assertThatThrownBy(() -> handOff().picked(picks))
-        .isInstanceOf(JobException.class)
-        .hasMessageContaining("not UTF-8");
-  }
-
-  @Test
-  void framesThatWereChosenInTheJobGoToo() throws Exception {
+  void framesThatWereMarkedAsSelectsInTheJobGoToo() throws Exception {
     rename();
     var frame = job.scan().frames().getFirst();
     job.select(List.of(frame.id()), true, "Ines");
-    assertThat(handOff().chosen().selects())
+    assertThat(handOff().selects().selects())
         .extracting(select -> select.frame().id())
         .containsExactly(frame.id());
   }
@@ -236,10 +208,10 @@ class HandOffTest {
     rename();
     var target = deliver();
     var back = Files.createDirectory(folder.resolve("back"));
-    Files.writeString(back.resolve("KVO_001_F_0001_v01.tif"), "retouched");
-    Files.writeString(back.resolve("kvo_001_f_0001_v02.tif"), "retouched again");
+    Pictures.write(back.resolve("KVO_001_F_0001_v01.tif"));
+    Pictures.write(back.resolve("kvo_001_f_0001_v02.tif"));
     Files.copy(target.resolve("data/KVO_002_B_0002.JPG"), back.resolve("KVO_002_B_0002.JPG"));
-    Files.writeString(back.resolve("KVO_001_F_0009_v01.tif"), "of something else");
+    Pictures.write(back.resolve("KVO_001_F_0009_v01.tif"));
     Files.writeString(back.resolve("final.tif"), "who knows");
     Files.writeString(back.resolve(".DS_Store"), "not a picture");
 
@@ -264,7 +236,7 @@ class HandOffTest {
     rename();
     deliver();
     var back = Files.createDirectory(folder.resolve("back"));
-    Files.writeString(back.resolve("KVO_001_F_0001.DNG"), "edited in place");
+    Files.write(back.resolve("KVO_001_F_0001.DNG"), Pictures.of("tif"));
     var returns = Returns.of(job, back, OptionalInt.empty());
     assertThat(returns.answers().getFirst().state()).isEqualTo(Returns.State.CHANGED);
   }
@@ -276,8 +248,7 @@ class HandOffTest {
     var back = Files.createDirectory(folder.resolve("back"));
     var handOff = handOff();
     for (var select : handOff.rated(4).selects()) {
-      Files.writeString(
-          back.resolve(handOff.retouchedName(select).orElseThrow() + ".tif"), "retouched");
+      Pictures.write(back.resolve(handOff.retouchedName(select).orElseThrow() + ".tif"));
     }
     assertThat(Returns.of(job, back, OptionalInt.of(1)).complete()).isTrue();
     assertThatThrownBy(() -> Returns.of(job, back, OptionalInt.of(2)))

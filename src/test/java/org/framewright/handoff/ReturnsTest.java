@@ -8,12 +8,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.renaming.Outcome;
+import org.framewright.renaming.Renamer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Folders as they come back: links, pipes, rubbish. */
 @Timeout(120)
@@ -59,7 +64,7 @@ class ReturnsTest {
 
   @Test
   void aFolderThatIsALinkItselfIsLookedInto() throws Exception {
-    Files.writeString(back.resolve(SELECT + "_v01.tif"), "retouched");
+    Pictures.write(back.resolve(SELECT + "_v01.tif"));
     var link = Files.createSymbolicLink(folder.resolve("link"), back);
     assertThat(Returns.of(job, link, OptionalInt.empty()).complete()).isTrue();
   }
@@ -82,7 +87,119 @@ class ReturnsTest {
     try (var sparse = new RandomAccessFile(back.resolve(SELECT + ".JPG").toFile(), "rw")) {
       sparse.setLength(1L << 40);
     }
-    assertThat(state()).isEqualTo(Returns.State.CHANGED);
+    assertThat(extra()).contains("no whole picture");
+    assertThat(state()).isEqualTo(Returns.State.MISSING);
+  }
+
+  @Test
+  void whatIsNoWholePictureIsNoAnswer() throws Exception {
+    for (var format : new String[] {"jpg", "tif", "png", "psd"}) {
+      var file = back.resolve(SELECT + "_v01." + format);
+      Pictures.write(file);
+      assertThat(state()).as(format).isEqualTo(Returns.State.ANSWERED);
+      var whole = Files.readAllBytes(file);
+      Files.write(file, java.util.Arrays.copyOf(whole, whole.length - 1));
+      assertThat(state()).as("cut " + format).isEqualTo(Returns.State.MISSING);
+      assertThat(extra()).contains("no whole picture");
+      Files.writeString(file, "a text with the name of a picture");
+      assertThat(state()).as("text " + format).isEqualTo(Returns.State.MISSING);
+      Files.delete(file);
+    }
+  }
+
+  @Test
+  void theNewestVersionCountsAndGapsAreTold() throws Exception {
+    for (int version : new int[] {1, 2, 5}) {
+      Pictures.write(back.resolve(SELECT + "_v0" + version + ".tif"));
+    }
+    Pictures.write(back.resolve(SELECT + "_v05.jpg"));
+    var answer = returns().answers().getFirst();
+    assertThat(answer.newest()).hasValue(5);
+    assertThat(answer.newestFiles()).containsExactly(SELECT + "_v05.jpg", SELECT + "_v05.tif");
+    assertThat(answer.missing()).containsExactly(3, 4);
+    assertThat(HandOffDescription.returned(returns()))
+        .contains(
+            SELECT
+                + ": version 5 counts, KVO_001_F_0001_v05.jpg, KVO_001_F_0001_v05.tif; also here:"
+                + " 1, 2; not here: 3, 4");
+    assertThat(returns().complete()).isTrue();
+  }
+
+  private Returns.Likely likely() throws Exception {
+    return returns().extras().getFirst().likely().orElseThrow();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "kvo_001_f_0001_v01.tif, KVO_001_F_0001_v01.tif, letters",
+    "KVO_001_F_0001_v2.tif, KVO_001_F_0001_v02.tif, zeros",
+    "KVO_001_F_0001 copy.jpg, KVO_001_F_0001_v01.jpg, copy",
+    "KVO_001_F_0001_v01 copy.jpg, KVO_001_F_0001_v01.jpg, copy",
+    "KVO_001_F_0001_final FINAL 2.jpg, KVO_001_F_0001_v01.jpg, final FINAL 2",
+    "KVO_001_F_0001.psd, KVO_001_F_0001_v01.psd, another format",
+    "KVO_001_F_0001.tif, KVO_001_F_0001_v01.tif, no version",
+    "KVO-001-F-0001-v3.png, KVO_001_F_0001_v03.png, other signs",
+    "20261123_KVO_001_F_0001_v01.tif, KVO_001_F_0001_v01.tif, name of the frame",
+    "001_F_0001_v01.tif, KVO_001_F_0001_v01.tif, a part",
+    "KVO_001_F_0001/final.jpg, KVO_001_F_0001_v01.jpg, its folder",
+  })
+  void aWronglyNamedPictureIsLikelyOfItsSelect(String file, String right, String reason)
+      throws Exception {
+    Files.createDirectories(back.resolve(file).getParent());
+    Pictures.write(back.resolve(file));
+    assertThat(likely().select()).isEqualTo(SELECT);
+    assertThat(likely().name()).contains(right);
+    assertThat(likely().reason()).contains(reason);
+    assertThat(returns().renames()).hasSize(1);
+  }
+
+  @Test
+  void whatMayBeAnyVersionGetsNoName() throws Exception {
+    Pictures.write(back.resolve(SELECT + " copy.jpg"));
+    Pictures.write(back.resolve(SELECT + "_final.jpg"));
+    assertThat(returns().extras()).allMatch(extra -> extra.likely().orElseThrow().name().isEmpty());
+    Files.delete(back.resolve(SELECT + "_final.jpg"));
+    Pictures.write(back.resolve(SELECT + "_v01.jpg"));
+    assertThat(likely().name()).isEmpty();
+    Pictures.write(back.resolve(SELECT + "_V1.jpg"));
+    assertThat(returns().renames()).isEmpty();
+  }
+
+  @Test
+  void aNameThatIsMerelyAlikeIsToldAndNotGiven() throws Exception {
+    Pictures.write(back.resolve("KVO_001_F_0007_v01x.jpg"));
+    Pictures.write(back.resolve("holiday.jpg"));
+    assertThat(returns().renames()).isEmpty();
+    assertThat(returns().extras().getLast().likely()).isEmpty();
+  }
+
+  @Test
+  void aSidecarGoesWithItsPictureAndAloneItIsTold() throws Exception {
+    Pictures.write(back.resolve(SELECT + "_v01.tif"));
+    Files.writeString(back.resolve(SELECT + "_v01.xmp"), "<x/>");
+    assertThat(returns().complete()).isTrue();
+    Files.writeString(back.resolve("alone.xmp"), "<x/>");
+    assertThat(extra()).isEqualTo("alone.xmp: a sidecar without its picture");
+  }
+
+  @Test
+  void theRightNamesAreGivenByTheRenamerAndTakenBack() throws Exception {
+    var wrong = Files.createDirectory(back.resolve("finals"));
+    Pictures.write(wrong.resolve(SELECT + " copy.tif"));
+    Files.writeString(wrong.resolve(SELECT + " copy.tif.xmp"), "<x/>");
+    Files.writeString(wrong.resolve(SELECT + " copy.xmp"), "<y/>");
+    var before = Scene.contents(back);
+    var renamer = Renamer.in(back);
+    var plan = renamer.plan(returns().renames());
+    assertThat(plan.ready()).isEqualTo(3);
+    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+    assertThat(returns().complete()).isTrue();
+    assertThat(returns().answers().getFirst().files())
+        .containsExactly("finals/" + SELECT + "_v01.tif");
+    assertThat(wrong.resolve(SELECT + "_v01.tif.xmp")).exists();
+    assertThat(wrong.resolve(SELECT + "_v01.xmp")).exists();
+    renamer.undo(renamer.nextUndo().orElseThrow().id(), Progress.NONE);
+    assertThat(Scene.contents(back)).containsAllEntriesOf(before);
   }
 
   @Test
@@ -98,8 +215,7 @@ class ReturnsTest {
 
   @Test
   void foldersBelowAreLookedIntoAndHiddenOnesAndPapersAreNot() throws Exception {
-    Files.writeString(
-        Files.createDirectories(back.resolve("a/b")).resolve(SELECT + "_v01.tif"), "x");
+    Pictures.write(Files.createDirectories(back.resolve("a/b")).resolve(SELECT + "_v01.tif"));
     for (var hidden : new String[] {".Trashes", "System Volume Information", "$RECYCLE.BIN"}) {
       Files.writeString(Files.createDirectory(back.resolve(hidden)).resolve("x.tif"), "x");
     }
@@ -133,7 +249,7 @@ class ReturnsTest {
 
   @Test
   void nothingIsWritten() throws Exception {
-    Files.writeString(back.resolve(SELECT + "_v01.tif"), "retouched");
+    Pictures.write(back.resolve(SELECT + "_v01.tif"));
     var recording = org.framewright.disk.Recording.on(folder);
     var seen = Scene.open(recording.root().resolve(job.name()));
     recording.clear();

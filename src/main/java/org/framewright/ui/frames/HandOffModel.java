@@ -87,7 +87,7 @@ final class HandOffModel {
     tasks.quietly(
         () ->
             new Prepared(
-                HandOff.of(job, view.scan(), view.tally()).chosen(), HandOff.nextNumber(job)),
+                HandOff.of(job, view.scan(), view.tally()).selects(), HandOff.nextNumber(job)),
         prepared -> {
           plan.set(Optional.of(prepared.plan()));
           number = prepared.number();

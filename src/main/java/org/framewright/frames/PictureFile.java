@@ -1,0 +1,32 @@
+package org.framewright.frames;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.framewright.base.FileProblems;
+
+/** Tells of a file of which nothing is known whether it is a whole picture, by its structure. */
+public final class PictureFile {
+  private PictureFile() {}
+
+  /**
+   * Why a file is no whole picture, in words; empty where it is one: a JPEG, TIFF, PNG, PSD, HEIF
+   * or raw, whatever its ending says. Its pixels are not decoded. Links are not followed.
+   */
+  public static Optional<String> fault(Path path) {
+    try (var file = Bytes.open(path)) {
+      if (PsdReader.claims(file)) {
+        PsdReader.read(file);
+        return Optional.empty();
+      }
+      return Contents.of(file).fault();
+    } catch (Malformed e) {
+      return Optional.of(e.getMessage());
+    } catch (IOException e) {
+      return Optional.of(FileProblems.of(e).what());
+    } catch (RuntimeException | StackOverflowError e) {
+      // The readers are bounded, so this is a fault of one of them.
+      return Optional.of("its structure cannot be understood");
+    }
+  }
+}

@@ -1,0 +1,102 @@
+package org.framewright.handoff;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.SequencedSet;
+import java.util.Set;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
+import org.framewright.job.Job;
+import org.framewright.renaming.Batch;
+import org.framewright.renaming.BatchState;
+import org.framewright.renaming.RenameRequest;
+import org.framewright.renaming.Renamer;
+
+/** The paths that a job's files had before they were renamed, by the journals of its renames. */
+final class FormerNames {
+  /** Renames that are read; of a job with more, the oldest are left out. */
+  private static final long MOST = 2_000_000;
+
+  private final Path root;
+  private final Map<Path, SequencedSet<Path>> byPath = new HashMap<>();
+  private final List<Problem> problems = new ArrayList<>();
+
+  /** Batches that take one back which is no such batch itself. */
+  private final Set<String> undos = new HashSet<>();
+
+  private FormerNames(Path root) {
+    this.root = root;
+  }
+
+  static FormerNames of(Job job) throws IOException {
+    var renamer = Renamer.in(job.folder());
+    var names = new FormerNames(job.folder());
+    var batches = renamer.batches();
+    long left = MOST - batches.stream().mapToLong(Batch::renames).sum();
+    for (var batch : batches) {
+      if (left < 0) {
+        left += batch.renames();
+        names.unknown(batch, "there are more renames than are looked up");
+      } else if (batch.state() == BatchState.UNREADABLE) {
+        names.unknown(batch, batch.trouble());
+      } else if (batch.state() == BatchState.DONE) {
+        names.read(renamer, batch);
+      }
+    }
+    return names;
+  }
+
+  private void unknown(Batch batch, String why) {
+    problems.add(
+        new Problem(
+            "the names that files had before the rename " + batch.id() + " are not known: " + why,
+            root.toString(),
+            "See: framewright batches JOB. Names of that time are told as unknown."));
+  }
+
+  private void read(Renamer renamer, Batch batch) {
+    boolean undo = batch.undoes().filter(undone -> !undos.contains(undone)).isPresent();
+    if (undo) {
+      undos.add(batch.id());
+    }
+    try {
+      take(renamer.renames(batch.id()), undo);
+    } catch (IOException e) {
+      unknown(batch, FileProblems.of(e).what());
+    }
+  }
+
+  /** The renames of a batch are all at once, so that two files may have changed their names. */
+  private void take(List<RenameRequest> renames, boolean undo) {
+    var now = new HashMap<Path, SequencedSet<Path>>();
+    for (var rename : renames) {
+      var names = byPath.remove(rename.from());
+      names = names == null ? new LinkedHashSet<>() : names;
+      if (undo) {
+        // A name that was taken back at once is nobody's.
+        names.remove(rename.to());
+      } else {
+        names.add(rename.from());
+      }
+      now.put(rename.to(), names);
+    }
+    byPath.putAll(now);
+  }
+
+  /** The paths that a file had, oldest first; none where it was never renamed. */
+  List<Path> of(Path file) {
+    var names = file.startsWith(root) ? byPath.get(root.relativize(file)) : null;
+    return names == null ? List.of() : names.stream().map(root::resolve).toList();
+  }
+
+  /** The batches whose names are not known, and why. */
+  List<Problem> problems() {
+    return List.copyOf(problems);
+  }
+}

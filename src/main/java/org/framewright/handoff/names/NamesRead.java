@@ -1,0 +1,127 @@
+package org.framewright.handoff.names;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import org.framewright.base.FileProblemException;
+import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
+
+/**
+ * A list of names, read.
+ *
+ * @param lines those in which something stands, in their order
+ * @param remark what is to be known of how the file was read
+ */
+public record NamesRead(List<Line> lines, Optional<String> remark) {
+  /** A list in which so many names fit no frame is of another job. */
+  static final int MOST_UNKNOWN = 1000;
+
+  private static final int LONGEST_SHOWN = 200;
+
+  public NamesRead {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * A line of the list.
+   *
+   * @param number from 1
+   * @param text as it stands there; the beginning of a long one
+   * @param passedOver why nothing was looked for in it; empty where something was
+   * @param pieces what was made of it; none where it is a remark
+   */
+  public record Line(int number, String text, Optional<String> passedOver, List<Piece> pieces) {
+    public Line {
+      pieces = List.copyOf(pieces);
+    }
+
+    /** Whether a person has to say what is meant. */
+    public boolean unclear() {
+      return pieces.stream().anyMatch(Piece::unclear);
+    }
+  }
+
+  /**
+   * Reads a list.
+   *
+   * @param bytes the file's
+   * @param file its name, for problems
+   * @param names all names of all frames; one frame's may stand in any order
+   * @throws FileProblemException where it is no text, or no list of these frames
+   */
+  public static NamesRead of(byte[] bytes, String file, List<KnownName> names)
+      throws FileProblemException {
+    var text = ListText.of(bytes, file);
+    var reader = new LineReader(new NameIndex(names));
+    var lines = new ArrayList<Line>();
+    var first = new HashMap<Integer, Integer>();
+    int unknown = 0;
+    for (var line : ListLines.of(text.text())) {
+      if (line.kind() == ListLine.Kind.EMPTY) {
+        reader.emptyLine();
+        continue;
+      }
+      if (line.kind() != ListLine.Kind.ASKS) {
+        lines.add(
+            new Line(
+                line.number(), shown(line.text()), Optional.of(line.kind().words()), List.of()));
+        continue;
+      }
+      var pieces = reader.read(line.part()).stream().map(piece -> again(piece, first)).toList();
+      for (var piece : pieces) {
+        unknown += piece instanceof Piece.Unknown ? 1 : 0;
+        if (piece instanceof Piece.Taken taken) {
+          taken.frames().forEach(frame -> first.putIfAbsent(frame, line.number()));
+        }
+      }
+      if (unknown > MOST_UNKNOWN) {
+        throw new FileProblemException(
+            new Problem(
+                "more than " + MOST_UNKNOWN + " names in this list are of no frame of the job",
+                file,
+                "Check that it is the list of this job."));
+      }
+      lines.add(new Line(line.number(), shown(line.text()), Optional.empty(), pieces));
+    }
+    return new NamesRead(lines, text.remark());
+  }
+
+  private static Piece again(Piece piece, HashMap<Integer, Integer> first) {
+    if (piece instanceof Piece.Taken taken
+        && taken.frames().size() == 1
+        && first.containsKey(taken.frames().getFirst())) {
+      return new Piece.Taken(
+          taken.written(),
+          taken.frames(),
+          taken.why() + "; named in line " + first.get(taken.frames().getFirst()) + " already");
+    }
+    return piece;
+  }
+
+  private static String shown(String text) {
+    var plain = text.strip();
+    return PlainText.line(
+        plain.length() <= LONGEST_SHOWN ? plain : plain.substring(0, LONGEST_SHOWN) + " ...");
+  }
+
+  /** The frames that are asked for without a doubt, each once, in the order of the list. */
+  public List<Integer> frames() {
+    var frames = new LinkedHashSet<Integer>();
+    for (var line : lines) {
+      for (var piece : line.pieces()) {
+        if (piece instanceof Piece.Taken taken) {
+          frames.addAll(taken.frames());
+        }
+      }
+    }
+    return List.copyOf(frames);
+  }
+
+  /** The lines of which a person has to say what is meant. */
+  public List<Line> unclear() {
+    return lines.stream().filter(Line::unclear).toList();
+  }
+}

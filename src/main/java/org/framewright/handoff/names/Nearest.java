@@ -1,0 +1,144 @@
+package org.framewright.handoff.names;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The names most like one that no frame has: those that take the fewest changes of letters
+ * (Levenshtein; two that changed places count as one), of equals those whose last number is
+ * nearest; and those with the same last number.
+ */
+final class Nearest {
+  private static final int MOST = 3;
+
+  private static final int FEWEST_DIGITS = 3;
+  private static final int MOST_TOKENS = 12;
+  private static final int LONGEST = 80;
+
+  /** Names looked at in all. */
+  private static final long ALL = 20_000_000;
+
+  private final NameIndex index;
+  private final Effort effort = new Effort(ALL);
+
+  /**
+   * By how many of a name's last tokens are compared: these, in one, as often as they are needed.
+   */
+  private final Map<Integer, String[]> ends = new HashMap<>();
+
+  Nearest(NameIndex index) {
+    this.index = index;
+  }
+
+  private record Near(KnownName name, int changes, long apart) {}
+
+  /** The names nearest to one, one of a frame; none where there is none that is like it. */
+  List<KnownName> to(List<Token> written) {
+    int count = Math.min(written.size(), MOST_TOKENS);
+    if (count == 0 || !effort.take(index.names().size())) {
+      return List.of();
+    }
+    var wanted = joined(written);
+    if (wanted.length() > LONGEST) {
+      return List.of();
+    }
+    int most = Math.max(1, Math.min(4, wanted.length() / 3));
+    var candidates = ends.computeIfAbsent(count, this::ends);
+    var best = new HashMap<Integer, Near>();
+    for (int name = 0; name < candidates.length; name++) {
+      int changes = changes(wanted, candidates[name], most);
+      if (changes <= most) {
+        var near = new Near(index.names().get(name), changes, apart(written, index.tokens(name)));
+        best.merge(near.name().frame(), near, (a, b) -> NEARER.compare(a, b) <= 0 ? a : b);
+        most = best.size() > 200 ? Math.min(most, changes) : most;
+      }
+    }
+    int fewest = best.values().stream().mapToInt(Near::changes).min().orElse(0);
+    var frames = new LinkedHashMap<Integer, KnownName>();
+    best.values().stream()
+        .filter(near -> near.changes() == fewest)
+        .sorted(NEARER)
+        .limit(MOST)
+        .forEach(near -> frames.put(near.name().frame(), near.name()));
+    var number = written.getLast();
+    if (number.number() && number.text().length() >= FEWEST_DIGITS) {
+      index.find(List.of(number)).fitting().stream()
+          .limit(MOST)
+          .forEach(name -> frames.putIfAbsent(name.frame(), name));
+    }
+    return frames.values().stream().limit(MOST + 1).toList();
+  }
+
+  private static final Comparator<Near> NEARER =
+      Comparator.comparingInt(Near::changes)
+          .thenComparingLong(Near::apart)
+          .thenComparingInt(near -> near.name().frame());
+
+  private String[] ends(int count) {
+    var all = new String[index.names().size()];
+    for (int name = 0; name < all.length; name++) {
+      var tokens = index.tokens(name);
+      all[name] = joined(tokens.subList(Math.max(0, tokens.size() - count), tokens.size()));
+    }
+    return all;
+  }
+
+  private static String joined(List<Token> tokens) {
+    var joined = new ArrayList<String>();
+    tokens.forEach(token -> joined.add(token.exact()));
+    return String.join("_", joined);
+  }
+
+  private static long apart(List<Token> one, List<Token> other) {
+    if (one.isEmpty() || other.isEmpty()) {
+      return Long.MAX_VALUE;
+    }
+    var a = one.getLast();
+    var b = other.getLast();
+    return a.number() && b.number() && a.text().length() < 18 && b.text().length() < 18
+        ? Math.abs(Long.parseLong(a.text()) - Long.parseLong(b.text()))
+        : Long.MAX_VALUE;
+  }
+
+  /** How many changes of a letter make one text another; more than {@code most} is not counted. */
+  static int changes(String a, String b, int most) {
+    if (Math.abs(a.length() - b.length()) > most) {
+      return most + 1;
+    }
+    var earlier = new int[b.length() + 1];
+    var before = new int[b.length() + 1];
+    var now = new int[b.length() + 1];
+    for (int j = 0; j <= b.length(); j++) {
+      before[j] = j;
+    }
+    for (int i = 1; i <= a.length(); i++) {
+      now[0] = i;
+      int least = i;
+      for (int j = 1; j <= b.length(); j++) {
+        boolean same = a.charAt(i - 1) == b.charAt(j - 1);
+        now[j] = Math.min(before[j - 1] + (same ? 0 : 1), Math.min(before[j], now[j - 1]) + 1);
+        boolean swapped =
+            i > 1
+                && j > 1
+                && a.charAt(i - 1) == b.charAt(j - 2)
+                && a.charAt(i - 2) == b.charAt(j - 1);
+        if (swapped) {
+          now[j] = Math.min(now[j], earlier[j - 2] + 1);
+        }
+        least = Math.min(least, now[j]);
+      }
+      if (least > most) {
+        return most + 1;
+      }
+      var free = earlier;
+      earlier = before;
+      before = now;
+      now = free;
+    }
+    return before[b.length()];
+  }
+}

@@ -1,0 +1,125 @@
+package org.framewright.handoff.names;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads what several runs of tokens say together: ranges, headings, parts of one name. */
+record RunReader(LineState state, NameRuns runs, Ranges ranges, Effort headings) {
+  /** Reads the rest of a range whose first name ends here; returns {@code end} where it is none. */
+  int range(Row row, int at, int end, Following what) {
+    if (end >= row.tokens().size()) {
+      return end;
+    }
+    var first = row.tokens().get(end - 1);
+    int then = end;
+    boolean glued = !row.begins(end);
+    if (glued
+        ? !runs.isRangeInside(row, end)
+        : !state.line.isRangeMark(first.to(), row.tokens().get(end).from())) {
+      var word = row.unit(end);
+      boolean to = word.isWord() && ListWords.TO.contains(word.tokens().getFirst().folded());
+      if (glued || !to) {
+        return end;
+      }
+      then = end + 1;
+    }
+    int last = NameRuns.lastOfRange(row, then, what);
+    if (last < 0) {
+      return otherRange(row, at, end, then, what);
+    }
+    var meant = Ranges.end(first, row.tokens().get(last), glued);
+    if (meant.isEmpty()) {
+      return end;
+    }
+    state.add(ranges.read(state.written(row, at, last + 1), what, first, meant.get()));
+    return last + 1;
+  }
+
+  /** From one name to another that begins otherwise: nobody knows what lies between. */
+  private int otherRange(Row row, int at, int end, int then, Following what) {
+    if (then >= row.tokens().size() || what instanceof Following.Heading) {
+      return end;
+    }
+    int name = runs.nameFrom(row, then);
+    if (name <= then + 1
+        || !state.make.index().find(row.tokens().subList(then, name)).grade().whole()) {
+      return end;
+    }
+    var both = new ArrayList<KnownName>();
+    both.addAll(state.make.index().find(row.tokens().subList(at, end)).fitting());
+    both.addAll(state.make.index().find(row.tokens().subList(then, name)).fitting());
+    state.add(
+        new Piece.Asked(
+            state.written(row, at, name),
+            both,
+            both.size(),
+            "a range from one name to another that begins otherwise"));
+    return name;
+  }
+
+  /** {@code 001 ... 0003}: two parts of a name that fit several frames, and one together. */
+  int joined(Row row, int at, int end, List<Token> run) {
+    int then = end;
+    while (then < row.tokens().size() && NameRuns.isFiller(row.unit(then))) {
+      then++;
+    }
+    if (then >= row.tokens().size()) {
+      return end;
+    }
+    int name = runs.nameFrom(row, then);
+    if (name <= then || !row.ends(name)) {
+      return end;
+    }
+    var second = row.tokens().subList(then, name);
+    var hits = state.make.index().following(run, second, headings);
+    if (hits.count() == 0) {
+      return end;
+    }
+    state.add(
+        hits.count() == 1
+            ? new Piece.Taken(
+                state.written(row, at, name),
+                hits.frames(),
+                "both parts stand in its name and in no other")
+            : Pieces.several(
+                state.written(row, at, name), hits, "several frames have both in their names"));
+    state.behindFile = row.unit(name - 1).ending();
+    state.before = null;
+    return name;
+  }
+
+  /** Whether a name with a colon behind it is a state.heading for what follows. */
+  boolean heads(
+      Line.Item item,
+      Line.Item next,
+      Row row,
+      int end,
+      List<Token> run,
+      NameIndex.Hits hits,
+      boolean bare) {
+    if (!item.colon() || end < row.tokens().size() || (bare && state.words > 0)) {
+      return false;
+    }
+    var candidate = new Following.Heading(line(row), List.copyOf(run), headings);
+    boolean several = hits.count() > 1;
+    boolean numberNext =
+        bare
+            && next != null
+            && next.units().getFirst().isNumber()
+            && candidate.of(state.make.index(), next.units().getFirst().tokens().getFirst()).count()
+                > 0;
+    boolean unknown =
+        bare && hits.count() == 0 && (next == null || next.units().getFirst().isNumber());
+    if (several || numberNext || unknown) {
+      state.heading = candidate;
+      state.ownHeading = true;
+      state.before = null;
+      return true;
+    }
+    return false;
+  }
+
+  private String line(Row row) {
+    return state.written(row, 0, row.tokens().size());
+  }
+}

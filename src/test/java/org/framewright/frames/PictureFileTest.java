@@ -1,0 +1,102 @@
+package org.framewright.frames;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import org.framewright.handoff.Pictures;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The JPEG, TIFF and PNG are made by the JDK's writers; the PSD by its published specification. */
+class PictureFileTest {
+  @TempDir private Path folder;
+
+  private java.util.Optional<String> fault(byte[] bytes) throws IOException {
+    return PictureFile.fault(Files.write(folder.resolve("picture"), bytes));
+  }
+
+  /** A PSD of 3 x 2 pixels in grey, packed by rows (PackBits), with 5 bytes of layers. */
+  private static byte[] packed(int version) throws IOException {
+    var bytes = new ByteArrayOutputStream();
+    var out = new DataOutputStream(bytes);
+    out.writeBytes("8BPS");
+    out.writeShort(version);
+    out.write(new byte[6]);
+    out.writeShort(1);
+    out.writeInt(2);
+    out.writeInt(3);
+    out.writeShort(8);
+    out.writeShort(1);
+    out.writeInt(0);
+    out.writeInt(0);
+    if (version == 2) {
+      out.writeLong(5);
+    } else {
+      out.writeInt(5);
+    }
+    out.write(new byte[5]);
+    out.writeShort(1);
+    for (int row = 0; row < 2; row++) {
+      if (version == 2) {
+        out.writeInt(2);
+      } else {
+        out.writeShort(2);
+      }
+    }
+    out.write(new byte[] {-2, 7, -2, 9});
+    return bytes.toByteArray();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"jpg", "tif", "png", "psd"})
+  void aWholePictureHasNoFaultAndACutOneHas(String format) throws IOException {
+    var whole = format.equals("psd") ? Pictures.psd() : Pictures.of(format);
+    assertThat(fault(whole)).isEmpty();
+    for (int length = 0; length < whole.length; length += Math.max(1, whole.length / 40)) {
+      assertThat(fault(Arrays.copyOf(whole, length))).as("%d bytes", length).isPresent();
+    }
+    assertThat(fault(Arrays.copyOf(whole, whole.length - 1))).isPresent();
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2})
+  void aPackedPsdIsWholeWithItsLastRow(int version) throws IOException {
+    var whole = packed(version);
+    assertThat(fault(whole)).isEmpty();
+    for (int length = 0; length < whole.length; length++) {
+      assertThat(fault(Arrays.copyOf(whole, length))).as("%d bytes", length).isPresent();
+    }
+  }
+
+  @Test
+  void noByteOfAPsdBreaksIt() throws IOException {
+    var whole = packed(2);
+    for (int at = 0; at < whole.length; at++) {
+      for (int value : new int[] {0, 1, 0x7F, 0x80, 0xFF}) {
+        var other = whole.clone();
+        other[at] = (byte) value;
+        assertThat(fault(other)).isNotNull();
+      }
+    }
+    var old = whole.clone();
+    old[5] = 9;
+    assertThat(fault(old)).contains("it is of version 9, which is not known here");
+  }
+
+  @Test
+  void whatIsNoPictureSaysSo() throws IOException {
+    assertThat(fault("a text".getBytes(java.nio.charset.StandardCharsets.UTF_8)).orElseThrow())
+        .contains("no picture");
+    assertThat(PictureFile.fault(folder.resolve("none"))).isPresent();
+    assertThat(PictureFile.fault(folder)).isPresent();
+    var link = Files.createSymbolicLink(folder.resolve("link"), folder.resolve("picture"));
+    assertThat(PictureFile.fault(link)).isPresent();
+  }
+}
