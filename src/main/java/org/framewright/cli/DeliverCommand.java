@@ -15,6 +15,7 @@ import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
+import org.framewright.job.FramesDescription;
 import org.framewright.job.JobException;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -88,6 +89,14 @@ final class DeliverCommand implements Callable<Integer> {
     }
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
+    FramesDescription.notUnderstood(scan)
+        .ifPresent(
+            problem ->
+                output
+                    .err()
+                    .println(
+                        problem.what()
+                            + ". They are not handed off; framewright frames JOB says why."));
     var handOff = HandOff.of(job, scan, job.tally(scan));
     var names = chosen.names == null ? null : handOff.names(chosen.names);
     var plan = plan(handOff, names);

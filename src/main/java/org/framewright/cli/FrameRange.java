@@ -14,7 +14,7 @@ final class FrameRange {
   private FrameRange() {}
 
   /**
-   * The complete frames of a range, each once.
+   * The complete frames of a range, each once. Which end is named first does not matter.
    *
    * @param frames all frames, in the order in which they were taken
    */
@@ -22,13 +22,9 @@ final class FrameRange {
     int dots = text.indexOf("..");
     var from = dots < 0 ? text : text.substring(0, dots);
     var to = dots < 0 ? text : text.substring(dots + 2);
-    int first = find(frames, from);
-    int last = find(frames, to);
-    if (first > last) {
-      throw CommandFailure.badInput(
-          "%s was taken after %s".formatted(from, to), "Write the earlier frame first.");
-    }
-    return frames.subList(first, last + 1).stream()
+    int one = find(frames, from);
+    int other = find(frames, to);
+    return frames.subList(Math.min(one, other), Math.max(one, other) + 1).stream()
         .filter(Frame::complete)
         .map(Frame::id)
         .distinct()

@@ -1,6 +1,7 @@
 package org.framewright.cli;
 
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -70,6 +71,20 @@ final class FramesCommand implements Callable<Integer> {
   @Option(names = "--take-back", description = "Take this computer's last move back.")
   private boolean takeBack;
 
+  @Option(
+      names = "--table",
+      arity = "0..1",
+      fallbackValue = "",
+      paramLabel = "FILE",
+      description =
+          "Write a table with a line a frame (file, time, body, setup, view, rating, how it came to"
+              + " its setup) to FILE, .csv or .xlsx; without FILE as CSV to standard output. Give it"
+              + " after JOB.")
+  private String table;
+
+  @Option(names = "--replace", description = "With --table FILE: replace the file if there is one.")
+  private boolean replace;
+
   @Override
   public Integer call() throws IOException, JobException, CommandFailure, InterruptedException {
     if (move != null && takeBack) {
@@ -79,7 +94,19 @@ final class FramesCommand implements Callable<Integer> {
     if (seconds != null && seconds < 0) {
       throw CommandFailure.badInput("--for " + seconds, "Give a number of seconds from 0 up.");
     }
+    if (table != null && watch) {
+      throw CommandFailure.badInput(
+          "--table and --watch together", "Write the table without --watch.");
+    }
+    if (replace && (table == null || table.isEmpty())) {
+      throw CommandFailure.badInput(
+          "--replace is about the file of a table", "Give --table FILE with it.");
+    }
     var job = Job.open(folder, Clock.system(ZoneId.systemDefault()));
+    if (table != null && !table.isEmpty()) {
+      // Before anything is moved: what is refused leaves all as it was.
+      OutputFile.check(tableFile(), job, replace);
+    }
     if (move != null) {
       move(job);
     } else if (takeBack) {
@@ -99,16 +126,51 @@ final class FramesCommand implements Callable<Integer> {
                 .formatted(PlainText.counted(ids.size(), "frame"), move.getLast()));
   }
 
-  private int once(Job job) throws IOException {
-    var report = FramesReport.of(job, job.scan());
-    if (output.json()) {
+  private Path tableFile() throws CommandFailure {
+    try {
+      return Path.of(table);
+    } catch (InvalidPathException e) {
+      throw CommandFailure.badInput(
+          "\"" + table + "\" is no path of a file: " + e.getReason(), "Give a file.");
+    }
+  }
+
+  private int once(Job job) throws IOException, CommandFailure {
+    var scan = job.scan();
+    var report = FramesReport.of(job, scan);
+    if (table != null) {
+      table(job, scan, report);
+    } else if (output.json()) {
       output.write(report.json());
     } else {
       report.lines().forEach(output.out()::println);
+    }
+    if (!output.json()) {
       report.problems().forEach(output.err()::println);
     }
     job.warnings().forEach(output.err()::println);
     return (report.needsAPerson() ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE).code();
+  }
+
+  private void table(Job job, FrameScan scan, FramesReport report)
+      throws IOException, CommandFailure {
+    var rows = new FrameTable(job, job.frameLines(scan));
+    if (!table.isEmpty()) {
+      TableFile.write(tableFile(), "Frames", rows.rows(), replace);
+      if (!output.json()) {
+        output
+            .out()
+            .println(PlainText.counted(rows.lines().size(), "frame") + " written to " + table);
+      }
+    }
+    if (output.json()) {
+      var document = report.json();
+      document.put("table", rows.json());
+      output.write(document);
+    } else if (table.isEmpty()) {
+      output.out().print(TableFile.csv(rows.rows(), System.lineSeparator()));
+      output.out().flush();
+    }
   }
 
   /** Counts until the time is over, Ctrl-C is pressed, or nobody reads the counts any more. */

@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.framewright.base.Problem;
+import org.framewright.frames.Camera;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
+import org.framewright.frames.ImplausibleClock;
 import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.Standing;
@@ -28,7 +30,9 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
 
   /** The count as a whole. */
   List<String> lines() {
-    return FramesDescription.lines(job, standing);
+    var lines = new ArrayList<>(FramesDescription.lines(job, standing));
+    lines.addAll(FramesDescription.notUnderstood(job, scan));
+    return lines;
   }
 
   /** What is wrong with files and folders, the first of it. */
@@ -59,7 +63,9 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
 
   /** The count in one line. */
   String line() {
-    return FramesDescription.line(job, standing);
+    var others = scan.notUnderstood().size();
+    return FramesDescription.line(job, standing)
+        + (others == 0 ? "" : "; not understood " + others);
   }
 
   /** All of it. */
@@ -67,6 +73,7 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
     var tally = standing.tally();
     var document = new LinkedHashMap<String, Object>();
     document.put("frames", tally.frames());
+    document.put("clips", tally.clips());
     document.put("files", tally.files());
     document.put("unassigned", tally.unassigned().size());
     document.put("incomplete", tally.incomplete().size());
@@ -77,6 +84,7 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
             (setup, counted) -> {
               var one = new LinkedHashMap<String, Object>();
               one.put("frames", counted.frames());
+              one.put("clips", counted.clips());
               one.put("byView", counted.byView());
               one.put("missing", FramesDescription.missing(job, standing, setup));
               one.put("changedSinceSignOff", standing.state().of(setup).changedSinceSignOff());
@@ -112,6 +120,23 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
                         "remedy",
                         problem.remedy()))
             .toList());
+    document.put(
+        "notUnderstood",
+        scan.notUnderstood().stream()
+            .map(one -> Map.of("file", shown(one.file().toString()), "why", one.why()))
+            .toList());
+    document.put(
+        "implausibleClocks", tally.implausible().stream().map(FramesReport::json).toList());
+    return document;
+  }
+
+  private static Map<String, Object> json(ImplausibleClock clock) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("model", clock.camera().map(Camera::model).orElse(null));
+    document.put("serial", clock.camera().map(Camera::serial).orElse(null));
+    document.put("frames", clock.frames());
+    document.put("off", clock.description());
+    document.put("why", clock.why());
     return document;
   }
 

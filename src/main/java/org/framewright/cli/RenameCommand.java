@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.framewright.job.FramesDescription;
 import org.framewright.job.JobException;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
@@ -70,7 +71,16 @@ final class RenameCommand implements Callable<Integer> {
 
   private ExitStatus byConvention() throws IOException, JobException, CommandFailure {
     var job = JobFolder.open(what.job, output);
-    var names = job.frameNames(job.scan());
+    var scan = job.scan();
+    FramesDescription.notUnderstood(scan)
+        .ifPresent(
+            problem ->
+                output
+                    .err()
+                    .println(
+                        problem.what()
+                            + ". They keep their names; framewright frames JOB says why."));
+    var names = job.frameNames(scan);
     for (var left : names.leftOut()) {
       output
           .err()

@@ -17,7 +17,6 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SequencedMap;
 import java.util.TreeMap;
-import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.OnSetSpan;
 import org.framewright.frames.SetupTally;
@@ -161,7 +160,7 @@ public record DaySummary(
       throws IOException {
     long used =
         scan.distinct().stream()
-            .filter(Frame::complete)
+            .filter(frame -> frame.complete() && !frame.isClip())
             .flatMap(frame -> frame.files().stream())
             .mapToLong(file -> file.size())
             .sum();
@@ -174,7 +173,11 @@ public record DaySummary(
 
   /** The frames that the list still wants; a setup without a number gets the mean of the others. */
   private static OptionalLong planned(Tally tally, List<Setup> left) {
-    var shot = tally.bySetup().values().stream().mapToInt(SetupTally::frames).average();
+    var shot =
+        tally.bySetup().values().stream()
+            .mapToInt(SetupTally::frames)
+            .filter(frames -> frames > 0)
+            .average();
     long planned = 0;
     for (var setup : left) {
       var counted = tally.bySetup().get(setup.code());
@@ -229,6 +232,14 @@ public record DaySummary(
       if (clock.isOff()) {
         attention.add("the clock of " + clock.camera().model() + " is " + clock.description());
       }
+    }
+    for (var clock : tally.implausible()) {
+      attention.add(
+          "frames of %s are %s: %s"
+              .formatted(
+                  clock.camera().map(camera -> camera.model()).orElse("an unknown body"),
+                  clock.description(),
+                  clock.why()));
     }
     return attention;
   }

@@ -6,11 +6,13 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.framewright.base.Durations;
@@ -28,7 +30,34 @@ import org.framewright.base.Durations;
  * <p>The view is the one given with what places the frame, else the only view wanted of the setup.
  */
 public final class Attribution {
-  private Attribution() {}
+  private final List<Frame> incomplete;
+  private final List<Frame> complete;
+  private final Map<FrameId, Instant> arrivals;
+  private final Map<Camera, BodyClock> clocks;
+  private final Map<FrameId, FrameMove> moves;
+  private final SetCourse course;
+  private final Function<Frame, Optional<Place>> namedPlace;
+  private final Function<String, Optional<String>> onlyView;
+  private final ZoneId zone;
+
+  private Attribution(
+      List<Frame> frames,
+      Map<FrameId, Instant> arrivals,
+      List<OnSetSpan> spans,
+      List<FrameMove> moves,
+      Function<Frame, Optional<Place>> namedPlace,
+      Function<String, Optional<String>> onlyView,
+      ZoneId zone) {
+    this.incomplete = frames.stream().filter(frame -> !frame.complete()).toList();
+    this.complete = FrameScan.distinct(frames).stream().filter(Frame::complete).toList();
+    this.arrivals = arrivals;
+    this.clocks = BodyClock.measure(complete, arrivals, zone);
+    this.moves = latest(moves);
+    this.course = new SetCourse(spans);
+    this.namedPlace = namedPlace;
+    this.onlyView = onlyView;
+    this.zone = zone;
+  }
 
   /** As the full form, with no views wanted and capture times in the zone of this computer. */
   public static Tally assign(
@@ -47,8 +76,20 @@ public final class Attribution {
         ZoneId.systemDefault());
   }
 
+  /** As the full form, with all capture times taken as they are. */
+  public static Tally assign(
+      List<Frame> frames,
+      Map<FrameId, Instant> arrivals,
+      List<OnSetSpan> spans,
+      List<FrameMove> moves,
+      Function<Frame, Optional<Place>> namedPlace,
+      Function<String, Optional<String>> onlyView,
+      ZoneId zone) {
+    return of(frames, arrivals, spans, moves, namedPlace, onlyView, zone).tally(PlausibleTimes.ANY);
+  }
+
   /**
-   * Assigns each complete frame to a setup and counts. Copies of one frame count once.
+   * What decides to which setup each complete frame belongs.
    *
    * @param frames of a scan
    * @param arrivals when frames were first seen complete, by the station's clock
@@ -58,7 +99,7 @@ public final class Attribution {
    * @param onlyView the view of a setup of which only one is wanted, by the setup's code
    * @param zone in which bodies that write no offset keep their time
    */
-  public static Tally assign(
+  public static Attribution of(
       List<Frame> frames,
       Map<FrameId, Instant> arrivals,
       List<OnSetSpan> spans,
@@ -66,35 +107,68 @@ public final class Attribution {
       Function<Frame, Optional<Place>> namedPlace,
       Function<String, Optional<String>> onlyView,
       ZoneId zone) {
-    var incomplete = frames.stream().filter(frame -> !frame.complete()).toList();
-    var complete = FrameScan.distinct(frames).stream().filter(Frame::complete).toList();
-    var clocks = BodyClock.measure(complete, arrivals, zone);
-    var latest = latest(moves);
-    var course = new SetCourse(spans);
+    return new Attribution(frames, arrivals, spans, moves, namedPlace, onlyView, zone);
+  }
+
+  /** Assigns each complete frame to a setup and counts. Copies of one frame count once. */
+  public Tally tally(PlausibleTimes plausible) {
     var places = LinkedHashMap.<FrameId, Place>newLinkedHashMap(complete.size());
+    var clips = new HashSet<FrameId>();
     var unassigned = new ArrayList<Unassigned>();
+    var implausible = new ImplausibleClock.Gathering();
     int files = 0;
     for (var frame : complete) {
       files += frame.files().size();
-      var time = decisiveTime(frame, arrivals, clocks, zone);
-      var place =
-          moved(frame, latest)
-              .or(() -> namedPlace.apply(frame))
-              .or(() -> time.flatMap(course::at).map(SetCourse::place));
-      if (place.isPresent()) {
-        places.put(frame.id(), withView(place.get(), onlyView));
+      if (frame.isClip()) {
+        clips.add(frame.id());
+      }
+      var captured = captured(frame);
+      if (captured.isPresent() && !plausible.holds(captured.get())) {
+        implausible.add(frame, plausible.ahead(captured.get()));
+      }
+      var time = decisiveTime(frame, captured);
+      var decision = decision(frame, time);
+      if (decision.isPresent()) {
+        places.put(frame.id(), withView(decision.get().place()));
       } else {
-        unassigned.add(unassigned(frame, time, course));
+        unassigned.add(unassigned(frame, time.map(Decisive::time)));
       }
     }
     return new Tally(
-        count(places),
+        count(places, clips),
         List.copyOf(unassigned),
         incomplete,
         clocks.values().stream().map(BodyClock::describe).toList(),
         places,
-        complete.size(),
-        files);
+        complete.size() - clips.size(),
+        files,
+        clips.size(),
+        implausible.clocks());
+  }
+
+  /** What placed each complete frame that has a setup. */
+  public Map<FrameId, PlacedBy> placedBy() {
+    var by = HashMap.<FrameId, PlacedBy>newHashMap(complete.size());
+    for (var frame : complete) {
+      decision(frame, decisiveTime(frame, captured(frame)))
+          .ifPresent(found -> by.put(frame.id(), found.by()));
+    }
+    return by;
+  }
+
+  private record Decision(Place place, PlacedBy by) {}
+
+  private Optional<Decision> decision(Frame frame, Optional<Decisive> time) {
+    return moved(frame)
+        .map(place -> new Decision(place, PlacedBy.PERSON))
+        .or(() -> namedPlace.apply(frame).map(place -> new Decision(place, PlacedBy.NAME)))
+        .or(
+            () ->
+                time.flatMap(
+                    at ->
+                        course
+                            .at(at.time())
+                            .map(span -> new Decision(SetCourse.place(span), at.by()))));
   }
 
   private static Map<FrameId, FrameMove> latest(List<FrameMove> moves) {
@@ -105,10 +179,10 @@ public final class Attribution {
     return latest;
   }
 
-  private static Optional<Place> moved(Frame frame, Map<FrameId, FrameMove> latest) {
+  private Optional<Place> moved(Frame frame) {
     FrameMove last = null;
     for (var known : frame.knownAs()) {
-      var move = latest.get(known);
+      var move = moves.get(known);
       if (move != null && (last == null || move.at().isAfter(last.at()))) {
         last = move;
       }
@@ -118,31 +192,42 @@ public final class Attribution {
         .map(move -> new Place(move.setup(), move.view()));
   }
 
-  /** When the frame was before the camera, as well as that is known. */
-  private static Optional<Instant> decisiveTime(
-      Frame frame, Map<FrameId, Instant> arrivals, Map<Camera, BodyClock> clocks, ZoneId zone) {
-    var arrival = frame.arrival(arrivals);
+  /** A time, and whether it is that of the arrival or of the capture. */
+  private record Decisive(Instant time, PlacedBy by) {}
+
+  /** When it was taken, by its body's clock put right. */
+  private Optional<Instant> captured(Frame frame) {
     var clock = frame.capture().camera().map(clocks::get);
-    var captured =
-        frame
-            .capture()
-            .instant(zone)
-            .map(time -> clock.map(body -> body.putRight(time)).orElse(time));
-    if (arrival.isEmpty() || captured.isEmpty()) {
-      return arrival.or(() -> captured);
-    }
-    boolean justTaken =
-        clock.map(body -> body.isTethered(arrival.get(), captured.get())).orElse(true);
-    return justTaken ? arrival : captured;
+    return frame
+        .capture()
+        .instant(zone)
+        .map(time -> clock.map(body -> body.putRight(time)).orElse(time));
   }
 
-  private static Place withView(Place place, Function<String, Optional<String>> onlyView) {
+  /** When the frame was before the camera, as well as that is known. */
+  private Optional<Decisive> decisiveTime(Frame frame, Optional<Instant> captured) {
+    var arrival = frame.arrival(arrivals);
+    boolean justTaken =
+        arrival.isPresent()
+            && (captured.isEmpty()
+                || frame
+                    .capture()
+                    .camera()
+                    .map(clocks::get)
+                    .map(body -> body.isTethered(arrival.get(), captured.get()))
+                    .orElse(true));
+    return justTaken
+        ? arrival.map(time -> new Decisive(time, PlacedBy.ARRIVAL))
+        : captured.map(time -> new Decisive(time, PlacedBy.CAPTURE));
+  }
+
+  private Place withView(Place place) {
     return place.view().isPresent()
         ? place
         : new Place(place.setup(), onlyView.apply(place.setup()));
   }
 
-  private static Unassigned unassigned(Frame frame, Optional<Instant> time, SetCourse course) {
+  private Unassigned unassigned(Frame frame, Optional<Instant> time) {
     if (time.isEmpty()) {
       return new Unassigned(
           frame, Optional.empty(), "neither its arrival nor its capture time is known");
@@ -165,17 +250,28 @@ public final class Attribution {
             Durations.words(apart) + (before ? " later" : " before"));
   }
 
-  private static SequencedMap<String, SetupTally> count(Map<FrameId, Place> places) {
+  private static SequencedMap<String, SetupTally> count(
+      Map<FrameId, Place> places, Set<FrameId> clips) {
     var counts = new HashMap<String, SequencedMap<String, Integer>>();
-    for (var place : places.values()) {
-      counts
-          .computeIfAbsent(place.setup(), setup -> new TreeMap<>())
-          .merge(place.view().orElse(""), 1, Integer::sum);
-    }
+    var clipCounts = new HashMap<String, Integer>();
+    places.forEach(
+        (frame, place) -> {
+          var byView = counts.computeIfAbsent(place.setup(), setup -> new TreeMap<>());
+          if (clips.contains(frame)) {
+            clipCounts.merge(place.setup(), 1, Integer::sum);
+          } else {
+            byView.merge(place.view().orElse(""), 1, Integer::sum);
+          }
+        });
     var tallies = new LinkedHashMap<String, SetupTally>();
     for (var setup : counts.keySet().stream().sorted(NaturalOrder.INSTANCE).toList()) {
       var byView = counts.get(setup);
-      tallies.put(setup, new SetupTally(byView.values().stream().mapToInt(n -> n).sum(), byView));
+      tallies.put(
+          setup,
+          new SetupTally(
+              byView.values().stream().mapToInt(n -> n).sum(),
+              byView,
+              clipCounts.getOrDefault(setup, 0)));
     }
     return tallies;
   }

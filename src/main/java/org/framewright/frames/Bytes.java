@@ -149,6 +149,16 @@ final class Bytes implements Closeable {
     return value < 0 ? Long.MAX_VALUE : value;
   }
 
+  /** Whether a part holds nothing but zeros; an empty part does. */
+  boolean isZero(long offset, int length) throws IOException {
+    for (byte b : read(offset, length)) {
+      if (b != 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   String ascii(long offset, int length) throws IOException {
     return new String(read(offset, length), StandardCharsets.ISO_8859_1);
   }

@@ -3,7 +3,6 @@ package org.framewright.frames;
 import java.time.Duration;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.framewright.base.Durations;
 
 /**
  * How far a body's clock is off, measured on the frames that arrived as they were taken.
@@ -24,6 +23,9 @@ public record CameraClock(
     int measuredOn) {
   private static final double TOLERATED = 5;
 
+  /** Zones lie between UTC-12 and UTC+14. */
+  private static final int MOST_HOURS = 26;
+
   /**
    * The whole hours that the clock is off, where that is what is wrong with it: a zone or summer
    * time set wrongly. Within a minute and a half of a whole hour counts.
@@ -34,7 +36,7 @@ public record CameraClock(
     }
     double seconds = offsetSeconds.getAsDouble();
     int hours = (int) Math.round(seconds / 3600);
-    return hours != 0 && Math.abs(seconds - hours * 3600.0) <= 90
+    return hours != 0 && Math.abs(hours) <= MOST_HOURS && Math.abs(seconds - hours * 3600.0) <= 90
         ? OptionalInt.of(hours)
         : OptionalInt.empty();
   }
@@ -45,17 +47,23 @@ public record CameraClock(
   }
 
   /**
-   * How far the clock is off, as {@code 12 s slow} or {@code 1 h fast}.
+   * How far the clock is off, as {@code 12 s slow}, {@code 1 h fast} or {@code 22 years behind}.
    *
    * @throws java.util.NoSuchElementException where that is not known
    */
   public String description() {
     double toAdd = offsetSeconds.orElseThrow();
-    // Whole hours are a zone or summer time set wrongly; as minutes nobody would see it.
-    var by =
-        wholeHours().isPresent()
-            ? Math.abs(wholeHours().getAsInt()) + " h"
-            : Durations.words(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
-    return by + (toAdd < 0 ? " fast" : " slow");
+    if (wholeHours().isPresent()) {
+      // A zone or summer time set wrongly; as minutes nobody would see it.
+      return Math.abs(wholeHours().getAsInt()) + " h" + (toAdd < 0 ? " fast" : " slow");
+    }
+    return ClockWords.off(Duration.ofSeconds(-Math.round(toAdd)));
+  }
+
+  /** Whether it is years behind, as a clock that was never set. */
+  public boolean isNeverSet() {
+    return offsetSeconds.isPresent()
+        && offsetSeconds.getAsDouble() > 0
+        && ClockWords.years(Duration.ofSeconds(Math.round(offsetSeconds.getAsDouble()))) > 0;
   }
 }

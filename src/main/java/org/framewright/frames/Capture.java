@@ -10,8 +10,10 @@ import java.util.OptionalInt;
 /**
  * What a frame says of its own making.
  *
- * @param time Exif DateTimeOriginal with SubSecTimeOriginal, by the body's own clock
- * @param offset Exif OffsetTimeOriginal, where the body wrote one
+ * @param time Exif DateTimeOriginal with SubSecTimeOriginal, else what the file's container says,
+ *     by the body's own clock
+ * @param offset Exif OffsetTimeOriginal, where the body wrote one; UTC where the container's time
+ *     is by its standard in UTC
  * @param camera the body
  * @param rating -1 (rejected) to 5; the sidecar's, else the picture's own
  */
@@ -30,6 +32,16 @@ public record Capture(
     return time.map(
         local ->
             offset.isPresent() ? local.toInstant(offset.get()) : local.atZone(zone).toInstant());
+  }
+
+  /** This, with what it does not say taken from another; a time keeps its own offset or none. */
+  Capture or(Capture other) {
+    var dated = time.isPresent() ? this : other;
+    return new Capture(
+        dated.time,
+        dated.offset,
+        camera.isPresent() ? camera : other.camera,
+        rating.isPresent() ? rating : other.rating);
   }
 
   Capture withRating(OptionalInt newRating) {

@@ -15,9 +15,13 @@ final class Contents {
   /** Real files have three. */
   private static final int MOST_EXIF = 16;
 
+  private static final int HEAD = 16;
+
   private final List<Bytes> exif = new ArrayList<>();
   private final List<Preview> previews = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
+  private final List<String> doubts = new ArrayList<>();
+  private Capture said = Capture.UNKNOWN;
   private Bytes xmp;
   private boolean hollow;
   private int orientation = 1;
@@ -38,13 +42,32 @@ final class Contents {
         RafReader.read(file, contents);
       } else if (PngReader.claims(file)) {
         PngReader.read(file, contents);
+      } else if (CiffReader.claims(file)) {
+        CiffReader.read(file, contents);
+      } else if (MrwReader.claims(file)) {
+        MrwReader.read(file, contents);
+      } else if (X3fReader.claims(file)) {
+        X3fReader.read(file, contents);
+      } else if (MxfReader.claims(file)) {
+        MxfReader.read(file, contents);
+      } else if (AviReader.claims(file)) {
+        AviReader.read(file, contents);
       } else {
-        contents.fault("its first bytes are those of no picture that is known here");
+        contents.unknown(file);
       }
     } catch (Malformed e) {
       contents.fault(e.getMessage());
     }
     return contents;
+  }
+
+  private void unknown(Bytes file) throws IOException {
+    if (file.isZero(0, (int) Math.min(HEAD, file.size()))) {
+      fault("its beginning is empty");
+    } else {
+      doubt("its first bytes are those of no picture that is known here");
+    }
+    TiffReader.noteIfHollow(file, this);
   }
 
   /** A block of Exif in TIFF form. */
@@ -78,6 +101,18 @@ final class Contents {
     faults.add(why);
   }
 
+  /** A fault of a file whose ending promises a container that is known here. */
+  void doubt(String why) {
+    doubts.add(why);
+  }
+
+  /**
+   * What the container says of the capture besides its Exif; of several, the first that says it.
+   */
+  void said(Capture more) {
+    said = said.or(more);
+  }
+
   /**
    * It may yet be written: its end holds nothing but zeros, as in a file whose room was taken
    * before, or something of its description lies behind its end.
@@ -109,7 +144,16 @@ final class Contents {
     return Optional.ofNullable(xmp);
   }
 
+  Capture said() {
+    return said;
+  }
+
   Optional<String> fault() {
+    return certainFault().or(() -> doubts.stream().findFirst());
+  }
+
+  /** A fault also where the file's ending allows a container that is not known here. */
+  Optional<String> certainFault() {
     return faults.stream().findFirst();
   }
 

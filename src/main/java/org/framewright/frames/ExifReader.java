@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -42,8 +43,13 @@ final class ExifReader {
 
   private ExifReader() {}
 
-  /** Reads the blocks; what they do not say, or say in a way that makes no sense, is absent. */
-  static Capture read(List<Bytes> blocks) throws IOException {
+  /**
+   * Reads the blocks; what they do not say, or say in a way that makes no sense, is absent.
+   *
+   * @param raw whether they are a raw's, whose DateTime only the body can have written; in other
+   *     pictures it is the time of the last change
+   */
+  static Capture read(List<Bytes> blocks, boolean raw) throws IOException {
     var metadata = new Metadata();
     for (var block : blocks) {
       if (block.size() <= Integer.MAX_VALUE) {
@@ -51,11 +57,14 @@ final class ExifReader {
       }
     }
     var directories =
-        metadata.getDirectoriesOfType(ExifDirectoryBase.class).stream()
-            .map(Directory.class::cast)
-            .toList();
-    return new Capture(
-        time(directories), offset(directories), camera(directories, metadata), rating(metadata));
+        new ArrayList<Directory>(metadata.getDirectoriesOfType(ExifDirectoryBase.class));
+    // RW2 and its like have a first directory of their own with the same fields for make and model.
+    directories.addAll(metadata.getDirectoriesOfType(PanasonicRawIFD0Directory.class));
+    var time = time(directories);
+    if (time.isEmpty() && raw) {
+      time = first(directories, ExifDirectoryBase.TAG_DATETIME, ExifReader::time);
+    }
+    return new Capture(time, offset(directories), camera(directories, metadata), rating(metadata));
   }
 
   private static void parse(Bytes block, Metadata into) throws IOException {
@@ -241,6 +250,7 @@ final class ExifReader {
             ExifDirectoryBase.TAG_SUBSECOND_TIME_ORIGINAL,
             ExifDirectoryBase.TAG_DATETIME_DIGITIZED,
             ExifDirectoryBase.TAG_SUBSECOND_TIME_DIGITIZED,
+            ExifDirectoryBase.TAG_DATETIME,
             ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL,
             ExifDirectoryBase.TAG_MAKE,
             ExifDirectoryBase.TAG_MODEL,

@@ -17,8 +17,8 @@ import org.framewright.base.Problem;
  *
  * @param whole whether its container is whole
  * @param hollow whether its end is empty or lacks something, so that it may yet be written
- * @param capture of a picture: its making; of a sidecar: its rating
- * @param id of a whole picture
+ * @param capture of a picture or clip: its making; of a sidecar: its rating
+ * @param id of a whole picture or clip
  * @param problem what is wrong with it; where is left open
  * @param again whether it could not be read at all, so that reading it again may help
  */
@@ -35,7 +35,7 @@ record FileReading(
   /** Reads a file; nothing where it is gone. */
   static Optional<FileReading> of(Path path, FileRole role, Bytes.Room room) {
     try (var file = Bytes.open(path, room)) {
-      return Optional.of(of(file, role));
+      return Optional.of(of(file, role, Endings.isOpaque(path.getFileName().toString())));
     } catch (NoSuchFileException e) {
       return Optional.empty();
     } catch (IOException e) {
@@ -44,7 +44,18 @@ record FileReading(
   }
 
   static FileReading of(Bytes file, FileRole role) {
-    return of(file, role.isPicture() ? FileReading::picture : FileReading::sidecar);
+    return of(file, role, false);
+  }
+
+  /**
+   * @param opaque whether its ending allows a container that no reader knows
+   */
+  private static FileReading of(Bytes file, FileRole role, boolean opaque) {
+    return of(
+        file,
+        role.isExposure()
+            ? bytes -> picture(bytes, role == FileRole.RAW, opaque)
+            : FileReading::sidecar);
   }
 
   interface Structure {
@@ -107,13 +118,13 @@ record FileReading(
     }
   }
 
-  private static FileReading picture(Bytes file) throws IOException {
+  private static FileReading picture(Bytes file, boolean raw, boolean opaque) throws IOException {
     var contents = Contents.of(file);
-    var capture = ExifReader.read(contents.exif());
+    var capture = ExifReader.read(contents.exif(), raw).or(contents.said());
     if (capture.rating().isEmpty()) {
       capture = capture.withRating(embeddedRating(contents));
     }
-    var fault = contents.fault();
+    var fault = opaque ? contents.certainFault() : contents.fault();
     if (fault.isPresent()) {
       return new FileReading(
           false,

@@ -14,8 +14,15 @@ import org.framewright.base.Problem;
  * @param files how many files these have together
  * @param problems what was unreadable or broken, and which frames are copies; {@code where} is the
  *     path of the file or folder
+ * @param notUnderstood the files that are neither of frames nor litter, by folder
  */
-public record FrameScan(List<Frame> frames, int files, List<Problem> problems) {
+public record FrameScan(
+    List<Frame> frames, int files, List<Problem> problems, List<NotUnderstood> notUnderstood) {
+
+  /** A scan that understood every file. */
+  public FrameScan(List<Frame> frames, int files, List<Problem> problems) {
+    this(frames, files, problems, List.of());
+  }
 
   /** The frames, each once: of copies of one frame the first. */
   public List<Frame> distinct() {

@@ -29,12 +29,14 @@ import org.framewright.base.Progress;
 
 /**
  * Finds the frames below a folder. What was read of a file is kept until its size, its time or the
- * file behind its name changes, so scan with one scanner again and again. Files whose name starts
- * with a dot, temporary files, folders whose name starts with a dot and links are passed over.
+ * file behind its name changes, so scan with one scanner again and again. Files and folders whose
+ * name starts with a dot, temporary files and other {@link Litter} are passed over; whatever else
+ * is no file of a frame is named in the scan.
  *
- * <p>A picture is complete when its size and time held over two looks at least {@link #SETTLE}
- * apart (a file last written more than {@link #OLD} ago needs one look only), and its container is
- * whole. One whose end is empty, or cuts its description off, must have held for {@link #HOLLOW}.
+ * <p>A picture or a clip is complete when its size and time held over two looks at least {@link
+ * #SETTLE} apart (a file last written more than {@link #OLD} ago needs one look only), and its
+ * container is whole. One whose end is empty, or cuts its description off, must have held for
+ * {@link #HOLLOW}.
  *
  * <p>Safe for use by several threads, one scan at a time.
  */
@@ -155,7 +157,7 @@ public final class FrameScanner {
             Files.readAttributes(hint, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
         if (attributes.isDirectory()) {
           walk(hint, ConcurrentHashMap.newKeySet());
-        } else if (attributes.isRegularFile()) {
+        } else {
           folder(hint.getParent()).see(hint, attributes, clock.instant());
         }
       } catch (NoSuchFileException e) {
@@ -179,7 +181,8 @@ public final class FrameScanner {
 
   private boolean passedOver(Path path) {
     for (var name : root.relativize(path)) {
-      if (name.toString().startsWith(".")) {
+      // Of a file by that name its folder asks again.
+      if (Litter.isFolder(name.toString())) {
         return true;
       }
     }
@@ -234,8 +237,10 @@ public final class FrameScanner {
       var attributes =
           Files.readAttributes(entry, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
       if (attributes.isDirectory()) {
-        below.add(entry);
-      } else if (attributes.isRegularFile()) {
+        if (!Litter.isFolder(entry.getFileName().toString())) {
+          below.add(entry);
+        }
+      } else {
         folder.see(entry, attributes, now);
       }
     } catch (NoSuchFileException e) {
@@ -256,7 +261,7 @@ public final class FrameScanner {
 
   private Look finish(Progress progress) {
     var now = clock.instant();
-    var due = new ArrayList<FolderFrames.Known>();
+    var due = new ArrayList<Known>();
     var unsettled = new ArrayList<Path>();
     for (var folder : folders.values()) {
       folder.sort(now, due, unsettled);
@@ -265,12 +270,14 @@ public final class FrameScanner {
     boolean changed = false;
     var frames = new ArrayList<Frame>();
     var problems = new ArrayList<>(unreadable.values());
+    var notUnderstood = new ArrayList<NotUnderstood>();
     int files = 0;
     for (var folder : folders.values()) {
       changed |= folder.isChanged();
       folder.gather();
       frames.addAll(folder.frames());
       problems.addAll(folder.problems());
+      folder.notUnderstood(notUnderstood);
       files += folder.frameFiles();
     }
     if (changed || frames.size() != framesBefore) {
@@ -279,11 +286,13 @@ public final class FrameScanner {
     }
     problems.addAll(copies);
     return new Look(
-        new FrameScan(List.copyOf(frames), files, List.copyOf(problems)), List.copyOf(unsettled));
+        new FrameScan(
+            List.copyOf(frames), files, List.copyOf(problems), List.copyOf(notUnderstood)),
+        List.copyOf(unsettled));
   }
 
   /** Reads side by side, each reader in one room: a room for each file would be all garbage. */
-  private void read(List<FolderFrames.Known> due, Instant now, Progress progress) {
+  private void read(List<Known> due, Instant now, Progress progress) {
     var next = new AtomicInteger();
     var done = new AtomicInteger();
     int each = Math.ceilDiv(due.size(), REPORTS);

@@ -222,7 +222,7 @@ public final class FrameWatcher implements AutoCloseable {
     var problems = List.of(problem(failure));
     return last == null
         ? new FrameScan(List.of(), 0, problems)
-        : new FrameScan(last.frames(), last.files(), problems);
+        : new FrameScan(last.frames(), last.files(), problems, last.notUnderstood());
   }
 
   private Problem problem(Throwable failure) {

@@ -6,11 +6,13 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * ISO base media files (ISO/IEC 14496-12): boxes of size and type, one after another and inside
  * each other. HEIF (ISO/IEC 23008-12) keeps its Exif as an item that {@code meta} locates; CR3
  * keeps it in boxes of its own below {@code moov} (layout as published by open-source readers).
+ * What clips say besides, {@link ClipReader} reads.
  */
 final class IsoReader {
   private static final String CR3_METADATA = "85c0b687820f11e08111f4ce462b6a48";
@@ -21,19 +23,32 @@ final class IsoReader {
   private static final int MOST_ITEMS = 4096;
   private static final int MOST_EXTENTS = 1 << 16;
 
-  private record Box(String type, Bytes content) {}
+  record Box(String type, Bytes content) {}
 
   private record Item(long id, String type) {}
 
+  /** What a file may begin with; clips of before {@code ftyp} was made begin with any of these. */
+  private static final Set<String> BEGINNINGS =
+      Set.of("ftyp", "moov", "mdat", "wide", "free", "skip", "pnot");
+
+  /** Brands of HEIF and AVIF, which may keep their picture in their index. */
+  private static final Set<String> PICTURES =
+      Set.of("heic", "heix", "heim", "hevc", "hevx", "mif1", "msf1", "avif", "avis");
+
   private final Contents contents;
+  private final ClipReader said;
   private int boxes;
+
+  /** Whether its index locates items, as that of pictures does. */
+  private boolean items;
 
   private IsoReader(Contents contents) {
     this.contents = contents;
+    this.said = new ClipReader(contents, this);
   }
 
   static boolean claims(Bytes file) throws IOException {
-    return file.holds(4, 4) && file.ascii(4, 4).equals("ftyp");
+    return file.holds(4, 4) && BEGINNINGS.contains(file.ascii(4, 4));
   }
 
   static void read(Bytes file, Contents contents) throws IOException {
@@ -43,19 +58,25 @@ final class IsoReader {
   private void file(Bytes file) throws IOException {
     boolean data = false;
     boolean index = false;
-    boolean cr3 = file.holds(8, 4) && file.ascii(8, 4).equals("crx ");
+    boolean clip = false;
+    boolean picture = file.holds(8, 4) && PICTURES.contains(file.ascii(8, 4));
     long at = 0;
     while (at < file.size()) {
+      if (boxes >= MOST_BOXES && index && data) {
+        // A clip in many pieces: its end is not looked for any further.
+        break;
+      }
       long size = sizeOf(file, at);
       var box = box(file, at, size);
       switch (box.type()) {
         case "moov" -> {
           index = true;
+          clip = !picture;
           movie(box.content());
         }
         case "meta" -> {
-          index = true;
           meta(file, box.content());
+          index |= picture || items;
         }
         case "mdat" -> data = box.content().size() > 0;
         case "uuid" -> special(box.content());
@@ -63,9 +84,10 @@ final class IsoReader {
       }
       at += size;
     }
-    if (!index || (cr3 && !data)) {
+    if (!index || (clip && !data)) {
       contents.fault("its picture data are missing");
     }
+    said.finish();
     TiffReader.noteIfHollow(file, contents);
   }
 
@@ -100,7 +122,7 @@ final class IsoReader {
     return new Box(within.ascii(at + 4, 4), within.slice(at + header, size - header));
   }
 
-  private List<Box> inside(Bytes within) throws IOException {
+  List<Box> inside(Bytes within) throws IOException {
     var found = new ArrayList<Box>();
     long at = 0;
     while (at + 8 <= within.size()) {
@@ -115,6 +137,8 @@ final class IsoReader {
     for (var box : inside(movie)) {
       if (box.type().equals("uuid")) {
         special(box.content());
+      } else {
+        said.inMovie(box);
       }
     }
   }
@@ -171,17 +195,27 @@ final class IsoReader {
     }
   }
 
-  private void meta(Bytes file, Bytes meta) throws IOException {
+  /** What follows the version of a {@code meta}; QuickTime's has none. */
+  static Bytes insideOfMeta(Bytes meta) throws IOException {
     if (meta.size() < 4) {
       throw new Malformed("its index is cut off");
     }
+    int version = meta.holds(4, 4) && meta.ascii(4, 4).equals("hdlr") ? 0 : 4;
+    return meta.slice(version, meta.size() - version);
+  }
+
+  private void meta(Bytes file, Bytes meta) throws IOException {
     var parts = new HashMap<String, Bytes>();
-    for (var box : inside(meta.slice(4, meta.size() - 4))) {
+    for (var box : inside(insideOfMeta(meta))) {
       parts.putIfAbsent(box.type(), box.content());
+    }
+    if (parts.containsKey("xml ")) {
+      said.xml(parts.get("xml "));
     }
     if (!parts.containsKey("iinf") || !parts.containsKey("iloc")) {
       return;
     }
+    items = true;
     var places = places(file, parts.get("idat"), parts.get("iloc"));
     for (var item : items(parts.get("iinf"))) {
       var place = places.get(item.id());

@@ -64,6 +64,18 @@ final class JpegReader {
     }
   }
 
+  /** Adds the Exif of a JPEG that lies inside another file; whatever is broken is left out. */
+  static void exifOf(Bytes jpeg, Contents contents) throws IOException {
+    try {
+      var inside = new Contents();
+      readHead(jpeg, inside);
+      inside.exif().forEach(contents::exif);
+    } catch (Malformed e) {
+      // The file around it is whole without its preview.
+      return;
+    }
+  }
+
   /** The size of a JPEG's picture in pixels. */
   record Dimensions(int width, int height, boolean progressive) {}
 

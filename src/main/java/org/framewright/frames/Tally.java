@@ -5,15 +5,17 @@ import java.util.Map;
 import java.util.SequencedMap;
 
 /**
- * The frames, counted by setup and view. Only complete frames are counted.
+ * The frames, counted by setup and view. Only complete frames are counted, video clips apart.
  *
- * @param bySetup each setup that has frames, by code in natural order
- * @param unassigned the complete frames that no setup claims
- * @param incomplete the frames that are not whole, or not yet
+ * @param bySetup each setup that has frames or clips, by code in natural order
+ * @param unassigned the complete frames and clips that no setup claims
+ * @param incomplete the frames and clips that are not whole, or not yet
  * @param cameras the bodies and their clocks
- * @param places where each assigned frame belongs
- * @param frames the number of complete frames
- * @param files the number of their files
+ * @param places where each assigned frame or clip belongs
+ * @param frames the number of complete frames without the clips
+ * @param files the number of the files of all complete frames and clips
+ * @param clips the number of complete clips
+ * @param implausible the bodies with capture times that cannot be right
  */
 public record Tally(
     SequencedMap<String, SetupTally> bySetup,
@@ -22,4 +24,19 @@ public record Tally(
     List<CameraClock> cameras,
     Map<FrameId, Place> places,
     int frames,
-    int files) {}
+    int files,
+    int clips,
+    List<ImplausibleClock> implausible) {
+
+  /** A tally without clips, of bodies whose times can be right. */
+  public Tally(
+      SequencedMap<String, SetupTally> bySetup,
+      List<Unassigned> unassigned,
+      List<Frame> incomplete,
+      List<CameraClock> cameras,
+      Map<FrameId, Place> places,
+      int frames,
+      int files) {
+    this(bySetup, unassigned, incomplete, cameras, places, frames, files, 0, List.of());
+  }
+}

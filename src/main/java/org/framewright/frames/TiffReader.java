@@ -110,7 +110,7 @@ final class TiffReader {
       contents.hollow();
     }
     if (!picture && !directories.isEmpty()) {
-      contents.fault("it names no picture data");
+      contents.doubt("it names no picture data");
     }
     reader.orientation(directories, contents);
     reader.xmp(directories, contents);
@@ -139,12 +139,9 @@ final class TiffReader {
 
   static void noteIfHollow(Bytes file, Contents contents) throws IOException {
     int length = (int) Math.min(TAIL, file.size());
-    for (byte b : file.read(file.size() - length, length)) {
-      if (b != 0) {
-        return;
-      }
+    if (file.isZero(file.size() - length, length)) {
+      contents.hollow();
     }
-    contents.hollow();
   }
 
   /** The directories that hang together: the chain, those below each, and the one of the Exif. */
@@ -279,14 +276,7 @@ final class TiffReader {
   /** An RW2's maker's notes lie in the Exif of its JPEG. */
   private void exifOf(Field embedded, Contents contents) throws IOException {
     if (file.holds(embedded.at(), embedded.count())) {
-      try {
-        var inside = new Contents();
-        JpegReader.readHead(file.slice(embedded.at(), embedded.count()), inside);
-        inside.exif().forEach(contents::exif);
-      } catch (Malformed e) {
-        // A raw is whole without its preview.
-        return;
-      }
+      JpegReader.exifOf(file.slice(embedded.at(), embedded.count()), contents);
     }
   }
 

@@ -3,15 +3,18 @@
  * they were taken, and which setup they belong to.
  *
  * <p>The data's way: {@link org.framewright.frames.FrameScanner} walks the frames folder, gathers
- * the files of one stem into one {@link org.framewright.frames.Frame}, and for each file whose size
- * and time have held asks its container whether it is whole and its Exif when it was taken; what
- * was once read is kept until the file changes, so that a second scan costs no more than a listing.
- * {@link org.framewright.frames.FrameWatcher} repeats the scan whenever the folder stirs and hands
- * each new {@link org.framewright.frames.FrameScan} on. {@link org.framewright.frames.Attribution},
- * a pure function, joins a scan with what the job knows (arrivals, what was on set when, frames
- * moved by a person) and makes the {@link org.framewright.frames.Tally}, in which copies of one
- * frame count once. {@link org.framewright.frames.Thumbnails} decodes the small previews that the
- * containers carry. Every byte that is read counts as untrusted: readers are bounded, and what is
- * broken becomes a {@link org.framewright.base.Problem} of the scan, never its end.
+ * the files of one stem into one {@link org.framewright.frames.Frame}, pictures and clips with all
+ * companions that bear their name, and for each picture or clip whose size and time have held asks
+ * its container whether it is whole and when it was taken; what was once read is kept until the
+ * file changes, so that a second scan costs no more than a listing. What is neither a frame's file
+ * nor litter of a system becomes {@link org.framewright.frames.NotUnderstood}, so that nothing is
+ * passed over in silence. {@link org.framewright.frames.FrameWatcher} repeats the scan whenever the
+ * folder stirs and hands each new {@link org.framewright.frames.FrameScan} on. {@link
+ * org.framewright.frames.Attribution}, a pure function, joins a scan with what the job knows
+ * (arrivals, what was on set when, frames moved by a person) and makes the {@link
+ * org.framewright.frames.Tally}, in which copies of one frame count once. {@link
+ * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry. Every
+ * byte that is read counts as untrusted: readers are bounded, and what is broken becomes a {@link
+ * org.framewright.base.Problem} of the scan, never its end.
  */
 package org.framewright.frames;

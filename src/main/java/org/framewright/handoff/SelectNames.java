@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.framewright.frames.Frame;
-import org.framewright.frames.FrameFile;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
@@ -115,17 +114,8 @@ final class SelectNames {
     return text.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
   }
 
-  private static List<String> files(Frame frame, String name) {
-    return frame.files().stream().map(file -> name + ending(frame, file)).toList();
-  }
-
   /** Everything behind the frame's stem, so that {@code A.DNG.xmp} stays with {@code A.DNG}. */
-  private static String ending(Frame frame, FrameFile file) {
-    var name = file.path().getFileName().toString();
-    if (name.regionMatches(true, 0, frame.stem(), 0, frame.stem().length())) {
-      return name.substring(frame.stem().length());
-    }
-    int dot = name.lastIndexOf('.');
-    return dot < 0 ? "" : name.substring(dot);
+  private static List<String> files(Frame frame, String name) {
+    return frame.files().stream().map(file -> name + frame.ending(file)).toList();
   }
 }

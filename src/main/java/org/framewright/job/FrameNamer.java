@@ -155,15 +155,10 @@ final class FrameNamer {
   private void request(Frame frame, String stem) {
     var group = group(frame);
     for (var file : frame.files()) {
-      var name = file.path().getFileName().toString();
-      int end =
-          name.regionMatches(true, 0, frame.stem() + ".", 0, frame.stem().length() + 1)
-              ? frame.stem().length()
-              : Math.max(name.lastIndexOf('.'), 0);
       requests.add(
           new RenameRequest(
               root.relativize(file.path()),
-              root.relativize(file.path().resolveSibling(stem + name.substring(end))),
+              root.relativize(file.path().resolveSibling(stem + frame.ending(file))),
               group));
     }
   }

@@ -37,6 +37,11 @@ final class FrameTimes {
     return frame.capture().instant(zone).map(time -> offset == null ? time : time.plus(offset));
   }
 
+  /** The same as day and time of day at the place of the shoot. */
+  Optional<LocalDateTime> capturedLocal(Frame frame) {
+    return captured(frame).map(time -> LocalDateTime.ofInstant(time, zone));
+  }
+
   /** When it was seen to arrive. */
   Optional<Instant> arrived(Frame frame) {
     return frame.arrival(arrivals);

@@ -3,15 +3,23 @@ package org.framewright.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
+import org.framewright.frames.Camera;
 import org.framewright.frames.CameraClock;
+import org.framewright.frames.FrameScan;
+import org.framewright.frames.ImplausibleClock;
 import org.framewright.frames.SetupTally;
 
 /** A job's frames as they were counted, in words, as the command line and the demo print them. */
 public final class FramesDescription {
   private static final int MOST_LISTED = 20;
+  private static final int MOST_ENDINGS = 6;
 
   private FramesDescription() {}
 
@@ -21,13 +29,20 @@ public final class FramesDescription {
     var lines = new ArrayList<String>();
     lines.add(
         PlainText.counted(tally.frames(), "frame")
+            + clips(", ", tally.clips())
             + ", "
             + PlainText.counted(tally.files(), "file"));
     tally
         .bySetup()
         .forEach(
             (setup, counted) -> {
-              lines.add("  " + setup + ": " + counted.frames() + views(counted));
+              lines.add(
+                  "  "
+                      + setup
+                      + ": "
+                      + counted.frames()
+                      + views(counted)
+                      + clips(", ", counted.clips()));
               missing(job, standing, setup).forEach(words -> lines.add("    missing " + words));
               if (standing.state().of(setup).changedSinceSignOff()) {
                 lines.add("    changed since sign-off");
@@ -56,6 +71,7 @@ public final class FramesDescription {
   public static String line(Job job, Standing standing) {
     var tally = standing.tally();
     var line = new StringBuilder(PlainText.counted(tally.frames(), "frame"));
+    line.append(clips(", ", tally.clips()));
     standing
         .state()
         .onSet()
@@ -75,12 +91,63 @@ public final class FramesDescription {
     return line.toString();
   }
 
+  private static String clips(String before, int clips) {
+    return clips == 0 ? "" : before + PlainText.counted(clips, "clip");
+  }
+
   /** The bodies whose clocks are off, and how that was found. */
   public static List<String> clocks(Standing standing) {
-    return standing.tally().cameras().stream()
-        .filter(CameraClock::isOff)
-        .map(FramesDescription::clock)
+    return Stream.concat(
+            standing.tally().cameras().stream()
+                .filter(CameraClock::isOff)
+                .map(FramesDescription::clock),
+            standing.tally().implausible().stream().map(FramesDescription::clock))
         .toList();
+  }
+
+  /**
+   * That some files in the frames folder are neither frames nor of frames, by their endings: {@code
+   * 6 files are not understood: .CRW, .MRW}. Empty where all are understood.
+   */
+  public static Optional<Problem> notUnderstood(FrameScan scan) {
+    var files = scan.notUnderstood();
+    if (files.isEmpty()) {
+      return Optional.empty();
+    }
+    var counts = new TreeMap<String, Integer>();
+    files.forEach(file -> counts.merge(file.ending(), 1, Integer::sum));
+    var endings =
+        counts.entrySet().stream()
+            .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
+            .map(entry -> entry.getKey().isEmpty() ? "without an ending" : entry.getKey())
+            .limit(MOST_ENDINGS)
+            .collect(Collectors.joining(", "));
+    return Optional.of(
+        new Problem(
+            PlainText.counted(files.size(), "file")
+                + (files.size() == 1 ? " is" : " are")
+                + " not understood: "
+                + endings
+                + (counts.size() > MOST_ENDINGS ? " ..." : ""),
+            "A frame in a format that is not known here may be among them; move away what is none."));
+  }
+
+  /** The same with each such file and why, the first of them. */
+  public static List<String> notUnderstood(Job job, FrameScan scan) {
+    var lines = new ArrayList<String>();
+    notUnderstood(scan)
+        .ifPresent(
+            problem -> {
+              lines.add(problem.what());
+              few(
+                  scan.notUnderstood().stream()
+                      .limit(MOST_LISTED + 1L)
+                      .map(one -> job.folder().relativize(one.file()) + ": " + one.why())
+                      .toList(),
+                  scan.notUnderstood().size(),
+                  lines);
+            });
+    return lines;
   }
 
   /** What a setup of the list still lacks; nothing where the list does not hold it. */
@@ -93,10 +160,14 @@ public final class FramesDescription {
   private static void list(String title, List<String> entries, List<String> into) {
     if (!entries.isEmpty()) {
       into.add(title + ": " + entries.size());
-      entries.stream().limit(MOST_LISTED).forEach(entry -> into.add("  " + entry));
-      if (entries.size() > MOST_LISTED) {
-        into.add("  and " + (entries.size() - MOST_LISTED) + " more");
-      }
+      few(entries, entries.size(), into);
+    }
+  }
+
+  private static void few(List<String> entries, int all, List<String> into) {
+    entries.stream().limit(MOST_LISTED).forEach(entry -> into.add("  " + entry));
+    if (all > MOST_LISTED) {
+      into.add("  and " + (all - MOST_LISTED) + " more");
     }
   }
 
@@ -110,14 +181,36 @@ public final class FramesDescription {
   }
 
   private static String clock(CameraClock clock) {
+    if (clock.isNeverSet()) {
+      // Of years nobody wants to know the seconds.
+      return "The clock of %s is %s (measured on %s): it was never set"
+          .formatted(
+              name(clock.camera()),
+              clock.description(),
+              PlainText.counted(clock.measuredOn(), "frame"));
+    }
     return String.format(
         Locale.ROOT,
         "The clock of %s is %s (%.1f s, spread %.1f s, measured on %s)%s",
-        (clock.camera().model() + " " + clock.camera().serial()).strip(),
+        name(clock.camera()),
         clock.description(),
         Math.abs(clock.offsetSeconds().orElseThrow()),
         clock.spreadSeconds().orElse(0),
         PlainText.counted(clock.measuredOn(), "frame"),
         clock.wholeHours().isPresent() ? ": its time zone or summer time is set wrongly" : "");
+  }
+
+  private static String clock(ImplausibleClock clock) {
+    return "%s of %s %s %s: %s"
+        .formatted(
+            PlainText.counted(clock.frames(), "frame"),
+            clock.camera().map(FramesDescription::name).orElse("an unknown body"),
+            clock.frames() == 1 ? "is" : "are",
+            clock.description(),
+            clock.why());
+  }
+
+  private static String name(Camera camera) {
+    return (camera.model() + " " + camera.serial()).strip();
   }
 }

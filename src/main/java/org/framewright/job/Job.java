@@ -26,6 +26,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
+import org.framewright.frames.PlausibleTimes;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -62,6 +63,8 @@ public final class Job {
   private volatile Fold fold = folding.fold();
   private volatile List<String> warnings = List.of();
   private volatile Optional<Elsewhere> elsewhere = Optional.empty();
+  private volatile Optional<Instant> began = Optional.empty();
+  private volatile Instant latest = Instant.MIN;
   private volatile Optional<FrameNaming> naming = Optional.empty();
 
   private Job(Path folder, Convention convention, Clock clock, EventLog log)
@@ -225,6 +228,13 @@ public final class Job {
           .filter(entry -> Elsewhere.concerns(entry.event()))
           .max(Comparator.comparing(Entry::stamp))
           .ifPresent(entry -> elsewhere = Optional.of(Elsewhere.of(entry)));
+      for (var entry : news) {
+        var time = entry.time();
+        latest = time.isAfter(latest) ? time : latest;
+        if (entry.event() instanceof Event.Began && began.filter(time::isAfter).isEmpty()) {
+          began = Optional.of(time);
+        }
+      }
       folding.add(news);
       fold = folding.fold();
     }
@@ -502,7 +512,13 @@ public final class Job {
   }
 
   private Standing standing(Fold now, FrameScan scan) {
-    return Standing.of(now.state(), scan, naming(now.list()), clock.getZone());
+    return Standing.of(now.state(), scan, naming(now.list()), clock.getZone(), plausibleTimes());
+  }
+
+  /** What happened in the job cannot lie in the future, whatever this computer's clock says. */
+  private PlausibleTimes plausibleTimes() {
+    var now = log.now();
+    return PlausibleTimes.of(began, now.isBefore(latest) ? latest : now);
   }
 
   /** Learning the names of a list's setups takes a while; the same list is not learnt twice. */
@@ -522,6 +538,15 @@ public final class Job {
     return scan.frames().stream()
         .sorted(Comparator.comparing(times::order).thenComparing(Frame::stem))
         .toList();
+  }
+
+  /** Every frame of a scan with how it came to its setup, in the order in which they were taken. */
+  public List<FrameLine> frameLines(FrameScan scan) {
+    var now = fold;
+    var standing = standing(now, scan);
+    var by =
+        Standing.attribution(now.state(), scan, naming(now.list()), clock.getZone()).placedBy();
+    return FrameLine.all(inOrder(scan), standing.tally(), by, times(now, standing));
   }
 
   private FrameTimes times(Fold now, Standing standing) {

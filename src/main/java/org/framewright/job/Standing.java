@@ -13,6 +13,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
+import org.framewright.frames.PlausibleTimes;
 import org.framewright.frames.Tally;
 
 /**
@@ -24,17 +25,21 @@ import org.framewright.frames.Tally;
 public record Standing(Tally tally, JobState state) {
 
   /** What the log, the names of frames and a scan say together; nothing else counts. */
-  static Standing of(JobState state, FrameScan scan, FrameNaming naming, ZoneId zone) {
-    var tally =
-        Attribution.assign(
-            scan.frames(),
-            state.arrivals(),
-            state.spans(),
-            state.moves(),
-            naming::place,
-            ViewCodes.onlyOnes(naming.list()),
-            zone);
+  static Standing of(
+      JobState state, FrameScan scan, FrameNaming naming, ZoneId zone, PlausibleTimes plausible) {
+    var tally = attribution(state, scan, naming, zone).tally(plausible);
     return new Standing(tally, state.changedSinceSignOff(changed(state, scan, tally, zone)));
+  }
+
+  static Attribution attribution(JobState state, FrameScan scan, FrameNaming naming, ZoneId zone) {
+    return Attribution.of(
+        scan.frames(),
+        state.arrivals(),
+        state.spans(),
+        state.moves(),
+        naming::place,
+        ViewCodes.onlyOnes(naming.list()),
+        zone);
   }
 
   /** The setups that got a frame after their sign-off. */

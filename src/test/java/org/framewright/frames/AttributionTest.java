@@ -56,6 +56,34 @@ class AttributionTest {
   }
 
   @Test
+  void saysWhatPlacedEachFrame() {
+    onSet("001", 0, 600);
+    var arrived = tethered("arrived", A, 10, 1);
+    var moved = tethered("moved", A, 12, 1);
+    var byName = tethered("named", A, 14, 1);
+    var fromCard = frame("card", A, local(16), Optional.empty());
+    var nowhere = frame("nowhere", A, local(9000), Optional.empty());
+    moves.add(new FrameMove(moved.id(), "003", Optional.empty(), at(100)));
+    named = frame -> frame.equals(byName) ? Optional.of(place("007")) : Optional.empty();
+    assertThat(
+            Attribution.of(
+                    List.of(arrived, moved, byName, fromCard, nowhere),
+                    arrivals,
+                    spans,
+                    moves,
+                    named,
+                    onlyView,
+                    zone)
+                .placedBy())
+        .isEqualTo(
+            Map.of(
+                arrived.id(), PlacedBy.ARRIVAL,
+                moved.id(), PlacedBy.PERSON,
+                byName.id(), PlacedBy.NAME,
+                fromCard.id(), PlacedBy.CAPTURE));
+  }
+
+  @Test
   void ofSeveralMovesTheLatestCountsAndAnEmptyOneTakesThemBack() {
     onSet("001", 0, 600);
     var frame = tethered("x", A, 10, 1);

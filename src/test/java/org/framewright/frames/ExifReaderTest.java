@@ -15,7 +15,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ExifReaderTest {
 
   private static Capture read(TestCamera.Tiff... blocks) throws IOException {
-    return ExifReader.read(List.of(blocks).stream().map(block -> Bytes.of(block.file())).toList());
+    return ExifReader.read(
+        List.of(blocks).stream().map(block -> Bytes.of(block.file())).toList(), false);
   }
 
   private static TestCamera.Tiff withExif(int tag, String text) {

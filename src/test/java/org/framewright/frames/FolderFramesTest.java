@@ -61,7 +61,7 @@ class FolderFramesTest {
     folder.see(FOLDER.resolve("a.jpg"), attributes("a.jpg", 11), NOW);
     folder.see(FOLDER.resolve("b.jpg"), attributes("b.jpg", 10), NOW);
     folder.endListing();
-    var due = new ArrayList<FolderFrames.Known>();
+    var due = new ArrayList<Known>();
     folder.sort(NOW, due, new ArrayList<>());
     assertThat(due).hasSize(1);
     assertThat(folder.isChanged()).isTrue();
@@ -143,7 +143,7 @@ class FolderFramesTest {
   /** Looks at one file, reads what is due, and answers how many that was. */
   private int dueAfter(BasicFileAttributes attributes, Instant now, String name) {
     folder.see(FOLDER.resolve(name), attributes, now);
-    var due = new ArrayList<FolderFrames.Known>();
+    var due = new ArrayList<Known>();
     folder.sort(now, due, new ArrayList<>());
     due.forEach(known -> known.read(now, this::read, new HashMap<>(), null));
     folder.gather();
@@ -167,7 +167,7 @@ class FolderFramesTest {
       folder.see(FOLDER.resolve(name), attributes(name, 10), now);
     }
     folder.endListing();
-    var due = new ArrayList<FolderFrames.Known>();
+    var due = new ArrayList<Known>();
     folder.sort(now, due, new ArrayList<>());
     due.forEach(known -> known.read(now, this::read, new HashMap<>(), null));
     folder.gather();

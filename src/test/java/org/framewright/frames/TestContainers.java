@@ -54,10 +54,15 @@ final class TestContainers {
 
   /** HEIF: an Exif item and a JPEG item, located by {@code iloc}. */
   static byte[] heif() {
+    return heif("heic");
+  }
+
+  static byte[] heif(String brand) {
     byte[] exif = join(new byte[4], CAMERA.exif(TIME, 1, TestCamera.picture(160, 120, Color.RED)));
     byte[] jpeg = TestCamera.picture(240, 180, Color.RED);
     byte[] ftyp =
-        TestCamera.box("ftyp", "heic\0\0\0\0mif1heic".getBytes(StandardCharsets.US_ASCII));
+        TestCamera.box(
+            "ftyp", (brand + "\0\0\0\0mif1" + brand).getBytes(StandardCharsets.US_ASCII));
     int metaSize = meta(0, 0, 0, 0).length;
     int data = ftyp.length + metaSize + 8;
     return join(

@@ -136,4 +136,24 @@ class FramesDescriptionTest {
     assertThat(PlainText.counted(1, "frame")).isEqualTo("1 frame");
     assertThat(Optional.of(PlainText.counted(0, "frame"))).contains("0 frames");
   }
+
+  @Test
+  void filesThatAreNotUnderstoodAreToldByTheirEndingsAndTheFirstByName() throws Exception {
+    assertThat(FramesDescription.notUnderstood(job.scan())).isEmpty();
+    assertThat(FramesDescription.notUnderstood(job, job.scan())).isEmpty();
+    for (var name : List.of("a.h", "a2.h", "b", "b2", "b3", "c.c", "d.d", "e.e", "f.f", "g.g")) {
+      Files.write(job.framesFolder().resolve(name), new byte[] {1});
+    }
+    assertThat(FramesDescription.notUnderstood(job.scan()).orElseThrow().what())
+        .isEqualTo("10 files are not understood: without an ending, .H, .C, .D, .E, .F ...");
+    for (int i = 0; i < 11; i++) {
+      Files.write(job.framesFolder().resolve("x%02d.h".formatted(i)), new byte[] {1});
+    }
+    assertThat(FramesDescription.notUnderstood(job, job.scan()))
+        .hasSize(22)
+        .contains(
+            "  01_frames/b: it has no ending that says what it is, and no frame here has its name")
+        .last()
+        .isEqualTo("  and 1 more");
+  }
 }

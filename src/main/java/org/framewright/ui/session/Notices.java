@@ -11,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.util.Subscription;
 import org.framewright.base.Problem;
+import org.framewright.job.FramesDescription;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -76,6 +77,8 @@ public final class Notices {
     var now = new ArrayList<Notice>();
     failures.getValue().forEach(failure -> now.add(explain.apply(failure)));
     now.addAll(ofFrames(job.getValue().scan().problems()));
+    FramesDescription.notUnderstood(job.getValue().scan())
+        .ifPresent(problem -> now.add(new Notice(problem.what(), problem.remedy())));
     job.getValue().warnings().forEach(warning -> now.add(new Notice(warning, "")));
     putAway.retainAll(new HashSet<>(now));
     now.removeAll(putAway);

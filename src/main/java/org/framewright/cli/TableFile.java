@@ -1,0 +1,90 @@
+package org.framewright.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.dhatim.fastexcel.Workbook;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.FormulaGuard;
+import org.framewright.base.PlainText;
+
+/**
+ * A table for people and spreadsheets: a workbook where the file ends in {@code .xlsx}, else CSV as
+ * RFC 4180 has it, in UTF-8 with a byte-order mark, with an apostrophe before what a spreadsheet
+ * would run as a formula. Every cell is text: a setup 001 is not the number 1.
+ */
+final class TableFile {
+  /** Rows of a sheet (ECMA-376 leaves it open; what spreadsheets take, common practice). */
+  private static final int MOST_ROWS = 1 << 20;
+
+  private TableFile() {}
+
+  /**
+   * Writes a table to a file, whole or not at all.
+   *
+   * @param rows the headings first
+   */
+  static void write(Path file, String sheet, List<List<String>> rows, boolean replace)
+      throws IOException, CommandFailure {
+    boolean workbook = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".xlsx");
+    if (workbook && rows.size() > MOST_ROWS) {
+      throw CommandFailure.badInput(
+          "%d lines are more than a workbook takes".formatted(rows.size()), "Write it as .csv.");
+    }
+    var bytes =
+        workbook
+            ? workbook(sheet, rows)
+            : ("\uFEFF" + csv(rows, "\r\n")).getBytes(StandardCharsets.UTF_8);
+    if (replace) {
+      DurableFiles.replace(file, bytes);
+      return;
+    }
+    try {
+      DurableFiles.create(file, bytes);
+    } catch (FileAlreadyExistsException e) {
+      throw OutputFile.exists(file);
+    }
+  }
+
+  /** The table as CSV, without a byte-order mark. */
+  static String csv(List<List<String>> rows, String lineEnd) {
+    var text = new StringBuilder();
+    for (var row : rows) {
+      for (int i = 0; i < row.size(); i++) {
+        text.append(i == 0 ? "" : ",").append(quoted(FormulaGuard.with(plain(row.get(i)))));
+      }
+      text.append(lineEnd);
+    }
+    return text.toString();
+  }
+
+  /** Names of files may hold line ends and whatever acts on a terminal. */
+  private static String plain(String cell) {
+    return PlainText.line(cell);
+  }
+
+  private static String quoted(String cell) {
+    boolean needed =
+        cell.chars().anyMatch(c -> c == ',' || c == ';' || c == '"') || !cell.equals(cell.strip());
+    return needed ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
+  }
+
+  private static byte[] workbook(String name, List<List<String>> rows) throws IOException {
+    var bytes = new ByteArrayOutputStream();
+    try (var workbook = new Workbook(bytes, "Framewright", null)) {
+      var sheet = workbook.newWorksheet(name);
+      for (int i = 0; i < rows.size(); i++) {
+        for (int j = 0; j < rows.get(i).size(); j++) {
+          sheet.value(i, j, plain(rows.get(i).get(j)));
+        }
+      }
+      sheet.range(0, 0, 0, rows.getFirst().size() - 1).style().bold().set();
+      sheet.freezePane(1, 1);
+    }
+    return bytes.toByteArray();
+  }
+}

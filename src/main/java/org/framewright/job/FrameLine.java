@@ -1,0 +1,59 @@
+package org.framewright.job;
+
+import java.time.LocalDateTime;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
+import org.framewright.frames.PlacedBy;
+import org.framewright.frames.Tally;
+import org.framewright.frames.Unassigned;
+
+/**
+ * A frame as a table of all frames shows it.
+ *
+ * @param frame the frame
+ * @param taken when, its body's clock put right, at the place of the shoot; none where its time is
+ *     not known
+ * @param place the setup and view that it belongs to
+ * @param how how it came to its setup, or why it belongs to none, in words
+ */
+public record FrameLine(
+    Frame frame, Optional<LocalDateTime> taken, Optional<Place> place, String how) {
+
+  static List<FrameLine> all(
+      List<Frame> frames, Tally tally, Map<FrameId, PlacedBy> by, FrameTimes times) {
+    var unassigned = new HashMap<FrameId, Unassigned>();
+    tally.unassigned().forEach(one -> unassigned.put(one.frame().id(), one));
+    var seen = new HashSet<FrameId>();
+    return frames.stream()
+        .map(
+            frame -> {
+              boolean copy = frame.complete() && !seen.add(frame.id());
+              var place = Optional.ofNullable(tally.places().get(frame.id()));
+              return new FrameLine(
+                  frame,
+                  times.capturedLocal(frame),
+                  frame.complete() ? place : Optional.empty(),
+                  how(frame, copy, by.get(frame.id()), unassigned.get(frame.id())));
+            })
+        .toList();
+  }
+
+  private static String how(Frame frame, boolean copy, PlacedBy by, Unassigned unassigned) {
+    if (!frame.complete()) {
+      return "not counted: it is not whole";
+    }
+    var words =
+        by != null
+            ? by.words()
+            : "unassigned: "
+                + unassigned.why()
+                + unassigned.likely().map(setup -> "; likely " + setup).orElse("");
+    return copy ? words + "; a copy, counted once" : words;
+  }
+}
