@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
@@ -204,7 +205,7 @@ final class NewConventionCommand implements Callable<Integer> {
     }
   }
 
-  private static LinkedHashMap<String, Object> document(Proposal proposal) {
+  private static Map<String, Object> document(Proposal proposal) {
     var document = new LinkedHashMap<String, Object>();
     document.put("convention", proposal.yaml());
     document.put(

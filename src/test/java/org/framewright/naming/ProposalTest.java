@@ -26,7 +26,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ProposalTest {
-  private record NamesInUse(
+  record NamesInUse(
       String title,
       Map<Integer, Role> corrections,
       String frame,
@@ -52,7 +52,7 @@ class ProposalTest {
     try (var file = ProposalTest.class.getResourceAsStream("names-in-use.txt")) {
       var text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
       var sets = new ArrayList<NamesInUse>();
-      for (var part : text.substring(text.indexOf("\n= ")).split("\n= ")) {
+      for (var part : text.substring(text.indexOf("\n= ")).split("\n= ", -1)) {
         if (!part.isBlank()) {
           sets.add(set(part.lines().filter(line -> !line.isBlank()).toList()));
         }
@@ -74,7 +74,7 @@ class ProposalTest {
       var value = line.substring(colon < 0 ? 0 : colon + 2);
       switch (colon < 0 ? "" : line.substring(0, colon)) {
         case "correct" -> {
-          for (var one : value.split(" ")) {
+          for (var one : value.split(" ", -1)) {
             corrections.put(
                 Integer.valueOf(one.substring(0, one.indexOf('='))),
                 Role.valueOf(one.substring(one.indexOf('=') + 1).toUpperCase(Locale.ROOT)));

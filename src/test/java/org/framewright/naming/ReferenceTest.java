@@ -18,7 +18,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.framewright.naming.Language.Key;
 import org.framewright.naming.Language.Takes;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -66,7 +65,7 @@ class ReferenceTest {
 
   // ---- the reference
 
-  private static String table(List<Key> keys) {
+  private static String table(List<Language.Key> keys) {
     var table = new StringBuilder("| key | takes | left out | what it is |\n|---|---|---|---|\n");
     for (var key : keys) {
       table.append(
@@ -203,7 +202,7 @@ class ReferenceTest {
     return (Map<String, Object>) object.get("properties");
   }
 
-  private static Map<String, Object> object(List<Key> keys) {
+  private static Map<String, Object> object(List<Language.Key> keys) {
     var properties = new LinkedHashMap<String, Object>();
     for (var key : keys) {
       properties.put(key.name(), new LinkedHashMap<>(schema(key.takes())));
@@ -213,7 +212,7 @@ class ReferenceTest {
         "type",
         "object",
         "required",
-        keys.stream().filter(key -> key.byDefault().isEmpty()).map(Key::name).toList(),
+        keys.stream().filter(key -> key.byDefault().isEmpty()).map(Language.Key::name).toList(),
         "additionalProperties",
         false,
         "properties",
@@ -221,7 +220,7 @@ class ReferenceTest {
   }
 
   @SuppressWarnings("unchecked")
-  private static void describe(Map<String, Object> properties, Key key) {
+  private static void describe(Map<String, Object> properties, Language.Key key) {
     var described = map("description", key.meaning());
     described.putAll((Map<String, Object>) properties.get(key.name()));
     properties.put(key.name(), described);
@@ -312,7 +311,7 @@ class ReferenceTest {
     return !byDefault.equals(Language.NONE) && !byDefault.contains(" ");
   }
 
-  private static void sameWithDefault(FieldType type, Key key) {
+  private static void sameWithDefault(FieldType type, Language.Key key) {
     var least =
         switch (type) {
           case DATE -> "pattern: uuuu-MM-dd";
@@ -405,7 +404,7 @@ class ReferenceTest {
     var text = Files.readString(REFERENCE);
     var recipes = text.substring(text.indexOf("\n## Recipes"), text.indexOf("\n## Findings"));
     var tests = new ArrayList<DynamicTest>();
-    for (var recipe : recipes.split("\n### ")) {
+    for (var recipe : recipes.split("\n### ", -1)) {
       var blocks = blocks(recipe + "\n");
       if (!blocks.isEmpty()) {
         tests.add(
