@@ -2,7 +2,6 @@ package org.framewright.shotlist;
 
 import com.ibm.icu.text.CharsetDetector;
 import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -41,7 +40,27 @@ final class EncodingGuess {
   /** What ICU does not know and spreadsheets write. */
   private static final List<String> OTHERS = List.of("windows-1252", "x-MacRoman", "UTF-8");
 
+  /**
+   * The characters that are common in a standard for East Asian text: those of its first level, by
+   * the byte that they begin with (GB/T 2312, JIS X 0208, Big5; in KS X 1001 all but its Hanja).
+   */
+  private record Level(String charset, int lastLead) {}
+
+  private static final Map<String, Level> LEVELS =
+      Map.of(
+          "GB18030", new Level("GB2312", 0xD7),
+          "Big5", new Level("Big5", 0xC6),
+          "windows-31j", new Level("windows-31j", 0x97),
+          "EUC-JP", new Level("windows-31j", 0x97),
+          "ISO-2022-JP", new Level("windows-31j", 0x97),
+          "EUC-KR", new Level("EUC-KR", 0xC8));
+
   private record Candidate(Charset charset, String sample, long known, int odd, int confidence) {
+    /** The confidence, with what speaks for the most common encoding. */
+    int favoured() {
+      return confidence + (charset.equals(WINDOWS_1252) ? FAVOUR : 0);
+    }
+
     /** Whether the two say the same of this list. */
     boolean reads(Candidate other) {
       return sample.equals(other.sample);
@@ -65,7 +84,7 @@ final class EncodingGuess {
         Comparator.comparingLong(Candidate::known)
             .reversed()
             .thenComparingInt(Candidate::odd)
-            .thenComparing(Comparator.comparingInt(Candidate::confidence).reversed()));
+            .thenComparing(Comparator.comparingInt(Candidate::favoured).reversed()));
     var best = candidates.getFirst();
     boolean isGuess =
         candidates.stream()
@@ -113,16 +132,11 @@ final class EncodingGuess {
         confidences.putIfAbsent(Charset.forName(name), 0);
       }
     }
-    confidences.merge(WINDOWS_1252, FAVOUR, Integer::sum);
     return confidences;
   }
 
   /** How much of a text is no word of any language. */
   private static int oddness(String text, Charset charset) {
-    var common =
-        charset.name().equals("GB18030") && Charset.isSupported("GB2312")
-            ? Charset.forName("GB2312").newEncoder()
-            : StandardCharsets.UTF_8.newEncoder();
     int odd = 0;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
@@ -137,9 +151,11 @@ final class EncodingGuess {
         odd++;
       } else if (isEastAsian(c)) {
         odd += isLower(before) || isLower(after) ? NO_LETTER : 0;
-        odd += common.canEncode(c) ? 0 : 1;
+        odd += isCommon(c, charset) ? 0 : 1;
       } else if (Character.isUpperCase(c) && Character.isLowerCase(before)) {
         odd++;
+      } else if (isAccented(c) && isAccented(before) && i > 1 && isAccented(text.charAt(i - 2))) {
+        odd++; // words of letters of another script look so
       } else if (!Character.isLetterOrDigit(c)
           && c != '\u2019'
           && Character.isLetter(before)
@@ -148,6 +164,21 @@ final class EncodingGuess {
       }
     }
     return odd;
+  }
+
+  private static boolean isCommon(char c, Charset charset) {
+    var level = LEVELS.get(charset.name());
+    if (level == null || !Charset.isSupported(level.charset())) {
+      return true;
+    }
+    var bytes = String.valueOf(c).getBytes(Charset.forName(level.charset()));
+    return bytes.length > 1 && (bytes[0] & 0xFF) <= level.lastLead();
+  }
+
+  private static boolean isAccented(char c) {
+    return c >= 0x80
+        && Character.isLetter(c)
+        && Character.UnicodeScript.of(c) == Character.UnicodeScript.LATIN;
   }
 
   private static boolean isNoText(char c) {

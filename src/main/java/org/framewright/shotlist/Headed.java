@@ -13,6 +13,9 @@ final class Headed {
   /** Titles, dates and addresses above a list seldom take more lines. */
   private static final int LOOKED_AT = 40;
 
+  /** What fits at least as well is a list. */
+  static final long A_LIST = 1_000;
+
   /** What a column without a heading is called. */
   private static final Pattern BY_POSITION = Pattern.compile("(?i)column \\d{1,4}");
 
@@ -85,7 +88,10 @@ final class Headed {
   long fits() {
     if (header < 0) {
       boolean isList = headless.isPresent() && headless.get().isSure();
-      return isList ? Math.min(width(0), 100) : 0;
+      int width = Math.min(width(0), 100);
+      long alike = grid.rows().stream().filter(one -> one.size() == width).count();
+      boolean isRegular = width > 1 && alike * 2 > grid.rows().size();
+      return isList ? A_LIST + width : isRegular ? width : 0;
     }
     var row = grid.rows().get(header);
     if (isOurs(row)) {

@@ -33,7 +33,8 @@ final class Vocabulary {
   private static final Pattern BETWEEN_LANGUAGES =
       Pattern.compile("[/|\\\\()\\[\\]\n\uFF08\uFF09]");
 
-  private static final Pattern SUM = Pattern.compile("[\\d\\s.,:=()\u00D7xX-]*\\p{L}{0,12}\\.?");
+  private static final Pattern SUM =
+      Pattern.compile("[\\d\\s.,:=()\u00D7xX-]*\\p{L}{0,12}[.)\\s]*");
 
   /** How much less sure a part of a heading is than all of it. */
   private static final int OF_A_PART = 10;

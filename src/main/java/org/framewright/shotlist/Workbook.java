@@ -90,7 +90,7 @@ final class Workbook {
     for (var sheet : sheets) {
       // A hidden sheet is read only where there is no other, or where somebody names it.
       long fit = headed(sheet, SAMPLE, List.of()).fits() - (isSeen(sheet) ? 0 : Long.MAX_VALUE / 2);
-      if (fit > 0) {
+      if (fit >= Headed.A_LIST) {
         lists.add(sheet.getName());
       }
       if (best.isEmpty() || fit > most) {
