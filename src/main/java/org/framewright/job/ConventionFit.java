@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
@@ -21,12 +22,19 @@ import org.framewright.shotlist.Setup;
  * evening is found when the list comes in.
  */
 final class ConventionFit implements ListFit {
+  private static final int MOST_VIEWS = 1_000;
+
   private final Convention convention;
   private final FrameFields fields;
   private final SequencedMap<String, String> labels = new LinkedHashMap<>();
 
+  /** The fields that a list says. */
+  private final List<String> listed = new ArrayList<>();
+
   /** A value for every field, of which a setup's own take the place. */
   private final Map<String, String> examples = new LinkedHashMap<>();
+
+  private final Map<String, Optional<Misfit>> views = new ConcurrentHashMap<>();
 
   private ConventionFit(Convention convention, FrameFields fields) {
     this.convention = convention;
@@ -34,6 +42,7 @@ final class ConventionFit implements ListFit {
     for (var name : fields.names()) {
       examples.put(name, fields.ofJob(name).orElseGet(() -> fields.field(name).example()));
       if (isOfList(name)) {
+        listed.add(name);
         labels.putIfAbsent(name, name);
         labels.putIfAbsent(fields.field(name).label(), name);
       }
@@ -78,6 +87,18 @@ final class ConventionFit implements ListFit {
         .isEmpty();
   }
 
+  /** The views of a long list are few. */
+  private Optional<Misfit> viewMisfit(String view) {
+    var known = views.get(view);
+    if (known == null) {
+      known = misfit(Reserved.VIEW, fields.choice(view));
+      if (views.size() < MOST_VIEWS) {
+        views.put(view, known);
+      }
+    }
+    return known;
+  }
+
   /** Why a value does not become a legal one of its field. */
   private Optional<Misfit> misfit(String field, String text) {
     if (!labels.containsValue(field)) {
@@ -109,22 +130,18 @@ final class ConventionFit implements ListFit {
     var built = convention.build(FrameFields.KIND, complete);
     if (built instanceof Built.Refused refused) {
       // Each value by itself, so that the finding stands at its cell.
-      labels.values().stream()
-          .distinct()
+      listed.stream()
           .filter(given::containsKey)
           .forEach(name -> misfit(name, given.get(name)).ifPresent(misfits::add));
       if (misfits.isEmpty()) {
         misfits.add(misfit(Reserved.SETUP, setup.code(), refused.findings()));
       }
     }
-    labels.values().stream()
-        .distinct()
+    listed.stream()
         .filter(name -> mustBeInList(name) && given.getOrDefault(name, "").isBlank())
         .forEach(name -> misfits.add(missing(name)));
-    for (var view : setup.views()) {
-      if (fields.names().contains(Reserved.VIEW) && fields.ofJob(Reserved.VIEW).isEmpty()) {
-        misfit(Reserved.VIEW, fields.choice(view.code())).ifPresent(misfits::add);
-      }
+    if (labels.containsValue(Reserved.VIEW)) {
+      setup.views().forEach(view -> viewMisfit(view.code()).ifPresent(misfits::add));
     }
     return new Made(misfits, name(built));
   }

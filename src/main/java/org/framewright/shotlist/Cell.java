@@ -40,11 +40,15 @@ record Cell(String text, int line, int column, Kind kind) {
 
   /** The text on one line, without space around it. */
   String plain() {
+    // Most cells need nothing taken off, and a long list has many.
+    boolean spaced = true;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c <= ' ' || c >= 0x7F) {
+      boolean isSpace = c == ' ';
+      if (c < ' ' || c >= 0x7F || (isSpace && (spaced || i + 1 == text.length()))) {
         return SPACE.matcher(text).replaceAll(" ").strip();
       }
+      spaced = isSpace;
     }
     return text;
   }

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,9 +33,12 @@ final class ColumnMeanings {
   private final ListNotes notes;
   private final Cell at;
   private final Heading[] meanings;
+
+  /** What each column may mean, and how surely, the smaller the surer. */
+  private final List<Map<Heading, Integer>> possible = new ArrayList<>();
+
   private boolean refused;
   private final SequencedMap<Integer, String> fields = new LinkedHashMap<>();
-  private final Map<String, String> labels = new HashMap<>();
 
   /**
    * @param header the row of headings
@@ -56,15 +58,15 @@ final class ColumnMeanings {
     this.at = header.isEmpty() ? new Cell("", 0, 0) : header.getFirst();
     this.meanings = new Heading[headings.size()];
     Arrays.fill(meanings, Heading.OTHER);
-    request.fit().fields().forEach((label, field) -> labels.put(Heading.plain(label), field));
+    for (var heading : plain) {
+      possible.add(possible(heading));
+    }
   }
 
   /** What a row of headings says on its own. */
-  static List<Heading> of(List<Cell> header, ListFit fit) {
+  static List<Heading> of(List<Cell> header, ListRequest request) {
     var headings = header.stream().map(Cell::plain).toList();
-    var columns =
-        new ColumnMeanings(
-            header, headings, List.of(), new ListRequest(ListOptions.NONE, fit), new ListNotes(""));
+    var columns = new ColumnMeanings(header, headings, List.of(), request, new ListNotes(""));
     for (var wanted : Heading.values()) {
       columns.take(wanted);
     }
@@ -189,12 +191,11 @@ final class ColumnMeanings {
 
   // What the words say
 
-  /** What a column may mean, and how surely, the smaller the surer. */
   private Map<Heading, Integer> possible(int column) {
-    if (column >= plain.size()) {
-      return Map.of();
-    }
-    var heading = plain.get(column);
+    return column < possible.size() ? possible.get(column) : Map.of();
+  }
+
+  private Map<Heading, Integer> possible(String heading) {
     var possible = new EnumMap<Heading, Integer>(Heading.class);
     possible.putAll(Heading.meanings(heading));
     ListWriter.HEADINGS.forEach(
@@ -203,13 +204,10 @@ final class ColumnMeanings {
             possible.put(meaning, OWN);
           }
         });
-    var label = labels.get(Heading.plain(heading));
-    if (label != null) {
-      switch (label) {
-        case "setup" -> possible.merge(Heading.SETUP, 0, Math::min);
-        case "view" -> possible.merge(Heading.VIEWS, 0, Math::min);
-        default -> {}
-      }
+    switch (request.field(Heading.plain(heading))) {
+      case "setup" -> possible.merge(Heading.SETUP, 0, Math::min);
+      case "view" -> possible.merge(Heading.VIEWS, 0, Math::min);
+      case null, default -> {}
     }
     return possible;
   }

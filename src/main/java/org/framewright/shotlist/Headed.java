@@ -33,8 +33,7 @@ final class Headed {
     this.source = source;
     this.request = request;
     this.header = header;
-    this.meanings =
-        header < 0 ? List.of() : ColumnMeanings.of(grid.rows().get(header), request.fit());
+    this.meanings = header < 0 ? List.of() : ColumnMeanings.of(grid.rows().get(header), request);
     this.headless =
         header < 0 ? Optional.of(Headless.of(grid.rows(), request.fit())) : Optional.empty();
   }
@@ -54,7 +53,7 @@ final class Headed {
       if (isOurs(row) && mostNamed == 0) {
         return new Headed(grid, source, request, i);
       }
-      var found = ColumnMeanings.of(row, request.fit());
+      var found = ColumnMeanings.of(row, request);
       long known = ColumnMeanings.known(found);
       if (found.contains(Heading.SETUP) && known > most) {
         best = i;

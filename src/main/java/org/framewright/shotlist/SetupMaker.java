@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Makes a setup of its line, or of its lines. */
 final class SetupMaker {
@@ -21,12 +22,16 @@ final class SetupMaker {
   private final ListColumns columns;
   private final ListNotes notes;
 
+  /** What each column is called in a setup. */
+  private final List<String> names;
+
   /** The views that several columns have. */
   private final Set<String> severalColumns = new HashSet<>();
 
   SetupMaker(ListColumns columns, ListNotes notes) {
     this.columns = columns;
     this.notes = notes;
+    this.names = IntStream.range(0, columns.headings().size()).mapToObj(columns::name).toList();
     var seen = new HashSet<String>();
     columns
         .views()
@@ -147,7 +152,7 @@ final class SetupMaker {
     var before = new LinkedHashMap<>(parts.columns);
     parts.columns.clear();
     for (int i = 0; i < columns.headings().size(); i++) {
-      var name = columns.name(i);
+      var name = names.get(i);
       if (i == parts.framesColumn) {
         parts.columns.put(columns.headings().get(i), text);
       } else if (before.containsKey(name)) {
@@ -175,7 +180,7 @@ final class SetupMaker {
         }
         case DAY, RACK, MODEL, NOTE, OTHER -> {
           if (columns.isHeaded(i) || !cell.blank()) {
-            parts.columns.put(columns.name(i), cell.text().strip());
+            parts.columns.put(names.get(i), cell.text().strip());
           }
         }
       }
