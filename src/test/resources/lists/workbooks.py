@@ -30,6 +30,11 @@ def merged_sizes(book, sheet):
     sheet.merge_cells("B2:B4")
 
 
+def merged_rack(book, sheet):
+    rows(sheet, ("Look", "Title", "Rack"), (1, "Coat", "A1"), (2, "Cape", None), (3, "Dress", "B2"))
+    sheet.merge_cells("C2:C3")
+
+
 def hidden(book, sheet):
     rows(sheet, ("Look", "Price", "Title"), (1, 10, "Coat"), (2, 20, "Cape"), (3, 30, "Dress"), (4, 40, "Hat"))
     sheet.row_dimensions[3].hidden = True
@@ -86,6 +91,7 @@ def errors(book, sheet):
 for name, fill in {
     "merged.xlsx": merged,
     "merged-sizes.xlsx": merged_sizes,
+    "merged-rack.xlsx": merged_rack,
     "hidden.xlsx": hidden,
     "dates.xlsx": dates,
     "formulas.xlsx": formulas,

@@ -17,7 +17,7 @@ import org.framewright.shotlist.ListReading;
  */
 final class KeptOptions {
   /** A job has lists of two or three forms; of more the latest are tried. */
-  private static final int TRIED = 8;
+  private static final int TRIED = 4;
 
   private final ListFile.Content file;
   private final ListOptions given;
@@ -52,15 +52,12 @@ final class KeptOptions {
     if (same != null) {
       return told(same, read(given.over(same)));
     }
-    // What was chosen may be the sheet or the encoding, without which its headings are not found.
+    // Without the column, sheet or encoding that was chosen its headings may not be found.
     var others = new ArrayList<>(kept.reversed().entrySet());
     for (var other : others.subList(0, Math.min(TRIED, others.size()))) {
-      var options = other.getValue();
-      if (options.sheet().isPresent() || options.encoding().isPresent()) {
-        var reading = read(given.over(options));
-        if (ListForm.of(reading.headings()).equals(other.getKey())) {
-          return told(options, reading);
-        }
+      var reading = read(given.over(other.getValue()));
+      if (ListForm.of(reading.headings()).equals(other.getKey())) {
+        return told(other.getValue(), reading);
       }
     }
     return plain;

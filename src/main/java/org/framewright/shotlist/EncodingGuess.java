@@ -29,6 +29,9 @@ final class EncodingGuess {
 
   private static final int NO_LETTER = 3;
 
+  /** A sign in the middle of a word. */
+  private static final int SIGN = 2;
+
   /** Supersets of what ICU names, as spreadsheets write them: Unicode, Windows best-fit tables. */
   private static final Map<String, List<String>> WRITTEN_AS =
       Map.of(
@@ -156,11 +159,8 @@ final class EncodingGuess {
         odd++;
       } else if (isAccented(c) && isAccented(before) && i > 1 && isAccented(text.charAt(i - 2))) {
         odd++; // words of letters of another script look so
-      } else if (!Character.isLetterOrDigit(c)
-          && c != '\u2019'
-          && Character.isLetter(before)
-          && Character.isLetter(after)) {
-        odd++;
+      } else if (isSignInWord(before, c, after)) {
+        odd += SIGN;
       }
     }
     return odd;
@@ -179,6 +179,21 @@ final class EncodingGuess {
     return c >= 0x80
         && Character.isLetter(c)
         && Character.UnicodeScript.of(c) == Character.UnicodeScript.LATIN;
+  }
+
+  private static boolean isSignInWord(char before, char c, char after) {
+    if (Character.isLetterOrDigit(c) || c == '\u2019') {
+      return false;
+    }
+    return (Character.isLetter(before) && Character.isLetter(after))
+        || (isSymbol(c) && (Character.isLetter(before) || Character.isLetter(after)));
+  }
+
+  private static boolean isSymbol(char c) {
+    return switch (Character.getType(c)) {
+      case Character.MATH_SYMBOL, Character.OTHER_SYMBOL -> true;
+      default -> false;
+    };
   }
 
   private static boolean isNoText(char c) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Makes setups of the lines below the headings, and collects the first things wrong with them. A
@@ -14,6 +15,9 @@ import java.util.Set;
  * it say so, or where each names another view.
  */
 final class SetupLines {
+  /** A number, maybe with what it counts: {@code 24 looks}, {@code 1.200,00 EUR}. */
+  private static final Pattern SUM = Pattern.compile("\\P{L}{1,40}\\p{L}{0,12}\\.?");
+
   /** The lines of one setup. */
   private static final class Lines {
     private final Cell code;
@@ -114,10 +118,8 @@ final class SetupLines {
     }
     return row.stream()
         .filter(one -> one != first && !one.blank())
-        .allMatch(
-            one ->
-                one.plain().chars().noneMatch(Character::isLetter)
-                    || Vocabulary.WORDS.isTotal(one.plain()));
+        .map(Cell::plain)
+        .allMatch(text -> SUM.matcher(text).matches() || Vocabulary.WORDS.isTotal(text));
   }
 
   /** Whether a line without a code goes on with the setup above it. */

@@ -3,10 +3,7 @@ package org.framewright.shotlist;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
@@ -185,7 +182,7 @@ final class Workbook {
     var name = source + ", sheet " + Cell.brief(sheet.getName());
     var grid = new Grid.Builder(name, most);
     var layout = file.layout(sheet.getId());
-    var merges = new Merges(layout.merges());
+    var merges = new MergedCells(layout.merges());
     try (var rows = sheet.openStream()) {
       rows.limit(most)
           .takeWhile(_ -> !grid.isFull())
@@ -198,11 +195,12 @@ final class Workbook {
         new Grid(read.form(), read.rows(), read.problems(), all, read.excess()), name, request);
   }
 
-  private List<Cell> cells(Row row, Grid.Builder grid, Merges merges) {
+  private List<Cell> cells(Row row, Grid.Builder grid, MergedCells merges) {
     var cells = new ArrayList<Cell>();
     int line = row.getRowNum();
-    for (int i = 0; i < row.getCellCount(); i++) {
-      var cell = row.getCell(i);
+    int width = Math.max(row.getCellCount(), merges.lastColumn(line));
+    for (int i = 0; i < width; i++) {
+      var cell = i < row.getCellCount() ? row.getCell(i) : null;
       if (cell == null && i >= Limits.COLUMNS) {
         continue;
       }
@@ -210,97 +208,5 @@ final class Workbook {
       grid.add(cells, merges.carry(read));
     }
     return cells;
-  }
-
-  /** Carries the text of merged cells down, as a person sees it. */
-  private static final class Merges {
-    private final Map<Integer, Map<Integer, SheetLayout.Merge>> starts = new HashMap<>();
-    private final Map<Integer, Map.Entry<SheetLayout.Merge, String>> open = new HashMap<>();
-
-    Merges(List<SheetLayout.Merge> merges) {
-      merges.forEach(
-          merge ->
-              starts
-                  .computeIfAbsent(merge.firstRow(), _ -> new HashMap<>())
-                  .put(merge.column(), merge));
-    }
-
-    Cell carry(Cell cell) {
-      var start = starts.getOrDefault(cell.line(), Map.of()).get(cell.column());
-      if (start != null) {
-        open.put(cell.column(), Map.entry(start, cell.text()));
-        return cell;
-      }
-      var above = open.get(cell.column());
-      return above != null && cell.line() <= above.getKey().lastRow() && cell.blank()
-          ? new Cell(above.getValue(), cell.line(), cell.column(), Cell.Kind.CARRIED)
-          : cell;
-    }
-  }
-
-  /** Says what of a sheet is hidden and was read nevertheless. */
-  private record HiddenParts(SheetLayout layout, Grid grid, String source) {
-
-    List<ListProblem> remarks() {
-      var remarks = new ArrayList<ListProblem>();
-      var hidden = new HashSet<>(layout.hiddenRows());
-      var lines =
-          grid.rows().stream().map(row -> row.getFirst().line()).filter(hidden::contains).toList();
-      if (!lines.isEmpty()) {
-        remarks.add(
-            ListProblem.of(
-                source,
-                lines.getFirst(),
-                0,
-                (lines.size() == 1
-                    ? "this line is hidden in the sheet and was read"
-                    : "this line and "
-                        + (lines.size() - 1)
-                        + " more are hidden in the sheet"
-                        + " and were read: lines "
-                        + ranges(lines)),
-                "Take them out of the list if they are not to be shot."));
-      }
-      var columns =
-          layout.hiddenColumns().stream()
-              .filter(
-                  column ->
-                      grid.rows().stream()
-                          .anyMatch(row -> column <= row.size() && !row.get(column - 1).blank()))
-              .toList();
-      if (!columns.isEmpty()) {
-        remarks.add(
-            ListProblem.ofAll(
-                source,
-                "columns are hidden in the sheet and were read: "
-                    + columns.stream()
-                        .limit(NAMED)
-                        .map(HiddenParts::letters)
-                        .collect(Collectors.joining(", ")),
-                "Take them out of the list if they are not meant for the shoot."));
-      }
-      return remarks;
-    }
-
-    /** {@code 3 to 5, 9}. */
-    private static String ranges(List<Integer> lines) {
-      var ranges = new ArrayList<String>();
-      for (int i = 0; i < lines.size() && ranges.size() < NAMED; i++) {
-        int from = lines.get(i);
-        while (i + 1 < lines.size() && lines.get(i + 1) == lines.get(i) + 1) {
-          i++;
-        }
-        ranges.add(from == lines.get(i) ? "" + from : from + " to " + lines.get(i));
-      }
-      return String.join(", ", ranges);
-    }
-
-    private static String letters(int column) {
-      var letters = new StringBuilder();
-      for (int rest = column; rest > 0; rest = (rest - 1) / 26) {
-        letters.insert(0, (char) ('A' + (rest - 1) % 26));
-      }
-      return letters.toString();
-    }
   }
 }

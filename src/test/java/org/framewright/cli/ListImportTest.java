@@ -107,7 +107,7 @@ class ListImportTest {
     var otherwise =
         Ran.run("list", job, "--import", first, "--column", "title=Cena", "--preview", "--json");
     assertThat(otherwise.json().at("/columns/title").asText()).isEqualTo("Cena");
-    assertThat(otherwise.json().at("/columns/setup").asText()).isEqualTo("Wyróżnik");
+    assertThat(otherwise.json().at("/columns/setup").asText()).isEqualTo("WYRÓŻNIK");
     assertThat(Ran.run("list", job, "--import", first, "--fresh", "--preview").status())
         .isEqualTo(2);
   }
