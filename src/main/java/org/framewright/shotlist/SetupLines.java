@@ -117,7 +117,7 @@ final class SetupLines {
       return false;
     }
     return row.stream()
-        .filter(one -> one != first && !one.blank())
+        .filter(one -> one.column() != first.column() && !one.blank())
         .map(Cell::plain)
         .allMatch(text -> SUM.matcher(text).matches() || Vocabulary.WORDS.isTotal(text));
   }

@@ -107,7 +107,7 @@ final class Vocabulary {
       return whole;
     }
     if (heading.length() <= 200 && BETWEEN_LANGUAGES.matcher(heading).find()) {
-      for (var part : BETWEEN_LANGUAGES.split(heading)) {
+      for (var part : BETWEEN_LANGUAGES.split(heading, -1)) {
         var known = meanings.get(plain(part));
         if (known != null) {
           var less = new EnumMap<Heading, Integer>(Heading.class);

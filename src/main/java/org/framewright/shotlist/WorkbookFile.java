@@ -210,7 +210,7 @@ final class WorkbookFile {
 
   private void keep(String part, SheetLayout layout) {
     kept += layout.hiddenRows().size() + layout.hiddenColumns().size() + layout.merges().size();
-    if (layout != SheetLayout.NONE && kept <= 2 * Limits.LINES) {
+    if (!layout.equals(SheetLayout.NONE) && kept <= 2 * Limits.LINES) {
       layouts.put(part, layout);
     }
   }
