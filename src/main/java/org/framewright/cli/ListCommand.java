@@ -9,14 +9,9 @@ import java.util.SequencedMap;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.framewright.base.PlainText;
-import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Standing;
-import org.framewright.shotlist.ListDescription;
-import org.framewright.shotlist.ListProblem;
-import org.framewright.shotlist.ListReader;
-import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.ListWriter;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -31,23 +26,12 @@ import picocli.CommandLine.Parameters;
     description = "Shows the shot list; imports the client's list, exports it for a spreadsheet.",
     mixinStandardHelpOptions = true)
 final class ListCommand implements Callable<Integer> {
-  private static final int PROBLEMS_SHOWN = 20;
-
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
   private Path folder;
 
-  @Option(
-      names = "--import",
-      paramLabel = "FILE",
-      description = "The client's list: .csv in any common form, or .xlsx.")
-  private Optional<Path> imported = Optional.empty();
-
-  @Option(
-      names = "--preview",
-      description = "With --import: show what would change; change nothing.")
-  private boolean preview;
+  @Mixin private ListImport list;
 
   @Option(
       names = "--export",
@@ -60,9 +44,7 @@ final class ListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
-    if (preview && imported.isEmpty()) {
-      throw CommandFailure.badInput("--preview shows an import", "Give --import FILE with it.");
-    }
+    var options = list.options();
     if (replace && exported.isEmpty()) {
       throw CommandFailure.badInput("--replace is about an export", "Give --export FILE with it.");
     }
@@ -71,8 +53,11 @@ final class ListCommand implements Callable<Integer> {
       // Before anything is imported: what is refused leaves all as it was.
       OutputFile.check(exported.get(), job, replace);
     }
-    if (imported.isPresent()) {
-      take(job, imported.get());
+    if (list.isAsked()) {
+      list.take(job, options, output);
+      if (list.isPreview() && output.json() && exported.isEmpty()) {
+        return ExitStatus.DONE.code();
+      }
     }
     var standing = job.standing();
     if (exported.isPresent()) {
@@ -83,7 +68,7 @@ final class ListCommand implements Callable<Integer> {
           job.shotList().setups().stream()
               .map(setup -> SetupDescription.document(job, setup, Optional.of(standing)))
               .toList());
-    } else if (imported.isEmpty() && exported.isEmpty()) {
+    } else if (!list.isAsked() && exported.isEmpty()) {
       table(job, standing);
     } else {
       exported.ifPresent(
@@ -114,52 +99,19 @@ final class ListCommand implements Callable<Integer> {
     }
   }
 
-  private void take(Job job, Path file) throws IOException, CommandFailure {
-    switch (ListReader.read(file)) {
-      case ListReading.Refused refused -> {
-        var problems = refused.problems().stream().map(ListProblem::problem).toList();
-        int last = Math.min(problems.size(), PROBLEMS_SHOWN) - 1;
-        problems.subList(0, last).forEach(this::print);
-        if (problems.size() > PROBLEMS_SHOWN) {
-          output.err().println((problems.size() - PROBLEMS_SHOWN) + " more like these follow.");
-        }
-        var problem = problems.get(last);
-        throw new CommandFailure(
-            ExitStatus.BAD_INPUT,
-            new Problem(
-                problem.what(),
-                problem.where(),
-                (problem.remedy() + " Nothing was imported.").strip()));
-      }
-      case ListReading.Understood understood -> {
-        ListDescription.understood(understood).forEach(output.err()::println);
-        var change =
-            preview ? job.previewImport(understood.list()) : job.importList(understood.list());
-        if (!output.json()) {
-          ListDescription.changes(change, preview).forEach(output.out()::println);
-        }
-      }
-    }
-  }
-
-  private void print(Problem problem) {
-    output.err().println("framewright: " + problem.sentence());
-    output.err().println(problem.remedy());
-  }
-
   private void table(Job job, Standing standing) {
-    var list = job.shotList().setups();
-    if (list.isEmpty()) {
+    var setups = job.shotList().setups();
+    if (setups.isEmpty()) {
       output
           .out()
           .println("The shot list is empty. Import one: framewright list JOB --import FILE");
       return;
     }
-    int codes = width(list.stream().map(Setup::code).map(PlainText::line).toList(), "setup");
-    int titles = width(list.stream().map(Setup::title).map(PlainText::line).toList(), "title");
+    int codes = width(setups.stream().map(Setup::code).map(PlainText::line).toList(), "setup");
+    int titles = width(setups.stream().map(Setup::title).map(PlainText::line).toList(), "title");
     var form = "%-" + codes + "s  %-10s  %7s  %-" + titles + "s  %s";
     output.out().println(form.formatted("setup", "state", "frames", "title", "").stripTrailing());
-    for (var setup : list) {
+    for (var setup : setups) {
       var wanted = setup.wanted();
       output
           .out()

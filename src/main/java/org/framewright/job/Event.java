@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
 import org.framewright.frames.FrameId;
+import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
@@ -38,6 +39,14 @@ sealed interface Event {
 
   /** A person chose frames for retouching, or chose them no longer. */
   record Selected(List<FrameId> frames, boolean selected, String by) implements Event {}
+
+  /**
+   * A person said how lists with these headings are to be read.
+   *
+   * @param headings the line of headings as written
+   * @param options what was said
+   */
+  record ListRead(List<String> headings, ListOptions options) implements Event {}
 
   /** Written by a newer version; it stays in the log and has no effect here. */
   record Unknown(String type) implements Event {}

@@ -20,6 +20,7 @@ import java.util.SequencedMap;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 import org.framewright.frames.FrameId;
+import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -146,6 +147,16 @@ final class EventCodec {
         json.put("by", text(selected.by()));
         write(selected.frames(), json);
       }
+      case Event.ListRead read -> {
+        json.put("type", "list-read");
+        var headings = json.putArray("headings");
+        read.headings().forEach(heading -> headings.add(text(heading)));
+        var columns = json.putObject("columns");
+        read.options().columns().forEach((field, name) -> columns.put(text(field), text(name)));
+        read.options().sheet().ifPresent(sheet -> json.put("sheet", text(sheet)));
+        read.options().encoding().ifPresent(name -> json.put("encoding", text(name)));
+        read.options().oneSetupPer().ifPresent(name -> json.put("oneSetupPer", text(name)));
+      }
       case Event.Unknown unknown -> throw new IllegalArgumentException(unknown.type());
     }
   }
@@ -240,6 +251,14 @@ final class EventCodec {
             new Event.Moved(frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
+        case "list-read" ->
+            new Event.ListRead(
+                list(json, "headings"),
+                new ListOptions(
+                    texts(json.path("columns")),
+                    optional(json, "sheet"),
+                    optional(json, "encoding"),
+                    optional(json, "oneSetupPer")));
         default -> new Event.Unknown(type);
       };
     } catch (Missing | DateTimeException | IllegalArgumentException e) {

@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.util.Collection;
 import java.util.List;
 import java.util.SequencedMap;
+import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ShotList;
 
 /**
@@ -12,10 +13,15 @@ import org.framewright.shotlist.ShotList;
  * @param index the setups, in the order in which they are planned
  * @param state where they stand
  * @param values the values that the job began with
+ * @param listsRead how lists of a form are to be read, where a person said so
  * @param remarks what a person should know
  */
 record Fold(
-    ListIndex index, JobState state, SequencedMap<String, String> values, List<String> remarks) {
+    ListIndex index,
+    JobState state,
+    SequencedMap<String, String> values,
+    SequencedMap<ListForm, ListOptions> listsRead,
+    List<String> remarks) {
 
   ShotList list() {
     return index.list();

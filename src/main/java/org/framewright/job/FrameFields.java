@@ -19,9 +19,9 @@ import org.framewright.shotlist.Setup;
 /**
  * Where the fields of a frame's name get their values. Each has one source: the job's own values;
  * the setup (the field {@code setup} is its code, {@code view} the view, any other the column of
- * the shot list that is headed like the field); a choice may be said by the folder that the frame
- * lies in; a date is the frame's own, also where the job has one, since a job may take days; a
- * counter counts.
+ * the shot list that is headed like the field or its label); a choice may be said by the folder
+ * that the frame lies in; a date is the frame's own, also where the job has one, since a job may
+ * take days; a counter counts.
  */
 final class FrameFields {
   /** The convention's kind of name that a frame has. */
@@ -78,7 +78,11 @@ final class FrameFields {
     if (field.equals(ViewCodes.FIELD)) {
       return Optional.empty();
     }
-    var wanted = plain(field);
+    // A column is headed by the field's name, or by the label that people see.
+    return column(setup, plain(field)).or(() -> column(setup, plain(field(field).label())));
+  }
+
+  private Optional<String> column(Setup setup, String wanted) {
     for (var column : setup.columns().entrySet()) {
       if (plain(column.getKey()).equals(wanted) && !column.getValue().isBlank()) {
         return Optional.of(column.getValue());
@@ -131,14 +135,8 @@ final class FrameFields {
     }
   }
 
-  /** The convention's own code for a view that the list calls by its meaning. */
+  /** The convention's own code for a view that the list calls by its meaning, in any language. */
   String choice(String view) {
-    return field(ViewCodes.FIELD).choices().entrySet().stream()
-        .filter(
-            choice ->
-                choice.getKey().equalsIgnoreCase(view) || choice.getValue().equalsIgnoreCase(view))
-        .map(Map.Entry::getKey)
-        .findFirst()
-        .orElse(view);
+    return ViewCodes.choice(field(ViewCodes.FIELD).choices(), view).orElse(view);
   }
 }

@@ -33,6 +33,9 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Reading;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListFile;
+import org.framewright.shotlist.ListOptions;
+import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -354,6 +357,45 @@ public final class Job {
   }
 
   // The list
+
+  /**
+   * Reads a client's list for this job: each setup is tried as its frames will be named, and what
+   * was chosen for an earlier list with the same headings holds again.
+   *
+   * @param options what a person says about how to read it
+   */
+  public ListReading readList(Path file, ListOptions options) throws IOException {
+    refresh();
+    return readList(file, options, fold.listsRead());
+  }
+
+  /** The same without what was chosen before. */
+  public ListReading readListAnew(Path file, ListOptions options) {
+    return readList(file, options, new LinkedHashMap<>());
+  }
+
+  private ListReading readList(
+      Path file, ListOptions options, SequencedMap<ListForm, ListOptions> kept) {
+    return switch (ListFile.of(file)) {
+      case ListFile.Content content ->
+          KeptOptions.read(content, options, ConventionFit.of(convention, values), kept);
+      case ListFile.Unreadable unreadable -> unreadable.refused();
+    };
+  }
+
+  /** Imports a list that was read, and keeps what was chosen for it. */
+  public ListChange importList(ListReading.Understood reading) throws IOException {
+    var change = importList(reading.list());
+    keepChoices(reading);
+    return change;
+  }
+
+  /** Keeps what was chosen for a list, for the next one with the same headings. */
+  public synchronized void keepChoices(ListReading.Understood reading) throws IOException {
+    for (var event : KeptOptions.event(reading, fold.listsRead())) {
+      append(event);
+    }
+  }
 
   /** What importing this list would change; nothing is written. */
   public ListChange previewImport(ShotList incoming) throws IOException {

@@ -9,6 +9,7 @@ import org.framewright.naming.Convention;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
+import org.framewright.shotlist.View;
 
 /** The codes of views: as the list has them, as the convention has them, and as people say them. */
 final class ViewCodes {
@@ -32,14 +33,13 @@ final class ViewCodes {
     if (requested.isPresent()) {
       return requested.get().code();
     }
-    for (var choice : meanings.entrySet()) {
-      if (choice.getKey().equalsIgnoreCase(view) || choice.getValue().equalsIgnoreCase(view)) {
-        return setup
-            .view(choice.getKey())
-            .or(() -> setup.view(choice.getValue()))
-            .map(same -> same.code())
-            .orElse(choice.getKey());
-      }
+    var choice = choice(meanings, view);
+    if (choice.isPresent()) {
+      return setup.views().stream()
+          .map(View::code)
+          .filter(code -> choice(meanings, code).equals(choice))
+          .findFirst()
+          .orElse(choice.get());
     }
     var known = new LinkedHashSet<String>();
     setup.views().forEach(one -> known.add(one.code()));
@@ -51,6 +51,27 @@ final class ViewCodes {
         "there is no view \"" + view + "\"",
         "setup " + setup.code(),
         "Its views are " + String.join(", ", known) + ".");
+  }
+
+  /**
+   * The choice that a view is: by its code, its meaning, or another word for that, such as {@code
+   * Vorderansicht} for {@code front}.
+   *
+   * @param meanings the choices' by their codes
+   */
+  static Optional<String> choice(Map<String, String> meanings, String view) {
+    for (var choice : meanings.entrySet()) {
+      if (choice.getKey().equalsIgnoreCase(view) || choice.getValue().equalsIgnoreCase(view)) {
+        return Optional.of(choice.getKey());
+      }
+    }
+    var wanted = View.meaning(view);
+    return wanted.isEmpty()
+        ? Optional.empty()
+        : meanings.entrySet().stream()
+            .filter(choice -> View.meaning(choice.getValue()).equals(wanted))
+            .map(Map.Entry::getKey)
+            .findFirst();
   }
 
   /** What a code means in words; itself where the convention does not say. */

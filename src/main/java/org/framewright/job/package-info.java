@@ -8,7 +8,9 @@
  * a long job costs as much as in a short one. A {@link org.framewright.job.Job} joins this with the
  * convention that was copied in when the job began and with the frames on the disk: its {@link
  * org.framewright.job.Standing} is the frames' count and the setups' states together, and {@link
- * org.framewright.job.FrameNames} are the names that frames are to have.
+ * org.framewright.job.FrameNames} are the names that frames are to have. A client's list is read
+ * through the job: its convention tries each setup, and what a person chose for an earlier list
+ * with the same headings is an event like any other.
  *
  * <p>A job folder may come from anywhere. Own files are read up to a stated size and never through
  * a link; a line of a log that is no event is left out with a warning that names its place; and an

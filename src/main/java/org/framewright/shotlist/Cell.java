@@ -7,8 +7,29 @@ import java.util.regex.Pattern;
  *
  * @param line the line of the file, or the row of the sheet, where it begins, from 1
  * @param column the character in that line, or the column of the sheet, where it begins, from 1
+ * @param kind what a workbook says of it
  */
-record Cell(String text, int line, int column) {
+record Cell(String text, int line, int column, Kind kind) {
+
+  /** What a cell of a workbook may be besides text. */
+  enum Kind {
+    PLAIN,
+    /** A part of a merged cell, with the text that its first part shows. */
+    CARRIED,
+    /** A date, in the form of ISO 8601. */
+    DATE,
+    /** An error, such as {@code #REF!}. */
+    ERROR,
+    /** A formula that was saved without its value. */
+    NO_VALUE,
+    /** A number of more digits than a spreadsheet keeps. */
+    LONG_NUMBER
+  }
+
+  Cell(String text, int line, int column) {
+    this(text, line, column, Kind.PLAIN);
+  }
+
   private static final Pattern SPACE = Pattern.compile("[\\s\\x1C-\\x1F\\x85\\p{Z}]+");
   private static final int SHOWN = 60;
 
@@ -19,11 +40,15 @@ record Cell(String text, int line, int column) {
 
   /** The text on one line, without space around it. */
   String plain() {
+    // Most cells need nothing taken off, and a long list has many.
+    boolean spaced = true;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c <= ' ' || c >= 0x7F) {
+      boolean isSpace = c == ' ';
+      if (c < ' ' || c >= 0x7F || (isSpace && (spaced || i + 1 == text.length()))) {
         return SPACE.matcher(text).replaceAll(" ").strip();
       }
+      spaced = isSpace;
     }
     return text;
   }

@@ -6,27 +6,44 @@ import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.function.ToLongFunction;
 
 /** Finds out how bytes are to be read as text. */
 final class Encoding {
-  private static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
+  private static final int ESCAPE = 0x1B;
 
   private Encoding() {}
 
   /**
    * @param name for people, such as {@code UTF-16, big-endian}
+   * @param charset its name in the IANA registry
    * @param isCut whether the bytes end in the middle of a character, which is left out
+   * @param isGuess whether another encoding fits nearly as well
    */
-  record Decoded(String text, String name, boolean isCut) {}
+  record Decoded(String text, String name, String charset, boolean isCut, boolean isGuess) {
+    private Decoded(String text, String name, Charset charset, boolean isCut) {
+      this(text, name, charset.name(), isCut, false);
+    }
+  }
+
+  /** The same without knowing what a list says. */
+  static Decoded decode(byte[] bytes) {
+    return decode(bytes, _ -> 0);
+  }
 
   /**
    * By the byte-order mark (Unicode, section 23.8); else UTF-16 where every other byte is zero;
-   * else UTF-8 where that fits without a fault; else Windows-1252, in which nearly everything fits.
+   * else UTF-8 where that fits without a fault; else by {@link EncodingGuess}.
+   *
+   * @param known how much of a text is known
    */
-  static Decoded decode(byte[] bytes) {
+  static Decoded decode(byte[] bytes, ToLongFunction<String> known) {
     if (starts(bytes, 0xEF, 0xBB, 0xBF)) {
       return new Decoded(
-          lenient(bytes, 3, bytes.length, StandardCharsets.UTF_8), "UTF-8 with a mark", false);
+          lenient(bytes, 3, bytes.length, StandardCharsets.UTF_8),
+          "UTF-8 with a mark",
+          StandardCharsets.UTF_8,
+          false);
     }
     if (starts(bytes, 0xFF, 0xFE)) {
       return wide(bytes, 2, StandardCharsets.UTF_16LE, "UTF-16, little-endian");
@@ -38,17 +55,42 @@ final class Encoding {
     if (wide.isPresent()) {
       return wide.get();
     }
+    var utf8 =
+        switchesSets(bytes) ? Optional.<String>empty() : strict(bytes, StandardCharsets.UTF_8);
+    return utf8.map(text -> new Decoded(text, "UTF-8", StandardCharsets.UTF_8, false))
+        .orElseGet(() -> EncodingGuess.of(bytes, known));
+  }
+
+  /** In an encoding that a person named; empty where the bytes are no text of it. */
+  static Optional<Decoded> decode(byte[] bytes, Charset charset) {
+    return strict(bytes, charset)
+        .map(text -> text.startsWith("\uFEFF") ? text.substring(1) : text)
+        .map(text -> new Decoded(text, EncodingGuess.name(charset), charset, false));
+  }
+
+  /** The text of bytes without a fault; empty if there is one. */
+  static Optional<String> strict(byte[] bytes, Charset charset) {
     try {
-      var text =
-          StandardCharsets.UTF_8
+      return Optional.of(
+          charset
               .newDecoder()
               .onMalformedInput(CodingErrorAction.REPORT)
               .onUnmappableCharacter(CodingErrorAction.REPORT)
-              .decode(ByteBuffer.wrap(bytes));
-      return new Decoded(text.toString(), "UTF-8", false);
+              .decode(ByteBuffer.wrap(bytes))
+              .toString());
     } catch (CharacterCodingException e) {
-      return new Decoded(lenient(bytes, 0, bytes.length, WINDOWS_1252), "Windows-1252", false);
+      return Optional.empty();
     }
+  }
+
+  /** Seven-bit text that switches between sets of characters: ISO/IEC 2022, as in ISO-2022-JP. */
+  private static boolean switchesSets(byte[] bytes) {
+    for (int i = 0; i + 1 < bytes.length; i++) {
+      if (bytes[i] == ESCAPE && bytes[i + 1] == '$') {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether bytes begin with these. */
@@ -84,7 +126,7 @@ final class Encoding {
 
   private static Decoded wide(byte[] bytes, int from, Charset charset, String name) {
     int end = bytes.length - (bytes.length - from) % 2;
-    return new Decoded(lenient(bytes, from, end, charset), name, end < bytes.length);
+    return new Decoded(lenient(bytes, from, end, charset), name, charset, end < bytes.length);
   }
 
   /** What does not fit becomes U+FFFD, which the reader then says. */

@@ -29,6 +29,7 @@ record Grid(
     private final List<ListProblem> problems = new ArrayList<>();
     private Optional<ListProblem> excess = Optional.empty();
     private int cells;
+    private long text;
 
     /**
      * @param most rows that are looked at; those behind them are passed over
@@ -71,7 +72,13 @@ record Grid(
             cell,
             atMost("a cell holds more than %,d characters", Limits.CELL),
             "Shorten it; a quotation mark that is opened and never closed makes one cell of many.");
+      } else if (text + cell.text().length() > Limits.TEXT) {
+        exceeds(
+            cell,
+            atMost("the list holds more than %,d million characters", (int) (Limits.TEXT >> 20)),
+            "Take out the columns that the shoot does not need.");
       } else if (row.size() < Limits.COLUMNS) {
+        text += cell.text().length();
         row.add(cell);
       } else if (!cell.blank()) {
         exceeds(

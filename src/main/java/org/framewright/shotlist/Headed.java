@@ -1,45 +1,66 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** A grid whose row of headings was looked for, on its way to a shot list. */
 final class Headed {
   /** Titles, dates and addresses above a list seldom take more lines. */
   private static final int LOOKED_AT = 40;
 
+  /** What fits at least as well is a list. */
+  static final long A_LIST = 1_000;
+
+  /** What a column without a heading is called. */
+  private static final Pattern BY_POSITION = Pattern.compile("(?i)column \\d{1,4}");
+
   private final Grid grid;
   private final String source;
+  private final ListRequest request;
   private final int header;
   private final List<Heading> meanings;
 
-  private Headed(Grid grid, String source, int header) {
+  /** What the list is where it has no headings; nothing where it has. */
+  private final Optional<Headless> headless;
+
+  private Headed(Grid grid, String source, ListRequest request, int header) {
     this.grid = grid;
     this.source = source;
+    this.request = request;
     this.header = header;
-    this.meanings = header < 0 ? List.of() : meanings(grid.rows().get(header));
+    this.meanings = header < 0 ? List.of() : ColumnMeanings.of(grid.rows().get(header), request);
+    this.headless =
+        header < 0 ? Optional.of(Headless.of(grid.rows(), request.fit())) : Optional.empty();
   }
 
-  static Headed of(Grid grid, String source) {
+  static Headed of(Grid grid, String source, ListRequest request) {
+    int named = -1;
+    long mostNamed = 0;
     int best = -1;
     long most = 0;
     for (int i = 0; i < Math.min(LOOKED_AT, grid.rows().size()); i++) {
-      var found = meanings(grid.rows().get(i));
-      if (isOurs(grid.rows().get(i))) {
-        return new Headed(grid, source, i);
+      var row = grid.rows().get(i);
+      long names = named(row, request);
+      if (names > mostNamed) {
+        named = i;
+        mostNamed = names;
       }
-      if (found.contains(Heading.SETUP) && known(found) > most) {
+      if (isOurs(row) && mostNamed == 0) {
+        return new Headed(grid, source, request, i);
+      }
+      var found = ColumnMeanings.of(row, request);
+      long known = ColumnMeanings.known(found);
+      if (found.contains(Heading.SETUP) && known > most) {
         best = i;
-        most = known(found);
+        most = known;
       }
     }
-    return new Headed(grid, source, best);
+    return new Headed(grid, source, request, mostNamed > 0 ? named : best);
   }
 
   /** Whether a row begins as the one that the export writes. */
@@ -48,61 +69,52 @@ final class Headed {
     return row.stream().limit(ours.size()).map(Cell::text).toList().equals(ours);
   }
 
-  /** How many different things the headings say. */
-  private static long known(List<Heading> found) {
-    var known = EnumSet.noneOf(Heading.class);
-    known.addAll(found);
-    known.remove(Heading.OTHER);
-    return known.size();
+  /** How many of the headings that a person names stand in a row. */
+  private static long named(List<Cell> row, ListRequest request) {
+    if (request.options().columns().isEmpty() && request.options().merging().isEmpty()) {
+      return 0;
+    }
+    var wanted = new HashSet<String>();
+    request.options().columns().values().forEach(heading -> wanted.add(Heading.plain(heading)));
+    request.options().merging().ifPresent(heading -> wanted.add(Heading.plain(heading)));
+    wanted.remove("");
+    long before = wanted.size();
+    row.forEach(cell -> wanted.remove(Heading.plain(cell.plain())));
+    return before - wanted.size();
   }
 
   /** How well the grid's separator fits: the headings known, then the rows as wide as them. */
   long fits() {
     if (header < 0) {
-      return 0;
+      boolean isList = headless.isPresent() && headless.get().isSure();
+      int width = Math.min(width(0), 100);
+      long alike = grid.rows().stream().filter(one -> one.size() == width).count();
+      boolean isRegular = width > 1 && alike * 2 > grid.rows().size();
+      return isList ? A_LIST + width : isRegular ? width : 0;
     }
     var row = grid.rows().get(header);
     if (isOurs(row)) {
       return Long.MAX_VALUE;
     }
     long alike = grid.rows().stream().filter(one -> one.size() == row.size()).count();
-    return known(meanings) * 1_000_000 + Math.min(row.size(), 100) * 1_000L + Math.min(alike, 999);
+    return named(row, request) * 1_000_000_000
+        + ColumnMeanings.known(meanings) * 1_000_000
+        + Math.min(row.size(), 100) * 1_000L
+        + Math.min(alike, 999);
   }
 
-  /** Each column's meaning; of several that may mean one thing, the surest does. */
-  private static List<Heading> meanings(List<Cell> row) {
-    var plain = row.stream().map(Cell::plain).toList();
-    var possible = plain.stream().map(Heading::meanings).toList();
-    var meanings = new Heading[row.size()];
-    Arrays.fill(meanings, Heading.OTHER);
-    for (var wanted : Heading.values()) {
-      int best = -1;
-      int surest = Integer.MAX_VALUE;
-      for (int i = 0; i < meanings.length; i++) {
-        var rank = possible.get(i).get(wanted);
-        if (meanings[i] != Heading.OTHER || rank == null) {
-          continue;
-        }
-        // The very word that the export writes is surer than its like.
-        int sure = plain.get(i).equals(ListWriter.HEADINGS.get(wanted)) ? -1 : rank;
-        if (wanted == Heading.FROM_JOB) {
-          meanings[i] = wanted;
-        } else if (sure < surest) {
-          best = i;
-          surest = sure;
-        }
-      }
-      if (best >= 0) {
-        meanings[best] = wanted;
-      }
-    }
-    return List.of(meanings);
+  /** How many different things the headings say. */
+  long known() {
+    return ColumnMeanings.known(meanings);
+  }
+
+  private int width(int from) {
+    return grid.rows().stream().skip(from).mapToInt(List::size).max().orElse(0);
   }
 
   /** Each column's own heading: one of its own where it has none or another's. */
-  private List<String> headings() {
-    var row = grid.rows().get(header);
-    int width = grid.rows().stream().skip(header).mapToInt(List::size).max().orElse(0);
+  private List<String> headings(List<Cell> row, int from) {
+    int width = width(from);
     var headings = new ArrayList<String>();
     var seen = new HashSet<String>();
     var next = new HashMap<String, Integer>();
@@ -124,55 +136,131 @@ final class Headed {
     if (grid.excess().isPresent()) {
       return new ListReading.Refused(List.of(grid.excess().get()));
     }
-    if (header < 0) {
-      var problems = new ArrayList<>(grid.problems());
-      problems.add(noHeader());
-      return new ListReading.Refused(ListReader.sorted(problems));
+    var notes = new ListNotes(source);
+    grid.problems().forEach(notes::add);
+    grid.remarks().forEach(notes::addRemark);
+    if (grid.rows().isEmpty()) {
+      notes.add(
+          ListProblem.ofAll(source, "the list is empty", "Give a list with a line of headings."));
+      return notes.refused();
     }
-    var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
-    var rows = grid.rows().subList(header + 1, grid.rows().size());
-    var headings = headings();
-    var all = new ArrayList<>(meanings);
-    all.addAll(Collections.nCopies(headings.size() - all.size(), Heading.OTHER));
-    ViewColumns.take(all, headings, above, rows);
-    var lines = new SetupLines(source, grid.rows().get(header), headings, all);
-    grid.problems().forEach(lines::add);
-    rows.forEach(lines::read);
-    leftOutAbove().forEach(lines::addRemark);
-    grid.remarks().forEach(lines::addRemark);
-    var form = grid.form() + ", headings in line " + grid.rows().get(header).getFirst().line();
-    return lines.reading(form);
+    return header < 0 ? withoutHeadings(notes) : withHeadings(notes);
   }
 
-  private List<ListProblem> leftOutAbove() {
-    return grid.rows().stream()
-        .limit(header)
+  private ListReading withHeadings(ListNotes notes) {
+    var row = grid.rows().get(header);
+    notes.found(row.stream().map(Cell::plain).toList());
+    var rows = grid.rows().subList(header + 1, grid.rows().size());
+    var headings = headings(row, header);
+    var columns = new ColumnMeanings(row, headings, rows, request, notes);
+    var all = columns.meanings();
+    leftOutBefore(header, "above the headings", notes);
+    if (columns.isRefused()) {
+      return notes.refused();
+    }
+    if (!all.contains(Heading.SETUP)) {
+      if (!notes.hasProblems()) {
+        notes.problem(
+            row.getFirst(),
+            "none of these headings is known to be the setup: " + read(row),
+            "Head the column that numbers the setups Setup, Look or No., or say which it is with"
+                + " --column setup=HEADING.");
+      }
+      offer(headings, rows, notes);
+      return notes.refused();
+    }
+    var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
+    var views = ViewColumns.take(all, row, above, rows, request.fit(), notes);
+    var lines =
+        new SetupLines(
+            new ListColumns(row, headings, all, columns.fields(), views), request, notes);
+    rows.forEach(lines::read);
+    return lines.reading(
+        grid.form() + ", headings in line " + row.getFirst().line(),
+        row.stream().map(Cell::plain).toList());
+  }
+
+  private ListReading withoutHeadings(ListNotes notes) {
+    var guess = headless.orElseThrow();
+    boolean isNamed =
+        request.options().columns().values().stream().allMatch(BY_POSITION.asMatchPredicate());
+    boolean isChosen = isNamed && request.options().columns().containsKey("setup");
+    int first = isChosen ? 0 : guess.first();
+    if (!isChosen && (!guess.isSure() || !isNamed)) {
+      var row = grid.rows().get(Math.min(guess.first(), grid.rows().size() - 1));
+      notes.problem(
+          grid.rows().getFirst().getFirst(),
+          "no line of headings with a setup in it was found; the first line reads "
+              + read(grid.rows().getFirst()),
+          "Head the column that numbers the setups Setup, Look or No., or say which it is with"
+              + " --column setup=HEADING.");
+      if (guess.isHeaded() || guess.setups().isEmpty()) {
+        offer(
+            headings(row, guess.first()),
+            grid.rows().subList(guess.first() + 1, grid.rows().size()),
+            notes);
+      } else {
+        guess.setups().forEach(column -> offer("column " + (column + 1), notes));
+      }
+      return notes.refused();
+    }
+    var rows = grid.rows().subList(first, grid.rows().size());
+    var headings = headings(List.of(), first);
+    var columns = new ColumnMeanings(List.of(), headings, rows, request, notes);
+    var all = columns.meanings();
+    if (columns.isRefused()) {
+      return notes.refused();
+    }
+    if (!isChosen) {
+      var guessed = guess.meanings(headings.size());
+      for (int i = 0; i < all.size(); i++) {
+        if (all.get(i) == Heading.OTHER && !all.contains(guessed.get(i))) {
+          all.set(i, guessed.get(i));
+        }
+      }
+    }
+    leftOutBefore(first, "above the list", notes);
+    notes.remark(
+        rows.getFirst().getFirst(),
+        "the list has no headings; what its columns are was taken from their cells",
+        "Where that is wrong, say what a column is, as in --column title=\"column 3\".");
+    var lines =
+        new SetupLines(
+            new ListColumns(List.of(), headings, all, columns.fields(), Map.of()), request, notes);
+    rows.forEach(lines::read);
+    return lines.reading(grid.form() + ", no headings", List.of());
+  }
+
+  /** Offers the columns whose cells look like codes. */
+  private void offer(List<String> headings, List<List<Cell>> rows, ListNotes notes) {
+    for (int i = 0; i < headings.size(); i++) {
+      var values = ColumnValues.of(rows, i, request.fit());
+      if (values.areCodes() && values.fits()) {
+        offer(headings.get(i), notes);
+      }
+    }
+  }
+
+  private void offer(String heading, ListNotes notes) {
+    notes.offer(
+        "the setup from \"" + Cell.brief(heading) + "\"",
+        request.options().withColumn("setup", heading));
+  }
+
+  private void leftOutBefore(int first, String where, ListNotes notes) {
+    grid.rows().stream()
+        .limit(first)
         .map(row -> row.stream().filter(cell -> !cell.blank()).findFirst())
         .flatMap(Optional::stream)
         .filter(cell -> !cell.text().startsWith("sep="))
-        .map(
+        .forEach(
             cell ->
-                ListProblem.of(
-                    source,
-                    cell.line(),
-                    cell.column(),
-                    "\"" + cell.brief() + "\" stands above the headings and is left out",
-                    ""))
-        .toList();
+                notes.leaveOut(
+                    cell, "\"" + cell.brief() + "\" stands " + where + " and is left out", ""));
   }
 
-  private ListProblem noHeader() {
-    if (grid.rows().isEmpty()) {
-      return ListProblem.ofAll(source, "the list is empty", "Give a list with a line of headings.");
-    }
-    var first = grid.rows().getFirst();
-    var seen = first.stream().filter(cell -> !cell.blank()).map(Cell::brief).limit(6).toList();
-    return ListProblem.of(
-        source,
-        first.getFirst().line(),
-        first.getFirst().column(),
-        "no line of headings with a setup in it was found; the first line reads "
-            + String.join(" | ", seen),
-        "Head the column that numbers the setups Setup, Look or No.");
+  private static String read(List<Cell> row) {
+    return String.join(
+        " | ", row.stream().filter(cell -> !cell.blank()).map(Cell::brief).limit(6).toList());
   }
 }

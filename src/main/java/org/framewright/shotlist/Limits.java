@@ -6,16 +6,22 @@ package org.framewright.shotlist;
  */
 final class Limits {
   /**
-   * Lines that are not blank. At a minute a setup, 20,000 setups are 40 weeks of shooting: what is
-   * longer is a stock list or an export of another kind.
+   * Lines that are not blank. A line may be one size of a garment: 60,000 lines of eight sizes are
+   * 7,500 setups. What is longer is a stock list or an export of another kind.
    */
-  static final int LINES = 20_000;
+  static final int LINES = 60_000;
 
   /** Columns of one line that may hold something. */
   static final int COLUMNS = 1_000;
 
-  /** Cells in all: 100 columns for each of the lines. */
+  /** Cells in all: 33 columns for each of the lines. */
   static final int CELLS = 2_000_000;
+
+  /**
+   * Characters of all cells together: the import of a list is one event of the job's log, which has
+   * room for it.
+   */
+  static final long TEXT = 16L << 20;
 
   /**
    * Characters of one cell, which is what a cell of a spreadsheet may hold. Source: Microsoft,
@@ -23,7 +29,7 @@ final class Limits {
    */
   static final int CELL = 32_767;
 
-  /** Bytes of a list as text: 800 for each line. */
+  /** Bytes of a list as text: 280 for each line. */
   static final long TEXT_BYTES = 16L << 20;
 
   /** Bytes of a workbook as it lies on the disk; pictures of the garments may be in it. */
@@ -39,7 +45,7 @@ final class Limits {
   static final int SHEETS = 100;
 
   /** Columns of all rows of a workbook together, blank ones too. */
-  static final long SPAN = (long) LINES * COLUMNS;
+  static final long SPAN = 20_000_000;
 
   /** Problems, and remarks, that are kept: nobody reads more of them. */
   static final int PROBLEMS = 1_000;

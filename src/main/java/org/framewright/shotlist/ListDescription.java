@@ -27,6 +27,21 @@ public final class ListDescription {
     return List.copyOf(lines);
   }
 
+  /** Ways to read a list that was refused, each with what to add to the command. */
+  public static List<String> waysOn(ListReading.Refused refused) {
+    var lines = new ArrayList<String>();
+    refused
+        .waysOn()
+        .forEach(
+            way -> {
+              if (lines.isEmpty()) {
+                lines.add("It may be read so; add what stands behind:");
+              }
+              lines.add("  " + way.description() + ": " + way.options().words());
+            });
+    return List.copyOf(lines);
+  }
+
   /**
    * What a list changes, setup by setup, then in numbers.
    *

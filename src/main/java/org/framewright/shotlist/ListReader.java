@@ -1,23 +1,22 @@
 package org.framewright.shotlist;
 
-import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
 import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import org.framewright.base.FileProblems;
-import org.framewright.base.Problem;
+import java.util.Optional;
 
 /**
  * Reads the lists that clients send: separated values in any common encoding, separator and line
  * end, or a workbook (.xlsx). Rows above the headings are passed over; headings may come in any
  * order, case and several languages; columns that mean nothing here are kept.
  *
- * <p>A list may have 20,000 lines, 1,000 columns and 32,767 characters in a cell; as text 16 MB, as
- * a workbook 64 MB. What is larger is refused before it is read whole.
+ * <p>A list may have 60,000 lines, 1,000 columns, 32,767 characters in a cell and 16 million in
+ * all; as text 16 MB, as a workbook 64 MB. What is larger is refused before it is read whole.
  */
 public final class ListReader {
   /** So many rows show which separator fits. */
@@ -34,33 +33,22 @@ public final class ListReader {
 
   private ListReader() {}
 
-  /** Reads a list from a file; what the disk refuses is a problem of the list, too. */
+  /** Reads a list from a file by what it says itself. */
   public static ListReading read(Path file) {
-    var name = file.getFileName() == null ? file.toString() : file.getFileName().toString();
-    try {
-      // Asked first: opening a pipe waits for its other end, and a device may never end.
-      var attributes = Files.readAttributes(file, BasicFileAttributes.class);
-      if (attributes.isDirectory()) {
-        return refused(
-            file.toString(), "this is a folder, a list was meant", "Give a .csv or .xlsx file.");
-      }
-      if (!attributes.isRegularFile()) {
-        return refused(
-            file.toString(), "this is a device or a pipe, no file", "Give a .csv or .xlsx file.");
-      }
-      if (attributes.size() > Limits.FILE_BYTES) {
-        return tooLarge(name, Limits.FILE_BYTES);
-      }
-      try (var in = Files.newInputStream(file)) {
-        // The file may grow, and the files of a system may be longer than they say.
-        return read(in.readNBytes((int) Limits.FILE_BYTES + 1), name);
-      }
-    } catch (IOException e) {
-      var problem = FileProblems.of(e);
-      var where = problem.where().isEmpty() ? file.toString() : problem.where();
-      return new ListReading.Refused(
-          List.of(new ListProblem(new Problem(problem.what(), where, problem.remedy()), 0, 0)));
-    }
+    return read(file, ListOptions.NONE, ListFit.ANY);
+  }
+
+  /**
+   * Reads a list from a file; what the disk refuses is a problem of the list, too.
+   *
+   * @param options what a person says about it
+   * @param fit what its setups' names need
+   */
+  public static ListReading read(Path file, ListOptions options, ListFit fit) {
+    return switch (ListFile.of(file)) {
+      case ListFile.Content content -> read(content.bytes(), content.name(), options, fit);
+      case ListFile.Unreadable unreadable -> unreadable.refused();
+    };
   }
 
   /**
@@ -69,11 +57,18 @@ public final class ListReader {
    * @param sourceName what problems call it
    */
   public static ListReading read(byte[] bytes, String sourceName) {
+    return read(bytes, sourceName, ListOptions.NONE, ListFit.ANY);
+  }
+
+  /** The same with what a person says about it and what its setups' names need. */
+  public static ListReading read(
+      byte[] bytes, String sourceName, ListOptions options, ListFit fit) {
+    var request = new ListRequest(options, fit);
     if (bytes.length > Limits.FILE_BYTES) {
       return tooLarge(sourceName, Limits.FILE_BYTES);
     }
     if (FileKind.isZip(bytes)) {
-      return Workbook.read(bytes, sourceName);
+      return Workbook.read(bytes, sourceName, request);
     }
     var foreign = FileKind.foreign(bytes);
     if (foreign.isPresent()) {
@@ -82,10 +77,61 @@ public final class ListReader {
     if (bytes.length > Limits.TEXT_BYTES) {
       return tooLarge(sourceName, Limits.TEXT_BYTES);
     }
-    return text(Encoding.decode(bytes), sourceName);
+    if (options.sheet().isPresent()) {
+      return refused(sourceName, "this is a text, which has no sheets", "Leave the sheet out.");
+    }
+    return options
+        .encoding()
+        .map(name -> named(bytes, name, sourceName, request))
+        .orElseGet(
+            () ->
+                text(
+                    Encoding.decode(bytes, text -> known(text, sourceName, request)),
+                    sourceName,
+                    request));
   }
 
-  private static ListReading text(Encoding.Decoded decoded, String source) {
+  /** In the encoding that a person says it has. */
+  private static ListReading named(byte[] bytes, String name, String source, ListRequest request) {
+    Charset charset;
+    try {
+      charset = Charset.forName(name.strip());
+    } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
+      return refused(
+          source,
+          "there is no encoding \"" + Cell.brief(name) + "\"",
+          "Give one such as UTF-8, windows-1252, windows-1250, GB18030 or Shift_JIS.");
+    }
+    if (!charset.canEncode()) {
+      return refused(
+          source, "\"" + Cell.brief(name) + "\" is no encoding of lists", "Give another.");
+    }
+    var decoded = Encoding.decode(bytes, charset);
+    return decoded.isPresent()
+        ? text(decoded.get(), source, request)
+        : refused(
+            source,
+            "it is not written in " + EncodingGuess.name(charset),
+            "Leave the encoding out to have it found, or give another one.");
+  }
+
+  /** How many different things the headings of a text say. */
+  private static long known(String text, String source, ListRequest request) {
+    long known = 0;
+    for (var separator : SEPARATORS) {
+      known = Math.max(known, headed(text, separator, source, request).known());
+    }
+    return known;
+  }
+
+  private static Headed headed(
+      String text, Separator separator, String source, ListRequest request) {
+    var grid = new Grid.Builder(source, SAMPLE);
+    Csv.read(text, separator.sign(), grid);
+    return Headed.of(grid.build("", List.of()), source, request);
+  }
+
+  private static ListReading text(Encoding.Decoded decoded, String source, ListRequest request) {
     var text = decoded.text();
     int nul = text.indexOf('\0');
     if (nul >= 0) {
@@ -101,15 +147,12 @@ public final class ListReader {
     Separator best = null;
     long fits = -1;
     for (var separator : SEPARATORS) {
-      if (!allowed(text, separator)) {
-        continue;
-      }
-      var grid = new Grid.Builder(source, SAMPLE);
-      Csv.read(text, separator.sign(), grid);
-      long fit = Headed.of(grid.build("", List.of()), source).fits();
-      if (fit > fits) {
-        best = separator;
-        fits = fit;
+      if (allowed(text, separator)) {
+        long fit = headed(text, separator, source, request).fits();
+        if (fit > fits) {
+          best = separator;
+          fits = fit;
+        }
       }
     }
     if (best == null) {
@@ -120,21 +163,35 @@ public final class ListReader {
     }
     var grid = new Grid.Builder(source, Integer.MAX_VALUE);
     Csv.read(text, best.sign(), grid);
-    return Headed.of(
-            grid.build(decoded.name() + ", " + best.name(), remarks(decoded, source)), source)
-        .understand();
+    var form = decoded.name() + ", " + best.name();
+    var reading =
+        Headed.of(grid.build(form, remarks(decoded, source)), source, request).understand();
+    return reading instanceof ListReading.Understood understood
+        ? understood.from(
+            new ListReading.Source(Optional.of(decoded.charset()), Optional.empty(), List.of()))
+        : reading;
   }
 
   private static List<ListProblem> remarks(Encoding.Decoded decoded, String source) {
-    return decoded.isCut()
-        ? List.of(
-            at(
-                decoded.text(),
-                decoded.text().length(),
-                source,
-                "the file ends in the middle of a character",
-                "See whether its end is missing."))
-        : List.of();
+    var remarks = new ArrayList<ListProblem>();
+    if (decoded.isCut()) {
+      remarks.add(
+          at(
+              decoded.text(),
+              decoded.text().length(),
+              source,
+              "the file ends in the middle of a character",
+              "See whether its end is missing."));
+    }
+    if (decoded.isGuess()) {
+      remarks.add(
+          ListProblem.ofAll(
+              source,
+              "its letters were taken for " + decoded.name() + ", which is a guess",
+              "Where words look wrong, say what it is with --encoding NAME, such as UTF-8,"
+                  + " windows-1252, windows-1250, GB18030 or Shift_JIS."));
+    }
+    return remarks;
   }
 
   /** A problem at a character of a text. */
@@ -159,7 +216,7 @@ public final class ListReader {
         || text.charAt(4) == separator.sign();
   }
 
-  private static ListReading.Refused tooLarge(String source, long most) {
+  static ListReading.Refused tooLarge(String source, long most) {
     return refused(
         source,
         String.format(Locale.ROOT, "it is larger than a shot list can be, %d MB", most >> 20),

@@ -5,86 +5,73 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
 
-/** Makes setups of the lines below the headings, and collects the first things wrong with them. */
+/**
+ * Makes setups of the lines below the headings, and collects the first things wrong with them. A
+ * setup has one line; or several, where somebody said so, where a merged cell or blank ones below
+ * it say so, or where each names another view.
+ */
 final class SetupLines {
-  /** A number, maybe with what it counts. */
-  private static final Pattern NUMBER = Pattern.compile("(\\d{1,4})\\s*\\p{L}{0,8}\\.?");
+  /** A number, maybe with what it counts: {@code 24 looks}, {@code 1.200,00 EUR}. */
+  private static final Pattern SUM = Pattern.compile("\\P{L}{1,40}\\p{L}{0,12}\\.?");
 
-  private static final char REPLACEMENT = '\uFFFD';
+  /** The lines of one setup. */
+  private static final class Lines {
+    private final Cell code;
+    private final List<List<Cell>> rows = new ArrayList<>();
 
-  private final String source;
-  private final List<Cell> header;
+    /** Whether the list itself says that they belong together. */
+    private boolean together;
+
+    Lines(Cell code) {
+      this.code = code;
+    }
+  }
+
+  private final ListColumns columns;
+  private final ListRequest request;
+  private final ListNotes notes;
+  private final SetupMaker maker;
+  private final CodeCheck codes;
   private final List<String> heads;
-  private final List<String> headings;
-  private final List<Heading> meanings;
   private final int code;
   private final int title;
+
+  /** The column whose equal cells make lines one setup; the setup's own where nobody chose one. */
+  private final int merging;
+
   private final Set<Integer> filled = new HashSet<>();
-  private final Map<String, Cell> seen = new HashMap<>();
-  private final List<Setup> setups = new ArrayList<>();
-  private final List<ListProblem> problems = new ArrayList<>();
-  private final List<ListProblem> remarks = new ArrayList<>();
+  private final Map<String, Lines> lines = new LinkedHashMap<>();
+  private Lines last;
+  private int rows;
 
-  /**
-   * @param header the row of headings
-   * @param headings each column's own
-   * @param meanings each column's; one of them is the setup
-   */
-  SetupLines(String source, List<Cell> header, List<String> headings, List<Heading> meanings) {
-    this.source = source;
-    this.header = header;
-    this.heads = header.stream().map(Cell::plain).toList();
-    this.headings = List.copyOf(headings);
-    this.meanings = List.copyOf(meanings);
-    this.code = meanings.indexOf(Heading.SETUP);
-    this.title = meanings.indexOf(Heading.TITLE);
+  SetupLines(ListColumns columns, ListRequest request, ListNotes notes) {
+    this.columns = columns;
+    this.request = request;
+    this.notes = notes;
+    this.maker = new SetupMaker(columns, notes);
+    this.heads = columns.header().stream().map(Cell::plain).toList();
+    this.code = columns.of(Heading.SETUP);
+    this.title = columns.of(Heading.TITLE);
+    this.codes = new CodeCheck(columns.headings().get(code), request.options(), notes);
+    this.merging =
+        request.options().merging().map(this::column).filter(column -> column >= 0).orElse(code);
   }
 
-  void add(ListProblem problem) {
-    if (problems.size() < Limits.PROBLEMS) {
-      problems.add(problem);
-    }
-  }
-
-  void addRemark(ListProblem remark) {
-    if (remarks.size() < Limits.PROBLEMS) {
-      remarks.add(remark);
-    }
-  }
-
-  /** What came of all the lines. */
-  ListReading reading(String form) {
-    if (setups.isEmpty() && problems.isEmpty()) {
-      problem(
-          header.getFirst(),
-          "there is no setup below the headings",
-          "Give a list with one setup a line.");
-    }
-    if (!problems.isEmpty()) {
-      return new ListReading.Refused(ListReader.sorted(problems));
-    }
-    return new ListReading.Understood(
-        new ShotList(setups), form, columns(), ListReader.sorted(remarks));
-  }
-
-  private List<Column> columns() {
-    var columns = new ArrayList<Column>();
-    for (int i = 0; i < headings.size(); i++) {
-      if (isHeaded(i) || filled.contains(i)) {
-        columns.add(new Column(i + 1, headings.get(i), meanings.get(i)));
+  private int column(String heading) {
+    for (int i = 0; i < columns.headings().size(); i++) {
+      if (Heading.plain(columns.headings().get(i)).equals(Heading.plain(heading))) {
+        return i;
       }
     }
-    return columns;
+    return -1;
   }
 
-  private boolean isHeaded(int column) {
-    return column < header.size() && !header.get(column).blank();
+  private boolean isMerging() {
+    return request.options().merging().isPresent();
   }
 
   void read(List<Cell> row) {
@@ -93,13 +80,18 @@ final class SetupLines {
         filled.add(i);
       }
     }
-    var cell = code < row.size() ? row.get(code) : new Cell("", row.getFirst().line(), 0);
+    var cell = cell(row, code);
+    var first = row.stream().filter(one -> !one.blank()).findFirst().orElse(cell);
     if (repeatsHeadings(row)) {
-      remark(row.getFirst(), "the headings are repeated here, left out", "");
-    } else if (cell.blank()) {
+      notes.leaveOut(row.getFirst(), "the headings are repeated here, left out", "");
+    } else if (isTotal(row, first)) {
+      notes.leaveOut(first, "\"" + first.brief() + "\" is a line of sums, left out", "");
+    } else if (codes.isUnreadable(cell)) {
+      return;
+    } else if (cell.blank() && !continues(row)) {
       withoutCode(row, cell);
-    } else if (isSectionName(row, cell)) {
-      remark(
+    } else if (!cell.blank() && isSectionName(row, cell)) {
+      notes.leaveOut(
           cell,
           "\"" + cell.brief() + "\" stands alone in its line and is left out",
           "If it is a setup, give it a title or a number.");
@@ -108,33 +100,58 @@ final class SetupLines {
     }
   }
 
+  private static Cell cell(List<Cell> row, int column) {
+    return column < row.size() ? row.get(column) : new Cell("", row.getFirst().line(), 0);
+  }
+
   private boolean repeatsHeadings(List<Cell> row) {
     return row.size() == heads.size()
+        && !heads.isEmpty()
         && row.get(code).plain().equals(heads.get(code))
         && row.stream().map(Cell::plain).toList().equals(heads);
   }
 
-  private void withCode(List<Cell> row, Cell cell) {
-    var other = seen.putIfAbsent(Setup.canonicalKey(cell.plain()), cell);
-    if (other == null) {
-      setups.add(setup(cell.plain(), row));
-    } else if (other.plain().equals(cell.plain())) {
-      problem(
-          cell,
-          "setup " + cell.brief() + " stands in line " + other.line() + " already",
-          "Give one of the two another number, or make one line of them.");
-    } else {
-      problem(
-          cell,
-          "setup "
-              + cell.brief()
-              + " looks the same as "
-              + other.brief()
-              + " in line "
-              + other.line()
-              + ": case and leading zeros do not count",
-          "Give one of the two another number.");
+  /** A line that begins {@code Total} and holds nothing but numbers besides. */
+  private boolean isTotal(List<Cell> row, Cell first) {
+    if (!Vocabulary.WORDS.isTotal(first.plain())) {
+      return false;
     }
+    return row.stream()
+        .filter(one -> one.column() != first.column() && !one.blank())
+        .map(Cell::plain)
+        .allMatch(text -> SUM.matcher(text).matches() || Vocabulary.WORDS.isTotal(text));
+  }
+
+  /** Whether a line without a code goes on with the setup above it. */
+  private boolean continues(List<Cell> row) {
+    if (last == null || !cell(row, merging).blank()) {
+      return merging != code && !cell(row, merging).blank();
+    }
+    if (isMerging()) {
+      return true;
+    }
+    int views = columns.of(Heading.VIEWS);
+    return views >= 0 && !cell(row, views).blank() && (title < 0 || cell(row, title).blank());
+  }
+
+  private void withCode(List<Cell> row, Cell cell) {
+    rows++;
+    var key = Setup.canonicalKey(cell(row, merging).plain());
+    if (key.isEmpty()) {
+      last.rows.add(row);
+      last.together = true;
+      return;
+    }
+    var there = lines.get(key);
+    if (there == null) {
+      last = new Lines(cell);
+      lines.put(key, last);
+      codes.look(cell);
+    } else {
+      last = there;
+      there.together |= cell.kind() == Cell.Kind.CARRIED;
+    }
+    last.rows.add(row);
   }
 
   /** Whether a line only names the setups that follow, such as {@code Dresses}. */
@@ -148,96 +165,144 @@ final class SetupLines {
     var filledCells = row.stream().filter(one -> !one.blank()).toList();
     boolean titled = title >= 0 && title < row.size() && !row.get(title).blank();
     if (filledCells.size() == 1 && !titled) {
-      remark(
+      notes.leaveOut(
           filledCells.getFirst(),
           "\"" + filledCells.getFirst().brief() + "\" stands alone in its line and is left out",
           "If it is a setup, give it a number.");
-    } else {
-      problem(
-          cell,
-          "this line has no setup in the column \"" + Cell.brief(headings.get(code)) + "\"",
-          "Number it, or take the line out.");
+      return;
     }
-  }
-
-  private Setup setup(String codeText, List<Cell> row) {
-    var titleText = "";
-    var columns = new LinkedHashMap<String, String>();
-    var views = new LinkedHashMap<String, View>();
-    var frames = OptionalInt.empty();
-    for (int i = 0; i < headings.size(); i++) {
-      var cell = i < row.size() ? row.get(i) : new Cell("", row.getFirst().line(), i + 1);
-      if (cell.text().indexOf(REPLACEMENT) >= 0) {
-        remark(
-            cell,
-            "a letter of \"" + cell.brief() + "\" could not be read",
-            "Save the list as UTF-8 or .xlsx and import it again.");
-      }
-      switch (meanings.get(i)) {
-        case SETUP, FROM_JOB -> {}
-        case TITLE -> titleText = cell.plain();
-        case VIEWS -> ViewsText.read(cell.text()).forEach(view -> add(cell, view, views));
-        case VIEW -> viewInColumn(headings.get(i), cell, views);
-        case FRAMES -> {
-          var number = number(cell);
-          if (number.isPresent()) {
-            frames = number;
-          } else if (!cell.blank()) {
-            columns.put(headings.get(i), cell.text().strip());
-          }
-        }
-        case DAY, RACK, MODEL, NOTE, OTHER -> {
-          if (isHeaded(i) || !cell.blank()) {
-            columns.put(headings.get(i), cell.text().strip());
-          }
-        }
-      }
-    }
-    return new Setup(codeText, titleText, List.copyOf(views.values()), frames, columns);
-  }
-
-  private OptionalInt number(Cell cell) {
-    if (cell.blank() || cell.plain().equals("-")) {
-      return OptionalInt.empty();
-    }
-    var number = NUMBER.matcher(cell.plain());
-    if (number.matches()) {
-      int frames = Integer.parseInt(number.group(1));
-      return frames > 0 ? OptionalInt.of(frames) : OptionalInt.empty();
-    }
-    remark(
+    var heading = columns.headings().get(code);
+    notes.problem(
         cell,
-        "\"" + cell.brief() + "\" is no number of frames; it is kept as text",
-        "Write a number such as 12.");
-    return OptionalInt.empty();
-  }
-
-  private void viewInColumn(String heading, Cell cell, Map<String, View> views) {
-    if (cell.blank()) {
-      return;
-    }
-    var number = NUMBER.matcher(cell.plain());
-    if (!number.matches()) {
-      add(cell, new View(heading), views);
-      return;
-    }
-    int frames = Integer.parseInt(number.group(1));
-    if (frames > 0) {
-      add(cell, new View(heading, OptionalInt.of(frames)), views);
+        "this line has no setup in the column \"" + Cell.brief(heading) + "\"",
+        "Number it, or take the line out.");
+    if (last != null) {
+      offerMerging(heading);
     }
   }
 
-  private void add(Cell cell, View view, Map<String, View> views) {
-    if (views.putIfAbsent(view.code().toLowerCase(Locale.ROOT), view) != null) {
-      remark(cell, "the view " + Cell.brief(view.code()) + " is named twice", "");
+  private void offerMerging(String heading) {
+    notes.offer(
+        "one setup for each \"" + Cell.brief(heading) + "\", of all its lines",
+        request.options().withOneSetupPer(heading));
+  }
+
+  /**
+   * What came of all the lines.
+   *
+   * @param form in words
+   * @param headings the line of headings as written
+   */
+  ListReading reading(String form, List<String> headings) {
+    if (lines.isEmpty() && !notes.hasProblems()) {
+      notes.problem(
+          columns.header().isEmpty() ? new Cell("", 0, 0) : columns.header().getFirst(),
+          "there is no setup below the headings",
+          "Give a list with one setup a line.");
+    }
+    codes.end(lines.size());
+    var setups = new ArrayList<Setup>();
+    var checks = new FitCheck(columns, request, notes);
+    var seen = new HashMap<String, Cell>();
+    for (var one : lines.values()) {
+      if (isOne(one) && isNew(one, seen)) {
+        var setup = maker.make(one.code.plain(), one.rows);
+        checks.check(setup, one.code, one.rows.getFirst());
+        setups.add(setup);
+      }
+    }
+    tellMerged();
+    checks.end(lines.values().stream().map(one -> one.rows.getFirst()).toList());
+    if (notes.hasProblems()) {
+      return notes.refused();
+    }
+    return new ListReading.Understood(
+        new ShotList(setups),
+        form,
+        ListReading.Source.NONE,
+        columns.columns(filled),
+        notes.remarks(),
+        notes.leftOut(),
+        headings,
+        request.options());
+  }
+
+  /** Where another column makes lines one setup, two of those may still have one code. */
+  private boolean isNew(Lines one, Map<String, Cell> seen) {
+    if (one.code.blank()) {
+      notes.problem(
+          one.code,
+          "this line has no setup in the column \""
+              + Cell.brief(columns.headings().get(code))
+              + "\"",
+          "Number it, or take the line out.");
+      return false;
+    }
+    var other = seen.putIfAbsent(Setup.canonicalKey(one.code.plain()), one.code);
+    if (other != null) {
+      repeats(one.code, other);
+    }
+    return other == null;
+  }
+
+  private boolean isOne(Lines one) {
+    if (one.rows.size() == 1 || isMerging() || one.together || nameViews(one)) {
+      return true;
+    }
+    for (var row : one.rows.subList(1, one.rows.size())) {
+      repeats(cell(row, code), one.code);
+    }
+    offerMerging(columns.headings().get(code));
+    return true;
+  }
+
+  private void repeats(Cell cell, Cell other) {
+    if (other.plain().equals(cell.plain())) {
+      notes.problem(
+          cell,
+          "setup " + cell.brief() + " stands in line " + other.line() + " already",
+          "Give one of the two another number, or make one line of them.");
+    } else {
+      notes.problem(
+          cell,
+          "setup "
+              + cell.brief()
+              + " looks the same as "
+              + other.brief()
+              + " in line "
+              + other.line()
+              + ": case and leading zeros do not count",
+          "Give one of the two another number.");
     }
   }
 
-  private void problem(Cell cell, String what, String remedy) {
-    add(ListProblem.of(source, cell.line(), cell.column(), what, remedy));
+  /** Whether each line is one shot: the same setup and title, and another view. */
+  private boolean nameViews(Lines one) {
+    int views = columns.of(Heading.VIEWS);
+    if (views < 0) {
+      return false;
+    }
+    var named = new HashSet<String>();
+    var titles = new HashSet<String>();
+    for (var row : one.rows) {
+      var view = Heading.plain(cell(row, views).plain());
+      if (view.isEmpty() || !named.add(view) || !cell(row, code).plain().equals(one.code.plain())) {
+        return false;
+      }
+      if (title >= 0 && !cell(row, title).blank()) {
+        titles.add(cell(row, title).plain());
+      }
+    }
+    return titles.size() <= 1;
   }
 
-  private void remark(Cell cell, String what, String remedy) {
-    addRemark(ListProblem.of(source, cell.line(), cell.column(), what, remedy));
+  private void tellMerged() {
+    if (rows > lines.size() && !notes.hasProblems()) {
+      var first = lines.values().stream().filter(one -> one.rows.size() > 1).findFirst();
+      notes.remark(
+          first.orElseThrow().code,
+          rows + " lines were put together to " + lines.size() + " setups",
+          "");
+    }
   }
 }

@@ -1,5 +1,6 @@
 package org.framewright.shotlist;
 
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -18,6 +19,11 @@ public record View(String code, OptionalInt frames) {
   /** A wanted view of which the list gives no number of frames. */
   public View(String code) {
     this(code, OptionalInt.empty());
+  }
+
+  /** What a word for a view means, in English: {@code front} for {@code Vorderansicht}. */
+  public static Optional<String> meaning(String word) {
+    return Vocabulary.WORDS.view(word);
   }
 
   /** As a list's cell shows it: {@code F} or {@code F:8}. */

@@ -1,54 +1,17 @@
 package org.framewright.shotlist;
 
 import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
-import java.util.regex.Pattern;
+import java.util.Map;
 
-/** A list may have one column a view, with a cross or a number where it is wanted. */
+/**
+ * A list may have one column a view, with a cross or a number where it is wanted: {@code Front,
+ * Back}, also several times, below {@code On model} and below {@code Flat}.
+ */
 final class ViewColumns {
-  private static final Pattern MARK =
-      Pattern.compile("x|✓|✔|✗|•|\\*|yes|y|ja|oui|si|sì|sí|\\d{1,4}", Pattern.CASE_INSENSITIVE);
-
-  private static final Set<String> VIEW_WORDS =
-      Set.of(
-          "f",
-          "b",
-          "s",
-          "d",
-          "front",
-          "back",
-          "side",
-          "left",
-          "right",
-          "top",
-          "detail",
-          "details",
-          "profile",
-          "close",
-          "full",
-          "vorne",
-          "hinten",
-          "seite",
-          "avant",
-          "dos",
-          "cote",
-          "frente",
-          "espalda",
-          "lado",
-          "fronte",
-          "retro",
-          "lato",
-          "voor",
-          "achter",
-          "zij",
-          "fram",
-          "bak",
-          "sida",
-          "vorderansicht",
-          "ruckansicht",
-          "seitenansicht");
-
   private ViewColumns() {}
 
   /**
@@ -57,23 +20,94 @@ final class ViewColumns {
    *
    * @param meanings of each column; changed
    * @param above the row above the headings
+   * @return the view of each column that was taken
    */
-  static void take(
-      List<Heading> meanings, List<String> headings, List<Cell> above, List<List<Cell>> rows) {
+  static Map<Integer, String> take(
+      List<Heading> meanings,
+      List<Cell> header,
+      List<Cell> above,
+      List<List<Cell>> rows,
+      ListFit fit,
+      ListNotes notes) {
+    var views = new LinkedHashMap<Integer, String>();
     if (meanings.contains(Heading.VIEWS)) {
-      return;
+      return views;
     }
     var marked = onlyMarked(rows);
+    var groups = new HashMap<Integer, String>();
+    var group = "";
     boolean below = false;
-    for (int i = 0; i < headings.size(); i++) {
+    for (int i = 0; i < Math.min(header.size(), meanings.size()); i++) {
       if (i < above.size() && !above.get(i).blank()) {
-        below = Heading.of(above.get(i).plain()) == Heading.VIEWS;
+        group = above.get(i).plain();
+        below = Heading.of(group) == Heading.VIEWS;
       }
-      boolean named = below || VIEW_WORDS.contains(Heading.plain(headings.get(i)));
-      if (meanings.get(i) == Heading.OTHER && named && marked.get(i)) {
+      var heading = header.get(i).plain();
+      boolean named = below || Vocabulary.WORDS.view(heading).isPresent();
+      if (meanings.get(i) == Heading.OTHER && named && !heading.isEmpty() && marked.get(i)) {
         meanings.set(i, Heading.VIEW);
+        views.put(i, heading);
+        groups.put(i, below ? "" : group);
       }
     }
+    repeated(views, groups, header, fit, notes);
+    return views;
+  }
+
+  /** Views that several columns have are told apart by what stands above them. */
+  private static void repeated(
+      Map<Integer, String> views,
+      Map<Integer, String> groups,
+      List<Cell> header,
+      ListFit fit,
+      ListNotes notes) {
+    var seen = new HashSet<String>();
+    var twice = new HashSet<String>();
+    views
+        .values()
+        .forEach(
+            view -> {
+              if (!seen.add(Heading.plain(view))) {
+                twice.add(Heading.plain(view));
+              }
+            });
+    if (twice.isEmpty()) {
+      return;
+    }
+    var full = new LinkedHashMap<Integer, String>();
+    views.forEach(
+        (column, view) ->
+            full.put(
+                column,
+                twice.contains(Heading.plain(view)) && !groups.get(column).isEmpty()
+                    ? groups.get(column) + " " + view
+                    : view));
+    boolean areApart =
+        new HashSet<>(full.values()).size() == full.size()
+            && full.values().stream().allMatch(fit::isView);
+    if (areApart) {
+      views.putAll(full);
+      return;
+    }
+    views.forEach(
+        (column, view) -> {
+          if (twice.remove(Heading.plain(view))) {
+            notes.remark(
+                header.get(column),
+                "several columns are headed \""
+                    + Cell.brief(view)
+                    + "\"; a cross in each is a frame of that view",
+                "");
+          }
+        });
+  }
+
+  /** Whether a cell says that a view is wanted or not. */
+  private static boolean isMark(Cell cell) {
+    var text = cell.plain();
+    return Vocabulary.WORDS.isWanted(text)
+        || Vocabulary.WORDS.isUnwanted(text)
+        || (text.length() <= 4 && text.chars().allMatch(Character::isDigit));
   }
 
   /** The columns that hold marks and nothing else. */
@@ -81,9 +115,13 @@ final class ViewColumns {
     var marked = new BitSet();
     var others = new BitSet();
     for (var row : rows) {
+      var first = row.stream().filter(cell -> !cell.blank()).findFirst();
+      if (first.isPresent() && Vocabulary.WORDS.isTotal(first.get().plain())) {
+        continue; // the crosses are counted there
+      }
       for (int i = 0; i < row.size(); i++) {
         if (!others.get(i) && !row.get(i).blank()) {
-          (MARK.matcher(row.get(i).plain()).matches() ? marked : others).set(i);
+          (isMark(row.get(i)) ? marked : others).set(i);
         }
       }
     }

@@ -2,22 +2,22 @@ package org.framewright.shotlist;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
-import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 import org.dhatim.fastexcel.reader.Sheet;
+import org.dhatim.fastexcel.reader.SheetVisibility;
 
-/** Reads a list out of a workbook: the sheet whose headings are best understood. */
+/**
+ * Reads a list out of a workbook: the sheet that was chosen, else the one whose headings are best
+ * understood.
+ */
 final class Workbook {
   /** Columns A to XFD. Source: Microsoft, "Excel specifications and limits". */
   static final int MOST_COLUMNS = 16_384;
@@ -25,24 +25,32 @@ final class Workbook {
   /** So many rows show whether a sheet is a list. */
   private static final int SAMPLE = 1_000;
 
-  /** The day after 9999-12-31, the last one that a spreadsheet knows. */
-  private static final BigDecimal LAST_DAY = BigDecimal.valueOf(2_958_466);
+  private static final int NAMED = 8;
 
-  private static final Pattern NOT_FORMAT = Pattern.compile("\"[^\"]*\"|\\[[^\\]]*\\]|\\\\.");
+  private final ReadableWorkbook workbook;
+  private final WorkbookFile file;
+  private final String source;
+  private final ListRequest request;
+  private final CellText text;
 
-  private Workbook() {}
+  private Workbook(
+      ReadableWorkbook workbook, WorkbookFile file, String source, ListRequest request) {
+    this.workbook = workbook;
+    this.file = file;
+    this.source = source;
+    this.request = request;
+    this.text = new CellText(workbook.isDate1904());
+  }
 
-  static ListReading read(byte[] bytes, String source) {
+  static ListReading read(byte[] bytes, String source, ListRequest request) {
     try {
-      var fault = WorkbookFile.check(bytes);
-      if (fault.isPresent()) {
-        return ListReader.refused(source, fault.get().what(), fault.get().remedy());
+      var file = WorkbookFile.look(bytes);
+      if (file.problem().isPresent()) {
+        var fault = file.problem().get();
+        return ListReader.refused(source, fault.what(), fault.remedy());
       }
       try (var workbook = open(bytes)) {
-        var best = best(workbook, source);
-        return best.isEmpty()
-            ? ListReader.refused(source, "the workbook has no sheet", "Give another file.")
-            : headed(best.get(), source, Integer.MAX_VALUE).understand();
+        return new Workbook(workbook, file, source, request).read();
       }
     } catch (IOException | XMLStreamException | RuntimeException e) {
       // The libraries throw what they like at a broken file.
@@ -62,74 +70,143 @@ final class Workbook {
     }
   }
 
-  private static Optional<Sheet> best(ReadableWorkbook workbook, String source) throws IOException {
+  private ListReading read() throws IOException {
+    var sheets = workbook.getSheets().limit(Limits.SHEETS).toList();
+    if (sheets.isEmpty()) {
+      return ListReader.refused(source, "the workbook has no sheet", "Give another file.");
+    }
+    var seen = sheets.stream().filter(Workbook::isSeen).map(Sheet::getName).toList();
+    if (request.options().sheet().isPresent()) {
+      var name = request.options().sheet().get();
+      var chosen = named(sheets, name);
+      return chosen.isPresent() ? read(chosen.get(), seen, List.of()) : noSheet(name, seen);
+    }
     Optional<Sheet> best = Optional.empty();
-    long fits = -1;
-    for (var sheet : workbook.getSheets().limit(Limits.SHEETS).toList()) {
-      long fit = headed(sheet, source, SAMPLE).fits();
-      if (fit > fits) {
+    long most = -1;
+    var lists = new ArrayList<String>();
+    for (var sheet : sheets) {
+      // A hidden sheet is read only where there is no other, or where somebody names it.
+      long fit = headed(sheet, SAMPLE, List.of()).fits() - (isSeen(sheet) ? 0 : Long.MAX_VALUE / 2);
+      if (fit >= Headed.A_LIST) {
+        lists.add(sheet.getName());
+      }
+      if (best.isEmpty() || fit > most) {
         best = Optional.of(sheet);
-        fits = fit;
+        most = fit;
       }
     }
-    return best;
+    lists.remove(best.get().getName());
+    return read(best.get(), seen, lists);
   }
 
-  private static Headed headed(Sheet sheet, String source, int most) throws IOException {
+  private static boolean isSeen(Sheet sheet) {
+    return sheet.getVisibility() == SheetVisibility.VISIBLE;
+  }
+
+  private static Optional<Sheet> named(List<Sheet> sheets, String name) {
+    return sheets.stream()
+        .filter(sheet -> sheet.getName().equals(name))
+        .findFirst()
+        .or(
+            () ->
+                sheets.stream()
+                    .filter(sheet -> sheet.getName().strip().equalsIgnoreCase(name.strip()))
+                    .findFirst());
+  }
+
+  private ListReading noSheet(String name, List<String> seen) {
+    return new ListReading.Refused(
+        List.of(
+            ListProblem.ofAll(
+                source,
+                "the workbook has no sheet \"" + Cell.brief(name) + "\"",
+                "Its sheets are " + quoted(seen) + ".")),
+        others(seen),
+        List.of());
+  }
+
+  /** Ways to read each of these sheets. */
+  private List<WayOn> others(List<String> names) {
+    return names.stream()
+        .limit(NAMED)
+        .map(
+            name ->
+                new WayOn(
+                    "the list in the sheet \"" + Cell.brief(name) + "\"",
+                    request.options().withSheet(name)))
+        .toList();
+  }
+
+  private static String quoted(List<String> names) {
+    return names.stream()
+            .limit(NAMED)
+            .map(name -> "\"" + Cell.brief(name) + "\"")
+            .collect(Collectors.joining(", "))
+        + (names.size() > NAMED ? " and " + (names.size() - NAMED) + " more" : "");
+  }
+
+  /**
+   * @param others sheets that may be lists, too
+   */
+  private ListReading read(Sheet sheet, List<String> seen, List<String> others) throws IOException {
+    var remarks = new ArrayList<ListProblem>();
+    if (!others.isEmpty()) {
+      remarks.add(
+          ListProblem.ofAll(
+              source,
+              "other sheets look like lists, too: "
+                  + quoted(others)
+                  + "; \""
+                  + Cell.brief(sheet.getName())
+                  + "\" was read",
+              "Another one is read with --sheet \"" + Cell.brief(others.getFirst()) + "\"."));
+    }
+    if (!isSeen(sheet)) {
+      remarks.add(
+          ListProblem.ofAll(
+              source, "the sheet \"" + Cell.brief(sheet.getName()) + "\" is hidden", ""));
+    }
+    return switch (headed(sheet, Integer.MAX_VALUE, remarks).understand()) {
+      case ListReading.Understood understood ->
+          understood.from(
+              new ListReading.Source(Optional.empty(), Optional.of(sheet.getName()), seen));
+      case ListReading.Refused refused -> {
+        var ways = new ArrayList<>(refused.waysOn());
+        ways.addAll(others(others));
+        yield new ListReading.Refused(refused.problems(), ways, refused.headings());
+      }
+    };
+  }
+
+  private Headed headed(Sheet sheet, int most, List<ListProblem> remarks) throws IOException {
     var name = source + ", sheet " + Cell.brief(sheet.getName());
     var grid = new Grid.Builder(name, most);
+    var layout = file.layout(sheet.getId());
+    var merges = new MergedCells(layout.merges());
     try (var rows = sheet.openStream()) {
-      rows.limit(most).takeWhile(_ -> !grid.isFull()).forEach(row -> grid.add(cells(row, grid)));
+      rows.limit(most)
+          .takeWhile(_ -> !grid.isFull())
+          .forEach(row -> grid.add(cells(row, grid, merges)));
     }
-    return Headed.of(grid.build("workbook, sheet " + Cell.brief(sheet.getName()), List.of()), name);
+    var read = grid.build("workbook, sheet " + Cell.brief(sheet.getName()), List.of());
+    var all = new ArrayList<>(remarks);
+    all.addAll(new HiddenParts(layout, read, name).remarks());
+    return Headed.of(
+        new Grid(read.form(), read.rows(), read.problems(), all, read.excess()), name, request);
   }
 
-  private static List<Cell> cells(Row row, Grid.Builder grid) {
+  private List<Cell> cells(Row row, Grid.Builder grid, MergedCells merges) {
     var cells = new ArrayList<Cell>();
-    for (int i = 0; i < row.getCellCount(); i++) {
-      var cell = row.getCell(i);
+    int line = row.getRowNum();
+    int width = Math.max(row.getCellCount(), merges.lastColumn(line));
+    for (int i = 0; i < width; i++) {
+      var cell = i < row.getCellCount() ? row.getCell(i) : null;
       if (cell == null && i >= Limits.COLUMNS) {
         continue;
       }
-      grid.add(cells, new Cell(cell == null ? "" : text(cell), row.getRowNum(), i + 1));
+      var read = cell == null ? new Cell("", line, i + 1) : text.of(cell, line, i + 1);
+      grid.add(cells, merges.carry(read));
     }
     return cells;
-  }
-
-  /** As people see it: dates by ISO 8601, whole numbers without a fraction. */
-  private static String text(org.dhatim.fastexcel.reader.Cell cell) {
-    if (cell.getType() != CellType.NUMBER) {
-      return XmlText.plain(cell.getText()).replace("\r\n", "\n").replace('\r', '\n');
-    }
-    var format = cell.getDataFormatString();
-    if (format != null && isDate(format) && isDay(cell.asNumber())) {
-      var date = cell.asDate();
-      return date.toLocalTime().toSecondOfDay() == 0
-          ? date.toLocalDate().toString()
-          : date.toString();
-    }
-    var exact = cell.asNumber().stripTrailingZeros();
-    // A number of a workbook has 15 digits and an exponent up to 308; written out it stays short.
-    var number =
-        Math.abs(exact.scale()) > 400 || exact.precision() > 400
-            ? exact.round(MathContext.DECIMAL64).toString()
-            : exact.toPlainString();
-    // A format such as 000 shows leading zeros, and people mean them.
-    return format != null && isZeros(format) && number.chars().allMatch(Character::isDigit)
-        ? "0".repeat(Math.max(0, format.length() - number.length())) + number
-        : number;
-  }
-
-  private static boolean isDay(BigDecimal number) {
-    return number.signum() >= 0 && number.compareTo(LAST_DAY) < 0;
-  }
-
-  private static boolean isZeros(String format) {
-    return !format.isEmpty() && format.length() <= 255 && format.chars().allMatch(c -> c == '0');
-  }
-
-  private static boolean isDate(String format) {
-    var plain = NOT_FORMAT.matcher(format.toLowerCase(Locale.ROOT)).replaceAll("");
-    return plain.contains("d") || plain.contains("yy");
   }
 }

@@ -6,11 +6,14 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
 import org.framewright.base.Problem;
@@ -42,6 +45,13 @@ final class WorkbookFile {
   private final XMLInputFactory xml = new InputFactoryImpl();
 
   private final long most;
+  private final Map<String, SheetLayout> layouts = new HashMap<>();
+
+  /** The parts that the workbook's sheets lie in, by their relationship. */
+  private final Map<String, String> sheets = new HashMap<>();
+
+  private Optional<Problem> problem = Optional.empty();
+  private int kept;
   private long unpacked;
   private long span;
 
@@ -56,8 +66,27 @@ final class WorkbookFile {
   }
 
   /** What forbids reading it; empty if nothing does. */
+  Optional<Problem> problem() {
+    return problem;
+  }
+
+  /**
+   * How a sheet is laid out.
+   *
+   * @param relationship the sheet's, as the workbook gives it
+   */
+  SheetLayout layout(String relationship) {
+    return layouts.getOrDefault(sheets.getOrDefault(relationship, ""), SheetLayout.NONE);
+  }
+
+  /** Looks a workbook over. */
+  static WorkbookFile look(byte[] bytes) throws IOException, XMLStreamException {
+    return look(bytes, Limits.UNPACKED_BYTES);
+  }
+
+  /** What forbids reading it; empty if nothing does. */
   static Optional<Problem> check(byte[] bytes) throws IOException, XMLStreamException {
-    return check(bytes, Limits.UNPACKED_BYTES);
+    return look(bytes).problem();
   }
 
   /**
@@ -66,18 +95,24 @@ final class WorkbookFile {
    * @param most bytes that its texts may unpack to
    */
   static Optional<Problem> check(byte[] bytes, long most) throws IOException, XMLStreamException {
-    if (parts(bytes) > Limits.PARTS) {
-      return Optional.of(TOO_LARGE);
-    }
+    return look(bytes, most).problem();
+  }
+
+  private static WorkbookFile look(byte[] bytes, long most) throws IOException, XMLStreamException {
     var file = new WorkbookFile(most);
+    file.problem = parts(bytes) > Limits.PARTS ? Optional.of(TOO_LARGE) : file.lookOver(bytes);
+    return file;
+  }
+
+  private Optional<Problem> lookOver(byte[] bytes) throws IOException, XMLStreamException {
     try (var zip = ZipFile.builder().setByteArray(bytes).get()) {
       if (zip.getEntry("[Content_Types].xml") == null || zip.getEntry("mimetype") != null) {
         return Optional.of(NO_WORKBOOK);
       }
       for (var entry : Collections.list(zip.getEntries())) {
-        var problem = file.check(zip, entry);
-        if (problem.isPresent()) {
-          return problem;
+        var found = check(zip, entry);
+        if (found.isPresent()) {
+          return found;
         }
       }
     } catch (TooLarge e) {
@@ -106,7 +141,7 @@ final class WorkbookFile {
       if (!isXml(entry, content)) {
         return Optional.empty();
       }
-      return check(new Counted(content));
+      return check(new Counted(content), entry.getName());
     } catch (XMLStreamException e) {
       // Of pictures and drawings nothing is read; whoever reads such a part as XML stops here, too.
       if (isNamedXml(entry)) {
@@ -132,9 +167,11 @@ final class WorkbookFile {
     return entry.getName().endsWith(".xml") || entry.getName().endsWith(".rels");
   }
 
-  private Optional<Problem> check(InputStream content) throws IOException, XMLStreamException {
+  private Optional<Problem> check(InputStream content, String part)
+      throws IOException, XMLStreamException {
     try {
       var reader = xml.createXMLStreamReader(content);
+      var layout = new SheetLayout.Builder();
       int width = 0;
       while (reader.hasNext()) {
         int event = reader.next();
@@ -142,6 +179,10 @@ final class WorkbookFile {
           return Optional.of(ENTITIES);
         }
         boolean isStart = event == XMLStreamConstants.START_ELEMENT;
+        if (isStart) {
+          layout.element(reader);
+          relationship(reader, part);
+        }
         if (isStart && reader.getLocalName().equals("c")) {
           var name = reader.getAttributeValue(null, "r");
           if (name != null && !CELL_NAME.matcher(name).matches()) {
@@ -157,6 +198,7 @@ final class WorkbookFile {
           }
         }
       }
+      keep(part, layout.build());
     } catch (XMLStreamException e) {
       if (e.getNestedException() instanceof IOException cause) {
         throw cause;
@@ -166,8 +208,33 @@ final class WorkbookFile {
     return Optional.empty();
   }
 
+  private void keep(String part, SheetLayout layout) {
+    kept += layout.hiddenRows().size() + layout.hiddenColumns().size() + layout.merges().size();
+    if (!layout.equals(SheetLayout.NONE) && kept <= 2 * Limits.LINES) {
+      layouts.put(part, layout);
+    }
+  }
+
+  /** Which part a relationship leads to (ECMA-376, part 2, section 9.3). */
+  private void relationship(XMLStreamReader reader, String part) {
+    var type = reader.getAttributeValue(null, "Type");
+    var id = reader.getAttributeValue(null, "Id");
+    var target = reader.getAttributeValue(null, "Target");
+    int owner = part.indexOf("_rels/");
+    if (!reader.getLocalName().equals("Relationship")
+        || owner < 0
+        || id == null
+        || target == null
+        || type == null
+        || !type.endsWith("/worksheet")) {
+      return;
+    }
+    var path = target.startsWith("/") ? target.substring(1) : part.substring(0, owner) + target;
+    sheets.putIfAbsent(id, path.replace("/./", "/"));
+  }
+
   /** The column of a cell such as {@code AB12}, from 1. */
-  private static int columnOf(String cell) {
+  static int columnOf(String cell) {
     int column = 0;
     for (int i = 0; i < cell.length() && Character.isLetter(cell.charAt(i)); i++) {
       column = column * 26 + Character.toUpperCase(cell.charAt(i)) - 'A' + 1;

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.frames.FrameId;
+import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -42,6 +43,24 @@ class EventCodecTest {
                 new Stamp(Instant.parse(NOW).toEpochMilli(), 0, "desk"),
                 Instant.parse(NOW),
                 new Event.Marked("1", SetupState.SHOT, MarkDetails.NONE)));
+  }
+
+  @Test
+  void writesAndReadsHowListsAreToBeRead() throws Exception {
+    var columns = new LinkedHashMap<String, String>();
+    columns.put("setup", "Art. \"No.\"");
+    columns.put("colour", "Farbe");
+    for (var options :
+        List.of(
+            ListOptions.NONE,
+            new ListOptions(
+                columns, Optional.of("Tops"), Optional.of("windows-1250"), Optional.of("")))) {
+      var event = new Event.ListRead(List.of("Art. \"No.\"", "", "款号"), options);
+      var entry = new Entry(1, new Stamp(1, 0, "desk"), Instant.parse(NOW), event);
+      var line = EventCodec.encode(new EventCodec.Line(entry, false));
+      assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
+    }
+    assertThat(event("\"list-read\",\"columns\":{}")).isEqualTo(new Event.Unknown("list-read"));
   }
 
   @Test

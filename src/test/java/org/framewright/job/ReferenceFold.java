@@ -119,6 +119,7 @@ record ReferenceFold(
             selected.frames().forEach(selects::remove);
           }
         }
+        case Event.ListRead _ -> {}
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
     }

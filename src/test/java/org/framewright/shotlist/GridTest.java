@@ -31,4 +31,17 @@ class GridTest {
     }
     assertThat(grid.build("", List.of()).rows()).hasSize(2);
   }
+
+  @Test
+  void holdsAsMuchTextAsAListMayHave() {
+    var grid = new Grid.Builder("list.csv", Integer.MAX_VALUE);
+    var longest = new Cell("x".repeat(1 << 14), 9, 2);
+    for (int i = 0; i < Limits.TEXT >> 14; i++) {
+      grid.add(new java.util.ArrayList<>(), longest);
+    }
+    assertThat(grid.isFull()).isFalse();
+    grid.add(new java.util.ArrayList<>(), new Cell("x", 10, 1));
+    assertThat(grid.build("", List.of()).excess().orElseThrow())
+        .hasToString("list.csv, line 10, column 1: the list holds more than 16 million characters");
+  }
 }

@@ -47,15 +47,26 @@ class ListDescriptionTest {
     for (int i = 1; i <= 21; i++) {
       remarks.add(ListProblem.of("list.csv", i, 0, "this is left out", "Look at it."));
     }
-    var twenty =
-        new ListReading.Understood(list(), "UTF-8, commas", List.of(), remarks.subList(0, 20));
+    var twenty = understood(remarks.subList(0, 20));
     assertThat(ListDescription.understood(twenty))
         .hasSize(21)
         .contains("list.csv, line 20: this is left out. Look at it.")
         .startsWith("Read as UTF-8, commas.")
         .allMatch(
             line -> line.startsWith("Read as") || line.endsWith(": this is left out. Look at it."));
-    var more = new ListReading.Understood(list(), "UTF-8, commas", List.of(), remarks);
+    var more = understood(remarks);
     assertThat(ListDescription.understood(more)).hasSize(22).endsWith("1 more like these.");
+  }
+
+  private static ListReading.Understood understood(List<ListProblem> remarks) {
+    return new ListReading.Understood(
+        list(),
+        "UTF-8, commas",
+        ListReading.Source.NONE,
+        List.of(),
+        remarks,
+        List.of(),
+        List.of(),
+        ListOptions.NONE);
   }
 }

@@ -21,8 +21,8 @@ import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 import org.framewright.shotlist.ListChange;
+import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListProblem;
-import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.page.Desk;
@@ -58,7 +58,7 @@ final class ListImport {
     session.change(
         texts.get("import.reading"),
         job -> {
-          var reading = ListReader.read(file);
+          var reading = job.readList(file, ListOptions.NONE);
           return new Read(
               reading,
               reading instanceof ListReading.Understood understood
