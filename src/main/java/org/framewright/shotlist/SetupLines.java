@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.framewright.base.PlainText;
 
 /**
  * Makes setups of the lines below the headings, and collects the first things wrong with them. A
@@ -301,7 +302,7 @@ final class SetupLines {
       var first = lines.values().stream().filter(one -> one.rows.size() > 1).findFirst();
       notes.remark(
           first.orElseThrow().code,
-          rows + " lines were put together to " + lines.size() + " setups",
+          rows + " lines were put together to " + PlainText.counted(lines.size(), "setup"),
           "");
     }
   }
