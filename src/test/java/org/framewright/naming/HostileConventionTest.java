@@ -157,8 +157,8 @@ class HostileConventionTest {
 
   @Test
   void reportsAHundredFaultsAndLooksNoFurther() {
-    assertThat(faults(many(5_000, "\n", i -> "x" + i + ": y"))).hasSize(100);
-    assertThat(faults(many(99, "\n", i -> "x" + i + ": y"))).hasSizeBetween(99, 100);
+    assertThat(faults("about: x\n" + many(5_000, "\n", i -> "x" + i + ": y"))).hasSize(100);
+    assertThat(faults("about: x\n" + many(99, "\n", i -> "x" + i + ": y"))).hasSizeBetween(99, 100);
   }
 
   @ParameterizedTest(name = "{index}")

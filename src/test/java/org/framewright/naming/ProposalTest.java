@@ -206,7 +206,7 @@ class ProposalTest {
   }
 
   /** Whatever is built by one convention is read back by the one proposed from it. */
-  @Property(tries = 200)
+  @Property(tries = 40)
   void readsBackWhatIsMadeToOnePattern(
       @ForAll @UpperChars @StringLength(min = 2, max = 5) String client,
       @ForAll @Size(min = 1, max = 8) List<@IntRange(min = 1, max = 999) Integer> setups,
@@ -225,7 +225,7 @@ class ProposalTest {
         .isEqualTo("{day}_{client}_{setup}_{take}");
   }
 
-  @Property(tries = 500)
+  @Property(tries = 60)
   void neverThrowsOnAnyTexts(
       @ForAll @Size(min = 1, max = 6) List<@StringLength(max = 40) String> names) {
     try {

@@ -195,7 +195,7 @@ class StandardsTest {
     for (var name : List.of("IMG_0000", "img_0001", "IMG_001")) {
       assertThat(convention.read(name)).isInstanceOf(Reading.None.class);
     }
-    assertThat(convention.check(10_000))
+    assertThat(convention.prove(10_000))
         .extracting(Finding::rule)
         .containsExactly(Rule.COUNTER_FULL);
   }
