@@ -28,6 +28,7 @@ class ManyStationsTest {
   private static final int PROCESSES = 8;
   private static final int TICKS = 25;
   private static final int IMPORTS = 5;
+  private static final int FIRST_NEW = 901;
 
   @TempDir private Path folder;
 
@@ -107,7 +108,7 @@ class ManyStationsTest {
     for (int i = 0; i < IMPORTS; i++) {
       var list =
           Files.writeString(
-              folder.resolve("list" + i + ".csv"), "Code,Title\nNEW-%d,New\n".formatted(i));
+              folder.resolve("list" + i + ".csv"), "Code,Title\n%d,New\n".formatted(FIRST_NEW + i));
       assertThat(run("list", job, "--import", list).status()).isLessThanOrEqualTo(1);
     }
     for (var process : processes) {
@@ -145,7 +146,7 @@ class ManyStationsTest {
     assertThat(doubled).isZero();
     var found = Job.open(job, Clock.systemUTC(), new Station("newcomer"));
     assertThat(found.warnings()).noneMatch(line -> line.contains("line "));
-    assertThat(found.shotList().codes()).contains("NEW-" + (IMPORTS - 1));
+    assertThat(found.shotList().codes()).contains(String.valueOf(FIRST_NEW + IMPORTS - 1));
     assertThat(contents(frames)).as("every frame once").isEqualTo(before);
   }
 }
