@@ -65,7 +65,8 @@ class ReadmeTest {
 
   private static boolean isRunAlone(List<String> block) {
     return block.getFirst().startsWith(PROMPT + "check ")
-        || block.getFirst().startsWith(PROMPT + "name ");
+        || block.getFirst().startsWith(PROMPT + "name ")
+        || block.getFirst().startsWith(PROMPT + "new-convention ");
   }
 
   @Test
@@ -87,7 +88,7 @@ class ReadmeTest {
   void theCommandsPrintWhatIsShown() {
     var run = Stream.concat(convention.stream(), day.stream()).filter(ReadmeTest::isRunAlone);
     assertThat(run)
-        .hasSize(2)
+        .hasSize(3)
         .allSatisfy(
             block -> {
               var ran = Ran.run(words(block.getFirst().substring(PROMPT.length())));

@@ -14,6 +14,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What a field's shapes make of a value, what they read back, and what they leave out. */
 class ShapesTest {
+  private static String yaml(String... lines) {
+    return String.join("\n", lines) + "\n";
+  }
+
   private static Convention convention(String field, String pattern) {
     return sound(parsed(field, pattern));
   }
@@ -307,8 +311,11 @@ class ShapesTest {
   void aFieldInsideAnotherNameCountsAsShown() {
     assertThat(
             switch (Convention.parse(
-                "convention: t\nfields: {f: {type: code}}\nnames: {a: 'x{f}', b: '{a}_{f}'}\n"
-                    + "folders: {frames: 01}\n",
+                yaml(
+                    "convention: t",
+                    "fields: {f: {type: code}}",
+                    "names: {a: 'x{f}', b: '{a}_{f}'}",
+                    "folders: {frames: 01}"),
                 "t")) {
               case Convention.Parsed.Sound _ -> List.of();
               case Convention.Parsed.Faulty(List<Finding> findings) ->
@@ -339,8 +346,11 @@ class ShapesTest {
     var convention =
         sound(
             Convention.parse(
-                "convention: t\nfields: {a: {type: code}, b: {type: code}, c: {type: code}}\n"
-                    + "names: {k: 'x{c}[_{a}-{b}]'}\nfolders: {frames: 01}\n",
+                yaml(
+                    "convention: t",
+                    "fields: {a: {type: code}, b: {type: code}, c: {type: code}}",
+                    "names: {k: 'x{c}[_{a}-{b}]'}",
+                    "folders: {frames: 01}"),
                 "t"));
     assertThat(nameOf(convention.build("k", given("c", "C"))).text()).isEqualTo("xC");
     assertThat(nameOf(convention.build("k", given("c", "C", "a", "A", "b", "B"))).text())
@@ -350,8 +360,11 @@ class ShapesTest {
     var nested =
         sound(
             Convention.parse(
-                "convention: t\nfields: {a: {type: code}, b: {type: code}, c: {type: code}}\n"
-                    + "names: {k: 'x{c}[_{a}[-{b}]]'}\nfolders: {frames: 01}\n",
+                yaml(
+                    "convention: t",
+                    "fields: {a: {type: code}, b: {type: code}, c: {type: code}}",
+                    "names: {k: 'x{c}[_{a}[-{b}]]'}",
+                    "folders: {frames: 01}"),
                 "t"));
     assertThat(nameOf(nested.build("k", given("c", "C", "a", "A"))).text()).isEqualTo("xC_A");
     assertThat(refused(nested.build("k", given("c", "C", "b", "B"))))
@@ -363,9 +376,12 @@ class ShapesTest {
     var convention =
         sound(
             Convention.parse(
-                "convention: t\nfields: {a: {type: code, length: 1-125, accents: yes},"
-                    + " b: {type: code, length: 1-130}}\n"
-                    + "names: {k: '{a}_{b}'}\nfolders: {frames: 01}\ntravels-to: [linux]\n",
+                yaml(
+                    "convention: t",
+                    "fields: {a: {type: code, length: 1-125, accents: yes}, b: {type: code, length: 1-130}}",
+                    "names: {k: '{a}_{b}'}",
+                    "folders: {frames: 01}",
+                    "travels-to: [linux]"),
                 "t"));
     assertThat(
             nameOf(convention.build("k", given("a", "Ö".repeat(60), "b", "B".repeat(129)))).text())
