@@ -38,18 +38,16 @@ final class OrderCheck {
 
   /** Where the texts of a date alone are out of order, that is the mistake, reported once. */
   private void sorted(DeclaredKind kind, SortOrder order) throws Effort.TooLarge {
-    var date = dateOutOfOrder(kind);
-    if (date.isPresent() && reported.contains(date.get().shape())) {
-      return;
-    }
     var byBytes = order.inversion(Compare.bytes());
-    var byNumbers = order.inversion(Compare.numbers());
-    var found = byBytes.or(() -> byNumbers);
+    var found = byBytes.isPresent() ? byBytes : order.inversion(Compare.numbers());
     if (found.isEmpty()) {
       return;
     }
     Report.confirm(kind, kind, found.get());
-    date.ifPresent(show -> reported.add(show.shape()));
+    var date = dateOutOfOrder(kind);
+    if (date.isPresent() && !reported.add(date.get().shape())) {
+      return;
+    }
     report.add(
         Rule.SORT_ORDER,
         Severity.WARNING,

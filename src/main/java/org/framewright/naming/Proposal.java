@@ -51,8 +51,8 @@ public final class Proposal {
   private final Optional<String> job;
   private final NameColumns columns;
   private final List<Role> roles;
-  private final ProposalText text;
-  private final Convention.Parsed parsed;
+  private final Draft draft;
+  private final List<Unread> unread;
 
   private Proposal(
       String title,
@@ -65,27 +65,43 @@ public final class Proposal {
     this.job = job;
     this.columns = columns;
     this.roles = roles;
-    this.text = best(title, columns, roles, job);
-    this.parsed = Convention.parse(text.yaml(), title);
+    this.draft = best();
+    this.unread = findUnread();
+  }
+
+  /** A way to write it, and what is so about it. */
+  private record Draft(ProposalText text, Optional<Convention> convention, List<Finding> findings) {
+    static Draft of(ProposalText text, String title) {
+      return switch (Convention.parse(text.yaml(), title)) {
+        case Convention.Parsed.Sound(Convention convention) ->
+            new Draft(text, Optional.of(convention), convention.check(0));
+        case Convention.Parsed.Faulty(List<Finding> findings) ->
+            new Draft(text, Optional.empty(), findings);
+      };
+    }
+
+    /** Whether no name of one kind is one of another. */
+    boolean isApart() {
+      return convention.isPresent()
+          && findings.stream()
+              .noneMatch(
+                  finding ->
+                      finding.rule() == Rule.WRONG_KIND && finding.severity() == Severity.ERROR);
+    }
   }
 
   /** The first way to write it whose job names are no frame's names, too. */
-  private static ProposalText best(
-      String title, NameColumns columns, List<Role> roles, Optional<String> job) {
-    var first = new ProposalText(title, columns, roles, job, "");
-    if (job.isPresent() || isApart(first)) {
+  private Draft best() {
+    var first = draft("");
+    if (job.isPresent() || first.isApart()) {
       return first;
     }
-    var marked = new ProposalText(title, columns, roles, job, "_job");
-    return isApart(marked) ? marked : first;
+    var marked = draft("_job");
+    return marked.isApart() ? marked : first;
   }
 
-  private static boolean isApart(ProposalText text) {
-    return Convention.parse(text.yaml(), "") instanceof Convention.Parsed.Sound sound
-        && sound.convention().check(0).stream()
-            .noneMatch(
-                finding ->
-                    finding.rule() == Rule.WRONG_KIND && finding.severity() == Severity.ERROR);
+  private Draft draft(String jobEnd) {
+    return Draft.of(new ProposalText(title, columns, roles, job, jobEnd), title);
   }
 
   /**
@@ -144,39 +160,38 @@ public final class Proposal {
               List.copyOf(column.values()),
               column.optional(),
               roles.get(i),
-              text.declaration(i)));
+              draft.text().declaration(i)));
     }
     return pieces;
   }
 
   /** The convention's text. */
   public String yaml() {
-    return text.yaml();
+    return draft.text().yaml();
   }
 
   /** What is so about it, as {@code check} finds it. */
   public List<Finding> findings() {
-    return switch (parsed) {
-      case Convention.Parsed.Sound(Convention convention) -> convention.check(0);
-      case Convention.Parsed.Faulty(List<Finding> findings) -> findings;
-    };
+    return draft.findings();
   }
 
   /** The convention; empty where the text is none. */
   public Optional<Convention> convention() {
-    return parsed instanceof Convention.Parsed.Sound(Convention convention)
-        ? Optional.of(convention)
-        : Optional.empty();
+    return draft.convention();
   }
 
   /** The examples that it does not read back as exactly one frame's name, or job's. */
   public List<Unread> unread() {
-    var unread = new ArrayList<Unread>();
+    return unread;
+  }
+
+  private List<Unread> findUnread() {
+    var found = new ArrayList<Unread>();
     for (var example : examples) {
-      unread(example, Reserved.FRAME).ifPresent(unread::add);
+      unread(example, Reserved.FRAME).ifPresent(found::add);
     }
-    job.flatMap(name -> unread(name, Reserved.JOB)).ifPresent(unread::add);
-    return List.copyOf(unread);
+    job.flatMap(name -> unread(name, Reserved.JOB)).ifPresent(found::add);
+    return List.copyOf(found);
   }
 
   private Optional<Unread> unread(String example, String kind) {
