@@ -15,7 +15,6 @@ import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
-import org.framewright.job.FramesDescription;
 import org.framewright.job.JobException;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -89,14 +88,7 @@ final class DeliverCommand implements Callable<Integer> {
     }
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
-    FramesDescription.notUnderstood(scan)
-        .ifPresent(
-            problem ->
-                output
-                    .err()
-                    .println(
-                        problem.what()
-                            + ". They are not handed off; framewright frames JOB says why."));
+    FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
     var handOff = HandOff.of(job, scan, job.tally(scan));
     var names = chosen.names == null ? null : handOff.names(chosen.names);
     var plan = plan(handOff, names);

@@ -23,6 +23,20 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
     return new FramesReport(job, scan, job.standing(scan));
   }
 
+  /**
+   * Says on standard error that there are files which are not understood.
+   *
+   * @param so what that means for them, such as {@code They are not handed off}
+   */
+  static void remarkOnNotUnderstood(FrameScan scan, String so, Output output) {
+    FramesDescription.notUnderstood(scan)
+        .ifPresent(
+            problem ->
+                output
+                    .err()
+                    .println(problem.what() + ". " + so + "; framewright frames JOB says why."));
+  }
+
   /** Whether frames wait for a person: they belong to no setup, or are not whole. */
   boolean needsAPerson() {
     return !standing.tally().unassigned().isEmpty() || !standing.tally().incomplete().isEmpty();

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.framewright.job.FramesDescription;
 import org.framewright.job.JobException;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
@@ -72,14 +71,7 @@ final class RenameCommand implements Callable<Integer> {
   private ExitStatus byConvention() throws IOException, JobException, CommandFailure {
     var job = JobFolder.open(what.job, output);
     var scan = job.scan();
-    FramesDescription.notUnderstood(scan)
-        .ifPresent(
-            problem ->
-                output
-                    .err()
-                    .println(
-                        problem.what()
-                            + ". They keep their names; framewright frames JOB says why."));
+    FramesReport.remarkOnNotUnderstood(scan, "They keep their names", output);
     var names = job.frameNames(scan);
     for (var left : names.leftOut()) {
       output
