@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import org.dhatim.fastexcel.Workbook;
 import org.framewright.base.DurableFiles;
-import org.framewright.base.FormulaGuard;
 import org.framewright.base.PlainText;
+import org.framewright.shotlist.CsvText;
 
 /**
  * A table for people and spreadsheets: a workbook where the file ends in {@code .xlsx}, else CSV as
@@ -52,25 +52,13 @@ final class TableFile {
 
   /** The table as CSV, without a byte-order mark. */
   static String csv(List<List<String>> rows, String lineEnd) {
-    var text = new StringBuilder();
-    for (var row : rows) {
-      for (int i = 0; i < row.size(); i++) {
-        text.append(i == 0 ? "" : ",").append(quoted(FormulaGuard.with(plain(row.get(i)))));
-      }
-      text.append(lineEnd);
-    }
-    return text.toString();
+    return CsvText.of(
+        rows.stream().map(row -> row.stream().map(TableFile::plain).toList()).toList(), lineEnd);
   }
 
   /** Names of files may hold line ends and whatever acts on a terminal. */
   private static String plain(String cell) {
     return PlainText.line(cell);
-  }
-
-  private static String quoted(String cell) {
-    boolean needed =
-        cell.chars().anyMatch(c -> c == ',' || c == ';' || c == '"') || !cell.equals(cell.strip());
-    return needed ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
   }
 
   private static byte[] workbook(String name, List<List<String>> rows) throws IOException {

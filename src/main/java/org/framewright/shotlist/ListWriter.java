@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.function.Function;
 import org.framewright.base.DurableFiles;
-import org.framewright.base.FormulaGuard;
 import org.framewright.base.Problem;
 
 /**
@@ -72,7 +71,7 @@ public final class ListWriter {
       throws IOException {
     var rows = rows(list, job);
     if (!file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".xlsx")) {
-      store.write(file, ("\uFEFF" + csv(rows)).getBytes(StandardCharsets.UTF_8));
+      store.write(file, ("\uFEFF" + CsvText.of(rows, "\r\n")).getBytes(StandardCharsets.UTF_8));
       return Optional.empty();
     }
     for (var row : rows) {
@@ -91,7 +90,7 @@ public final class ListWriter {
 
   /** The list as CSV, without a byte-order mark. */
   public static String csv(ShotList list, Function<Setup, SequencedMap<String, String>> job) {
-    return csv(rows(list, job));
+    return CsvText.of(rows(list, job), "\r\n");
   }
 
   private static List<List<String>> rows(
@@ -125,24 +124,6 @@ public final class ListWriter {
     return setup.framesWanted().isPresent()
         ? Integer.toString(setup.framesWanted().getAsInt())
         : setup.columns().getOrDefault(HEADINGS.get(Heading.FRAMES), "");
-  }
-
-  private static String csv(List<List<String>> rows) {
-    var text = new StringBuilder();
-    for (var row : rows) {
-      for (int i = 0; i < row.size(); i++) {
-        text.append(i == 0 ? "" : ",").append(quoted(FormulaGuard.with(row.get(i))));
-      }
-      text.append("\r\n");
-    }
-    return text.toString();
-  }
-
-  private static String quoted(String cell) {
-    boolean needed =
-        cell.chars().anyMatch(c -> c == ',' || c == ';' || c == '"' || c == '\n' || c == '\r')
-            || !cell.equals(cell.strip());
-    return needed ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
   }
 
   private static byte[] workbook(List<List<String>> rows) throws IOException {
