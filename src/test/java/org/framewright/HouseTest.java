@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The shape of the house: which room may know which, and the format of every source. */
@@ -155,6 +156,7 @@ class HouseTest {
   }
 
   @Test
+  @Tag("slow")
   void everySourceIsInTheHousesFormat() throws Exception {
     var misformatted = new ArrayList<Path>();
     for (var file : HouseFormat.sources()) {

@@ -11,6 +11,7 @@ import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  */
 @DisabledOnOs(OS.WINDOWS)
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@Tag("slow")
 class CommandsUnderFaultsTest {
   private CommandScene scene;
 

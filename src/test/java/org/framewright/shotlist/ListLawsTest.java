@@ -22,6 +22,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import net.jqwik.api.Tuple;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
@@ -224,6 +225,7 @@ class ListLawsTest {
 
   /** A sound workbook with some bytes changed, cut or put in. */
   @Property(tries = 150)
+  @Tag("slow")
   void aDamagedWorkbookEndsInAListOrInProblems(
       @ForAll @Size(max = 12) List<@IntRange(max = 1 << 20) Integer> places,
       @ForAll @IntRange(max = 5000) int cut)
