@@ -12,11 +12,11 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.framewright.base.FormulaGuard;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
+import org.framewright.shotlist.CsvText;
 
 /** What lies beside the pictures: the index, the words for the retoucher, the bag's own data. */
 final class PackagePapers {
@@ -27,12 +27,11 @@ final class PackagePapers {
 
   /** RFC 4180, with a heading line; no spreadsheet sees a formula in it. */
   static String index(HandOffPlan plan, ZoneId zone) {
-    var csv = new StringBuilder();
-    row(csv, List.of("setup", "view", "original", "select", "rating", "captured", "files"));
+    var rows = new ArrayList<List<String>>();
+    rows.add(List.of("setup", "view", "original", "select", "rating", "captured", "files"));
     for (var select : plan.selects()) {
       var capture = select.frame().capture();
-      row(
-          csv,
+      rows.add(
           List.of(
               select.place().setup(),
               select.place().view().orElse(""),
@@ -48,19 +47,7 @@ final class PackagePapers {
                   .orElse(""),
               String.join(" ", select.files())));
     }
-    return csv.toString();
-  }
-
-  private static void row(StringBuilder csv, List<String> cells) {
-    csv.append(cells.stream().map(PackagePapers::cell).collect(Collectors.joining(",")));
-    csv.append("\r\n");
-  }
-
-  private static String cell(String text) {
-    var guarded = FormulaGuard.with(text);
-    return guarded.matches("(?s).*[\",\r\n].*")
-        ? '"' + guarded.replace("\"", "\"\"") + '"'
-        : guarded;
+    return CsvText.of(rows, "\r\n");
   }
 
   static String readme(Job job, HandOffPlan plan, int number) {

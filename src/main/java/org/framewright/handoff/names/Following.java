@@ -31,10 +31,10 @@ sealed interface Following {
   }
 
   /** A heading: {@code Look 003: 1, 5}. */
-  record Heading(String written, List<Token> tokens, Effort effort) implements Following {
+  record Heading(String written, List<Token> tokens, SearchBudget budget) implements Following {
     @Override
     public NameIndex.Hits of(NameIndex index, Token number) {
-      return index.following(tokens, List.of(number), effort);
+      return index.following(tokens, List.of(number), budget);
     }
   }
 }

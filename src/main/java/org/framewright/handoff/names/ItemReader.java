@@ -6,7 +6,7 @@ import java.util.Optional;
 /** Reads the items of a line from left to right. */
 final class ItemReader {
   /** What the lines of a list share. */
-  record Shared(Pieces make, Ranges ranges, Effort headings) {}
+  record Shared(Pieces make, Ranges ranges, SearchBudget headings) {}
 
   private final LineState state;
   private final NameRuns runs;

@@ -24,9 +24,10 @@ final class LineReader {
   private String caution;
 
   LineReader(NameIndex index) {
-    var nearest = new Nearest(index);
-    this.make = new Pieces(index, nearest);
-    this.shared = new ItemReader.Shared(make, new Ranges(index, nearest), new Effort(HEADINGS));
+    var similar = new SimilarNames(index);
+    this.make = new Pieces(index, similar);
+    this.shared =
+        new ItemReader.Shared(make, new Ranges(index, similar), new SearchBudget(HEADINGS));
   }
 
   /** What a line asks for; nothing where it is a remark without anything that might be a name. */

@@ -271,12 +271,12 @@ final class NameIndex {
   /**
    * The frames in whose names one run stands and another one somewhere behind it.
    *
-   * @param effort what may still be looked at; nothing is found once it is used up
+   * @param budget what may still be looked at; nothing is found once it is used up
    */
-  Hits following(List<Token> first, List<Token> then, Effort effort) {
+  Hits following(List<Token> first, List<Token> then, SearchBudget budget) {
     var range = range(first);
     var gathering = new Gathering();
-    if (range.isEmpty() || then.isEmpty() || !effort.take((long) range.to() - range.from())) {
+    if (range.isEmpty() || then.isEmpty() || !budget.take((long) range.to() - range.from())) {
       return Hits.NONE;
     }
     for (int i = range.from(); i < range.to(); i++) {

@@ -11,12 +11,12 @@ public final class NameSearch {
   private static final int LONGEST = 400;
 
   private final NameIndex index;
-  private final Nearest nearest;
+  private final SimilarNames similar;
 
   /** A search among these names. */
   public NameSearch(List<KnownName> names) {
     this.index = new NameIndex(names);
-    this.nearest = new Nearest(index);
+    this.similar = new SimilarNames(index);
   }
 
   /**
@@ -100,6 +100,6 @@ public final class NameSearch {
   /** The frames whose names are nearest to a text that holds none. */
   public List<KnownName> near(String text) {
     var tokens = Token.of(Token.plain(text.length() > LONGEST ? text.substring(0, LONGEST) : text));
-    return tokens.isEmpty() ? List.of() : List.copyOf(new LinkedHashSet<>(nearest.to(tokens)));
+    return tokens.isEmpty() ? List.of() : List.copyOf(new LinkedHashSet<>(similar.to(tokens)));
   }
 }

@@ -84,7 +84,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
       state.add(
           elsewhere.count() > 0 && number.text().length() >= FEWEST_DIGITS
               ? Pieces.several(written, elsewhere, "no frame fits " + under + ", only elsewhere")
-              : new Piece.Unknown(written, state.make.nearest().to(run), "no frame fits " + under));
+              : new Piece.Unknown(written, state.make.similar().to(run), "no frame fits " + under));
     }
     return at + 1;
   }

@@ -4,7 +4,7 @@ import java.util.List;
 import org.framewright.base.PlainText;
 
 /** Makes pieces of what was found of a name, with the reason in words. */
-record Pieces(NameIndex index, Nearest nearest) {
+record Pieces(NameIndex index, SimilarNames similar) {
   Piece piece(String written, NameIndex.Hits hits, List<Token> run) {
     return switch (hits.count()) {
       case 0 -> unknown(written, run);
@@ -37,7 +37,7 @@ record Pieces(NameIndex index, Nearest nearest) {
   }
 
   Piece unknown(String written, List<Token> run) {
-    return new Piece.Unknown(PlainText.line(written), nearest.to(run), "no frame has this name");
+    return new Piece.Unknown(PlainText.line(written), similar.to(run), "no frame has this name");
   }
 
   /** Makes of what was taken a question. */

@@ -14,14 +14,14 @@ final class Ranges {
   private static final int MOST_MISSING = 5;
 
   private final NameIndex index;
-  private final Nearest nearest;
+  private final SimilarNames similar;
 
   /** Numbers looked up in all. */
-  private final Effort effort = new Effort(200_000);
+  private final SearchBudget budget = new SearchBudget(200_000);
 
-  Ranges(NameIndex index, Nearest nearest) {
+  Ranges(NameIndex index, SimilarNames similar) {
     this.index = index;
-    this.nearest = nearest;
+    this.similar = similar;
   }
 
   /**
@@ -71,7 +71,7 @@ final class Ranges {
       return new Piece.Unknown(
           written, near(what, last), "no frame has the name that it ends with");
     }
-    if (to - from >= MOST || !effort.take(to - from + 1)) {
+    if (to - from >= MOST || !budget.take(to - from + 1)) {
       return new Piece.Unknown(
           written,
           List.of(),
@@ -109,11 +109,11 @@ final class Ranges {
 
   private List<KnownName> near(Following what, Token number) {
     return switch (what) {
-      case Following.Name name -> nearest.to(name.with(number));
+      case Following.Name name -> similar.to(name.with(number));
       case Following.Heading heading -> {
         var run = new ArrayList<>(heading.tokens());
         run.add(number);
-        yield nearest.to(run);
+        yield similar.to(run);
       }
     };
   }

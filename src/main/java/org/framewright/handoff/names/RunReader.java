@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Reads what several runs of tokens say together: ranges, headings, parts of one name. */
-record RunReader(LineState state, NameRuns runs, Ranges ranges, Effort headings) {
+record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget headings) {
   /** Reads the rest of a range whose first name ends here; returns {@code end} where it is none. */
   int range(Row row, int at, int end, Following what) {
     if (end >= row.tokens().size()) {

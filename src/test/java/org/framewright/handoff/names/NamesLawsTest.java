@@ -15,6 +15,9 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.CharRange;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.StringLength;
 import org.framewright.base.FileProblemException;
 
 /** What holds of every job and every list. */
@@ -285,5 +288,34 @@ class NamesLawsTest {
         assertThat(e.problem().remedy()).isNotEmpty();
       }
     }
+  }
+
+  /**
+   * The expected number is the recurrence of the optimal string alignment distance as published
+   * (Boytsov, "Indexing methods for approximate dictionary searching", ACM JEA 16, 2011, section
+   * 2.2.2; from memory), worked out without shortcuts.
+   */
+  @Property
+  void changesOfLettersAreCountedAsTheRecurrenceCountsThem(
+      @ForAll @StringLength(max = 6) @CharRange(from = 'a', to = 'c') String one,
+      @ForAll @StringLength(max = 6) @CharRange(from = 'a', to = 'c') String other,
+      @ForAll @IntRange(max = 6) int most) {
+    int expected = alignment(one, one.length(), other, other.length());
+
+    int counted = SimilarNames.changes(one, other, most);
+
+    assertThat(counted).isEqualTo(Math.min(expected, most + 1));
+  }
+
+  private static int alignment(String a, int i, String b, int j) {
+    if (i == 0 || j == 0) {
+      return i + j;
+    }
+    int replaced = alignment(a, i - 1, b, j - 1) + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+    int least =
+        Math.min(replaced, 1 + Math.min(alignment(a, i - 1, b, j), alignment(a, i, b, j - 1)));
+    boolean swapped =
+        i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1);
+    return swapped ? Math.min(least, 1 + alignment(a, i - 2, b, j - 2)) : least;
   }
 }

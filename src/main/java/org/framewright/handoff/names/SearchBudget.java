@@ -1,10 +1,10 @@
 package org.framewright.handoff.names;
 
 /** What may be spent on a list in all, so that no list takes for ever. */
-final class Effort {
+final class SearchBudget {
   private long left;
 
-  Effort(long all) {
+  SearchBudget(long all) {
     this.left = all;
   }
 

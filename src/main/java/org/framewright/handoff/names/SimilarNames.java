@@ -12,7 +12,7 @@ import java.util.Map;
  * (Levenshtein; two that changed places count as one), of equals those whose last number is
  * nearest; and those with the same last number.
  */
-final class Nearest {
+final class SimilarNames {
   private static final int MOST = 3;
 
   private static final int FEWEST_DIGITS = 3;
@@ -23,23 +23,23 @@ final class Nearest {
   private static final long ALL = 20_000_000;
 
   private final NameIndex index;
-  private final Effort effort = new Effort(ALL);
+  private final SearchBudget budget = new SearchBudget(ALL);
 
   /**
    * By how many of a name's last tokens are compared: these, in one, as often as they are needed.
    */
   private final Map<Integer, String[]> ends = new HashMap<>();
 
-  Nearest(NameIndex index) {
+  SimilarNames(NameIndex index) {
     this.index = index;
   }
 
-  private record Near(KnownName name, int changes, long apart) {}
+  private record Near(KnownName name, long apart) {}
 
   /** The names nearest to one, one of a frame; none where there is none that is like it. */
   List<KnownName> to(List<Token> written) {
     int count = Math.min(written.size(), MOST_TOKENS);
-    if (count == 0 || !effort.take(index.names().size())) {
+    if (count == 0 || !budget.take(index.names().size())) {
       return List.of();
     }
     var wanted = joined(written);
@@ -51,16 +51,18 @@ final class Nearest {
     var best = new HashMap<Integer, Near>();
     for (int name = 0; name < candidates.length; name++) {
       int changes = changes(wanted, candidates[name], most);
-      if (changes <= most) {
-        var near = new Near(index.names().get(name), changes, apart(written, index.tokens(name)));
-        best.merge(near.name().frame(), near, (a, b) -> NEARER.compare(a, b) <= 0 ? a : b);
-        most = best.size() > 200 ? Math.min(most, changes) : most;
+      if (changes > most) {
+        continue;
       }
+      if (changes < most) {
+        most = changes;
+        best.clear();
+      }
+      var near = new Near(index.names().get(name), apart(written, index.tokens(name)));
+      best.merge(near.name().frame(), near, (a, b) -> NEARER.compare(a, b) <= 0 ? a : b);
     }
-    int fewest = best.values().stream().mapToInt(Near::changes).min().orElse(0);
     var frames = new LinkedHashMap<Integer, KnownName>();
     best.values().stream()
-        .filter(near -> near.changes() == fewest)
         .sorted(NEARER)
         .limit(MOST)
         .forEach(near -> frames.put(near.name().frame(), near.name()));
@@ -74,9 +76,7 @@ final class Nearest {
   }
 
   private static final Comparator<Near> NEARER =
-      Comparator.comparingInt(Near::changes)
-          .thenComparingLong(Near::apart)
-          .thenComparingInt(near -> near.name().frame());
+      Comparator.comparingLong(Near::apart).thenComparingInt(near -> near.name().frame());
 
   private String[] ends(int count) {
     var all = new String[index.names().size()];
@@ -105,7 +105,24 @@ final class Nearest {
   }
 
   /** How many changes of a letter make one text another; more than {@code most} is not counted. */
-  static int changes(String a, String b, int most) {
+  static int changes(String one, String other, int most) {
+    int shorter = Math.min(one.length(), other.length());
+    int from = 0;
+    while (from < shorter && one.charAt(from) == other.charAt(from)) {
+      from++;
+    }
+    int same = 0;
+    while (same < shorter - from
+        && one.charAt(one.length() - 1 - same) == other.charAt(other.length() - 1 - same)) {
+      same++;
+    }
+    return counted(
+        one.substring(from, one.length() - same),
+        other.substring(from, other.length() - same),
+        most);
+  }
+
+  private static int counted(String a, String b, int most) {
     if (Math.abs(a.length() - b.length()) > most) {
       return most + 1;
     }
@@ -119,8 +136,8 @@ final class Nearest {
       now[0] = i;
       int least = i;
       for (int j = 1; j <= b.length(); j++) {
-        boolean same = a.charAt(i - 1) == b.charAt(j - 1);
-        now[j] = Math.min(before[j - 1] + (same ? 0 : 1), Math.min(before[j], now[j - 1]) + 1);
+        int replaced = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+        now[j] = Math.min(before[j - 1] + replaced, Math.min(before[j], now[j - 1]) + 1);
         boolean swapped =
             i > 1
                 && j > 1
@@ -139,6 +156,6 @@ final class Nearest {
       before = now;
       now = free;
     }
-    return before[b.length()];
+    return Math.min(before[b.length()], most + 1);
   }
 }
