@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,8 +32,39 @@ record ListColumns(
     return column < header.size() && !header.get(column).blank();
   }
 
-  /** The column's name in a setup, by which the job finds what it means. */
-  String name(int column) {
+  /**
+   * Each column's name in a setup, by which the job finds what it means: its heading, but for what
+   * a person chose it to be. No two have one name, and what is kept as it is has none of an
+   * export's own headings, so that an exported list reads back.
+   */
+  List<String> names() {
+    var names = new ArrayList<String>();
+    var reserved = new HashSet<>(ListWriter.HEADINGS.values());
+    for (int i = 0; i < headings.size(); i++) {
+      names.add(isOther(i) ? headings.get(i) : chosen(i));
+      if (!isOther(i)) {
+        reserved.add(names.get(i));
+      }
+    }
+    var taken = new HashSet<>(headings);
+    taken.addAll(reserved);
+    for (int i = 0; i < headings.size(); i++) {
+      if (isOther(i) && reserved.contains(headings.get(i))) {
+        int number = 2;
+        while (!taken.add(headings.get(i) + " " + number)) {
+          number++;
+        }
+        names.set(i, headings.get(i) + " " + number);
+      }
+    }
+    return names;
+  }
+
+  private boolean isOther(int column) {
+    return meanings.get(column) == Heading.OTHER && !fields.containsKey(column);
+  }
+
+  private String chosen(int column) {
     var heading = headings.get(column);
     var meaning = meanings.get(column);
     if (fields.containsKey(column)) {

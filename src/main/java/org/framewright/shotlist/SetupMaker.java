@@ -10,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.IntStream;
 
 /** Makes a setup of its line, or of its lines. */
 final class SetupMaker {
@@ -31,7 +30,7 @@ final class SetupMaker {
   SetupMaker(ListColumns columns, ListNotes notes) {
     this.columns = columns;
     this.notes = notes;
-    this.names = IntStream.range(0, columns.headings().size()).mapToObj(columns::name).toList();
+    this.names = columns.names();
     var seen = new HashSet<String>();
     columns
         .views()

@@ -233,6 +233,31 @@ class ListReaderTest {
             java.util.Map.entry("Frames", "a few"));
   }
 
+  @Test
+  void keepsAColumnCalledAsOneOfTheExportUnderANameOfItsOwn() {
+    var list = list("Setup,Setup,Setup\nred,x 10,\nred,x 11,\n");
+    assertThat(list.setups()).extracting(Setup::code).containsExactly("x 10", "x 11");
+    assertThat(list.setups().getFirst().columns())
+        .containsExactly(java.util.Map.entry("Setup 4", "red"), java.util.Map.entry("Setup 3", ""));
+
+    var again = list(ListWriter.csv(list, setup -> new java.util.LinkedHashMap<>()));
+
+    assertThat(again).isEqualTo(list);
+  }
+
+  @Test
+  void keepsTheColumnCalledDayWhereAnotherIsChosenToBeTheDay() {
+    var options = ListOptions.NONE.withColumn("day", "Slot");
+    var text = "Setup,Day,Slot\n1,first,2026-11-23\n";
+
+    var read =
+        ListReader.read(text.getBytes(StandardCharsets.UTF_8), "list.csv", options, ListFit.ANY);
+
+    assertThat(understood(read).list().setups().getFirst().columns())
+        .containsExactly(
+            java.util.Map.entry("Day 2", "first"), java.util.Map.entry("Day", "2026-11-23"));
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
