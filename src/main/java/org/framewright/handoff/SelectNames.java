@@ -2,12 +2,10 @@ package org.framewright.handoff;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
+import org.framewright.job.FieldColumns;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -15,7 +13,6 @@ import org.framewright.naming.Finding;
 import org.framewright.naming.Numbering;
 import org.framewright.naming.Reading;
 import org.framewright.naming.Reserved;
-import org.framewright.shotlist.Setup;
 
 /** The names that frames get as selects: from their own names, the job and the shot list. */
 final class SelectNames {
@@ -24,6 +21,7 @@ final class SelectNames {
   private final Job job;
   private final Convention convention;
   private final Numbering numbering;
+  private final FieldColumns columns = new FieldColumns();
 
   /**
    * @param handedOff the names that selects of this job had before; their numbers are not used
@@ -64,8 +62,11 @@ final class SelectNames {
         .setup(place.setup())
         .ifPresent(
             setup -> {
+              // A field that the frame's name does not show may be a column of the shot list.
               for (var name : select.fields().keySet()) {
-                fromList(setup, name).ifPresent(text -> values.putIfAbsent(name, text));
+                columns
+                    .value(setup, convention.fields().get(name))
+                    .ifPresent(text -> values.putIfAbsent(name, text));
               }
             });
     select
@@ -99,19 +100,6 @@ final class SelectNames {
               Withheld.Tool.CHECKING));
     }
     return new Named(new Select(frame, original, place, name.text(), name.values(), files));
-  }
-
-  /** A field that the frame's name does not show may be a column of the shot list. */
-  private static Optional<String> fromList(Setup setup, String field) {
-    return setup.columns().entrySet().stream()
-        .filter(column -> heading(column.getKey()).equals(heading(field)))
-        .map(Map.Entry::getValue)
-        .filter(text -> !text.isBlank())
-        .findFirst();
-  }
-
-  private static String heading(String text) {
-    return text.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
   }
 
   /** Everything behind the frame's stem, so that {@code A.DNG.xmp} stays with {@code A.DNG}. */

@@ -2,13 +2,10 @@ package org.framewright.job;
 
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.regex.Pattern;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
@@ -28,14 +25,12 @@ final class FrameFields {
   static final String KIND = Reserved.FRAME;
 
   private static final String SETUP = Reserved.SETUP;
-  private static final Pattern NO_LETTER = Pattern.compile("[^\\p{L}\\p{N}]");
 
   private final Convention convention;
   private final Map<String, String> values;
   private final Kind kind;
 
-  /** Thousands of setups have the same few headings. */
-  private final Map<String, String> plain = new ConcurrentHashMap<>();
+  private final FieldColumns columns = new FieldColumns();
 
   /**
    * @param values the values that the job began with
@@ -78,22 +73,7 @@ final class FrameFields {
     if (field.equals(ViewCodes.FIELD)) {
       return Optional.empty();
     }
-    // A column is headed by the field's name, or by the label that people see.
-    return column(setup, plain(field)).or(() -> column(setup, plain(field(field).label())));
-  }
-
-  private Optional<String> column(Setup setup, String wanted) {
-    for (var column : setup.columns().entrySet()) {
-      if (plain(column.getKey()).equals(wanted) && !column.getValue().isBlank()) {
-        return Optional.of(column.getValue());
-      }
-    }
-    return Optional.empty();
-  }
-
-  private String plain(String heading) {
-    return plain.computeIfAbsent(
-        heading, text -> NO_LETTER.matcher(text.toLowerCase(Locale.ROOT)).replaceAll(""));
+    return columns.value(setup, field(field));
   }
 
   /** People's values for the fields that do not depend on the frame; may be added to. */

@@ -77,6 +77,28 @@ class HandOffTest {
   }
 
   @Test
+  void aFieldOfTheSelectIsFoundInTheListByItsLabelToo() throws Exception {
+    var template = Files.readString(Path.of("templates/fashion-days.yaml"));
+    var file = folder.resolve("labels.yaml");
+    Files.writeString(
+        file,
+        template
+            .replace(
+                "fields:\n",
+                "fields:\n  colour: {type: words, separator: \"-\", length: 1-20, label: Farbton}\n")
+            .replace("select:    \"{client}_", "select:    \"{client}_{colour}_"));
+    var shoot = Files.createDirectory(folder.resolve("labels"));
+    job = Scene.named(shoot, Scene.convention(file), Map.of("Farbton", "moss green")).job();
+
+    var plan = handOff().rated(4);
+
+    assertThat(plan.withheld()).isEmpty();
+    assertThat(plan.selects())
+        .extracting(Select::name)
+        .containsExactly("KVO_moss-green_001_F_0001");
+  }
+
+  @Test
   void aFrameWithoutItsNameIsWithheldWithTheReason() throws Exception {
     var plan = handOff().rated(4);
     assertThat(plan.selects()).isEmpty();

@@ -38,14 +38,25 @@ final class Scene {
   private final SampleCamera camera;
 
   private Scene(Path folder, SampleCamera.Writes writes) throws Exception {
+    this(folder, writes, convention(Path.of("templates/fashion-days.yaml")), Map.of());
+  }
+
+  /**
+   * @param columns more columns of each setup
+   */
+  private Scene(
+      Path folder, SampleCamera.Writes writes, Convention convention, Map<String, String> columns)
+      throws Exception {
     var started =
         Job.start(
-            convention(Path.of("templates/fashion-days.yaml")),
+            convention,
             folder,
             Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
             clock);
     job = ((Started.Opened) started).job();
-    job.importList(new ShotList(List.of(setup("001", "Coat", "F"), setup("002", "Dress", "B"))));
+    job.importList(
+        new ShotList(
+            List.of(setup("001", "Coat", "F", columns), setup("002", "Dress", "B", columns))));
     camera = new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, writes, 9998);
   }
 
@@ -57,8 +68,9 @@ final class Scene {
     };
   }
 
-  private static Setup setup(String code, String title, String view) {
-    return new Setup(code, title, List.of(new View(view)), OptionalInt.empty(), new TreeMap<>());
+  private static Setup setup(String code, String title, String view, Map<String, String> columns) {
+    return new Setup(
+        code, title, List.of(new View(view)), OptionalInt.empty(), new TreeMap<>(columns));
   }
 
   /** Two setups; 001 has four frames, of which two are rated 4 and one 2; 002 has one rated 5. */
@@ -66,6 +78,15 @@ final class Scene {
     var scene = new Scene(folder, SampleCamera.Writes.RAW_AND_JPEG);
     scene.shoot("001", "F", 4, 0, 2, 4);
     scene.shoot("002", "B", 0, 5);
+    return scene;
+  }
+
+  /** One frame rated 5, under its name by a convention, of a setup with more columns. */
+  static Scene named(Path folder, Convention convention, Map<String, String> columns)
+      throws Exception {
+    var scene = new Scene(folder, SampleCamera.Writes.JPEG, convention, columns);
+    scene.shoot("001", "F", 5);
+    scene.rename();
     return scene;
   }
 
