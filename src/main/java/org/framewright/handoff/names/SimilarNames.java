@@ -122,22 +122,27 @@ final class SimilarNames {
         most);
   }
 
+  /** Only cells near the diagonal are worked out: others take more changes than are counted. */
   private static int counted(String a, String b, int most) {
     if (Math.abs(a.length() - b.length()) > most) {
       return most + 1;
     }
+    int far = most + 1;
     var earlier = new int[b.length() + 1];
     var before = new int[b.length() + 1];
     var now = new int[b.length() + 1];
     for (int j = 0; j <= b.length(); j++) {
-      before[j] = j;
+      before[j] = Math.min(j, far);
     }
     for (int i = 1; i <= a.length(); i++) {
-      now[0] = i;
-      int least = i;
-      for (int j = 1; j <= b.length(); j++) {
+      int from = Math.max(1, i - most);
+      int to = Math.min(b.length(), i + most);
+      now[from - 1] = from == 1 ? Math.min(i, far) : far;
+      int least = now[from - 1];
+      for (int j = from; j <= to; j++) {
         int replaced = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-        now[j] = Math.min(before[j - 1] + replaced, Math.min(before[j], now[j - 1]) + 1);
+        int above = j < i + most ? before[j] : far;
+        now[j] = Math.min(before[j - 1] + replaced, Math.min(above, now[j - 1]) + 1);
         boolean swapped =
             i > 1
                 && j > 1
@@ -149,13 +154,13 @@ final class SimilarNames {
         least = Math.min(least, now[j]);
       }
       if (least > most) {
-        return most + 1;
+        return far;
       }
       var free = earlier;
       earlier = before;
       before = now;
       now = free;
     }
-    return Math.min(before[b.length()], most + 1);
+    return Math.min(before[b.length()], far);
   }
 }
