@@ -20,7 +20,6 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -78,8 +77,6 @@ final class Shell {
     this.foot = new FootLine(texts);
     title.getStyleClass().add("job-title");
     title.setMinWidth(0);
-    HBox.setHgrow(title, Priority.SOMETIMES);
-    title.setMaxWidth(Double.MAX_VALUE);
     words.getStyleClass().add("page-words");
     words.setMinWidth(Region.USE_PREF_SIZE);
     head.getStyleClass().add("head-line");

@@ -56,7 +56,7 @@ class OtherScriptsTest {
         uncaught.assertNone();
         assertThat(app.reads(".set-title")).isEqualTo(TITLES.get(i - 1));
       }
-      app.press(KeyCode.P);
+      app.press(KeyCode.R);
       app.await(() -> app.reads(".dialog-title").contains(TITLES.getFirst()));
       app.press(KeyCode.ESCAPE);
       for (var page : List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F2)) {

@@ -70,7 +70,7 @@ final class Pictures {
   private static final Path PAPERS = Path.of("docs/pictures");
 
   /** Long enough for the background to read frames and their pictures. */
-  private static final long SETTLE_MILLIS = 2500;
+  private static final long SETTLE_MILLIS = 9000;
 
   private final Path work;
   private final List<String> only;

@@ -145,7 +145,7 @@ class WholeDayTest {
     app.awaitReading(".set-code", "011");
     assertThat(job().state().of("012").state()).isEqualTo(SetupState.TO_SHOOT);
 
-    app.press(KeyCode.P);
+    app.press(KeyCode.R);
     app.await(() -> app.reads(".dialog-title").startsWith("Shoot 011 again"));
     app.type("sleeve creased");
     app.press(KeyCode.ENTER);

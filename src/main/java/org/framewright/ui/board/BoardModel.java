@@ -39,8 +39,8 @@ public final class BoardModel {
 
   private final BoardLines shown = new BoardLines();
   private final StringProperty selected = new SimpleStringProperty("");
-  private final ReadOnlyObjectWrapper<Totals> totals =
-      new ReadOnlyObjectWrapper<>(Totals.of(List.of()));
+  private final ReadOnlyObjectWrapper<Standing> standing =
+      new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of()));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
@@ -55,6 +55,13 @@ public final class BoardModel {
    */
   record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next, boolean noList) {
     static final Now NOTHING = new Now(Optional.empty(), List.of(), List.of(), true);
+  }
+
+  /** How far the job is: in numbers, and setup by setup in running order. */
+  record Standing(Totals totals, List<SetupRow> rows) {
+    Standing {
+      rows = List.copyOf(rows);
+    }
   }
 
   /**
@@ -100,9 +107,14 @@ public final class BoardModel {
     return selected;
   }
 
+  /** How far the job is. */
+  ReadOnlyObjectProperty<Standing> standing() {
+    return standing.getReadOnlyProperty();
+  }
+
   /** The list in numbers. */
-  public ReadOnlyObjectProperty<Totals> totals() {
-    return totals.getReadOnlyProperty();
+  public Totals totals() {
+    return standing.get().totals();
   }
 
   /** What is on set, its last frames and what comes next; changes once for all three. */
@@ -246,6 +258,15 @@ public final class BoardModel {
     tick(row.get(), SetupState.ON_SET, MarkDetails.NONE.andView(views.get(to).code()));
   }
 
+  /** That view of the setup on set comes before the camera. */
+  public void bringView(String code) {
+    now.get()
+        .onSet()
+        .filter(row -> row.views().stream().anyMatch(view -> view.code().equals(code)))
+        .filter(row -> row.inFront().filter(code::equalsIgnoreCase).isEmpty())
+        .ifPresent(row -> tick(row, SetupState.ON_SET, MarkDetails.NONE.andView(code)));
+  }
+
   /** Moves the chosen setup up or down in the running order, past the line that is seen there. */
   public void move(int by) {
     var seen = shown.shownRows().stream().map(SetupRow::code).toList();
@@ -282,13 +303,23 @@ public final class BoardModel {
     rows = renewed(view);
     var set = view.state().onSet().flatMap(on -> row(on.setup()));
     var latest = set.map(row -> view.latest().getOrDefault(row.code(), List.of()));
-    var fresh = new Now(set, latest.orElse(List.of()), ahead(set), rows.isEmpty());
+    var ahead = ahead(set);
+    markNext(ahead);
+    var fresh = new Now(set, latest.orElse(List.of()), ahead, rows.isEmpty());
     if (!fresh.equals(now.get())) {
       now.set(fresh);
     }
-    totals.set(Totals.of(rows));
+    standing.set(new Standing(Totals.of(rows), rows));
     shown.show(rows);
     chosen.set(selectedRow().isPresent());
+  }
+
+  private void markNext(List<SetupRow> ahead) {
+    var next = ahead.isEmpty() ? "" : ahead.getFirst().code();
+    for (var i = 0; i < rows.size(); i++) {
+      var row = rows.get(i);
+      rows.set(i, row.withComesNext(row.code().equals(next)));
+    }
   }
 
   /** The rows of now; those that did not change stay the same objects. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -65,9 +66,20 @@ public final class BoardScreen implements Screen {
     this.pictures = pictures;
     this.clientScreen = clientScreen;
     this.model = model;
-    this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
     this.lists = new ListImport(desk, session);
     this.commands = makeCommands();
+    this.view =
+        new BoardView(
+            model,
+            texts,
+            pictures,
+            this::viewWord,
+            () -> session.job().now(),
+            new SetActions(
+                texts,
+                command("next"),
+                List.of(command("agree"), command("pickup"), command("drop"))),
+            onLine());
   }
 
   /** What a view's code means by the job's convention; the code itself where it means nothing. */
@@ -127,10 +139,11 @@ public final class BoardScreen implements Screen {
     return List.of(
         chosen("putOnSet", KeyCode.ENTER, model::putOnSet),
         always("next", KeyCode.SPACE, model::shotAndNext),
-        chosen("shot", KeyCode.X, model::shot),
+        new Command(
+            "board.shot", text("shot"), Keys.shift(KeyCode.SPACE), model::shot, model.chosen()),
         chosen("agree", KeyCode.A, () -> askWhoAgrees(desk.dialogs(), model.selected().get())),
-        chosen("pickup", KeyCode.P, this::askWhyAgain),
-        chosen("drop", KeyCode.D, this::askWhyNot),
+        chosen("pickup", KeyCode.R, this::askWhyAgain),
+        chosen("drop", KeyCode.DELETE, this::askWhyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
         always("takeBack", KeyCode.BACK_SPACE, model::takeBack),
         always("viewNext", KeyCode.RIGHT, () -> model.turnView(1)),
@@ -153,10 +166,24 @@ public final class BoardScreen implements Screen {
             Keys.alt(KeyCode.UP),
             () -> model.move(-1),
             model.chosen()),
-        always("find", KeyCode.SLASH, () -> view.filter().requestFocus()),
+        always("find", KeyCode.SLASH, this::find),
         always("group", KeyCode.G, model::regroup),
         always("importList", KeyCode.L, lists::ask),
         always("client", KeyCode.C, clientScreen));
+  }
+
+  private Command command(String id) {
+    return commands.stream()
+        .filter(command -> command.id().equals("board." + id))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** What can be done with a line by mouse: a double click is the first. */
+  private List<Command> onLine() {
+    return Stream.of("putOnSet", "bringNext", "agree", "pickup", "drop", "toShoot", "shot")
+        .map(this::command)
+        .toList();
   }
 
   private Command always(String id, KeyCode key, Runnable action) {
@@ -174,6 +201,10 @@ public final class BoardScreen implements Screen {
 
   private String text(String id) {
     return texts.get("command.board." + id);
+  }
+
+  private void find() {
+    view.filter().requestFocus();
   }
 
   /** Asks on a layer whose agreement it is, and ticks the sign-off. */

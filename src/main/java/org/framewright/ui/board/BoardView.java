@@ -2,7 +2,6 @@ package org.framewright.ui.board;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -10,32 +9,35 @@ import javafx.animation.Animation;
 import javafx.animation.AnimationTimer;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
-import javafx.beans.property.SimpleBooleanProperty;
-import javafx.beans.value.ObservableBooleanValue;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.Subscription;
+import org.framewright.ui.command.Command;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 
 /** The board's controls. */
 final class BoardView {
-  /** From this width, in ems, the list stands beside what is on set; below it, under it. */
-  private static final double BESIDE_EMS = 88;
+  /** From this width of the list, in ems, a line is one line; and from this, it says where. */
+  private static final double ONE_LINE_EMS = 35;
 
-  /** Below this width, in ems, lines leave out what is least needed. */
-  private static final double NARROW_EMS = 60;
+  private static final double WIDE_EMS = 62;
+
+  /** The height of a line of the list, in ems. */
+  private static final double ONE_LINE = 2.5;
+
+  private static final double TWO_LINES = 3.4;
 
   /** Sizes that call each other end here. */
   private static final int MOST_TIMES = 3;
@@ -47,14 +49,13 @@ final class BoardView {
   private final Texts texts;
   private final Supplier<Instant> now;
   private final OnSetBand band;
-  private final NextLine next;
-  private final TextField filter = new TextField();
-  private final Label grouped = new Label();
-  private final Label totals = new Label();
+  private final SheetHead head;
+  private final TextField filter;
   private final SetupList list;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
-  private final SimpleBooleanProperty narrow = new SimpleBooleanProperty(false);
+  private final ObjectProperty<SetupCell.Room> room =
+      new SimpleObjectProperty<>(SetupCell.Room.ONE_LINE);
   private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
   private final AnimationTimer coming =
       new AnimationTimer() {
@@ -75,35 +76,29 @@ final class BoardView {
       Texts texts,
       FramePictures pictures,
       UnaryOperator<String> viewWord,
-      Supplier<Instant> now) {
+      Supplier<Instant> now,
+      SetActions actions,
+      List<Command> onLine) {
     this.model = model;
     this.texts = texts;
     this.now = now;
-    this.band = new OnSetBand(texts, pictures, viewWord);
-    this.next = new NextLine(texts);
+    this.band = new OnSetBand(texts, pictures, viewWord, model::bringView, actions);
+    this.head = new SheetHead(texts, model::select);
+    this.filter = head.filter();
     this.list = new SetupList(model, texts);
+    list.offer(onLine);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
     fill();
   }
 
   private void build() {
-    filter.setId("filter");
-    filter.setPromptText(texts.get("board.filter"));
-    filter.setAccessibleText(texts.get("board.filter"));
-    HBox.setHgrow(filter, Priority.ALWAYS);
     filter.addEventFilter(KeyEvent.KEY_PRESSED, this::filterKey);
-    grouped.getStyleClass().add("grouped");
-    grouped.setMinWidth(Region.USE_PREF_SIZE);
-    totals.getStyleClass().add("totals");
-    totals.setMinWidth(0);
-    var find = new HBox(filter, grouped);
-    find.getStyleClass().add("find-line");
-    list.setCellFactory(_ -> RowDrag.on(cell(narrow), model::moveBeside));
+    list.setCellFactory(_ -> RowDrag.on(cell(room), model::moveBeside));
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(next, find, totals, list);
+    rest.getChildren().setAll(head, list);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
@@ -113,15 +108,15 @@ final class BoardView {
     arrange();
   }
 
-  private SetupCell cell(ObservableBooleanValue narrowed) {
-    return new SetupCell(texts, narrowed, _ -> texts.get("board.group.none"));
+  private SetupCell cell(ObservableValue<SetupCell.Room> roomy) {
+    return new SetupCell(texts, roomy, _ -> texts.get("board.group.none"));
   }
 
   /** The first lines in a list of their own, to be styled and thrown away. */
   Node firstLines() {
     var lines = new ListView<>(FXCollections.observableList(firstOf(model.lines())));
     lines.setId(list.getId());
-    lines.setCellFactory(_ -> cell(new SimpleBooleanProperty(narrow.get())));
+    lines.setCellFactory(_ -> cell(new SimpleObjectProperty<>(room.get())));
     return lines;
   }
 
@@ -133,10 +128,9 @@ final class BoardView {
   private void fill() {
     var first = model.now().get();
     band.describe(first);
-    next.show(first);
     list.show(first);
-    showTotals(model.totals().get());
-    showGrouping(model.grouping().get());
+    head.show(model.standing().get());
+    head.show(model.grouping().get());
   }
 
   private void listen() {
@@ -145,8 +139,8 @@ final class BoardView {
     listening =
         Subscription.combine(
             model.now().subscribe(this::showNow),
-            model.totals().subscribe(this::showTotals),
-            model.grouping().subscribe(this::showGrouping));
+            model.standing().subscribe(standing -> head.show(standing)),
+            model.grouping().subscribe(grouping -> head.show(grouping)));
   }
 
   Node node() {
@@ -254,59 +248,33 @@ final class BoardView {
 
   private void arrangeOnce() {
     var em = filter.getFont().getSize();
-    var beside = root.getWidth() >= BESIDE_EMS * em;
-    narrow.set(beside || root.getWidth() < NARROW_EMS * em);
-    band.arrange(beside);
-    var width = beside ? root.getWidth() * 0.52 : 0;
-    rest.setPrefWidth(beside ? width : Region.USE_COMPUTED_SIZE);
-    rest.setMinWidth(width);
-    band.node()
-        .setPrefHeight(beside ? Region.USE_COMPUTED_SIZE : Math.max(210, root.getHeight() * 0.4));
-    place(whole ? band.node() : null, beside);
-  }
-
-  /** A pane takes no node that it has in another place still. */
-  private void place(Node set, boolean beside) {
-    var top = beside ? null : set;
-    var center = beside ? set : rest;
-    var right = beside ? rest : null;
-    if (!Objects.equals(root.getTop(), top)
-        || !Objects.equals(root.getCenter(), center)
-        || !Objects.equals(root.getRight(), right)) {
-      root.setTop(null);
-      root.setCenter(null);
-      root.setRight(null);
-      root.setTop(top);
-      root.setCenter(center);
-      root.setRight(right);
+    var ems = root.getWidth() / em;
+    var widths = Widths.of(ems);
+    var sheet = widths.sheetOf(ems);
+    room.set(
+        sheet >= WIDE_EMS
+            ? SetupCell.Room.WIDE
+            : sheet >= ONE_LINE_EMS ? SetupCell.Room.ONE_LINE : SetupCell.Room.TWO_LINES);
+    list.setFixedCellSize((room.get() == SetupCell.Room.TWO_LINES ? TWO_LINES : ONE_LINE) * em);
+    rest.setPrefWidth(sheet * em);
+    rest.setMinWidth(sheet * em);
+    rest.setMaxWidth(sheet * em);
+    band.arrange(root.getWidth() - sheet * em, root.getHeight(), em, widths);
+    var set = whole ? band.node() : null;
+    if (!Objects.equals(root.getCenter(), set) || !Objects.equals(root.getRight(), rest)) {
+      root.setCenter(set);
+      root.setRight(rest);
     }
   }
 
   private void showNow(BoardModel.Now shown) {
     band.show(shown);
     showTime();
-    next.show(shown);
     list.show(shown);
   }
 
   private void showTime() {
     band.showTime(model.timeOnSet(now.get()));
-  }
-
-  private void showTotals(Totals numbers) {
-    totals.setText(
-        texts.get(
-            "board.totals",
-            numbers.setups(),
-            numbers.signedOff(),
-            numbers.shot(),
-            numbers.toShoot(),
-            numbers.pickups(),
-            numbers.dropped()));
-  }
-
-  private void showGrouping(Grouping grouping) {
-    grouped.setText(texts.get("board.grouped." + grouping.name().toLowerCase(Locale.ROOT)));
   }
 
   /** Digits are what setups are called by: typed on the list, they begin a search. */

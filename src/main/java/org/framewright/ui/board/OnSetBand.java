@@ -1,68 +1,83 @@
 package org.framewright.ui.board;
 
 import java.time.Duration;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
-import javafx.scene.image.ImageView;
-import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.frames.Frame;
-import org.framewright.ui.look.FittingPane;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.session.JobView;
 
-/** What is on set now, large: its code, what it is, its wanted views, its last frames. */
+/**
+ * What is on set now: its code, what it is and its wanted views; its last frame in all the room
+ * that is left; the frames before; and what is done next.
+ */
 final class OnSetBand {
-  private static final int LARGE_EDGE = 900;
-  private static final int SMALL_EDGE = 160;
-  private static final int SMALL = 5;
+  private static final DateTimeFormatter CAPTURED =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
   private final Texts texts;
-  private final FramePictures pictures;
   private final UnaryOperator<String> viewWord;
+  private final Consumer<String> bringView;
   private final Label code = label("set-code");
   private final WrappedText title = new WrappedText("set-title");
   private final Label where = label("set-where");
   private final WrappedText note = new WrappedText("set-note");
   private final Label time = label("set-time");
-  private final FlowPane views = new FlowPane();
-  private final ImageView large = new ImageView();
-  private final Pane largeBox = new FittingPane(large);
-  private final HBox strip = new HBox();
+  private final VBox views = new VBox();
+  private final SetPictures large;
+  private final FrameStrip strip;
   private final Label lastName = label("set-frame");
+  private final Label lastTime = label("set-frame-time");
   private final VBox words = new VBox();
-  private final VBox pictureSide = new VBox();
-  private final HBox beside = new HBox();
-  private final VBox stacked = new VBox();
-  private final VBox band = new VBox();
-  private Optional<Boolean> arranged = Optional.empty();
+  private final VBox pictureSide;
+  private final BorderPane middle = new BorderPane();
+  private final SetActions actions;
+  private final VBox band;
 
-  OnSetBand(Texts texts, FramePictures pictures, UnaryOperator<String> viewWord) {
+  private BoardModel.Now shown = BoardModel.Now.NOTHING;
+
+  /** Which of the latest frames is looked at; 0 is the newest, to which it goes back by itself. */
+  private int looked;
+
+  private String shownCode = "";
+  private boolean above;
+  private boolean wordsCramped;
+
+  /**
+   * A band with nothing on set.
+   *
+   * @param bringView hears the code of a view that a person wants before the camera
+   */
+  OnSetBand(
+      Texts texts,
+      FramePictures pictures,
+      UnaryOperator<String> viewWord,
+      Consumer<String> bringView,
+      SetActions actions) {
     this.texts = texts;
-    this.pictures = pictures;
     this.viewWord = viewWord;
+    this.bringView = bringView;
+    this.actions = actions;
+    this.large = new SetPictures(texts, pictures);
+    this.strip = new FrameStrip(JobView.LATEST, pictures, this::caption, this::look);
     code.setMinWidth(Region.USE_PREF_SIZE);
-    time.setMinWidth(Region.USE_PREF_SIZE);
+    time.setMinWidth(0);
     views.getStyleClass().add("set-views");
-    strip.getStyleClass().add("strip");
-    strip.setMinWidth(0);
-    for (var i = 0; i < SMALL; i++) {
-      var small = new ImageView();
-      small.setFitHeight(54);
-      small.setFitWidth(80);
-      small.setPreserveRatio(true);
-      strip.getChildren().add(small);
-    }
     var gap = new Region();
     HBox.setHgrow(gap, Priority.ALWAYS);
     var first = new HBox(code, gap, time);
@@ -71,18 +86,21 @@ final class OnSetBand {
     words.getStyleClass().add("set-words");
     words.setMinSize(0, 0);
     views.setMinHeight(0);
-    largeBox.setMinSize(0, 0);
-    VBox.setVgrow(largeBox, Priority.ALWAYS);
+    VBox.setVgrow(large, Priority.ALWAYS);
+    var name = new HBox(lastName, lastTime);
+    name.getStyleClass().add("set-frame-line");
+    pictureSide = new VBox(large, name, strip);
     pictureSide.getStyleClass().add("set-pictures");
     pictureSide.setMinSize(0, 0);
-    pictureSide.getChildren().setAll(largeBox, strip, lastName);
-    beside.getStyleClass().add("set-beside");
-    stacked.getStyleClass().add("set-stacked");
+    middle.setCenter(pictureSide);
+    middle.setLeft(words);
+    middle.setMinSize(0, 0);
+    VBox.setVgrow(middle, Priority.ALWAYS);
+    band = new VBox(middle, actions);
     band.getStyleClass().add("on-set-band");
     band.setAccessibleRole(AccessibleRole.PARENT);
     band.setMinSize(0, 0);
     describe(BoardModel.Now.NOTHING);
-    arrange(false);
   }
 
   private static Label label(String styleClass) {
@@ -96,58 +114,85 @@ final class OnSetBand {
     return band;
   }
 
-  /** Pictures below the words where there is height, beside them where there is not. */
-  void arrange(boolean tall) {
-    if (arranged.filter(before -> before == tall).isPresent()) {
-      return;
+  /**
+   * Takes the place that it has. The words stand beside the picture or above it, whichever makes
+   * the picture larger.
+   *
+   * @param em the size of letters, in pixels
+   */
+  void arrange(double width, double height, double em, Widths widths) {
+    double column = widths.band() * em;
+    double shape = large.shape();
+    double below = 13 * em;
+    double beside = SetPictures.fitted(shape, width - column - 3 * em, height - below);
+    double stacked = SetPictures.fitted(shape, width - 2 * em, height - below - 11 * em);
+    boolean nowAbove = stacked > beside * 1.1;
+    words.setPrefWidth(nowAbove ? Region.USE_COMPUTED_SIZE : column);
+    title.setMostLines(nowAbove ? 1 : widths.titleLines());
+    if (nowAbove != above) {
+      above = nowAbove;
+      middle.setTop(null);
+      middle.setLeft(null);
+      if (above) {
+        middle.setTop(words);
+      } else {
+        middle.setLeft(words);
+      }
     }
-    arranged = Optional.of(tall);
-    beside.getChildren().clear();
-    stacked.getChildren().clear();
-    HBox.setHgrow(words, Priority.ALWAYS);
-    words.setPrefWidth(tall ? Region.USE_COMPUTED_SIZE : 0);
-    pictureSide.setPrefWidth(0);
-    if (tall) {
-      stacked.getChildren().setAll(words, pictureSide);
-      VBox.setVgrow(pictureSide, Priority.ALWAYS);
-      VBox.setVgrow(stacked, Priority.ALWAYS);
-      band.getChildren().setAll(stacked);
-    } else {
-      HBox.setHgrow(pictureSide, Priority.SOMETIMES);
-      pictureSide.setPrefWidth(360);
-      beside.getChildren().setAll(words, pictureSide);
-      VBox.setVgrow(beside, Priority.ALWAYS);
-      band.getChildren().setAll(beside);
-    }
+    strip.setPrefHeight(widths.strip() * em);
+    strip.setMinHeight(widths.strip() * em);
+    strip.setMaxHeight(widths.strip() * em);
+    wordsCramped = widths.band() < 14 && !above;
+    actions.showKeys(width >= 44 * em);
   }
 
-  void show(BoardModel.Now shown) {
-    describe(shown);
-    pictures(shown.latest());
+  void show(BoardModel.Now now) {
+    describe(now);
+    pictures();
+  }
+
+  private String caption(Frame frame) {
+    var stem = frame.stem();
+    return stem.length() <= 8 ? stem : "…" + stem.substring(stem.length() - 6);
+  }
+
+  private void look(int at) {
+    looked = at;
+    pictures();
+    nameFrame();
   }
 
   /** All but the pictures, which come on the interface only. */
-  void describe(BoardModel.Now shown) {
+  void describe(BoardModel.Now now) {
+    var newest = now.latest().stream().findFirst().map(Frame::id);
+    if (!newest.equals(shown.latest().stream().findFirst().map(Frame::id))) {
+      looked = 0;
+    }
+    shown = now;
     var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
-    title.setText(row.map(now -> now.setup().title()).orElseGet(() -> beforeAnySetup(shown)));
+    shownCode = row.map(SetupRow::code).orElse("");
+    title.setText(row.map(set -> set.setup().title()).orElseGet(this::beforeAnySetup));
     where.setText(row.map(SetupRow::where).orElse(""));
-    note.setText(row.flatMap(now -> now.setup().note()).orElse(""));
+    note.setText(row.flatMap(set -> set.setup().note()).orElse(""));
     shown(where, !where.getText().isEmpty());
     shown(note, !note.getText().isEmpty());
     views(row.map(this::lines).orElse(List.of()));
-    lastName.setText(
-        shown.latest().stream()
-            .findFirst()
-            .map(frame -> frame.primary().path().getFileName().toString())
-            .orElse(row.isPresent() ? texts.get("board.noFrameYet") : ""));
-    strip.setVisible(shown.latest().size() > 1);
-    strip.setManaged(strip.isVisible());
+    shown(views, row.isPresent());
+    nameFrame();
+    strip.setVisible(!shown.latest().isEmpty());
+    actions.show(shown);
     band.setAccessibleText(
         row.map(
-                now ->
-                    texts.get("board.onSet.spoken", now.code(), now.setup().title(), now.frames()))
+                set ->
+                    texts.get("board.onSet.spoken", set.code(), set.setup().title(), set.frames()))
             .orElse(code.getText()));
+  }
+
+  private void nameFrame() {
+    var frame = looked < shown.latest().size() ? shown.latest().get(looked) : null;
+    lastName.setText(frame == null ? "" : SetPictures.name(frame));
+    lastTime.setText(frame == null ? "" : frame.capture().time().map(CAPTURED::format).orElse(""));
   }
 
   private static void shown(Region part, boolean shown) {
@@ -155,7 +200,7 @@ final class OnSetBand {
     part.setManaged(shown);
   }
 
-  private String beforeAnySetup(BoardModel.Now shown) {
+  private String beforeAnySetup() {
     if (shown.noList()) {
       return texts.get("board.list.none");
     }
@@ -171,7 +216,7 @@ final class OnSetBand {
             .map(
                 span ->
                     texts.get(
-                        "board.onSet.time",
+                        wordsCramped ? "board.onSet.timeOnly" : "board.onSet.time",
                         "%d:%02d".formatted(span.toMinutes(), span.toSecondsPart())))
             .orElse(""));
   }
@@ -180,10 +225,10 @@ final class OnSetBand {
   private void views(List<ViewLine> lines) {
     var blocks = views.getChildren();
     while (blocks.size() < lines.size()) {
-      blocks.add(new ViewBlock(texts));
+      blocks.add(new ViewBlock(texts, bringView));
     }
     blocks.remove(lines.size(), blocks.size());
-    for (var i = 0; i < lines.size(); i++) {
+    for (int i = 0; i < lines.size(); i++) {
       ((ViewBlock) blocks.get(i)).show(lines.get(i).word(), lines.get(i).count());
     }
   }
@@ -199,27 +244,15 @@ final class OnSetBand {
               new ViewCount("", row.frames(), row.setup().wanted(), false)));
     }
     for (var view : row.views()) {
-      var noView = view.code().isEmpty();
+      boolean noView = view.code().isEmpty();
       lines.add(
           new ViewLine(noView ? texts.get("board.noView") : viewWord.apply(view.code()), view));
     }
     return lines;
   }
 
-  private void pictures(List<Frame> latest) {
-    if (latest.isEmpty()) {
-      pictures.clear(large);
-    } else {
-      pictures.show(latest.getFirst(), LARGE_EDGE, large);
-      large.setAccessibleText(texts.get("board.lastFrame", lastName.getText()));
-    }
-    for (var i = 0; i < SMALL; i++) {
-      var view = (ImageView) strip.getChildren().get(i);
-      if (i + 1 < latest.size()) {
-        pictures.show(latest.get(i + 1), SMALL_EDGE, view);
-      } else {
-        pictures.clear(view);
-      }
-    }
+  private void pictures() {
+    large.show(shown.latest(), looked, !shownCode.isEmpty());
+    strip.show(shown.latest(), looked);
   }
 }

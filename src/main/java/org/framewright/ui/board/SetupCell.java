@@ -1,46 +1,88 @@
 package org.framewright.ui.board;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import javafx.beans.value.ObservableBooleanValue;
+import javafx.beans.value.ObservableValue;
 import javafx.css.PseudoClass;
 import javafx.scene.AccessibleAttribute;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.Subscription;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
 
-/** One line of the list. */
+/**
+ * One line of the list. Views stand in places of their own, so that they make columns; only a view
+ * that lacks frames is marked, not the line.
+ */
 final class SetupCell extends ListCell<Line> {
+  /** How much a line says. */
+  enum Room {
+    /** In two lines: the title above its state and views. */
+    TWO_LINES,
+    /** In one line. */
+    ONE_LINE,
+    /** With day, rack and model. */
+    WIDE
+  }
+
   private static final double MARK = 20;
-  private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
+  private static final int PLACES = 4;
   private static final PseudoClass HEADING = PseudoClass.getPseudoClass("heading");
   private static final PseudoClass NEEDS = PseudoClass.getPseudoClass("needs");
+  private static final PseudoClass MISSING = PseudoClass.getPseudoClass("missing");
+  private static final PseudoClass WIDE = PseudoClass.getPseudoClass("wide");
+  private static final PseudoClass TWO_LINES = PseudoClass.getPseudoClass("two-lines");
 
   private final Texts texts;
   private final Function<Grouping, String> groupWord;
   private final StateMark mark = new StateMark(MARK);
   private final Label code = label("line-code");
   private final Label title = label("line-what");
+  private final Label next = label("line-next");
   private final Label where = label("line-where");
-  private final Label views = label("line-views");
+  private final List<Label> places = new ArrayList<>();
+  private final HBox views = new HBox();
   private final Label frames = label("line-frames");
   private final Label state = label("line-state");
-  private final HBox row = new HBox(mark, code, title, where, views, frames, state);
+  private final Region gap = new Region();
+  private final HBox row = new HBox();
+  private final HBox above = new HBox();
+  private final HBox below = new HBox();
+  private final VBox lines = new VBox(above, below);
   private final Label heading = label("line-group");
+  private final Subscription following;
+  private Room room = Room.ONE_LINE;
 
-  SetupCell(Texts texts, ObservableBooleanValue narrow, Function<Grouping, String> groupWord) {
+  SetupCell(Texts texts, ObservableValue<Room> room, Function<Grouping, String> groupWord) {
     this.texts = texts;
     this.groupWord = groupWord;
     row.getStyleClass().add("setup-row");
+    above.getStyleClass().add("setup-part");
+    below.getStyleClass().add("setup-part");
+    lines.getStyleClass().add("setup-lines");
+    lines.setMinWidth(0);
+    HBox.setHgrow(lines, Priority.ALWAYS);
     HBox.setHgrow(title, Priority.ALWAYS);
+    HBox.setHgrow(gap, Priority.ALWAYS);
     title.setMaxWidth(Double.MAX_VALUE);
     title.setMinWidth(0);
-    where.visibleProperty().bind(javafx.beans.binding.Bindings.not(narrow));
-    where.managedProperty().bind(where.visibleProperty());
-    narrow.subscribe(now -> row.pseudoClassStateChanged(NARROW, now));
+    next.setText(texts.get("board.row.next"));
+    next.setMinWidth(Region.USE_PREF_SIZE);
+    state.setMinWidth(0);
+    views.getStyleClass().add("line-views");
+    for (int i = 0; i < PLACES; i++) {
+      places.add(label("view-place"));
+    }
+    views.getChildren().setAll(places);
+    following = room.subscribe(this::fit);
     setPrefWidth(0);
   }
 
@@ -48,6 +90,28 @@ final class SetupCell extends ListCell<Line> {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  /** Puts the parts where they belong at that width. */
+  private void fit(Room now) {
+    room = now;
+    row.getChildren().clear();
+    above.getChildren().clear();
+    below.getChildren().clear();
+    row.pseudoClassStateChanged(TWO_LINES, now == Room.TWO_LINES);
+    row.pseudoClassStateChanged(WIDE, now == Room.WIDE);
+    switch (now) {
+      case TWO_LINES -> {
+        above.getChildren().setAll(title, next, frames);
+        below.getChildren().setAll(state, gap, views);
+        row.getChildren().setAll(mark, code, lines);
+      }
+      case ONE_LINE -> row.getChildren().setAll(mark, code, title, next, views, frames, state);
+      case WIDE -> row.getChildren().setAll(mark, code, title, next, where, views, frames, state);
+    }
+    if (getItem() instanceof SetupRow setup) {
+      show(setup);
+    }
   }
 
   @Override
@@ -87,7 +151,7 @@ final class SetupCell extends ListCell<Line> {
               line.setup().title(),
               state.getText(),
               line.frames(),
-              views.getText());
+              line.views().stream().map(this::token).collect(Collectors.joining(", ")));
     };
   }
 
@@ -95,13 +159,55 @@ final class SetupCell extends ListCell<Line> {
     mark.show(line.state());
     code.setText(line.code());
     title.setText(line.setup().title());
+    shown(next, line.comesNext());
     where.setText(line.where());
-    views.setText(views(line));
-    views.pseudoClassStateChanged(NEEDS, line.state().done() && line.viewMissing());
+    showViews(line);
     frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
     state.setText(state(line));
     state.pseudoClassStateChanged(NEEDS, line.status().changedSinceSignOff());
     setGraphic(row);
+  }
+
+  private static void shown(Node part, boolean shown) {
+    part.setVisible(shown);
+    part.setManaged(shown);
+  }
+
+  private void showViews(SetupRow line) {
+    var all = line.views();
+    for (int i = 0; i < PLACES; i++) {
+      var place = places.get(i);
+      if (i == PLACES - 1 && all.size() > PLACES) {
+        place.setText(texts.get("board.row.moreViews", all.size() - PLACES + 1));
+        place.pseudoClassStateChanged(
+            MISSING,
+            line.state().done()
+                && all.stream().skip(PLACES - 1).anyMatch(view -> !view.complete()));
+      } else if (i < all.size()) {
+        place.setText(token(all.get(i), line));
+        place.pseudoClassStateChanged(MISSING, line.state().done() && !all.get(i).complete());
+      } else {
+        place.setText("");
+        place.pseudoClassStateChanged(MISSING, false);
+      }
+    }
+  }
+
+  /** A view that nobody has begun is its letter only. */
+  private String token(ViewCount view, SetupRow line) {
+    boolean begun = line.state().done() || line.frames() > 0;
+    return begun ? token(view) : name(view);
+  }
+
+  private String token(ViewCount view) {
+    return name(view)
+        + " "
+        + view.frames()
+        + (view.wanted().orElse(0) > 0 ? "/" + view.wanted().getAsInt() : "");
+  }
+
+  private String name(ViewCount view) {
+    return view.code().isEmpty() ? texts.get("board.noView") : view.code();
   }
 
   private String state(SetupRow line) {
@@ -109,22 +215,17 @@ final class SetupCell extends ListCell<Line> {
     if (line.status().changedSinceSignOff()) {
       return texts.get("board.changedSince");
     }
+    // Who and why need room; a mark and a word say the rest.
     return line.status()
         .signedOffBy()
         .or(() -> line.status().reason())
+        .filter(_ -> room != Room.ONE_LINE)
         .map(more -> word + " · " + more)
         .orElse(word);
   }
 
-  private String views(SetupRow line) {
-    return line.views().stream()
-        .map(
-            view ->
-                view.code()
-                    + " "
-                    + view.frames()
-                    + (view.wanted().orElse(0) > 0 ? "/" + view.wanted().getAsInt() : ""))
-        .map(text -> text.startsWith(" ") ? texts.get("board.noView") + text : text)
-        .collect(Collectors.joining("   "));
+  /** Stops following the width. */
+  void dispose() {
+    following.unsubscribe();
   }
 }

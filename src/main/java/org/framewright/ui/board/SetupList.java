@@ -1,13 +1,19 @@
 package org.framewright.ui.board;
 
+import java.util.List;
 import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.AccessibleRole;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.skin.VirtualFlow;
+import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import javafx.util.Subscription;
+import org.framewright.ui.command.Command;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -35,6 +41,28 @@ final class SetupList extends ListView<Line> {
     setAccessibleRole(AccessibleRole.LIST_VIEW);
     setPlaceholder(noLines);
     setMaxHeight(0);
+  }
+
+  /**
+   * Lets a person do things with the chosen line by mouse.
+   *
+   * @param commands those of its menu; a double click does the first
+   */
+  void offer(List<Command> commands) {
+    var menu = new ContextMenu();
+    for (var command : commands) {
+      var item = new MenuItem(command.text());
+      item.setOnAction(_ -> command.fire());
+      item.disableProperty().bind(Bindings.not(command.enabled()));
+      menu.getItems().add(item);
+    }
+    setContextMenu(menu);
+    setOnMouseClicked(
+        event -> {
+          if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
+            commands.getFirst().fire();
+          }
+        });
   }
 
   void show(BoardModel.Now now) {

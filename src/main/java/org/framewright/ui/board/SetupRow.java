@@ -26,6 +26,7 @@ import org.framewright.ui.session.JobView;
  * @param views the wanted views with their counts, then views that nobody wanted but that have
  *     frames
  * @param where the day, the rack and the model
+ * @param comesNext whether it is the one to be put on set next
  * @param searched what the filter looks in, in lower case
  */
 public record SetupRow(
@@ -35,6 +36,7 @@ public record SetupRow(
     Optional<String> inFront,
     List<ViewCount> views,
     String where,
+    boolean comesNext,
     String searched)
     implements Line {
 
@@ -65,6 +67,7 @@ public record SetupRow(
         inFront,
         views(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
+        before != null && before.comesNext,
         searched(setup, status.state()));
   }
 
@@ -97,6 +100,12 @@ public record SetupRow(
     var text = new StringBuilder(setup.code()).append(' ').append(setup.title());
     setup.columns().values().forEach(value -> text.append(' ').append(value));
     return text.append(' ').append(state.label()).toString().toLowerCase(Locale.ROOT);
+  }
+
+  SetupRow withComesNext(boolean next) {
+    return next == comesNext
+        ? this
+        : new SetupRow(setup, status, counted, inFront, views, where, next, searched);
   }
 
   /** The setup's code. */

@@ -1,27 +1,57 @@
 package org.framewright.ui.board;
 
+import java.util.function.Consumer;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.look.Texts;
 
-/** One view of the setup on set: its word, its frames out of those wanted, its pegs. */
+/**
+ * One view of the setup on set: its word, its frames out of those wanted, its pegs. A click brings
+ * it before the camera.
+ */
 final class ViewBlock extends VBox {
+  private static final PseudoClass BEFORE = PseudoClass.getPseudoClass("before");
+  private static final PseudoClass COMPLETE = PseudoClass.getPseudoClass("complete");
+
   private final Texts texts;
   private final Label name = label("view-word");
+  private final Label now = label("view-now");
   private final Label count = label("view-count");
   private final Label wanted = label("view-wanted");
   private final Pegs pegs = new Pegs();
+  private String code = "";
 
-  ViewBlock(Texts texts) {
+  /**
+   * A block of no view.
+   *
+   * @param bring hears the code of a view that a person wants before the camera
+   */
+  ViewBlock(Texts texts, Consumer<String> bring) {
     this.texts = texts;
-    var numbers = new HBox(count, wanted);
+    var words = new VBox(name, now);
+    words.setAlignment(Pos.CENTER_LEFT);
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    count.setMinWidth(Region.USE_PREF_SIZE);
+    wanted.setMinWidth(Region.USE_PREF_SIZE);
+    var numbers = new HBox(words, count, wanted);
     numbers.getStyleClass().add("view-numbers");
-    numbers.setAlignment(Pos.BASELINE_LEFT);
+    numbers.setAlignment(Pos.CENTER_LEFT);
+    now.setText(texts.get("board.view.now"));
     getStyleClass().add("view-block");
-    getChildren().addAll(name, numbers, pegs);
+    getChildren().addAll(numbers, pegs);
     setFocusTraversable(false);
+    setOnMouseClicked(
+        _ -> {
+          if (!code.isEmpty()) {
+            bring.accept(code);
+          }
+        });
   }
 
   private static Label label(String styleClass) {
@@ -32,21 +62,17 @@ final class ViewBlock extends VBox {
   }
 
   void show(String word, ViewCount view) {
-    var frames = view.wanted().orElse(0);
-    name.setText(view.before() ? texts.get("board.view.before", word) : word);
+    int frames = view.wanted().orElse(0);
+    code = view.code();
+    name.setText(word);
+    now.setVisible(view.before());
+    now.setManaged(view.before());
     count.setText(String.valueOf(view.frames()));
     wanted.setText(frames > 0 ? texts.get("board.of", frames) : "");
     pegs.show(view);
-    style("before", view.before());
-    style("complete", view.complete() && !view.code().isEmpty());
+    pegs.setManaged(frames > 0);
+    pseudoClassStateChanged(BEFORE, view.before());
+    pseudoClassStateChanged(COMPLETE, view.complete() && !view.code().isEmpty());
     setAccessibleText(texts.get("board.view.spoken", word, view.frames(), frames));
-  }
-
-  private void style(String word, boolean on) {
-    if (!on) {
-      getStyleClass().remove(word);
-    } else if (!getStyleClass().contains(word)) {
-      getStyleClass().add(word);
-    }
   }
 }

@@ -1,8 +1,12 @@
 package org.framewright.ui.look;
 
+import atlantafx.base.theme.PrimerLight;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import javafx.application.Application;
 import javafx.scene.Scene;
+import javafx.scene.text.Font;
 
 /** The two looks; both are one stylesheet with other values for the same semantic colours. */
 public enum Theme {
@@ -17,6 +21,27 @@ public enum Theme {
   private static final String SHEET =
       Objects.requireNonNull(Theme.class.getResource("/org/framewright/ui/framewright.css"))
           .toExternalForm();
+
+  /** What the toolkit's controls look like before the sheet speaks. */
+  private static final String CONTROLS = new PrimerLight().getUserAgentStylesheet();
+
+  private static final List<String> FONTS =
+      List.of(
+          "NotoSans_400Regular.ttf",
+          "NotoSans_700Bold.ttf",
+          "SourceCodePro_400Regular.ttf",
+          "SourceCodePro_700Bold.ttf");
+
+  static {
+    // Asked for by their families afterwards: a font that is used as it was loaded shows boxes for
+    // the scripts that it lacks.
+    for (var font : FONTS) {
+      Font.loadFont(
+          Objects.requireNonNull(Theme.class.getResource("/org/framewright/ui/fonts/" + font))
+              .toExternalForm(),
+          0);
+    }
+  }
 
   /** The size that all others are relative to, in pixels, at scale 1. */
   private static final double BASE_PIXELS = 14;
@@ -42,6 +67,9 @@ public enum Theme {
    * @param scale of everything, 1 for normal
    */
   public void dress(Scene scene, double scale) {
+    if (!CONTROLS.equals(Application.getUserAgentStylesheet())) {
+      Application.setUserAgentStylesheet(CONTROLS);
+    }
     if (!scene.getStylesheets().contains(SHEET)) {
       scene.getStylesheets().add(SHEET);
     }

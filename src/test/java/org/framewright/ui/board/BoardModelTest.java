@@ -364,7 +364,7 @@ class BoardModelTest {
         .state("003", SetupState.PICKUP)
         .state("004", SetupState.DROPPED);
     view.set(job.build());
-    assertThat(board.totals().get()).isEqualTo(new Totals(8, 5, 1, 1, 1, 1));
+    assertThat(board.totals()).isEqualTo(new Totals(8, 5, 1, 1, 1, 1));
   }
 
   @Test

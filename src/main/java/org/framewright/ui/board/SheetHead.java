@@ -1,0 +1,82 @@
+package org.framewright.ui.board;
+
+import java.util.Locale;
+import java.util.function.Consumer;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.framewright.ui.look.Texts;
+
+/** What stands over the list: how far the job is, in words and as a ruler, and the search. */
+final class SheetHead extends VBox {
+  private final Texts texts;
+  private final Label agreed = label("sheet-agreed");
+  private final Label totals = label("totals");
+  private final Label grouped = label("grouped");
+  private final JobRuler ruler;
+  private final TextField filter = new TextField();
+
+  /**
+   * Over an empty list.
+   *
+   * @param chosen hears which setup was clicked on the ruler
+   */
+  SheetHead(Texts texts, Consumer<SetupRow> chosen) {
+    this.texts = texts;
+    this.ruler =
+        new JobRuler(
+            row ->
+                texts.get(
+                    "board.ruler.tip",
+                    row.code(),
+                    row.setup().title(),
+                    texts.get("state." + row.state().word())),
+            chosen);
+    filter.setId("filter");
+    filter.setPromptText(texts.get("board.filter"));
+    filter.setAccessibleText(texts.get("board.filter"));
+    grouped.setMinWidth(Region.USE_PREF_SIZE);
+    agreed.setMinWidth(Region.USE_PREF_SIZE);
+    totals.setMinWidth(0);
+    HBox.setHgrow(totals, Priority.ALWAYS);
+    totals.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(filter, Priority.ALWAYS);
+    var line = new HBox(agreed, filter);
+    line.getStyleClass().add("sheet-line");
+    var numbers = new HBox(totals, grouped);
+    numbers.getStyleClass().add("sheet-line");
+    getStyleClass().add("sheet-head");
+    setMinWidth(0);
+    getChildren().setAll(line, ruler, numbers);
+  }
+
+  private static Label label(String styleClass) {
+    var label = new Label();
+    label.getStyleClass().add(styleClass);
+    return label;
+  }
+
+  TextField filter() {
+    return filter;
+  }
+
+  void show(BoardModel.Standing standing) {
+    var numbers = standing.totals();
+    agreed.setText(texts.get("board.agreed", numbers.signedOff(), numbers.setups()));
+    totals.setText(
+        texts.get(
+            "board.totals",
+            numbers.shot(),
+            numbers.toShoot(),
+            numbers.pickups(),
+            numbers.dropped()));
+    ruler.show(standing.rows(), agreed.getText() + ", " + totals.getText());
+  }
+
+  void show(Grouping grouping) {
+    grouped.setText(texts.get("board.grouped." + grouping.name().toLowerCase(Locale.ROOT)));
+  }
+}
