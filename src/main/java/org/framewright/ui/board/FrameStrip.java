@@ -29,7 +29,7 @@ final class FrameStrip extends HBox {
 
     Print(Runnable chosen) {
       view.setPreserveRatio(true);
-      view.fitHeightProperty().bind(heightProperty().multiply(0.78));
+      view.fitHeightProperty().bind(heightProperty().multiply(0.7));
       var box = new StackPane(view);
       box.getStyleClass().add("print-box");
       box.setMinHeight(0);

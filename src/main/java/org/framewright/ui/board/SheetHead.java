@@ -77,6 +77,9 @@ final class SheetHead extends VBox {
   }
 
   void show(Grouping grouping) {
+    // The running order is what a list is in anyhow.
+    grouped.setVisible(grouping != Grouping.NONE);
+    grouped.setManaged(grouped.isVisible());
     grouped.setText(texts.get("board.grouped." + grouping.name().toLowerCase(Locale.ROOT)));
   }
 }

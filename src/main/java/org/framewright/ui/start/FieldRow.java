@@ -56,6 +56,30 @@ final class FieldRow extends VBox {
     return input;
   }
 
+  String name() {
+    return entry.name();
+  }
+
+  boolean isOf(String name) {
+    return entry.name().equals(name);
+  }
+
+  boolean isTypedIn() {
+    return input.isFocusWithin();
+  }
+
+  /** Takes the keys, behind what was typed before. */
+  void goOnTyping() {
+    // A field that gets its skin while it has the keys chooses all that it holds.
+    applyCss();
+    input.requestFocus();
+    switch (input) {
+      case TextField field -> field.end();
+      case ComboBox<?> combo when combo.isEditable() -> combo.getEditor().end();
+      default -> {}
+    }
+  }
+
   void dispose() {
     entry.beside().removeListener(listener);
     if (input instanceof TextField field) {

@@ -2,6 +2,7 @@ package org.framewright.ui.start;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
@@ -143,7 +144,7 @@ final class StartForm extends VBox {
   }
 
   private void showFields() {
-    var typing = holdsTheKeys();
+    var typing = typedIn();
     rows.forEach(FieldRow::dispose);
     rows.clear();
     fields.getChildren().clear();
@@ -157,18 +158,17 @@ final class StartForm extends VBox {
       rows.add(row);
       fields.getChildren().add(row);
     }
-    if (typing) {
-      focus().requestFocus();
-    }
+    typing.ifPresent(
+        name ->
+            rows.stream()
+                .filter(row -> row.isOf(name))
+                .findFirst()
+                .ifPresentOrElse(FieldRow::goOnTyping, () -> focus().requestFocus()));
   }
 
-  /** Whether the keys go to a field, which is about to be replaced. */
-  private boolean holdsTheKeys() {
-    var owner = fields.getScene() == null ? null : fields.getScene().getFocusOwner();
-    while (owner != null && !owner.equals(fields)) {
-      owner = owner.getParent();
-    }
-    return owner != null;
+  /** The field to which the keys go, whose row is about to be replaced. */
+  private Optional<String> typedIn() {
+    return rows.stream().filter(FieldRow::isTypedIn).map(FieldRow::name).findFirst();
   }
 
   /** Why the job cannot be started: found while one types, or when it was tried. */

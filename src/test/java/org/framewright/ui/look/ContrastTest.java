@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javafx.scene.paint.Color;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,29 +25,31 @@ import org.junit.jupiter.params.provider.EnumSource;
 class ContrastTest {
   private static final double ENOUGH = 4.5;
 
-  /** What is written in which inks on which ground. */
+  /** What is written in which inks on which ground, on the table as on the sheet. */
   private static final Map<List<String>, List<String>> INKS_BY_GROUNDS =
       Map.of(
-          List.of("-table"),
-          List.of("-table-ink", "-table-quiet", "-table-good", "-table-needs"),
-          List.of("-sheet", "-sheet-odd", "-well"),
+          List.of("-ground", "-raised", "-chosen"),
           List.of("-ink", "-quiet", "-good", "-needs"),
-          List.of("-pencil", "-quiet"),
-          List.of("-pencil-ink"));
+          List.of("-strong"),
+          List.of("-strong-ink"));
+
+  /** A ground in a look, by the rule that gives it its colours. */
+  private enum Ground {
+    SHEET("\\.root, \\.paper-sheet[^{]*\\{(.*?)\\}"),
+    TABLE("\\.table, \\.root\\.table[^{]*\\{(.*?)\\}"),
+    SUNLIGHT("\\.root\\.sunlight, [^{]*\\{(.*?)\\}"),
+    BEFORE_THE_CAMERA("\\.list-cell:filled:on-set \\{(.*?)\\}");
+
+    private final String rule;
+
+    Ground(String rule) {
+      this.rule = rule;
+    }
+  }
 
   private static String sheet() throws IOException {
     return Files.readString(Path.of("src/main/resources/org/framewright/ui/framewright.css"))
         .replaceAll("(?s)/\\*.*?\\*/", "");
-  }
-
-  /** The colours of a look: those of every look, and over them its own. */
-  private static Map<String, Color> colours(Theme look) throws IOException {
-    var colours = new LinkedHashMap<String, Color>();
-    colours.putAll(colours("\\.root \\{(.*?)\\}"));
-    if (look == Theme.SUNLIGHT) {
-      colours.putAll(colours("\\.root\\.sunlight \\{(.*?)\\}"));
-    }
-    return colours;
   }
 
   private static Map<String, Color> colours(String rule) throws IOException {
@@ -62,18 +65,23 @@ class ContrastTest {
 
   @ParameterizedTest
   @EnumSource
-  void textStandsOutFromItsGround(Theme look) throws IOException {
-    var colours = colours(look);
+  void textStandsOutFromItsGround(Ground ground) throws IOException {
+    var colours = new LinkedHashMap<>(colours(Ground.SHEET.rule));
+    colours.putAll(colours(ground.rule));
+    if (ground == Ground.BEFORE_THE_CAMERA) {
+      var strong = colours.get("-strong");
+      Stream.of("-ground", "-raised", "-chosen").forEach(each -> colours.put(each, strong));
+    }
     var weak = new TreeMap<String, Double>();
     INKS_BY_GROUNDS.forEach(
         (grounds, inks) ->
             grounds.forEach(
-                ground ->
+                on ->
                     inks.forEach(
                         ink -> {
-                          var ratio = ratio(colours.get(ink), colours.get(ground));
+                          var ratio = ratio(colours.get(ink), colours.get(on));
                           if (ratio < ENOUGH) {
-                            weak.put(ink + " on " + ground, ratio);
+                            weak.put(ink + " on " + on, ratio);
                           }
                         })));
     assertThat(weak).isEmpty();
