@@ -198,7 +198,8 @@ final class ShapeDeclarations {
   }
 
   /** Characters that stand alone and stay as they are under normalisation form C. */
-  private static boolean mayBeAlso(char c) {
+  /** Whether a field may have this character besides letters and digits. */
+  static boolean mayBeAlso(char c) {
     return c > ' '
         && c != '/'
         && !Character.isISOControl(c)
