@@ -67,6 +67,18 @@ final class Pictures {
       travels-to: [windows, macos, linux, cloud]
       """;
 
+  /** What somebody at an invented client wrote. */
+  private static final String CLIENT_WROTE =
+      """
+      Hello Ines, we took our time; these are the ones:
+      - 001_F_0001 and 001_F_0002
+      - IMG 0009, 0011-0013
+      - KVO_002_F_0999.jpg (the one with the hat)
+      - 003_F_0021 ?
+      \u0627\u0644\u0642\u0645\u064a\u0635 \u0627\u0644\u0643\u062a\u0627\u0646\u064a \u0627\u0644\u0623\u062d\u0645\u0631 \u0628\u0623\u0643\u0645\u0627\u0645 \u0637\u0648\u064a\u0644\u0629: IMG_0030
+      \u8d64\u3044\u30ea\u30cd\u30f3\u306e\u9577\u8896\u30b7\u30e3\u30c4 IMG_0031
+      """;
+
   /** Names of an invented studio, of which one was typed by hand. */
   private static final String IN_USE =
       """
@@ -139,6 +151,9 @@ final class Pictures {
         }
         if (wanted("hand-off", look, size)) {
           take(look, size, Optional.of(named), this::handOff);
+        }
+        if (wanted("client-list", look, size)) {
+          take(look, size, Optional.of(named), this::clientList);
         }
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
@@ -309,6 +324,29 @@ final class Pictures {
         });
     settle();
     write(shot.app()::scene, "hand-off", shot);
+  }
+
+  private void clientList(Shot shot) throws Exception {
+    settle();
+    show(shot, "frames");
+    onInterface(
+        () -> {
+          if (shot.find("#hand-off-by-list") instanceof Button button) {
+            button.fire();
+          }
+          return shot;
+        });
+    settle();
+    onInterface(
+        () -> {
+          if (shot.find("#client-list-text") instanceof TextArea text) {
+            text.setText(CLIENT_WROTE);
+          }
+          return shot;
+        });
+    settle();
+    settle();
+    write(shot.app()::scene, "client-list", shot);
   }
 
   /** A frame that is cut short, shown in the notice line, and a failure that nobody foresaw. */
