@@ -26,11 +26,11 @@ public record ExampleNames(List<String> names, int tooLong, int tooMany) {
 
   /** The lines of a text. */
   public static ExampleNames of(String text) {
-    return of(text.lines()::iterator);
+    return of(text.lines().toList());
   }
 
   /** Lines, each a name. */
-  public static ExampleNames of(Iterable<String> lines) {
+  public static ExampleNames of(List<String> lines) {
     var names = new ArrayList<String>();
     int tooLong = 0;
     int tooMany = 0;

@@ -1,8 +1,8 @@
 package org.framewright.ui.frames;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -171,8 +171,8 @@ final class ClientListModel {
 
   /** Takes a frame as meant, or no longer. */
   void choose(Row row, Candidate candidate) {
-    var chosen = new ArrayList<>(row.chosen());
-    if (!chosen.remove((Integer) candidate.frame())) {
+    var chosen = new LinkedHashSet<>(row.chosen());
+    if (!chosen.remove(candidate.frame())) {
       chosen.add(candidate.frame());
     }
     if (chosen.isEmpty()) {

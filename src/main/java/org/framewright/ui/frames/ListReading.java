@@ -33,6 +33,8 @@ record ListReading(
     record Text(String text) implements Source {}
 
     /**
+     * Chosen among the files.
+     *
      * @param time counts the times that files were chosen, as a file may have been changed
      */
     record File(Path path, int time) implements Source {}
