@@ -2,11 +2,7 @@ package org.framewright.cli;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,12 +14,12 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.framewright.base.DurableFiles;
 import org.framewright.base.PlainText;
-import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
+import org.framewright.naming.ExampleNames;
 import org.framewright.naming.Proposal;
 import org.framewright.naming.Proposal.Role;
+import org.framewright.naming.ProposalDescription;
 import org.framewright.naming.Severity;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -98,7 +94,9 @@ final class NewConventionCommand implements Callable<Integer> {
       given.addAll(questions.names());
       job = job == null ? questions.job() : job;
     }
-    var proposal = propose(given);
+    var examples = ExampleNames.of(given);
+    examples.remarks().forEach(remark -> output.err().println("Note: " + remark));
+    var proposal = propose(examples);
     for (var correction : corrections) {
       proposal = corrected(proposal, correction);
     }
@@ -109,7 +107,7 @@ final class NewConventionCommand implements Callable<Integer> {
     if (output.json()) {
       output.write(document(proposal));
     } else {
-      write(proposal);
+      ProposalDescription.of(proposal).forEach(output.out()::println);
     }
     if (save != null) {
       save(proposal);
@@ -120,14 +118,9 @@ final class NewConventionCommand implements Callable<Integer> {
         : ExitStatus.NEEDS_A_PERSON.code();
   }
 
-  private Proposal propose(List<String> given) throws CommandFailure {
-    try {
-      return Proposal.of(title, given, Optional.ofNullable(job));
-    } catch (IllegalArgumentException e) {
-      throw CommandFailure.badInput(
-          "there is no name of a frame among what is given",
-          "Give names as they are now, such as 20260301_ABC_012_F_0001.");
-    }
+  private Proposal propose(ExampleNames examples) throws CommandFailure {
+    return Proposal.of(title, examples.names(), Optional.ofNullable(job))
+        .orElseThrow(() -> new CommandFailure(ExitStatus.BAD_INPUT, ProposalDescription.noNames()));
   }
 
   private static Proposal corrected(Proposal proposal, String text) throws CommandFailure {
@@ -138,8 +131,15 @@ final class NewConventionCommand implements Callable<Integer> {
           Arrays.stream(Role.values())
               .filter(other -> other.word().equals(correction.group(2)))
               .findFirst();
-      if (role.isPresent() && piece >= 1 && piece <= proposal.pieces().size()) {
+      if (role.isPresent() && proposal.canBe(piece, role.get())) {
         return proposal.with(piece, role.get());
+      }
+      if (role.isPresent() && piece >= 1 && piece <= proposal.pieces().size()) {
+        var other = proposal.pieces().get(piece - 1);
+        throw CommandFailure.badInput(
+            "piece %d, %s, is no %s"
+                .formatted(piece, ProposalDescription.values(other), role.get().word()),
+            "It can be " + ProposalDescription.choices(other) + ".");
       }
     }
     throw CommandFailure.badInput(
@@ -152,57 +152,11 @@ final class NewConventionCommand implements Callable<Integer> {
   }
 
   private void save(Proposal proposal) throws IOException, CommandFailure {
-    if (Files.exists(save, LinkOption.NOFOLLOW_LINKS)) {
-      throw exists();
-    }
-    try {
-      DurableFiles.create(save, proposal.yaml().getBytes(StandardCharsets.UTF_8));
-    } catch (FileAlreadyExistsException e) {
-      throw exists();
+    var refused = proposal.save(save);
+    if (refused.isPresent()) {
+      throw new CommandFailure(ExitStatus.REFUSED, refused.get());
     }
     output.err().println("Saved as " + PlainText.line(save.toString()));
-  }
-
-  private CommandFailure exists() {
-    return new CommandFailure(
-        ExitStatus.REFUSED,
-        new Problem(
-            "this file exists already", save.toString(), "Give another name; it is not replaced."));
-  }
-
-  private void write(Proposal proposal) {
-    pieces(proposal, output.out());
-    output.out().println();
-    proposal.yaml().lines().forEach(line -> output.out().println(PlainText.line(line)));
-    output.out().println();
-    for (var finding : proposal.findings()) {
-      output.out().println(finding.severity().word() + ": " + PlainText.line(finding.message()));
-      finding
-          .remedy()
-          .ifPresent(remedy -> output.out().println("  Remedy: " + PlainText.line(remedy)));
-    }
-    for (var unread : proposal.unread()) {
-      output.out().println("does not fit: " + PlainText.line(unread.example()));
-      output.out().println("  " + PlainText.line(unread.why()));
-    }
-    int read = proposal.examples().size() - proposal.unread().size();
-    output
-        .out()
-        .println(read + " of " + proposal.examples().size() + " names are read back as they are.");
-  }
-
-  private static void pieces(Proposal proposal, PrintWriter to) {
-    for (var piece : proposal.pieces()) {
-      var values = piece.values().stream().limit(5).collect(Collectors.joining(", "));
-      to.println(
-          "%2d  %-8s %s%s%s"
-              .formatted(
-                  piece.number(),
-                  piece.role().word(),
-                  PlainText.line(values),
-                  piece.values().size() > 5 ? " ..." : "",
-                  piece.optional() ? "  (not in all of them)" : ""));
-    }
   }
 
   private static Map<String, Object> document(Proposal proposal) {
@@ -218,6 +172,8 @@ final class NewConventionCommand implements Callable<Integer> {
                   one.put("role", piece.role().word());
                   one.put("values", piece.values());
                   one.put("optional", piece.optional());
+                  one.put("choices", piece.choices().stream().map(Role::word).toList());
+                  one.put("question", piece.question().orElse(null));
                   one.put("field", piece.field().orElse(null));
                   return one;
                 })
@@ -239,7 +195,6 @@ final class NewConventionCommand implements Callable<Integer> {
 
   /** What is asked on the terminal; the questions go to standard error. */
   private final class Questions {
-    private static final int MOST_LINES = 10_000;
     private final BufferedReader input;
 
     Questions(BufferedReader input) {
@@ -257,7 +212,7 @@ final class NewConventionCommand implements Callable<Integer> {
       var given = new ArrayList<String>();
       var answer =
           ask("Names of frames as you have them now, one a line; an empty line after the last:");
-      while (!answer.isEmpty() && given.size() < MOST_LINES) {
+      while (!answer.isEmpty() && given.size() < ExampleNames.MOST) {
         given.add(answer);
         var next = input.readLine();
         answer = next == null ? "" : next.strip();
@@ -272,7 +227,7 @@ final class NewConventionCommand implements Callable<Integer> {
     Proposal corrected(Proposal first) throws IOException {
       var proposal = first;
       while (true) {
-        pieces(proposal, output.err());
+        ProposalDescription.pieces(proposal).forEach(output.err()::println);
         var answer = ask("An empty line if that is so; else a correction, such as 2=client:");
         if (answer.isEmpty()) {
           return proposal;

@@ -61,7 +61,12 @@ public final class HandOff {
    * @throws JobException where the file is no text, or no list of this job's frames
    */
   public ClientNames names(Path file) throws IOException, JobException {
-    return ClientNames.read(job, scan, file);
+    return lists().read(file);
+  }
+
+  /** What reads clients' lists, one after the other, against the names that there are now. */
+  public ClientListReader lists() throws IOException {
+    return ClientListReader.of(job, scan);
   }
 
   /** The frames that a list names without a doubt. */

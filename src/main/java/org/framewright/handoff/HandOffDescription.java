@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.framewright.base.PlainText;
 import org.framewright.handoff.names.KnownName;
+import org.framewright.handoff.names.NamesRead;
 import org.framewright.handoff.names.Piece;
 
 /**
@@ -26,21 +27,24 @@ public final class HandOffDescription {
   public static List<String> names(ClientNames names) {
     var lines = new ArrayList<String>();
     for (var line : names.read().lines()) {
-      boolean remark = line.pieces().stream().allMatch(piece -> piece instanceof Piece.Aside);
-      lines.add(
-          "line "
-              + line.number()
-              + ": "
-              + line.text()
-              + line.passedOver().map(why -> "  (passed over: " + why + ")").orElse("")
-              + (remark && line.passedOver().isEmpty() ? "  (names no frame)" : ""));
+      lines.add("line " + line.number() + ": " + line.text() + aside(line));
       line.pieces().forEach(piece -> lines.add("  " + piece(piece, names)));
     }
     lines.add(counted(names));
     return List.copyOf(lines);
   }
 
-  private static String piece(Piece piece, ClientNames names) {
+  /** Why a line asks for nothing, in brackets behind it; empty where it asks for something. */
+  public static String aside(NamesRead.Line line) {
+    if (line.passedOver().isPresent()) {
+      return "  (passed over: " + line.passedOver().get() + ")";
+    }
+    boolean remark = line.pieces().stream().allMatch(piece -> piece instanceof Piece.Aside);
+    return remark ? "  (names no frame)" : "";
+  }
+
+  /** What a part of a line was taken for, and why. */
+  public static String piece(Piece piece, ClientNames names) {
     return switch (piece) {
       case Piece.Taken taken ->
           taken.written()
@@ -50,17 +54,13 @@ public final class HandOffDescription {
               + taken.why()
               + ")";
       case Piece.Asked asked ->
-          asked.written()
-              + " ? "
-              + asked.why()
+          question(piece)
               + ": "
               + some(
                   asked.fitting().stream().map(name -> called(name, names)).toList(),
                   asked.count());
       case Piece.Unknown unknown ->
-          unknown.written()
-              + " ? "
-              + unknown.why()
+          question(piece)
               + (unknown.nearest().isEmpty()
                   ? ""
                   : "; the nearest: "
@@ -71,8 +71,13 @@ public final class HandOffDescription {
     };
   }
 
+  /** A part of a line that is unclear, and why, without the frames that it may mean. */
+  public static String question(Piece piece) {
+    return piece.written() + " ? " + piece.why();
+  }
+
   /** A frame by its name, with the one that fits where that is another. */
-  private static String called(KnownName name, ClientNames names) {
+  public static String called(KnownName name, ClientNames names) {
     var called = names.called(name.frame());
     return name.text().equals(called)
         ? called
@@ -85,7 +90,8 @@ public final class HandOffDescription {
     return String.join(", ", shown) + (more > 0 ? " and " + more + " more" : "");
   }
 
-  private static String counted(ClientNames names) {
+  /** How many frames are named, and how many lines a person has to settle. */
+  public static String counted(ClientNames names) {
     int unclear = names.unclear().size();
     return PlainText.counted(names.read().frames().size(), "frame")
         + " named without a doubt"

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -39,11 +40,17 @@ final class NameColumns {
   private final List<Column> columns;
   private final String end;
   private final List<List<Optional<String>>> rows;
+  private final Map<String, List<Optional<String>>> byName;
 
-  private NameColumns(List<Column> columns, String end, List<List<Optional<String>>> rows) {
+  private NameColumns(
+      List<Column> columns,
+      String end,
+      List<List<Optional<String>>> rows,
+      Map<String, List<Optional<String>>> byName) {
     this.columns = columns;
     this.end = end;
     this.rows = rows;
+    this.byName = byName;
   }
 
   List<Column> columns() {
@@ -60,6 +67,11 @@ final class NameColumns {
     return rows;
   }
 
+  /** A name's texts by column; none where it does not fit, or was not compared. */
+  List<Optional<String>> row(String name) {
+    return byName.getOrDefault(name, List.of());
+  }
+
   static NameColumns of(List<String> examples) {
     var names =
         examples.stream()
@@ -68,7 +80,7 @@ final class NameColumns {
             .filter(name -> !name.tokens().isEmpty() && name.tokens().size() <= MOST_TOKENS)
             .toList();
     if (names.isEmpty()) {
-      return new NameColumns(List.of(), "", List.of());
+      return new NameColumns(List.of(), "", List.of(), Map.of());
     }
     var best = new Fit(names);
     var separator = separator(names);
@@ -162,11 +174,19 @@ final class NameColumns {
       if (name.size() > making.size()) {
         return Optional.empty();
       }
+      if (2 * pieces(name) < pieces(making)) {
+        return Optional.empty(); // Any word could be what is left of a longer name.
+      }
       var found = new ArrayList<int[]>();
-      embed(making, widths, name, 0, 0, new int[name.size()], found);
+      var dead = new boolean[making.size() + 1][name.size() + 1];
+      embed(making, widths, name, 0, 0, new int[name.size()], found, dead);
       return found.size() == 1
           ? Optional.of(found.getFirst())
           : found.stream().filter(fit -> leavesOutLetters(making, fit)).findFirst();
+    }
+
+    private static long pieces(List<Token> tokens) {
+      return tokens.stream().filter(token -> !token.isSeparator()).count();
     }
 
     private static boolean leavesOutLetters(List<Token> making, int[] fit) {
@@ -184,6 +204,9 @@ final class NameColumns {
       return true;
     }
 
+    /**
+     * @param dead from where nothing was found before, so that each place is tried once
+     */
     private static void embed(
         List<Token> making,
         List<Set<Integer>> widths,
@@ -191,10 +214,12 @@ final class NameColumns {
         int at,
         int next,
         int[] fit,
-        List<int[]> found) {
-      if (found.size() > 8) {
+        List<int[]> found,
+        boolean[][] dead) {
+      if (found.size() > 8 || dead[at][next]) {
         return;
       }
+      int before = found.size();
       if (next == name.size() && at == making.size()) {
         found.add(fit.clone());
         return;
@@ -209,7 +234,7 @@ final class NameColumns {
                     || name.size() == making.size());
         if (same) {
           fit[next] = at;
-          embed(making, widths, name, at + 1, next + 1, fit, found);
+          embed(making, widths, name, at + 1, next + 1, fit, found, dead);
         }
       }
       int left = making.size() - at;
@@ -217,14 +242,15 @@ final class NameColumns {
         if (at + 1 < making.size()
             && making.get(at).isSeparator()
             && !making.get(at + 1).isSeparator()) {
-          embed(making, widths, name, at + 2, next, fit, found);
+          embed(making, widths, name, at + 2, next, fit, found, dead);
         } else if (at == 0
             && making.size() > 1
             && !making.get(0).isSeparator()
             && making.get(1).isSeparator()) {
-          embed(making, widths, name, 2, next, fit, found);
+          embed(making, widths, name, 2, next, fit, found, dead);
         }
       }
+      dead[at][next] = found.size() == before;
     }
 
     /** Numbers with zeros in front have one length; names with another do not fit. */
@@ -286,7 +312,11 @@ final class NameColumns {
         before.setLength(0);
       }
       joinConstants(columns, rows);
-      return new NameColumns(List.copyOf(columns), before.toString(), List.copyOf(rows));
+      var byName = new HashMap<String, List<Optional<String>>>();
+      for (int row = 0; row < rows.size(); row++) {
+        byName.put(fitting.get(row).name(), rows.get(row));
+      }
+      return new NameColumns(List.copyOf(columns), before.toString(), List.copyOf(rows), byName);
     }
 
     private static boolean areLetters(Set<String> values) {

@@ -1,10 +1,19 @@
 package org.framewright.naming;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.framewright.naming.NameColumns.Column;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.Problem;
 
 /**
  * A convention proposed from names that a studio already uses: what their pieces are taken for, the
@@ -14,21 +23,30 @@ import org.framewright.naming.NameColumns.Column;
 public final class Proposal {
   /** What a piece of a frame's name is taken for. */
   public enum Role {
-    DATE,
-    CLIENT,
-    TITLE,
-    SETUP,
-    VIEW,
-    COUNTER,
-    VERSION,
-    /** Text that is always the same. */
-    TEXT,
-    /** A field that the program gives no meaning. */
-    OTHER;
+    DATE("the day, or the time, of the shoot"),
+    CLIENT("whom it is shot for"),
+    TITLE("what the job is called"),
+    SETUP("what is shot: a line of the list"),
+    VIEW("front, back, detail"),
+    COUNTER("counts the frames"),
+    VERSION("counts the versions of one frame"),
+    TEXT("the same in every name there will be"),
+    OTHER("something that the program need not know");
+
+    private final String meaning;
+
+    Role(String meaning) {
+      this.meaning = meaning;
+    }
 
     /** The word for it, such as {@code setup}. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What that is, such as {@code whom it is shot for}. */
+    public String meaning() {
+      return meaning;
     }
   }
 
@@ -36,22 +54,52 @@ public final class Proposal {
    * A piece of the names.
    *
    * @param number counted from 1
+   * @param before the text between it and the piece before
    * @param values its text in the examples, each once
    * @param optional whether some examples do not have it
+   * @param choices what it can be
+   * @param question what the names do not show of it; none once a person said what it is
    * @param field its declaration, such as {@code setup: {type: number, digits: 3}}; empty for text
    */
   public record Piece(
-      int number, List<String> values, boolean optional, Role role, Optional<String> field) {}
+      int number,
+      String before,
+      List<String> values,
+      boolean optional,
+      Role role,
+      List<Role> choices,
+      Optional<String> question,
+      Optional<String> field) {}
 
-  /** An example that the convention does not read as meant, and why. */
-  public record Unread(String example, String why) {}
+  /**
+   * An example, taken apart.
+   *
+   * @param given as it was given
+   * @param name what of it is read: without its folders and its ending
+   * @param texts its text for each piece; none where it is not made as the others are
+   * @param unread why it is not read back as it is meant; empty where it is
+   */
+  public record Example(
+      String given, String name, List<Optional<String>> texts, Optional<Unread> unread) {}
+
+  /**
+   * Why a name is not read back as it is meant.
+   *
+   * @param at where in the name reading it ended, in UTF-16 units from 0; empty where it did not
+   */
+  public record Unread(String example, String why, OptionalInt at) {}
 
   private final String title;
   private final List<String> examples;
   private final Optional<String> job;
   private final NameColumns columns;
   private final List<Role> roles;
+
+  /** The pieces of which a person said what they are. */
+  private final Set<Integer> said;
+
   private final Draft draft;
+  private final List<Example> read;
   private final List<Unread> unread;
 
   private Proposal(
@@ -59,14 +107,21 @@ public final class Proposal {
       List<String> examples,
       Optional<String> job,
       NameColumns columns,
-      List<Role> roles) {
+      List<Role> roles,
+      Set<Integer> said) {
     this.title = title;
     this.examples = examples;
     this.job = job;
     this.columns = columns;
     this.roles = roles;
+    this.said = said;
     this.draft = best();
-    this.unread = findUnread();
+    this.read = examples.stream().map(this::example).toList();
+    this.unread =
+        Stream.concat(
+                read.stream().flatMap(example -> example.unread().stream()),
+                job.flatMap(name -> unread(name, NameTokens.folder(name), Reserved.JOB)).stream())
+            .toList();
   }
 
   /** A way to write it, and what is so about it. */
@@ -109,44 +164,55 @@ public final class Proposal {
    *
    * @param title what the convention is called
    * @param frames names of frames, with their folders and endings or without; the first {@value
-   *     NameColumns#MOST} are looked at
+   *     NameColumns#MOST} are compared with each other, and all are read back
    * @param job the name of a job's folder, if there is one
-   * @throws IllegalArgumentException if there is no name among the frames
+   * @return empty if there is no name among the frames
    */
-  public static Proposal of(String title, List<String> frames, Optional<String> job) {
+  public static Optional<Proposal> of(String title, List<String> frames, Optional<String> job) {
     var examples = frames.stream().map(String::strip).filter(name -> !name.isEmpty()).toList();
     var columns = NameColumns.of(examples);
     if (columns.columns().isEmpty()) {
-      throw new IllegalArgumentException("There is no name of a frame");
+      return Optional.empty();
     }
-    return new Proposal(
-        title.isBlank() ? "Our names" : title.strip(),
-        examples,
-        job.map(String::strip).filter(name -> !name.isEmpty()),
-        columns,
-        Roles.of(columns));
+    return Optional.of(
+        new Proposal(
+            title.isBlank() ? "Our names" : title.strip(),
+            examples,
+            job.map(String::strip).filter(name -> !name.isEmpty()),
+            columns,
+            ProposedRoles.of(columns),
+            Set.of()));
   }
 
   /**
    * The same with another role for one piece; what other piece had it becomes another field.
    *
-   * @throws IllegalArgumentException if there is no such piece
+   * @throws IllegalArgumentException if there is no such piece, or it cannot be that
    */
   public Proposal with(int piece, Role role) {
-    if (piece < 1 || piece > roles.size()) {
-      throw new IllegalArgumentException("There is no piece " + piece);
+    if (!canBe(piece, role)) {
+      throw new IllegalArgumentException("Piece " + piece + " is no " + role.word());
     }
     var others = new ArrayList<>(roles);
     if (role != Role.TEXT && role != Role.OTHER && role != Role.DATE) {
       others.replaceAll(other -> other == role ? Role.OTHER : other);
     }
     others.set(piece - 1, role);
-    return new Proposal(title, examples, job, columns, List.copyOf(others));
+    var now = new HashSet<>(said);
+    now.add(piece);
+    return new Proposal(title, examples, job, columns, List.copyOf(others), Set.copyOf(now));
   }
 
-  /** The names of frames that it was proposed from. */
-  public List<String> examples() {
-    return examples;
+  /** Whether there is such a piece, and it can be that. */
+  public boolean canBe(int piece, Role role) {
+    return piece >= 1
+        && piece <= roles.size()
+        && ProposedRoles.possible(columns.columns().get(piece - 1)).contains(role);
+  }
+
+  /** The names of frames that it was proposed from, taken apart and read back. */
+  public List<Example> examples() {
+    return read;
   }
 
   /** The pieces of the names in order. */
@@ -157,9 +223,12 @@ public final class Proposal {
       pieces.add(
           new Piece(
               i + 1,
+              column.before(),
               List.copyOf(column.values()),
               column.optional(),
               roles.get(i),
+              ProposedRoles.possible(column),
+              said.contains(i + 1) ? Optional.empty() : ProposedRoles.question(columns, roles, i),
               draft.text().declaration(i)));
     }
     return pieces;
@@ -180,169 +249,52 @@ public final class Proposal {
     return draft.convention();
   }
 
-  /** The examples that it does not read back as exactly one frame's name, or job's. */
+  /** What it does not read back as exactly one frame's name, or job's. */
   public List<Unread> unread() {
     return unread;
   }
 
-  private List<Unread> findUnread() {
-    var found = new ArrayList<Unread>();
-    for (var example : examples) {
-      unread(example, Reserved.FRAME).ifPresent(found::add);
-    }
-    job.flatMap(name -> unread(name, Reserved.JOB)).ifPresent(found::add);
-    return List.copyOf(found);
+  private Example example(String given) {
+    var name = NameTokens.of(given).name();
+    return new Example(given, name, columns.row(name), unread(given, name, Reserved.FRAME));
   }
 
-  private Optional<Unread> unread(String example, String kind) {
+  private Optional<Unread> unread(String given, String name, String kind) {
     if (convention().isEmpty()) {
-      return Optional.of(new Unread(example, "there is no convention to read it by"));
+      return unread(given, "there is no convention to read it by", OptionalInt.empty());
     }
-    var name =
-        kind.equals(Reserved.JOB) ? NameTokens.folder(example) : NameTokens.of(example).name();
     return switch (convention().get().read(name, kind)) {
       case Reading.One one ->
           convention().get().build(kind, one.fields()) instanceof Built.Name built
                   && built.text().equals(name)
               ? Optional.empty()
-              : Optional.of(new Unread(example, "it would be built in another way"));
-      case Reading.Several _ -> Optional.of(new Unread(example, "it can be read in several ways"));
-      case Reading.None none -> Optional.of(new Unread(example, none.message()));
+              : unread(given, "it would be built in another way", OptionalInt.empty());
+      case Reading.Several _ ->
+          unread(given, "it can be read in several ways", OptionalInt.empty());
+      case Reading.None none -> unread(given, none.message(), OptionalInt.of(none.position()));
     };
   }
 
-  /** Which piece is what, as far as the texts say it. */
-  private static final class Roles {
-    private static final int CODE = 6;
+  private static Optional<Unread> unread(String given, String why, OptionalInt at) {
+    return Optional.of(new Unread(given, why, at));
+  }
 
-    private final NameColumns names;
-    private final Role[] roles;
-
-    private Roles(NameColumns names) {
-      this.names = names;
-      this.roles = new Role[names.columns().size()];
-    }
-
-    static List<Role> of(NameColumns names) {
-      var roles = new Roles(names);
-      roles.dates();
-      roles.numbers();
-      roles.letters();
-      return List.of(roles.roles);
-    }
-
-    private Column column(int i) {
-      return names.columns().get(i);
-    }
-
-    private boolean isConstant(int i) {
-      return column(i).isConstant();
-    }
-
-    private boolean has(Role role) {
-      return List.of(roles).contains(role);
-    }
-
-    private void dates() {
-      boolean any = names.columns().stream().anyMatch(ProposalText::isDate);
-      for (int i = 0; i < roles.length; i++) {
-        roles[i] = Role.OTHER;
-        boolean short6 = !any && i == 0 && ProposalText.isShortDate(column(i));
-        if (ProposalText.isDate(column(i)) || short6) {
-          roles[i] = Role.DATE;
-        }
-      }
-    }
-
-    private void numbers() {
-      var numbers = new ArrayList<Integer>();
-      for (int i = 0; i < roles.length; i++) {
-        if (column(i).kind() == NameTokens.Kind.DIGITS && roles[i] == Role.OTHER) {
-          numbers.add(i);
-        }
-      }
-      if (numbers.size() > 1 && isVersion(numbers.getLast())) {
-        roles[numbers.removeLast()] = Role.VERSION;
-      }
-      if (!numbers.isEmpty()) {
-        int last = numbers.removeLast();
-        // Where numbers before it change and this one does not, it may still be what counts.
-        roles[last] = Role.COUNTER;
-      }
-      numbers.stream()
-          .filter(i -> ProposalText.isGtin(column(i)))
-          .findFirst()
-          .or(() -> numbers.isEmpty() ? Optional.empty() : Optional.of(numbers.getLast()))
-          .ifPresent(i -> roles[i] = Role.SETUP);
-    }
-
-    private boolean isVersion(int i) {
-      return i == roles.length - 1
-          && i > 0
-          && isConstant(i - 1)
-          && column(i).before().isEmpty()
-          && column(i - 1).values().iterator().next().equalsIgnoreCase("v");
-    }
-
-    private void letters() {
-      for (int i = 0; i < roles.length; i++) {
-        if (roles[i] != Role.OTHER || column(i).kind() == NameTokens.Kind.DIGITS) {
-          continue;
-        }
-        var values = column(i).values();
-        boolean isShort = values.stream().allMatch(value -> value.length() <= 3);
-        if (isConstant(i)) {
-          roles[i] = constant(i);
-        } else if (!has(Role.VIEW)
-            && values.size() <= 12
-            && (isShort || column(i).optional())
-            && isBehindSetup(i)) {
-          roles[i] = Role.VIEW;
-        } else if (!has(Role.SETUP) && isLikelySetup(i)) {
-          roles[i] = Role.SETUP;
-        } else {
-          roles[i] = titleOr(Role.OTHER);
-        }
-      }
-    }
-
-    /** Text that all examples share: one job's client, or part of every name there will be. */
-    private Role constant(int i) {
-      var text = column(i).values().iterator().next();
-      boolean joined =
-          i + 1 < roles.length
-              && column(i + 1).before().isEmpty()
-              && column(i + 1).kind() == NameTokens.Kind.DIGITS;
-      boolean counted = !has(Role.DATE) && !has(Role.SETUP);
-      if (i == roles.length - 1 || counted || (joined && text.length() < 3)) {
-        return Role.TEXT;
-      }
-      if (has(Role.SETUP) && List.of(roles).indexOf(Role.SETUP) < i && text.length() < 3) {
-        return has(Role.VIEW) ? Role.TEXT : Role.VIEW;
-      }
-      return !has(Role.CLIENT) && isCode(i) ? Role.CLIENT : titleOr(Role.TEXT);
-    }
-
-    private Role titleOr(Role other) {
-      return has(Role.TITLE) ? other : Role.TITLE;
-    }
-
-    private boolean isCode(int i) {
-      return column(i).values().stream()
-          .allMatch(
-              value -> value.length() <= CODE && value.equals(value.toUpperCase(Locale.ROOT)));
-    }
-
-    private boolean isBehindSetup(int i) {
-      if (has(Role.SETUP)) {
-        return List.of(roles).indexOf(Role.SETUP) < i;
-      }
-      return column(i).optional() || i > 1;
-    }
-
-    /** Text that changes with the counter's runs: more than one name has each of it. */
-    private boolean isLikelySetup(int i) {
-      return column(i).values().size() > 1 && !column(i).optional();
+  /**
+   * Saves the convention's text under a name that nothing has yet.
+   *
+   * @return why it was not saved: something has the name already, and it is as it was
+   * @throws IOException if it cannot be written
+   */
+  public Optional<Problem> save(Path file) throws IOException {
+    try {
+      DurableFiles.create(file, yaml().getBytes(StandardCharsets.UTF_8));
+      return Optional.empty();
+    } catch (FileAlreadyExistsException e) {
+      return Optional.of(
+          new Problem(
+              "this file exists already",
+              file.toString(),
+              "Give another name; it is not replaced."));
     }
   }
 }

@@ -2,7 +2,6 @@ package org.framewright.naming;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -62,6 +61,55 @@ final class ProposalText {
     text.append("  retouched: 03_retouched\n  paper: 09_paper\n");
     text.append("\ntravels-to: [windows, macos, linux, cloud]\n");
     this.yaml = text.toString();
+  }
+
+  /**
+   * What a field's text is made of.
+   *
+   * @param signs what is neither letter nor digit, each once; what no field can have is not in it
+   * @param beyond letters of other scripts, each once
+   */
+  private record Characters(
+      Alphabet.Letters letterCase, boolean accents, String signs, String beyond) {
+    static Characters of(String text) {
+      var letterCase =
+          text.equals(text.toUpperCase(Locale.ROOT))
+              ? Alphabet.Letters.UPPER
+              : text.equals(text.toLowerCase(Locale.ROOT))
+                  ? Alphabet.Letters.LOWER
+                  : Alphabet.Letters.MIXED;
+      var plain = new Alphabet(letterCase, true, false, "");
+      var accented = new Alphabet(letterCase, true, true, "");
+      var signs = new StringBuilder();
+      var beyond = new StringBuilder();
+      text.chars()
+          .distinct()
+          .mapToObj(c -> (char) c)
+          .filter(c -> !accented.has(c) && (c == ' ' || ShapeDeclarations.mayBeAlso(c)))
+          .forEach(c -> (Character.isLetterOrDigit(c) ? beyond : signs).append(c.charValue()));
+      boolean accents = text.chars().anyMatch(c -> accented.has((char) c) && !plain.has((char) c));
+      return new Characters(letterCase, accents, signs.toString(), beyond.toString());
+    }
+
+    /** What stands between words: a space, or the only sign there is; empty if they are none. */
+    String separator() {
+      return signs.contains(" ") || signs.length() == 1 ? anySeparator() : "";
+    }
+
+    /** A space, which can be nothing else, or the first sign. */
+    String anySeparator() {
+      return signs.contains(" ") ? " " : signs.substring(0, 1);
+    }
+
+    /** What a field must be told to have besides letters and digits, as far as it can have it. */
+    String also() {
+      return alsoBesides(separator());
+    }
+
+    String alsoBesides(String separator) {
+      var also = signs.replace(separator, "") + beyond;
+      return also.substring(0, Math.min(also.length(), Limits.ALSO));
+    }
   }
 
   String yaml() {
@@ -196,28 +244,21 @@ final class ProposalText {
     }
     var values = column.values();
     var all = String.join("", values);
-    var letters =
-        all.equals(all.toUpperCase(Locale.ROOT))
-            ? "upper"
-            : all.equals(all.toLowerCase(Locale.ROOT)) ? "lower" : "mixed";
-    var others =
-        all.codePoints()
-            .filter(c -> !Character.isLetterOrDigit(c))
-            .mapToObj(Character::toString)
-            .collect(Collectors.toCollection(LinkedHashSet::new));
-    boolean accents = all.codePoints().anyMatch(c -> Character.isLetter(c) && c > 'z');
     boolean digits = all.chars().anyMatch(c -> c >= '0' && c <= '9') || runsFree(i);
+    var letters = Characters.of(all);
+    var separator = letters.separator();
     var widths = widths(values);
-    boolean words = others.size() == 1 || (roles.get(i) == Role.TITLE && others.isEmpty());
-    var also = words ? "" : String.join("", others);
+    boolean words =
+        !separator.isEmpty() || (roles.get(i) == Role.TITLE && letters.signs().isEmpty());
+    var also = letters.also();
     return "{type: "
         + (words ? "words" : "code")
         + ", letters: "
-        + letters
+        + letters.letterCase().word()
         + (digits ? "" : ", digits: no")
-        + (accents ? ", accents: yes" : "")
+        + (letters.accents() ? ", accents: yes" : "")
         + (also.isEmpty() ? "" : ", also: " + quoted(also))
-        + (others.size() == 1 ? ", separator: " + quoted(others.iterator().next()) : "")
+        + (separator.isEmpty() ? "" : ", separator: " + quoted(separator))
         + ", length: "
         + length(widths, i)
         + "}";
@@ -333,23 +374,15 @@ final class ProposalText {
       return title(new StringBuilder(left.substring(from + end)), pattern, false);
     }
     var name = fields.containsKey("title") ? "job_title" : "title";
-    var others =
-        middle
-            .codePoints()
-            .filter(c -> !Character.isLetterOrDigit(c))
-            .mapToObj(Character::toString)
-            .collect(Collectors.toCollection(LinkedHashSet::new));
-    var separator = others.isEmpty() ? "-" : others.removeFirst();
-    var letters =
-        middle.equals(middle.toLowerCase(Locale.ROOT))
-            ? "lower"
-            : middle.equals(middle.toUpperCase(Locale.ROOT)) ? "upper" : "mixed";
+    var letters = Characters.of(middle);
+    var separator = letters.signs().isEmpty() ? "-" : letters.anySeparator();
+    var also = letters.alsoBesides(separator);
     fields.put(
         name,
         "{type: words, letters: "
-            + letters
-            + (middle.codePoints().anyMatch(c -> c > 'z') ? ", accents: yes" : "")
-            + (others.isEmpty() ? "" : ", also: " + quoted(String.join("", others)))
+            + letters.letterCase().word()
+            + (letters.accents() ? ", accents: yes" : "")
+            + (also.isEmpty() ? "" : ", also: " + quoted(also))
             + ", separator: "
             + quoted(separator)
             + ", length: 1-"

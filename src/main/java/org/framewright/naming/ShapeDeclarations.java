@@ -197,8 +197,11 @@ final class ShapeDeclarations {
             new TextShape.Form(alphabet, separator, length.first(), length.last(), order), main));
   }
 
-  /** Characters that stand alone and stay as they are under normalisation form C. */
-  private static boolean mayBeAlso(char c) {
+  /**
+   * Whether a field may have this character besides letters and digits: it stands alone, and stays
+   * as it is under normalisation form C.
+   */
+  static boolean mayBeAlso(char c) {
     return c > ' '
         && c != '/'
         && !Character.isISOControl(c)

@@ -13,9 +13,10 @@
  * way to read it; {@link org.framewright.naming.Convention#check} searches products of the automata
  * for faults and shows each one with a shortest {@link org.framewright.naming.Witness}. {@link
  * org.framewright.naming.Proposal} goes the other way: from names in use to a convention that reads
- * them. What keys there are stands in {@code Language}, from which the JSON Schema and the tables
- * of the reference are generated. The package knows nothing of jobs and screens; the names that
- * mean something to the other rooms, such as the kind {@code frame} and the field {@code setup},
- * stand in {@link org.framewright.naming.Reserved}.
+ * them, with the pieces of each name and what a person has to say of them. What keys there are
+ * stands in {@code Language}, from which the JSON Schema and the tables of the reference are
+ * generated. The package knows nothing of jobs and screens; the names that mean something to the
+ * other rooms, such as the kind {@code frame} and the field {@code setup}, stand in {@link
+ * org.framewright.naming.Reserved}.
  */
 package org.framewright.naming;

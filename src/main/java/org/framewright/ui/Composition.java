@@ -18,6 +18,7 @@ import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.naming.ConventionScreen;
+import org.framewright.ui.naming.ProposalScreen;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
@@ -53,6 +54,7 @@ final class Composition implements Desk, AutoCloseable {
   private final LayoutRescue rescue;
   private StartScreen start;
   private ConventionScreen convention;
+  private ProposalScreen proposal;
 
   Composition(
       Stage stage,
@@ -92,9 +94,14 @@ final class Composition implements Desk, AutoCloseable {
         new ConventionScreen(
             this,
             file -> start.conventionSaved(file),
-            () -> start.convention().ifPresent(this::openConvention));
-    start = new StartScreen(this, List.of(places.templates()), this::editConvention);
-    shell.appPages(List.of(start, convention));
+            () -> start.convention().ifPresent(this::openConvention),
+            this::proposeConvention);
+    proposal =
+        new ProposalScreen(this, file -> start.conventionSaved(file), () -> show(StartScreen.ID));
+    start =
+        new StartScreen(
+            this, List.of(places.templates()), this::editConvention, this::proposeConvention);
+    shell.appPages(List.of(start, convention, proposal));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
     stage.setScene(scene);
@@ -113,6 +120,10 @@ final class Composition implements Desk, AutoCloseable {
   private void editConvention(Path file) {
     openConvention(file);
     show(convention.id());
+  }
+
+  private void proposeConvention() {
+    show(ProposalScreen.ID);
   }
 
   /** A convention that came with the program is where one of your own begins. */

@@ -124,4 +124,27 @@ class NewConventionCommandTest {
     assertThat(ran.status()).isEqualTo(2);
     assertThat(ran.err()).contains("such as 2=client");
   }
+
+  @Test
+  void refusesARoleThatAPieceCannotHave() {
+    var ran = Ran.run("new-convention", "20260301_ABC_012_0001", "--piece", "2=counter");
+    assertThat(ran.status()).isEqualTo(2);
+    assertThat(ran.err())
+        .contains("piece 2, ABC, is no counter")
+        .contains("It can be client, title, setup, view, text or other.");
+  }
+
+  @Test
+  void asksWhatTheNamesDoNotShow() {
+    var ran = Ran.run("new-convention", "20260301_ABC_012_0001", "20260301_ABC_013_0001");
+    assertThat(ran.out())
+        .contains("    ? It is the same in all of them: does it change with the job,");
+  }
+
+  @Test
+  void looksAtSoManyNamesAndSaysSo() throws IOException {
+    var list = Files.writeString(folder.resolve("names.txt"), "A_001_0001\n".repeat(10_002));
+    var ran = Ran.run("new-convention", "--names", list);
+    assertThat(ran.err()).contains("only the first 10000 names are looked at; 2 are left out");
+  }
 }

@@ -126,4 +126,16 @@ class ClientNamesTest {
         .isInstanceOf(JobException.class)
         .hasMessageContaining("larger than any list");
   }
+
+  @Test
+  void aPastedTextIsReadAsAFileIsAndCalledByItsName() throws Exception {
+    var camera = job.scan().frames().getFirst().stem();
+    var lists = Scene.handOff(job).lists();
+    var pasted = lists.read(camera + "\n", "a pasted list");
+    assertThat(pasted.file()).isEqualTo("a pasted list");
+    assertThat(pasted.read()).isEqualTo(read(camera + "\n").read());
+    assertThatThrownBy(() -> lists.read("nobody_98765.jpg\n".repeat(1100), "a pasted list"))
+        .isInstanceOfSatisfying(
+            JobException.class, e -> assertThat(e.problem().where()).isEqualTo("a pasted list"));
+  }
 }

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +23,7 @@ import net.jqwik.api.constraints.StringLength;
 import net.jqwik.api.constraints.UpperChars;
 import org.framewright.naming.Proposal.Role;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -35,7 +38,7 @@ class ProposalTest {
       List<String> others) {
     Proposal proposal() {
       var all = Stream.concat(fitting.stream(), others.stream()).toList();
-      var proposal = Proposal.of(title, all, job);
+      var proposal = ProposalTest.proposal(title, all, job);
       for (var correction : corrections.entrySet()) {
         proposal = proposal.with(correction.getKey(), correction.getValue());
       }
@@ -46,6 +49,10 @@ class ProposalTest {
     public String toString() {
       return title;
     }
+  }
+
+  private static Proposal proposal(String title, List<String> names, Optional<String> job) {
+    return Proposal.of(title, names, job).orElseThrow();
   }
 
   static List<NamesInUse> sets() {
@@ -109,6 +116,19 @@ class ProposalTest {
     assertThat(set.proposal().unread()).allMatch(unread -> !unread.why().isBlank());
   }
 
+  @ParameterizedTest
+  @MethodSource("sets")
+  void whateverAPieceCanBeThereIsAConvention(NamesInUse set) {
+    var proposal = set.proposal();
+    for (var piece : proposal.pieces()) {
+      for (var role : piece.choices()) {
+        assertThat(proposal.with(piece.number(), role).convention())
+            .as("piece %d as %s", piece.number(), role)
+            .isPresent();
+      }
+    }
+  }
+
   /** Only what the names themselves bring along: their order, a missing counter or setup. */
   @ParameterizedTest
   @MethodSource("sets")
@@ -127,7 +147,7 @@ class ProposalTest {
   @Test
   void saysWhatEachPieceIsTakenFor() {
     var pieces =
-        Proposal.of(
+        proposal(
                 "Ours",
                 List.of("20260301_ABC_012_F_0001", "20260301_ABC_012_0002"),
                 Optional.empty())
@@ -145,17 +165,16 @@ class ProposalTest {
   @Test
   void theCounterRestartsWhereTwoSetupsShareANumber() {
     var restarting =
-        Proposal.of("Ours", List.of("A_001_01", "A_001_02", "A_002_01"), Optional.empty());
+        proposal("Ours", List.of("A_001_01", "A_001_02", "A_002_01"), Optional.empty());
     assertThat(restarting.yaml()).contains("restarts: setup");
-    var running =
-        Proposal.of("Ours", List.of("A_001_01", "A_001_02", "A_002_03"), Optional.empty());
+    var running = proposal("Ours", List.of("A_001_01", "A_001_02", "A_002_03"), Optional.empty());
     assertThat(running.yaml()).doesNotContain("restarts");
   }
 
   @Test
   void aCorrectionMovesTheRole() {
     var proposal =
-        Proposal.of("Ours", List.of("20260301_01_02_03", "20260301_01_02_04"), Optional.empty());
+        proposal("Ours", List.of("20260301_01_02_03", "20260301_01_02_04"), Optional.empty());
     assertThat(proposal.pieces())
         .extracting(Proposal.Piece::role)
         .containsExactly(Role.DATE, Role.OTHER, Role.SETUP, Role.COUNTER);
@@ -169,7 +188,7 @@ class ProposalTest {
   @Test
   void aJobsNameIsReadFromAnExample() {
     var proposal =
-        Proposal.of(
+        proposal(
             "Ours",
             List.of("20260301_NORD_001_0001", "20260301_NORD_002_0001"),
             Optional.of("2026-03-01 NORD spring look book"));
@@ -180,7 +199,7 @@ class ProposalTest {
 
   @Test
   void withoutAnExampleAJobBeginsWithItsDate() {
-    var proposal = Proposal.of("Ours", List.of("A_001_01", "A_001_02"), Optional.empty());
+    var proposal = proposal("Ours", List.of("A_001_01", "A_001_02"), Optional.empty());
     assertThat(proposal.convention().orElseThrow().kinds().get("job").pattern())
         .startsWith("{day}_");
   }
@@ -189,20 +208,18 @@ class ProposalTest {
   @ValueSource(
       strings = {"___", "-", "\u0301", "a/", "..", "{x}", "\"", "\\", "🎞", "a\tb", "#x", "[a]_1"})
   void anyTextIsProposedForOrRefused(String example) {
-    try {
-      var proposal = Proposal.of("Ours", List.of(example), Optional.of(example));
-      assertThat(proposal.yaml()).isNotBlank();
-      proposal.findings();
-      proposal.unread();
-    } catch (IllegalArgumentException e) {
-      assertThat(e.getMessage()).isEqualTo("There is no name of a frame");
-    }
+    Proposal.of("Ours", List.of(example), Optional.of(example))
+        .ifPresent(
+            proposal -> {
+              assertThat(proposal.yaml()).isNotBlank();
+              assertThat(proposal.examples()).hasSize(1);
+              assertThat(proposal.findings()).isNotNull();
+            });
   }
 
   @Test
   void refusesNoNames() {
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> Proposal.of("Ours", List.of(" ", ""), Optional.empty()));
+    assertThat(Proposal.of("Ours", List.of(" ", ""), Optional.empty())).isEmpty();
   }
 
   /** Whatever is built by one convention is read back by the one proposed from it. */
@@ -219,7 +236,7 @@ class ProposalTest {
         names.add("2026030%d_%s_%03d_%s".formatted(day, client, setup, number));
       }
     }
-    var proposal = Proposal.of("Ours", names, Optional.empty());
+    var proposal = proposal("Ours", names, Optional.empty());
     assertThat(proposal.unread()).isEmpty();
     assertThat(proposal.convention().orElseThrow().kinds().get("frame").pattern())
         .isEqualTo("{day}_{client}_{setup}_{take}");
@@ -228,12 +245,138 @@ class ProposalTest {
   @Property(tries = 60)
   void neverThrowsOnAnyTexts(
       @ForAll @Size(min = 1, max = 6) List<@StringLength(max = 40) String> names) {
-    try {
-      var proposal = Proposal.of("Ours", names, Optional.empty());
-      assertThat(proposal.yaml()).isNotBlank();
-      assertThat(proposal.unread()).isNotNull();
-    } catch (IllegalArgumentException e) {
-      assertThat(e.getMessage()).isEqualTo("There is no name of a frame");
+    Proposal.of("Ours", names, Optional.empty())
+        .ifPresent(
+            proposal -> {
+              assertThat(proposal.yaml()).isNotBlank();
+              assertThat(proposal.unread()).isNotNull();
+              assertThat(proposal.pieces())
+                  .allMatch(piece -> piece.choices().contains(piece.role()));
+              assertThat(proposal.with(1, Role.OTHER)).isNotNull();
+            });
+  }
+
+  @Test
+  void takesEachExampleApart() {
+    var proposal =
+        proposal(
+            "Ours",
+            List.of("a/20260301_ABC_012_F_0001.CR3", "20260301_ABC_012_0002", "notes on the day"),
+            Optional.empty());
+    assertThat(proposal.examples())
+        .extracting(Proposal.Example::name)
+        .containsExactly("20260301_ABC_012_F_0001", "20260301_ABC_012_0002", "notes on the day");
+    assertThat(proposal.examples().get(0).texts())
+        .containsExactly(
+            Optional.of("20260301"),
+            Optional.of("ABC"),
+            Optional.of("012"),
+            Optional.of("F"),
+            Optional.of("0001"));
+    assertThat(proposal.examples().get(1).texts().get(3)).isEmpty();
+    assertThat(proposal.examples().get(2).texts()).isEmpty();
+    assertThat(proposal.pieces())
+        .extracting(Proposal.Piece::before)
+        .containsExactly("", "_", "_", "_", "_");
+  }
+
+  @Test
+  void saysWhereAnExampleBeginsToDisagree() {
+    var names = List.of("A_001_01", "A_001_02", "A_002_01", "A_002_x1");
+    var odd = proposal("Ours", names, Optional.empty()).examples().getLast();
+    assertThat(odd.unread().orElseThrow().at()).hasValue("A_002_".length());
+    assertThat(odd.unread().orElseThrow().why()).contains("x");
+  }
+
+  @Test
+  void oneStrayWordMakesNoPieceOptional() {
+    var proposal =
+        proposal(
+            "Ours",
+            List.of("20260301_ABC_012_0001", "20260301_ABC_012_0002", "Thumbs"),
+            Optional.empty());
+    assertThat(proposal.pieces()).noneMatch(Proposal.Piece::optional);
+    assertThat(proposal.unread()).extracting(Proposal.Unread::example).containsExactly("Thumbs");
+  }
+
+  @Test
+  void asksWhatTheNamesDoNotShow() {
+    var proposal =
+        proposal(
+            "Ours", List.of("260301_ABC_01_red_0001", "260301_ABC_01_blue_0002"), Optional.empty());
+    assertThat(proposal.pieces())
+        .filteredOn(piece -> piece.question().isPresent())
+        .extracting(Proposal.Piece::role)
+        .containsExactly(Role.DATE, Role.CLIENT, Role.TITLE);
+    assertThat(proposal.with(2, Role.TEXT).pieces().get(1).question()).isEmpty();
+    assertThat(proposal.with(2, Role.TEXT).pieces().get(0).question()).isPresent();
+  }
+
+  @Test
+  void aPieceIsOnlyWhatItCanBe() {
+    var proposal =
+        proposal("Ours", List.of("20260301_ABC_01", "20260301_DEF_02"), Optional.empty());
+    assertThat(proposal.pieces().get(0).choices()).contains(Role.DATE).doesNotContain(Role.COUNTER);
+    assertThat(proposal.pieces().get(1).choices())
+        .contains(Role.CLIENT)
+        .doesNotContain(Role.COUNTER, Role.DATE, Role.TEXT);
+    assertThatIllegalArgumentException().isThrownBy(() -> proposal.with(2, Role.COUNTER));
+  }
+
+  /** A search that tries each way anew would outlive the test run. */
+  @ParameterizedTest
+  @ValueSource(strings = {"a_", "1_", "a1-", "x y_"})
+  void namesOfOneRepeatedPieceAreCompared(String piece) {
+    var names = new ArrayList<String>();
+    for (int i = 0; i < 300; i++) {
+      names.add(piece.repeat(1 + i % 29) + i);
     }
+    assertThat(proposal("Ours", names, Optional.empty()).examples()).hasSize(300);
+  }
+
+  @Test
+  void savesWhereNothingIsAndRefusesWhereSomethingIs(@TempDir Path folder) throws IOException {
+    var proposal = proposal("Ours", List.of("A_001_01", "A_001_02"), Optional.empty());
+    var file = folder.resolve("ours.yaml");
+    assertThat(proposal.save(file)).isEmpty();
+    assertThat(file).hasContent(proposal.yaml());
+    var mine = Files.writeString(folder.resolve("mine.yaml"), "mine");
+    assertThat(proposal.save(mine))
+        .hasValueSatisfying(
+            problem -> {
+              assertThat(problem.where()).isEqualTo(mine.toString());
+              assertThat(problem.remedy()).contains("another name");
+            });
+    assertThat(mine).hasContent("mine");
+  }
+
+  @Test
+  void wordsWithSpacesAndOtherSignsAreOnePiece() {
+    var proposal =
+        proposal(
+            "Ours",
+            List.of("20260301_red wool-coat_001", "20260301_blue linen-shirt_002"),
+            Optional.of("2026-03-01 spring look-book"));
+    assertThat(proposal.unread()).isEmpty();
+    assertThat(proposal.yaml()).contains("also: \"-\", separator: \" \"");
+  }
+
+  /** Han letters stand alone; a Thai vowel sign is a mark that no field can have. */
+  @Test
+  void namesInOtherScriptsAreReadWhereAFieldCanHaveTheirLetters() {
+    var proposal =
+        proposal(
+            "Ours",
+            List.of(
+                "20261102_\u682a\u5f0f\u4f1a\u793e_\u8d64\u3044_0001",
+                "20261102_\u682a\u5f0f\u4f1a\u793e_stra\u00dfe_0002",
+                "20261102_\u682a\u5f0f\u4f1a\u793e_\u0e2a\u0e37\u0e2d_0003"),
+            Optional.of("2026-11-02 \u682a\u5f0f\u4f1a\u793e \u0e2a\u0e37\u0e2d"));
+    assertThat(proposal.convention()).isPresent();
+    assertThat(proposal.examples())
+        .extracting(example -> example.unread().isEmpty())
+        .containsExactly(true, true, false);
+    assertThat(proposal.examples().getLast().unread().orElseThrow().at())
+        .hasValue("20261102_\u682a\u5f0f\u4f1a\u793e_\u0e2a".length());
   }
 }

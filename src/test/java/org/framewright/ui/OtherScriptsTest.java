@@ -59,7 +59,8 @@ class OtherScriptsTest {
       app.press(KeyCode.R);
       app.await(() -> app.reads(".dialog-title").contains(TITLES.getFirst()));
       app.press(KeyCode.ESCAPE);
-      for (var page : List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F2)) {
+      for (var page :
+          List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F2)) {
         app.press(page);
         wide(730);
         wide(980);

@@ -41,6 +41,8 @@ final class Pictures {
   private static final Size SMALL = new Size(1000, 700);
   private static final Size LARGE = new Size(1440, 900);
   private static final List<String> PAGES = List.of("board", "frames", "names", "client");
+  private static final List<String> BEFORE_A_JOB =
+      List.of("start", "convention", "proposal", "proposal-scripts");
   private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
 
   /** The place of the convention for fashion over several days among those in templates. */
@@ -65,7 +67,41 @@ final class Pictures {
       travels-to: [windows, macos, linux, cloud]
       """;
 
-  private static final List<String> NOT_IN_THE_PAPERS = List.of("large-names", "notice", "trouble");
+  /** What somebody at an invented client wrote. */
+  private static final String CLIENT_WROTE =
+      """
+      Hello Ines, we took our time; these are the ones:
+      - 001_F_0001 and 001_F_0002
+      - IMG 0009, 0011-0013
+      - KVO_002_F_0999.jpg (the one with the hat)
+      - 003_F_0021 ?
+      \u0627\u0644\u0642\u0645\u064a\u0635 \u0627\u0644\u0643\u062a\u0627\u0646\u064a \u0627\u0644\u0623\u062d\u0645\u0631 \u0628\u0623\u0643\u0645\u0627\u0645 \u0637\u0648\u064a\u0644\u0629: IMG_0030
+      \u8d64\u3044\u30ea\u30cd\u30f3\u306e\u9577\u8896\u30b7\u30e3\u30c4 IMG_0031
+      """;
+
+  /** Names of an invented studio, of which one was typed by hand. */
+  private static final String IN_USE =
+      """
+      20261102_KVO_001_F_0001.CR3
+      20261102_KVO_001_F_0002.CR3
+      20261102_KVO_001_B_0003.CR3
+      20261102_KVO_002_0001.CR3
+      20261103_NOVA_017_F_0001.CR3
+      20261103_NOVA_17_F_0002.CR3
+      """;
+
+  /** The same in other scripts, and longer than most. */
+  private static final String IN_OTHER_SCRIPTS =
+      """
+      20261102_\u682a\u5f0f\u4f1a\u793e\u5317\u65b9_\u8d64\u3044\u30ea\u30cd\u30f3\u306e\u9577\u8896\u30b7\u30e3\u30c4_0001.CR3
+      20261102_\u682a\u5f0f\u4f1a\u793e\u5317\u65b9_\u0642\u0645\u064a\u0635\u0643\u062a\u0627\u0646\u0623\u062d\u0645\u0631_0002.CR3
+      20261102_\u682a\u5f0f\u4f1a\u793e\u5317\u65b9_long-red-linen-shirt-with-long-sleeves_0003.CR3
+      20261102_\u682a\u5f0f\u4f1a\u793e\u5317\u65b9_\u0e40\u0e2a\u0e37\u0e49\u0e2d_0004.CR3
+      \u0642\u0645\u064a\u0635 \u0623\u062d\u0645\u0631 0005
+      """;
+
+  private static final List<String> NOT_IN_THE_PAPERS =
+      List.of("large-names", "notice", "trouble", "proposal-scripts");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
@@ -107,7 +143,7 @@ final class Pictures {
     var large = SampleJobs.large(files, work.resolve("large"), 400, 1200, clock.instant());
     for (var look : Theme.values()) {
       for (var size : List.of(SMALL, LARGE)) {
-        if (wanted("start", look, size) || wanted("convention", look, size)) {
+        if (anyWanted("", BEFORE_A_JOB, look, size)) {
           take(look, size, Optional.empty(), this::beforeAJob);
         }
         if (anyWanted("", PAGES, look, size)) {
@@ -115,6 +151,9 @@ final class Pictures {
         }
         if (wanted("hand-off", look, size)) {
           take(look, size, Optional.of(named), this::handOff);
+        }
+        if (wanted("client-list", look, size)) {
+          take(look, size, Optional.of(named), this::clientList);
         }
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
@@ -229,6 +268,23 @@ final class Pictures {
         });
     settle();
     write(shot.app()::scene, "convention", shot);
+    show(shot, "proposal");
+    paste(shot, IN_USE);
+    write(shot.app()::scene, "proposal", shot);
+    paste(shot, IN_OTHER_SCRIPTS);
+    write(shot.app()::scene, "proposal-scripts", shot);
+  }
+
+  private static void paste(Shot shot, String names) throws Exception {
+    onInterface(
+        () -> {
+          if (shot.find("#example-names") instanceof TextArea text) {
+            text.setText(names);
+          }
+          return shot;
+        });
+    settle();
+    settle();
   }
 
   private static void type(Shot shot, String field, String text) {
@@ -268,6 +324,29 @@ final class Pictures {
         });
     settle();
     write(shot.app()::scene, "hand-off", shot);
+  }
+
+  private void clientList(Shot shot) throws Exception {
+    settle();
+    show(shot, "frames");
+    onInterface(
+        () -> {
+          if (shot.find("#hand-off-by-list") instanceof Button button) {
+            button.fire();
+          }
+          return shot;
+        });
+    settle();
+    onInterface(
+        () -> {
+          if (shot.find("#client-list-text") instanceof TextArea text) {
+            text.setText(CLIENT_WROTE);
+          }
+          return shot;
+        });
+    settle();
+    settle();
+    write(shot.app()::scene, "client-list", shot);
   }
 
   /** A frame that is cut short, shown in the notice line, and a failure that nobody foresaw. */

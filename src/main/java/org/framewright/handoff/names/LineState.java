@@ -75,6 +75,15 @@ final class LineState {
     return PlainText.line(line.text().substring(from, to));
   }
 
+  /** Whether a question mark follows, perhaps behind a space or in brackets. */
+  private boolean isQuestioned() {
+    int at = lastTo;
+    while (at < line.text().length() && " \t\u00a0(".indexOf(line.text().charAt(at)) >= 0) {
+      at++;
+    }
+    return at < line.text().length() && "?\uff1f\u061f".indexOf(line.text().charAt(at)) >= 0;
+  }
+
   /**
    * Adds what was read; a word before it, or a question behind it, may mean that it is not meant.
    */
@@ -89,7 +98,7 @@ final class LineState {
       }
     } else if (caution != null) {
       pieces.add(make.asked(taken, "the line says “" + PlainText.line(caution) + "”"));
-    } else if (line.text().startsWith("?", lastTo)) {
+    } else if (isQuestioned()) {
       pieces.add(make.asked(taken, "a question mark stands behind it"));
     } else {
       pieces.add(taken);

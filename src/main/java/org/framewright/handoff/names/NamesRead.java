@@ -1,6 +1,7 @@
 package org.framewright.handoff.names;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -105,6 +106,61 @@ public record NamesRead(List<Line> lines, Optional<String> remark) {
     var plain = text.strip();
     return PlainText.line(
         plain.length() <= LONGEST_SHOWN ? plain : plain.substring(0, LONGEST_SHOWN) + " ...");
+  }
+
+  /**
+   * What a person says of an unclear part of a line.
+   *
+   * @param line the line's number
+   * @param piece the part's place among those of its line, from 0
+   * @param frames those that are meant; none where it is left out
+   */
+  public record Answer(int line, int piece, List<Integer> frames) {
+    public Answer {
+      frames = List.copyOf(frames);
+    }
+  }
+
+  /**
+   * The same list with parts settled that were unclear.
+   *
+   * @throws IllegalArgumentException if a part is not unclear, or a frame is not among those that
+   *     it may mean
+   */
+  public NamesRead settled(Collection<Answer> answers) {
+    var byLine = new HashMap<Integer, List<Answer>>();
+    for (var answer : answers) {
+      byLine.computeIfAbsent(answer.line(), _ -> new ArrayList<>()).add(answer);
+    }
+    var settled = new ArrayList<Line>();
+    for (var line : lines) {
+      var own = byLine.remove(line.number());
+      settled.add(own == null ? line : settled(line, own));
+    }
+    if (!byLine.isEmpty()) {
+      throw new IllegalArgumentException("There are no lines " + byLine.keySet());
+    }
+    return new NamesRead(settled, remark);
+  }
+
+  private static Line settled(Line line, List<Answer> answers) {
+    var pieces = new ArrayList<>(line.pieces());
+    for (var answer : answers) {
+      var piece = pieces.get(answer.piece());
+      if (!piece.unclear() || !candidates(piece).containsAll(answer.frames())) {
+        throw new IllegalArgumentException("“" + piece.written() + "” cannot be settled so");
+      }
+      pieces.set(
+          answer.piece(),
+          answer.frames().isEmpty()
+              ? new Piece.Aside(piece.written(), "left out")
+              : new Piece.Taken(piece.written(), answer.frames(), "as was chosen"));
+    }
+    return new Line(line.number(), line.text(), line.passedOver(), pieces);
+  }
+
+  private static List<Integer> candidates(Piece piece) {
+    return piece.candidates().stream().map(KnownName::frame).toList();
   }
 
   /** The frames that are asked for without a doubt, each once, in the order of the list. */

@@ -47,6 +47,15 @@ public sealed interface Piece {
   /** It asks for no frame. */
   record Aside(String written, String why) implements Piece {}
 
+  /** The names among which a person can choose; none where it is clear. */
+  default List<KnownName> candidates() {
+    return switch (this) {
+      case Asked asked -> asked.fitting();
+      case Unknown unknown -> unknown.nearest();
+      case Taken _, Aside _ -> List.of();
+    };
+  }
+
   /** Whether a person has to say what is meant. */
   default boolean unclear() {
     return this instanceof Asked || this instanceof Unknown;

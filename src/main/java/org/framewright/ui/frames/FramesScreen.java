@@ -40,6 +40,7 @@ public final class FramesScreen implements Screen {
   private final FramePictures pictures;
   private final FramesModel model;
   private final HandOffModel handOff;
+  private final ClientListModel clientList;
 
   private final PrintsPane prints;
   private final HBox node = new HBox();
@@ -61,16 +62,23 @@ public final class FramesScreen implements Screen {
             desk.texts(),
             () -> System.getProperty("user.name", ""),
             desk::trouble),
-        new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble));
+        new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble),
+        new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble));
     handOff.startAt(desk.preferences().path(HAND_OFF_PLACE));
   }
 
-  private FramesScreen(Desk desk, FramePictures pictures, FramesModel model, HandOffModel handOff) {
+  private FramesScreen(
+      Desk desk,
+      FramePictures pictures,
+      FramesModel model,
+      HandOffModel handOff,
+      ClientListModel clientList) {
     this.desk = desk;
     this.texts = desk.texts();
     this.pictures = pictures;
     this.model = model;
     this.handOff = handOff;
+    this.clientList = clientList;
     this.prints =
         new PrintsPane(model.tiles(), model.selection(), pictures, texts, this::lookCloser);
     HBox.setHgrow(prints, Priority.ALWAYS);
@@ -108,7 +116,11 @@ public final class FramesScreen implements Screen {
     handOffButton.getStyleClass().add("does-it");
     handOffButton.setMaxWidth(Double.MAX_VALUE);
     handOffButton.setOnAction(_ -> askHandOff());
-    var column = new VBox(filter, headings, handOffButton);
+    var byList = new Button(texts.get("frames.handOffByList"));
+    byList.setId("hand-off-by-list");
+    byList.setMaxWidth(Double.MAX_VALUE);
+    byList.setOnAction(_ -> askForList());
+    var column = new VBox(filter, headings, byList, handOffButton);
     column.getStyleClass().add("headings-sheet");
     return column;
   }
@@ -167,23 +179,45 @@ public final class FramesScreen implements Screen {
   }
 
   private void askHandOff() {
-    handOff.prepare(
+    handOff.prepare(this::askWhereTo);
+  }
+
+  /** What the client wrote; then what would go of it. */
+  private void askForList() {
+    clientList.begin(
         () -> {
-          var plan = handOff.plan().get().orElseThrow();
-          var dialog = new HandOffDialog(handOff, plan, desk);
-          var title = texts.get("frames.handOffTitle");
+          var dialog = new ClientListDialog(clientList, desk);
           desk.dialogs()
               .show(
-                  plan.selects().isEmpty()
-                      ? DialogSpec.reading(title, dialog.node(), dialog.node())
-                      : DialogSpec.asking(
-                          title,
-                          dialog.node(),
-                          dialog.focus(),
-                          texts.get("frames.handOffDo", plan.selects().size(), plan.files()),
-                          handOff.ready(),
-                          this::deliver));
+                  new DialogSpec(
+                      texts.get("clientList.title"),
+                      dialog.node(),
+                      dialog.focus(),
+                      texts.get("clientList.do"),
+                      clientList.ready(),
+                      () -> {
+                        dialog.dispose();
+                        clientList.named().ifPresent(it -> handOff.prepare(it, this::askWhereTo));
+                      },
+                      dialog::dispose));
         });
+  }
+
+  private void askWhereTo() {
+    var plan = handOff.plan().get().orElseThrow();
+    var dialog = new HandOffDialog(handOff, plan, desk);
+    var title = texts.get("frames.handOffTitle");
+    desk.dialogs()
+        .show(
+            plan.selects().isEmpty()
+                ? DialogSpec.reading(title, dialog.node(), dialog.node())
+                : DialogSpec.asking(
+                    title,
+                    dialog.node(),
+                    dialog.focus(),
+                    texts.get("frames.handOffDo", plan.selects().size(), plan.files()),
+                    handOff.ready(),
+                    this::deliver));
   }
 
   private void deliver() {
@@ -192,6 +226,7 @@ public final class FramesScreen implements Screen {
     handOff.deliver(
         ended -> {
           if (ended.done()) {
+            clientList.clear();
             desk.say(ended.what());
           } else {
             var body = new VBox(WrappedText.of(ended.what()), WrappedText.of(ended.remedy()));
@@ -250,6 +285,7 @@ public final class FramesScreen implements Screen {
         command("move", KeyCode.M, this::askMove),
         command("takeBack", KeyCode.BACK_SPACE, model::takeBackMove),
         command("handOff", KeyCode.H, this::askHandOff),
+        command("handOffByList", KeyCode.N, this::askForList),
         command("closer", KeyCode.ENTER, this::lookCloser),
         command("find", KeyCode.SLASH, filter::requestFocus),
         command("grid", KeyCode.ESCAPE, prints.grid()::requestFocus),
@@ -291,7 +327,7 @@ public final class FramesScreen implements Screen {
   @Override
   public Screen anew() {
     leave();
-    return new FramesScreen(desk, pictures, model, handOff);
+    return new FramesScreen(desk, pictures, model, handOff, clientList);
   }
 
   @Override

@@ -3,6 +3,7 @@ package org.framewright.ui.frames;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
@@ -80,14 +81,22 @@ final class HandOffModel {
     return ready;
   }
 
-  /** Finds out what would go; {@code then} runs when it is known. */
+  /** Finds out what would go of the selects; {@code then} runs when it is known. */
   void prepare(Runnable then) {
     var view = session.view().get();
     var job = session.job();
+    prepare(() -> HandOff.of(job, view.scan(), view.tally()).selects(), then);
+  }
+
+  /** Finds out what would go of a client's list; {@code then} runs when it is known. */
+  void prepare(ClientListModel.Named list, Runnable then) {
+    prepare(() -> list.handOff().named(list.names()), then);
+  }
+
+  private void prepare(Callable<HandOffPlan> of, Runnable then) {
+    var job = session.job();
     tasks.quietly(
-        () ->
-            new Prepared(
-                HandOff.of(job, view.scan(), view.tally()).selects(), HandOff.nextNumber(job)),
+        () -> new Prepared(of.call(), HandOff.nextNumber(job)),
         prepared -> {
           plan.set(Optional.of(prepared.plan()));
           number = prepared.number();

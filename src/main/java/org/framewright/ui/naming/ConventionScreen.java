@@ -20,6 +20,7 @@ public final class ConventionScreen implements Screen {
   private final Texts texts;
   private final ConventionModel model;
   private final Runnable whenEmpty;
+  private final Runnable fromNames;
   private final WritingPane writing;
   private final ProofPane proof;
   private final HBox node;
@@ -28,17 +29,24 @@ public final class ConventionScreen implements Screen {
   /**
    * @param saved gets the file that was written
    * @param whenEmpty asked to open a convention when the page is shown without one
+   * @param fromNames shows the page on which one is proposed from names in use
    */
-  public ConventionScreen(Desk desk, Consumer<Path> saved, Runnable whenEmpty) {
-    this(desk, new ConventionModel(desk.tasks(), desk.texts(), desk::trouble, saved), whenEmpty);
+  public ConventionScreen(Desk desk, Consumer<Path> saved, Runnable whenEmpty, Runnable fromNames) {
+    this(
+        desk,
+        new ConventionModel(desk.tasks(), desk.texts(), desk::trouble, saved),
+        whenEmpty,
+        fromNames);
   }
 
-  private ConventionScreen(Desk desk, ConventionModel model, Runnable whenEmpty) {
+  private ConventionScreen(
+      Desk desk, ConventionModel model, Runnable whenEmpty, Runnable fromNames) {
     this.desk = desk;
     this.texts = desk.texts();
     this.model = model;
     this.whenEmpty = whenEmpty;
-    this.writing = new WritingPane(model, texts, this::saveAs);
+    this.fromNames = fromNames;
+    this.writing = new WritingPane(model, texts, this::saveAs, fromNames);
     this.proof = new ProofPane(model, texts, writing::goTo);
     this.node = new HBox(writing, proof);
     node.getStyleClass().add("convention");
@@ -128,13 +136,18 @@ public final class ConventionScreen implements Screen {
             "naming.text",
             texts.get("command.naming.text"),
             Keys.shortcut(KeyCode.L),
-            writing.area()::requestFocus));
+            writing.area()::requestFocus),
+        Command.of(
+            "naming.fromNames",
+            texts.get("command.naming.fromNames"),
+            Keys.shortcut(KeyCode.N),
+            fromNames));
   }
 
   @Override
   public Screen anew() {
     dispose();
-    return new ConventionScreen(desk, model, whenEmpty);
+    return new ConventionScreen(desk, model, whenEmpty, fromNames);
   }
 
   @Override

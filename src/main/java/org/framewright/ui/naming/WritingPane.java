@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.naming.Finding;
@@ -23,7 +24,7 @@ final class WritingPane extends VBox {
   private final WrappedText said = new WrappedText();
   private final Subscription following;
 
-  WritingPane(ConventionModel model, Texts texts, Runnable saveAs) {
+  WritingPane(ConventionModel model, Texts texts, Runnable saveAs, Runnable fromNames) {
     this.model = model;
     this.texts = texts;
     area.setId("convention-text");
@@ -37,11 +38,11 @@ final class WritingPane extends VBox {
     said.setId("said");
     said.setMinWidth(0);
     getStyleClass().addAll("paper-sheet", "writing");
-    getChildren().addAll(head(), paper, said, buttons(saveAs));
+    getChildren().addAll(head(fromNames), paper, said, buttons(saveAs));
     following = model.said().subscribe(this::say);
   }
 
-  private HBox head() {
+  private HBox head(Runnable fromNames) {
     var title = new Label();
     title.getStyleClass().add("sheet-title");
     title
@@ -52,7 +53,13 @@ final class WritingPane extends VBox {
     var unsaved = new Label(texts.get("naming.unsaved"));
     unsaved.getStyleClass().add("unsaved");
     unsaved.visibleProperty().bind(model.changed());
-    var head = new HBox(title, unsaved);
+    var room = new Region();
+    HBox.setHgrow(room, Priority.ALWAYS);
+    var names = new Button(texts.get("naming.fromNames"));
+    names.setId("from-names");
+    names.setMinWidth(USE_PREF_SIZE);
+    names.setOnAction(_ -> fromNames.run());
+    var head = new HBox(title, unsaved, room, names);
     head.getStyleClass().add("in-line");
     return head;
   }

@@ -37,9 +37,15 @@ final class StartForm extends VBox {
 
   /**
    * @param editConvention opens the convention in use for editing
+   * @param proposeConvention shows where one is proposed from names in use
    * @param choosePlace asks where the job's folder is made
    */
-  StartForm(StartModel model, Texts texts, Runnable editConvention, Runnable choosePlace) {
+  StartForm(
+      StartModel model,
+      Texts texts,
+      Runnable editConvention,
+      Runnable proposeConvention,
+      Runnable choosePlace) {
     this.model = model;
     this.texts = texts;
     var title = new Label(texts.get("start.title"));
@@ -50,7 +56,8 @@ final class StartForm extends VBox {
     var inside =
         new VBox(
             word("start.convention"),
-            conventionRow(editConvention),
+            conventionRow(),
+            rulesRow(editConvention, proposeConvention),
             conventionFindings,
             fields,
             word("start.place"),
@@ -71,7 +78,7 @@ final class StartForm extends VBox {
     showFields();
   }
 
-  private Region conventionRow(Runnable edit) {
+  private Region conventionRow() {
     convention.setId("convention");
     convention.setItems(model.conventions());
     convention.valueProperty().bindBidirectional(model.chosen());
@@ -79,12 +86,19 @@ final class StartForm extends VBox {
     convention.setButtonCell(new ConventionCell());
     convention.setMaxWidth(Double.MAX_VALUE);
     convention.setAccessibleText(texts.get("start.convention"));
-    HBox.setHgrow(convention, Priority.ALWAYS);
+    return convention;
+  }
+
+  private Region rulesRow(Runnable edit, Runnable propose) {
     var change = new Button(texts.get("start.changeConvention"));
     change.setMinWidth(USE_PREF_SIZE);
     change.setOnAction(_ -> edit.run());
     change.disableProperty().bind(model.chosen().isNull());
-    var row = new HBox(convention, change);
+    var names = new Button(texts.get("start.fromNames"));
+    names.setId("from-names");
+    names.setMinWidth(USE_PREF_SIZE);
+    names.setOnAction(_ -> propose.run());
+    var row = new HBox(change, names);
     row.getStyleClass().add("in-line");
     return row;
   }

@@ -39,6 +39,7 @@ public final class StartScreen implements Screen {
   private final Texts texts;
   private final StartModel model;
   private final Consumer<Path> editConvention;
+  private final Runnable proposeConvention;
   private final StartForm form;
   private final NameRuler ruler = new NameRuler();
   private final ListView<Branch> tree = new ListView<>();
@@ -49,8 +50,13 @@ public final class StartScreen implements Screen {
   /**
    * @param conventionFolders where conventions lie that can be chosen
    * @param editConvention opens a convention for editing
+   * @param proposeConvention shows the page on which one is proposed from names in use
    */
-  public StartScreen(Desk desk, List<Path> conventionFolders, Consumer<Path> editConvention) {
+  public StartScreen(
+      Desk desk,
+      List<Path> conventionFolders,
+      Consumer<Path> editConvention,
+      Runnable proposeConvention) {
     this(
         desk,
         new StartModel(
@@ -60,16 +66,20 @@ public final class StartScreen implements Screen {
             desk.clock(),
             desk::trouble,
             desk::openJob),
-        editConvention);
+        editConvention,
+        proposeConvention);
     model.gather(conventionFolders);
   }
 
-  private StartScreen(Desk desk, StartModel model, Consumer<Path> editConvention) {
+  private StartScreen(
+      Desk desk, StartModel model, Consumer<Path> editConvention, Runnable proposeConvention) {
     this.desk = desk;
     this.texts = desk.texts();
     this.model = model;
     this.editConvention = editConvention;
-    this.form = new StartForm(model, texts, this::editConvention, this::choosePlace);
+    this.proposeConvention = proposeConvention;
+    this.form =
+        new StartForm(model, texts, this::editConvention, proposeConvention, this::choosePlace);
     this.jobs = new RecentJobs(texts, desk::openJob);
     this.node = new HBox(form, outcome());
     node.getStyleClass().add("start");
@@ -231,13 +241,18 @@ public final class StartScreen implements Screen {
             "start.edit",
             texts.get("command.start.edit"),
             Keys.shortcut(KeyCode.E),
-            this::editConvention));
+            this::editConvention),
+        Command.of(
+            "start.fromNames",
+            texts.get("command.start.fromNames"),
+            Keys.shortcut(KeyCode.N),
+            proposeConvention));
   }
 
   @Override
   public Screen anew() {
     dispose();
-    return new StartScreen(desk, model, editConvention);
+    return new StartScreen(desk, model, editConvention, proposeConvention);
   }
 
   @Override

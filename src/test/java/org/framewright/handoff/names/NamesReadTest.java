@@ -13,6 +13,7 @@ import org.framewright.base.FileProblemException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Lists as clients write them. How they write is common practice, no source; the people are
@@ -318,5 +319,42 @@ class NamesReadTest {
     assertThatThrownBy(() -> NamesRead.of(text.getBytes(UTF_8), "names.txt", names()))
         .isInstanceOf(FileProblemException.class)
         .hasMessageContaining("no frame of the job");
+  }
+
+  @Test
+  void whatIsUnclearIsSettledByAPersonAndNothingElseIs() {
+    var read = read("IMG_1234\nIMG_1236 ?\nIMG_9234");
+    var unclear = read.unclear();
+    assertThat(unclear).extracting(NamesRead.Line::number).containsExactly(2, 3);
+    var settled =
+        read.settled(
+            List.of(new NamesRead.Answer(2, 0, List.of(1)), new NamesRead.Answer(3, 0, List.of())));
+    assertThat(settled.unclear()).isEmpty();
+    assertThat(settled.frames()).containsExactly(0, 1);
+    assertThat(settled.lines().get(2).pieces().getFirst())
+        .isEqualTo(new Piece.Aside("IMG_9234", "left out"));
+    assertThat(read.unclear()).hasSize(2);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"?", " ?", " (?)", "(?)", "\u00a0?", "\uff1f", " \u061f", ".jpg ?"})
+  void aQuestionMarkBehindANameIsAQuestion(String mark) {
+    assertThat(read("IMG_1234\nIMG_1236" + mark).unclear())
+        .extracting(NamesRead.Line::number)
+        .containsExactly(2);
+    assertThat(read("IMG_1236 please. Is that well?").unclear()).isEmpty();
+  }
+
+  @Test
+  void anAnswerMustBeOneToWhatIsAsked() {
+    var read = read("IMG_1234\nIMG_1236 ?");
+    for (var wrong :
+        List.of(
+            new NamesRead.Answer(1, 0, List.of(0)),
+            new NamesRead.Answer(2, 0, List.of(5)),
+            new NamesRead.Answer(7, 0, List.of()))) {
+      assertThatThrownBy(() -> read.settled(List.of(wrong)))
+          .isInstanceOf(IllegalArgumentException.class);
+    }
   }
 }
