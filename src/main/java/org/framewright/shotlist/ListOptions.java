@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -112,10 +113,37 @@ public record ListOptions(
     return new ListOptions(otherColumns, otherUses, sheet, encoding, oneSetupPer);
   }
 
-  /** Whether something is said about what a column is. */
-  public boolean says(String heading) {
-    return columns.values().stream().anyMatch(other -> Heading.isSame(other, heading))
-        || uses.keySet().stream().anyMatch(other -> Heading.isSame(other, heading));
+  /** What a column is said to be: a field, or else kept, unused or one-view. */
+  public Optional<String> said(String heading) {
+    for (var column : columns.entrySet()) {
+      if (Heading.isSame(column.getValue(), heading)) {
+        return Optional.of(column.getKey());
+      }
+    }
+    for (var use : uses.entrySet()) {
+      if (Heading.isSame(use.getKey(), heading)) {
+        return use.getValue().use();
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** What is said of columns with these headings, and of no other; nothing of the file. */
+  public ListOptions ofColumns(Collection<String> headings) {
+    var some = new LinkedHashMap<>(columns);
+    some.values().removeIf(heading -> isNone(headings, heading));
+    var someUses = new LinkedHashMap<>(uses);
+    someUses.keySet().removeIf(heading -> isNone(headings, heading));
+    return new ListOptions(
+        some,
+        someUses,
+        Optional.empty(),
+        Optional.empty(),
+        oneSetupPer.filter(heading -> heading.isBlank() || !isNone(headings, heading)));
+  }
+
+  private static boolean isNone(Collection<String> headings, String heading) {
+    return headings.stream().noneMatch(other -> Heading.isSame(other, heading));
   }
 
   /** The same with lines put together; blank where they are not to be. */

@@ -111,7 +111,8 @@ class ListTableTest {
             .withUse(Heading.KEPT, "NAME");
     assertThat(options.columns()).isEmpty();
     assertThat(options.uses()).containsOnlyKeys("Price", "NAME");
-    assertThat(options.says("name")).isTrue();
+    assertThat(options.said("name")).contains("kept");
+    assertThat(options.ofColumns(List.of("price")).words()).isEqualTo("--column unused=Price");
     assertThat(options.phrases())
         .containsExactly("\"Price\" is not used", "\"NAME\" is kept as it is");
     var title = options.withColumn("title", "Price");

@@ -32,20 +32,27 @@ public final class BoardScreen implements Screen {
   private final BoardView view;
   private final Runnable clientScreen;
   private final FramePictures pictures;
-  private final ListImport lists;
+  private final Runnable importList;
   private final List<Command> commands;
 
   /**
    * The board of a job.
    *
    * @param clientScreen opens or closes the client's screen
+   * @param importList asks for a list of the client's and shows what it is
    */
-  public BoardScreen(Desk desk, JobSession session, FramePictures pictures, Runnable clientScreen) {
+  public BoardScreen(
+      Desk desk,
+      JobSession session,
+      FramePictures pictures,
+      Runnable clientScreen,
+      Runnable importList) {
     this(
         desk,
         session,
         pictures,
         clientScreen,
+        importList,
         new BoardModel(session.view(), session, desk::trouble));
     desk.preferences()
         .get(GROUPING)
@@ -58,15 +65,18 @@ public final class BoardScreen implements Screen {
       JobSession session,
       FramePictures pictures,
       Runnable clientScreen,
+      Runnable importList,
       BoardModel model) {
     this.desk = desk;
     this.texts = desk.texts();
     this.session = session;
     this.pictures = pictures;
     this.clientScreen = clientScreen;
+    this.importList = importList;
     this.model = model;
-    this.view = new BoardView(model, texts, pictures, this::viewWord, () -> session.job().now());
-    this.lists = new ListImport(desk, session);
+    this.view =
+        new BoardView(
+            model, texts, pictures, this::viewWord, () -> session.job().now(), importList);
     this.commands = makeCommands();
   }
 
@@ -155,7 +165,7 @@ public final class BoardScreen implements Screen {
             model.chosen()),
         always("find", KeyCode.SLASH, () -> view.filter().requestFocus()),
         always("group", KeyCode.G, model::regroup),
-        always("importList", KeyCode.L, lists::ask),
+        always("importList", KeyCode.L, importList),
         always("client", KeyCode.C, clientScreen));
   }
 
@@ -278,7 +288,7 @@ public final class BoardScreen implements Screen {
   @Override
   public Screen anew() {
     view.dispose();
-    return new BoardScreen(desk, session, pictures, clientScreen, model);
+    return new BoardScreen(desk, session, pictures, clientScreen, importList, model);
   }
 
   @Override

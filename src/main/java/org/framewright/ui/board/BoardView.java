@@ -14,6 +14,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
@@ -51,6 +52,7 @@ final class BoardView {
   private final TextField filter = new TextField();
   private final Label grouped = new Label();
   private final Label totals = new Label();
+  private final Button newList = new Button();
   private final SetupList list;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
@@ -75,13 +77,15 @@ final class BoardView {
       Texts texts,
       FramePictures pictures,
       UnaryOperator<String> viewWord,
-      Supplier<Instant> now) {
+      Supplier<Instant> now,
+      Runnable importList) {
     this.model = model;
     this.texts = texts;
     this.now = now;
     this.band = new OnSetBand(texts, pictures, viewWord);
     this.next = new NextLine(texts);
     this.list = new SetupList(model, texts);
+    newList.setOnAction(_ -> importList.run());
     clock.setCycleCount(Animation.INDEFINITE);
     build();
     fill();
@@ -97,7 +101,11 @@ final class BoardView {
     grouped.setMinWidth(Region.USE_PREF_SIZE);
     totals.getStyleClass().add("totals");
     totals.setMinWidth(0);
-    var find = new HBox(filter, grouped);
+    newList.setId("new-list");
+    newList.setText(texts.get("board.newList"));
+    newList.setMinWidth(Region.USE_PREF_SIZE);
+    newList.setFocusTraversable(false);
+    var find = new HBox(filter, grouped, newList);
     find.getStyleClass().add("find-line");
     list.setCellFactory(_ -> RowDrag.on(cell(narrow), model::moveBeside));
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);

@@ -60,10 +60,15 @@ public final class FindingLine extends HBox {
   }
 
   private void show(Finding finding, String said) {
-    getStyleClass().setAll("finding", finding.severity().word());
-    word.setText(word(texts, finding.severity()));
+    show(finding.severity(), said, finding.remedy().orElse(""));
+  }
+
+  /** Shows what is so, and its remedy. */
+  public void show(Severity severity, String said, String what) {
+    getStyleClass().setAll("finding", severity.word());
+    word.setText(word(texts, severity));
     message.setText(said);
-    remedy.setText(brief ? "" : finding.remedy().orElse(""));
+    remedy.setText(brief ? "" : what);
     remedy.setVisible(!remedy.getText().isEmpty());
     remedy.setManaged(!remedy.getText().isEmpty());
     setAccessibleText(word.getText() + ". " + message.getText() + " " + remedy.getText());
