@@ -73,9 +73,9 @@ public enum Heading {
   }
 
   /** Whether two headings are one and the same to a person who names a column by it. */
-  static boolean isSame(String heading, String other) {
-    var plain = plain(heading);
-    return plain.isEmpty() ? heading.strip().equals(other.strip()) : plain.equals(plain(other));
+  static boolean isSame(String one, String two) {
+    var plain = plain(one);
+    return plain.isEmpty() ? one.strip().equals(two.strip()) : plain.equals(plain(two));
   }
 
   /** The one that the data of the vocabulary call so. */

@@ -182,7 +182,7 @@ class ClientListPageTest {
       app.press(KeyCode.L);
       app.await(() -> app.reads("#take-list").startsWith("Take"));
       app.press(KeyCode.ALT, KeyCode.DIGIT1);
-      for (var width = 730; width <= 990; width += 52) {
+      for (var width = 730; width <= 990; width += 130) {
         var wide = width;
         OnInterface.onInterface(
             () -> {
@@ -192,7 +192,7 @@ class ClientListPageTest {
         app.press(KeyCode.PAGE_DOWN);
         assertThat(app.readsAll(".column-row .column-cell").size()).isGreaterThanOrEqualTo(5 * 5);
       }
-      for (var i = 0; i < 6; i++) {
+      for (var i = 0; i < 3; i++) {
         app.press(KeyCode.CONTROL, KeyCode.EQUALS);
       }
       app.press(KeyCode.ALT, KeyCode.DIGIT2);

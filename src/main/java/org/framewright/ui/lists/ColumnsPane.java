@@ -34,9 +34,12 @@ final class ColumnsPane extends VBox {
   private static final int MOST_LINES = 10;
 
   /** What a heading, its menu and the scroll bar take, and what a cell should have, in ems. */
-  private static final double BEFORE_CELLS_EMS = 25;
+  private static final double BEFORE_CELLS_EMS = 26;
 
   private static final double CELL_EMS = 8;
+
+  /** A heading of two lines fits. */
+  private static final double ROW_EMS = 3.2;
 
   /** The size of the title's letters, as the style sheet has it. */
   private static final double TITLE_EMS = 1.1;
@@ -110,6 +113,8 @@ final class ColumnsPane extends VBox {
   /** As many lines of the file as there is room for. */
   private void fit() {
     var em = title.getFont().getSize() / TITLE_EMS;
+    // Lines of one height need not be measured.
+    list.setFixedCellSize(Math.ceil(ROW_EMS * em));
     int fitting = (int) ((getWidth() / em - BEFORE_CELLS_EMS) / CELL_EMS);
     int now = Math.clamp(fitting, FEWEST_LINES, MOST_LINES);
     if (now != shownLines) {

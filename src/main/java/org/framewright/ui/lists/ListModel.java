@@ -19,7 +19,6 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.util.Subscription;
 import org.framewright.base.PlainText;
-import org.framewright.shotlist.Column;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListReading;
@@ -29,7 +28,6 @@ import org.framewright.shotlist.WayOn;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.JobView;
-import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
 /**
@@ -42,7 +40,8 @@ final class ListModel {
   private final Texts texts;
   private final Consumer<Throwable> trouble;
   private final List<Use> uses;
-  private final Newest<Request, Answer> reader;
+  private final ListWords words;
+  private final Asking asking;
   private final Subscription following;
 
   private final ReadOnlyObjectWrapper<Looked> looked = new ReadOnlyObjectWrapper<>(Looked.NOTHING);
@@ -53,34 +52,7 @@ final class ListModel {
   /** The setups that are not to be taken, by their canonical keys. */
   private final Set<String> left = new HashSet<>();
 
-  /** The newest request: the answers to others come too late. */
-  private int newest;
-
   private ShotList ofJob;
-
-  /**
-   * @param number later ones are larger
-   * @param carried what was said of the columns, as far as there are such in the list that is found
-   * @param asBefore whether what was chosen for an earlier list holds
-   * @param again a list that was read and only has to be compared anew
-   * @param job what it is compared with
-   */
-  private record Request(
-      int number,
-      Path file,
-      ListOptions options,
-      ListOptions carried,
-      boolean asBefore,
-      Optional<ListReading> again,
-      JobView job) {}
-
-  /** What came of a request: a reading, or a failure that nobody foresaw. */
-  private record Answer(
-      Request request,
-      Optional<ListReading> reading,
-      Optional<ListChange> change,
-      List<ResultLine.Difference> differences,
-      Optional<Throwable> failure) {}
 
   /**
    * @param tasks where lists are read
@@ -91,7 +63,8 @@ final class ListModel {
     this.trouble = trouble;
     this.uses = Use.all(session.job().listFields(), texts);
     this.ofJob = session.view().get().list();
-    this.reader = new Newest<>(tasks, this::answer, this::answered, trouble);
+    this.words = new ListWords(texts, uses);
+    this.asking = new Asking(session.job(), tasks, this::answered, trouble);
     this.canTake =
         Bindings.createBooleanBinding(
             () ->
@@ -185,8 +158,7 @@ final class ListModel {
 
   /** Looks at it no more; the job is as it was. */
   void cancel() {
-    newest++;
-    reader.clear();
+    asking.withdraw();
     left.clear();
     looked.set(Looked.NOTHING);
     accepted.set(0);
@@ -213,8 +185,7 @@ final class ListModel {
       ListOptions carried,
       boolean asBefore,
       Optional<ListReading> again) {
-    reader.offer(
-        new Request(++newest, file, options, carried, asBefore, again, session.view().get()));
+    asking.ask(new Asking.Request(file, options, carried, asBefore, again, session.view().get()));
   }
 
   /** The job's list changed meanwhile: what this one changes is another. */
@@ -233,45 +204,7 @@ final class ListModel {
     }
   }
 
-  // Away from the interface
-
-  private Answer answer(Request request) {
-    try {
-      var reading = request.again().orElseGet(() -> read(request));
-      var change =
-          reading instanceof ListReading.Understood understood
-              ? Optional.of(session.job().previewImport(understood.list(), request.job().tally()))
-              : Optional.<ListChange>empty();
-      return new Answer(
-          request,
-          Optional.of(reading),
-          change,
-          change.map(Looked::differences).orElse(List.of()),
-          Optional.empty());
-    } catch (RuntimeException | Error e) {
-      return new Answer(request, Optional.empty(), Optional.empty(), List.of(), Optional.of(e));
-    }
-  }
-
-  private ListReading read(Request request) {
-    var job = session.job();
-    var reading =
-        request.asBefore()
-            ? job.readList(request.file(), request.options())
-            : job.readListAnew(request.file(), request.options());
-    var carried =
-        request.carried().ofColumns(reading.columns().stream().map(Column::heading).toList());
-    return carried.isNone()
-        ? reading
-        : job.readListAnew(request.file(), carried.over(reading.options()));
-  }
-
-  // On the interface again
-
-  private void answered(Answer answer) {
-    if (answer.request().number() != newest) {
-      return;
-    }
+  private void answered(Asking.Answer answer) {
     answer
         .reading()
         .ifPresentOrElse(
@@ -280,7 +213,7 @@ final class ListModel {
             () -> looked.set(looked.get().failed()));
     count();
     answer.failure().ifPresent(trouble);
-    if (!answer.request().job().list().equals(ofJob)) {
+    if (!answer.request().request().job().list().equals(ofJob)) {
       compareAnew();
     }
   }
@@ -301,35 +234,7 @@ final class ListModel {
 
   /** The columns of the file. */
   List<ColumnLine> columns() {
-    var shown = looked.get();
-    var lines = new ArrayList<ColumnLine>();
-    if (shown.reading().isEmpty()) {
-      return lines;
-    }
-    var reading = shown.reading().get();
-    for (var column : reading.columns()) {
-      var said = Use.said(shown.options(), column.heading());
-      // While it is read again, what was said is shown.
-      var use = shown.isRead() ? Use.of(column) : said.orElseGet(() -> Use.of(column));
-      lines.add(
-          new ColumnLine(
-              PlainText.line(column.heading()),
-              use,
-              words(use),
-              said.isPresent(),
-              reading.as().table().lines().stream()
-                  .map(line -> PlainText.line(line.cell(column)))
-                  .toList()));
-    }
-    return lines;
-  }
-
-  private String words(String use) {
-    return uses.stream()
-        .filter(one -> one.id().equals(use))
-        .map(Use::words)
-        .findFirst()
-        .orElseGet(() -> texts.has("lists.use." + use) ? texts.get("lists.use." + use) : use);
+    return words.columns(looked.get());
   }
 
   /** The heading of a column as the list has it. */
@@ -341,57 +246,14 @@ final class ListModel {
         .map(reading -> reading.columns().get(place).heading());
   }
 
-  /**
-   * What comes of the list: ways to read it, what stops it, or what it changes and what is told.
-   */
+  /** What comes of the list. */
   List<ResultLine> results() {
-    var lines = new ArrayList<ResultLine>();
-    looked
-        .get()
-        .refused()
-        .ifPresent(
-            refused -> {
-              refused.waysOn().forEach(way -> lines.add(new ResultLine.Way(way)));
-              refused.problems().forEach(problem -> lines.add(new ResultLine.Found(problem, true)));
-            });
-    lines.addAll(differences());
-    looked
-        .get()
-        .understood()
-        .ifPresent(
-            understood ->
-                understood
-                    .remarks()
-                    .forEach(remark -> lines.add(new ResultLine.Found(remark, false))));
-    return lines;
+    return looked.get().results();
   }
 
   /** What is so, in a sentence. */
   String verdict() {
-    var shown = looked.get();
-    if (shown.file().isEmpty()) {
-      return "";
-    }
-    if (!shown.isRead()) {
-      return texts.get("lists.reading");
-    }
-    if (shown.reading().isEmpty()) {
-      return texts.get("lists.failed");
-    }
-    if (shown.refused().isPresent()) {
-      return texts.get("lists.refused", shown.refused().get().problems().size());
-    }
-    var change = shown.change().orElseThrow();
-    if (change.isEmpty()) {
-      return texts.get("lists.same");
-    }
-    return texts.get(
-            "lists.changes",
-            change.added().size(),
-            change.changed().size(),
-            change.removed().size() + change.kept().size(),
-            shown.asBefore())
-        + (change.reordered() ? " " + texts.get("lists.reordered") : "");
+    return words.verdict(looked.get());
   }
 
   /** Whether somebody has to do something before it can be taken. */

@@ -83,6 +83,25 @@ record Looked(
         - change.map(one -> one.added().size() + one.changed().size()).orElse(0);
   }
 
+  /** Ways to read it and what stops it, or what it changes and what is told. */
+  List<ResultLine> results() {
+    var lines = new ArrayList<ResultLine>();
+    refused()
+        .ifPresent(
+            refused -> {
+              refused.waysOn().forEach(way -> lines.add(new ResultLine.Way(way)));
+              refused.problems().forEach(problem -> lines.add(new ResultLine.Found(problem, true)));
+            });
+    lines.addAll(differences);
+    understood()
+        .ifPresent(
+            understood ->
+                understood
+                    .remarks()
+                    .forEach(remark -> lines.add(new ResultLine.Found(remark, false))));
+    return lines;
+  }
+
   /** What differs, setup by setup; away from the interface, a list may be long. */
   static List<ResultLine.Difference> differences(ListChange now) {
     var lines = new ArrayList<ResultLine.Difference>();

@@ -1,6 +1,9 @@
 package org.framewright.ui.lists;
 
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ContentDisplay;
@@ -26,11 +29,24 @@ import org.framewright.ui.page.FindingLine;
  * ways to read it, and what is wrong at which line.
  */
 final class ResultsPane extends VBox {
+  /**
+   * All lines are of one height, so that a long list scrolls at once: what a line has no room for
+   * is said below, of the one that is chosen.
+   */
+  private static final double CHANGE_EMS = 3.3;
+
+  /** Three lines of text. */
+  private static final double FINDING_EMS = 4.5;
+
+  /** The size of the title's letters, as the style sheet has it. */
+  private static final double TITLE_EMS = 1.1;
+
   private final ListModel model;
   private final Texts texts;
   private final Label title = new Label();
   private final CheckBox all = new CheckBox();
   private final ListView<ResultLine> list = new ListView<>();
+  private final WrappedText says = new WrappedText("says");
 
   ResultsPane(ListModel model, Texts texts) {
     this.model = model;
@@ -51,8 +67,44 @@ final class ResultsPane extends VBox {
     VBox.setVgrow(list, Priority.ALWAYS);
     getStyleClass().add("results-part");
     setMinWidth(0);
-    getChildren().addAll(title, all, list);
+    list.getSelectionModel().selectedItemProperty().addListener((_, _, now) -> says(now));
+    says.setId("result-says");
+    says.setMostLines(3);
+    says.getStyleClass().add("says-result");
+    getChildren().addAll(title, all, list, says);
     model.accepted().addListener(_ -> tickAll());
+  }
+
+  @Override
+  protected void layoutChildren() {
+    var em = title.getFont().getSize() / TITLE_EMS;
+    list.setFixedCellSize(Math.ceil(em * (model.needsAPerson() ? FINDING_EMS : CHANGE_EMS)));
+    super.layoutChildren();
+  }
+
+  private void says(ResultLine line) {
+    says.setText(
+        switch (line) {
+          case null -> "";
+          case ResultLine.Way way -> PlainText.line(way.way().description());
+          case ResultLine.Found found ->
+              where(found.problem()) + ". " + PlainText.line(found.problem().problem().remedy());
+          case ResultLine.Difference one ->
+              PlainText.line(one.code())
+                  + " "
+                  + Stream.of(one.title(), detail(one))
+                      .filter(part -> !part.isEmpty())
+                      .collect(Collectors.joining(" · "));
+        });
+  }
+
+  private String where(ListProblem problem) {
+    var said = PlainText.line(problem.problem().what());
+    return problem.line() > 0 ? texts.get("lists.at", String.valueOf(problem.line()), said) : said;
+  }
+
+  private String detail(ResultLine.Difference one) {
+    return one.kind() == ResultLine.Kind.KEPT ? texts.get("lists.kept.why") : one.detail();
   }
 
   ListView<ResultLine> list() {
@@ -66,6 +118,7 @@ final class ResultsPane extends VBox {
 
   /** Shows what comes of the list now. */
   void show() {
+    requestLayout();
     title.setText(texts.get(model.needsAPerson() ? "lists.wrong" : "lists.results"));
     var lines = model.results();
     if (!list.getItems().equals(lines)) {
@@ -104,7 +157,8 @@ final class ResultsPane extends VBox {
   }
 
   private final class ResultCell extends ListCell<ResultLine> {
-    private final FindingLine finding = new FindingLine(texts);
+    private final FindingLine wrong = FindingLine.low(texts, 2);
+    private final FindingLine told = FindingLine.low(texts, 1);
     private final Button way = new Button();
     private final CheckBox taken = new CheckBox();
     private final Label kind = new Label();
@@ -112,11 +166,13 @@ final class ResultsPane extends VBox {
     private final WrappedText what = new WrappedText();
     private final WrappedText detail = new WrappedText("remedy");
     private final CellBox difference;
-    private final CellBox found = new CellBox(finding);
+    private final CellBox found = new CellBox();
     private final CellBox ways = new CellBox(way);
 
     ResultCell() {
       setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
+      found.setAlignment(Pos.CENTER_LEFT);
+      ways.setAlignment(Pos.CENTER_LEFT);
       taken.setFocusTraversable(false);
       taken.setOnAction(
           _ -> {
@@ -129,8 +185,8 @@ final class ResultsPane extends VBox {
       kind.setMinWidth(Region.USE_PREF_SIZE);
       code.getStyleClass().add("difference-code");
       code.setMostLines(1);
-      what.setMostLines(2);
-      detail.setMostLines(3);
+      what.setMostLines(1);
+      detail.setMostLines(1);
       var said = new VBox(what, detail);
       said.setMinWidth(0);
       said.setPrefWidth(1);
@@ -138,6 +194,7 @@ final class ResultsPane extends VBox {
       var row = new HBox(taken, kind, code, said);
       row.getStyleClass().add("difference");
       difference = new CellBox(row);
+      difference.setAlignment(Pos.CENTER_LEFT);
       way.setFocusTraversable(false);
       way.setMnemonicParsing(false);
       way.getStyleClass().add("way");
@@ -147,16 +204,6 @@ final class ResultsPane extends VBox {
               model.choose(chosen.way());
             }
           });
-    }
-
-    /** The toolkit would take a line's height as if it had all the width that it wants. */
-    @Override
-    protected double computePrefHeight(double width) {
-      if (!(getGraphic() instanceof Region shown)) {
-        return super.computePrefHeight(width);
-      }
-      var room = (width < 0 ? getWidth() : width) - snappedLeftInset() - snappedRightInset();
-      return snappedTopInset() + shown.prefHeight(Math.max(1, room)) + snappedBottomInset();
     }
 
     @Override
@@ -181,19 +228,14 @@ final class ResultsPane extends VBox {
     }
 
     private void show(ResultLine.Found one) {
+      var finding = one.stops() ? wrong : told;
+      found.getChildren().setAll(finding);
       finding.show(
           one.stops() ? Severity.ERROR : Severity.NOTE,
           where(one.problem()),
           PlainText.line(one.problem().problem().remedy()));
       setGraphic(found);
       setAccessibleText(finding.getAccessibleText());
-    }
-
-    private String where(ListProblem problem) {
-      var said = PlainText.line(problem.problem().what());
-      return problem.line() > 0
-          ? texts.get("lists.at", String.valueOf(problem.line()), said)
-          : said;
     }
 
     private void show(ResultLine.Difference one) {
@@ -205,8 +247,7 @@ final class ResultsPane extends VBox {
           .setAll("label", "difference-kind", one.kind().name().toLowerCase(Locale.ROOT));
       code.setText(PlainText.line(one.code()));
       what.setText(one.title());
-      detail.setText(
-          one.kind() == ResultLine.Kind.KEPT ? texts.get("lists.kept.why") : one.detail());
+      detail.setText(detail(one));
       detail.setManaged(!detail.getText().isEmpty());
       setGraphic(difference);
       setAccessibleText(String.join(" ", word, one.code(), one.title(), detail.getText()).strip());

@@ -50,6 +50,14 @@ public final class FindingLine extends HBox {
     return line;
   }
 
+  /** For a list of many: what is so in so many lines at most, its remedy in one. */
+  public static FindingLine low(Texts texts, int lines) {
+    var line = new FindingLine(texts);
+    line.message.setMostLines(lines);
+    line.remedy.setMostLines(1);
+    return line;
+  }
+
   /** Shows a finding with its line in the file. */
   public void show(Finding finding) {
     show(
