@@ -3,6 +3,7 @@ package org.framewright.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
@@ -38,8 +39,8 @@ final class ListImport {
       paramLabel = "FIELD=HEADING",
       description =
           "With --import: the column that holds a field: setup, title, views, frames, day, rack,"
-              + " model, note, or one of the convention's. A column without a heading is"
-              + " \"column 3\". May be repeated.")
+              + " model, note, or one of the convention's; or what it is instead: one-view, kept,"
+              + " unused. A column without a heading is \"column 3\". May be repeated.")
   private List<String> columns = new ArrayList<>();
 
   @Option(
@@ -82,7 +83,8 @@ final class ListImport {
     if (preview && file.isEmpty()) {
       throw CommandFailure.badInput("--preview shows an import", "Give --import FILE with it.");
     }
-    var options = new ListOptions(byField(), sheet, encoding, oneSetupPer);
+    var options =
+        columnOptions(new ListOptions(new LinkedHashMap<>(), sheet, encoding, oneSetupPer));
     if (file.isEmpty() && (fresh || !options.isNone())) {
       throw CommandFailure.badInput(
           (fresh ? "--fresh" : options.words().split(" ", 2)[0]) + " says how to read a list",
@@ -91,8 +93,10 @@ final class ListImport {
     return options;
   }
 
-  private SequencedMap<String, String> byField() throws CommandFailure {
-    var byField = new LinkedHashMap<String, String>();
+  /** These, with the columns that were given. */
+  private ListOptions columnOptions(ListOptions others) throws CommandFailure {
+    var options = others;
+    var fields = new HashSet<String>();
     for (var column : columns) {
       int sign = column.indexOf('=');
       if (sign < 1 || sign == column.length() - 1) {
@@ -100,13 +104,20 @@ final class ListImport {
             "\"" + column + "\" names no column for a field",
             "Write --column FIELD=HEADING, as in --column setup=\"Art. No.\".");
       }
-      if (byField.put(column.substring(0, sign).strip(), column.substring(sign + 1)) != null) {
-        throw CommandFailure.badInput(
-            "a column is given twice for \"" + column.substring(0, sign).strip() + "\"",
-            "Give it once.");
+      var field = column.substring(0, sign).strip();
+      var heading = column.substring(sign + 1);
+      var use = Heading.ofUse(field);
+      if (use.isPresent()) {
+        options = options.withUse(use.get(), heading);
+        continue;
       }
+      if (!fields.add(field)) {
+        throw CommandFailure.badInput(
+            "a column is given twice for \"" + field + "\"", "Give it once.");
+      }
+      options = options.withColumn(field, heading);
     }
-    return byField;
+    return options;
   }
 
   /**
@@ -132,7 +143,11 @@ final class ListImport {
 
   /** All that is wrong but the last goes to standard error, the last is the failure. */
   private static CommandFailure refused(ListReading.Refused refused, Output output) {
-    var problems = refused.problems().stream().map(ListProblem::problem).toList();
+    var problems = refused.problems().stream().map(ListProblem::onCommandLine).toList();
+    refused
+        .as()
+        .before()
+        .ifPresent(before -> output.err().println(before.onCommandLine().sentences()));
     int last = Math.min(problems.size(), PROBLEMS_SHOWN) - 1;
     problems
         .subList(0, last)
@@ -163,7 +178,7 @@ final class ListImport {
     document.put("sheets", reading.source().sheets());
     document.put("setups", reading.list().setups().size());
     document.put("leftOut", reading.leftOut().stream().map(ListImport::document).toList());
-    document.put("remarks", reading.remarks().stream().map(ListImport::document).toList());
+    document.put("remarks", reading.told().stream().map(ListImport::document).toList());
     document.put(
         "list",
         reading.list().setups().stream()
@@ -178,9 +193,7 @@ final class ListImport {
     for (var column : columns) {
       if (column.field().isPresent()) {
         byField.put(column.field().get(), column.heading());
-      } else if (column.taken() != Heading.OTHER
-          && column.taken() != Heading.FROM_JOB
-          && column.taken() != Heading.VIEW) {
+      } else if (column.taken().isChosen()) {
         byField.put(column.taken().word(), column.heading());
       }
     }
@@ -200,7 +213,7 @@ final class ListImport {
     document.put("line", problem.line() > 0 ? problem.line() : null);
     document.put("why", PlainText.line(problem.problem().what()));
     if (!problem.problem().remedy().isEmpty()) {
-      document.put("remedy", PlainText.line(problem.problem().remedy()));
+      document.put("remedy", PlainText.line(problem.onCommandLine().remedy()));
     }
     return document;
   }

@@ -61,6 +61,17 @@ final class ConventionFit implements ListFit {
         : new ConventionFit(convention, new FrameFields(convention, kind, values));
   }
 
+  /** The labels of the fields that a list may fill, by their names. */
+  static SequencedMap<String, String> labels(Convention convention, Map<String, String> values) {
+    var labels = new LinkedHashMap<String, String>();
+    var kind = convention.kinds().get(FrameFields.KIND);
+    if (kind != null) {
+      var fit = new ConventionFit(convention, new FrameFields(convention, kind, values));
+      fit.listed.forEach(name -> labels.put(name, convention.fields().get(name).label()));
+    }
+    return labels;
+  }
+
   /** Whether a list says it: not the job, not the frame, and not the counter. */
   private boolean isOfList(String name) {
     return fields.ofJob(name).isEmpty()
@@ -160,11 +171,7 @@ final class ConventionFit implements ListFit {
         name,
         "",
         field.label() + ": frames cannot be named without it, and the list does not say it",
-        "Give the list a column "
-            + field.label()
-            + ", or say which column it is with --column "
-            + name
-            + "=HEADING.");
+        "Give the list a column " + field.label() + ", or say which column it is.");
   }
 
   private Optional<String> name(Built built) {

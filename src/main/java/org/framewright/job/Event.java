@@ -45,8 +45,9 @@ sealed interface Event {
    *
    * @param headings the line of headings as written
    * @param options what was said
+   * @param list the file's name that it was said of; empty where an older version wrote it
    */
-  record ListRead(List<String> headings, ListOptions options) implements Event {}
+  record ListRead(List<String> headings, ListOptions options, String list) implements Event {}
 
   /** Written by a newer version; it stays in the log and has no effect here. */
   record Unknown(String type) implements Event {}

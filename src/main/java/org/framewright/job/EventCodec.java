@@ -20,6 +20,7 @@ import java.util.SequencedMap;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 import org.framewright.frames.FrameId;
+import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -153,6 +154,15 @@ final class EventCodec {
         read.headings().forEach(heading -> headings.add(text(heading)));
         var columns = json.putObject("columns");
         read.options().columns().forEach((field, name) -> columns.put(text(field), text(name)));
+        if (!read.options().uses().isEmpty()) {
+          var uses = json.putObject("uses");
+          read.options()
+              .uses()
+              .forEach((name, use) -> uses.put(text(name), use.use().orElseThrow()));
+        }
+        if (!read.list().isEmpty()) {
+          json.put("list", text(read.list()));
+        }
         read.options().sheet().ifPresent(sheet -> json.put("sheet", text(sheet)));
         read.options().encoding().ifPresent(name -> json.put("encoding", text(name)));
         read.options().oneSetupPer().ifPresent(name -> json.put("oneSetupPer", text(name)));
@@ -256,9 +266,11 @@ final class EventCodec {
                 list(json, "headings"),
                 new ListOptions(
                     texts(json.path("columns")),
+                    uses(json.path("uses")),
                     optional(json, "sheet"),
                     optional(json, "encoding"),
-                    optional(json, "oneSetupPer")));
+                    optional(json, "oneSetupPer")),
+                optional(json, "list").orElse(""));
         default -> new Event.Unknown(type);
       };
     } catch (Missing | DateTimeException | IllegalArgumentException e) {
@@ -318,6 +330,14 @@ final class EventCodec {
     node.properties()
         .forEach(field -> texts.put(text(field.getKey()), text(field.getValue().asText())));
     return texts;
+  }
+
+  private static SequencedMap<String, Heading> uses(JsonNode node) throws Missing {
+    var uses = new LinkedHashMap<String, Heading>();
+    for (var use : texts(node).entrySet()) {
+      uses.put(use.getKey(), Heading.ofUse(use.getValue()).orElseThrow(Missing::new));
+    }
+    return uses;
   }
 
   private static List<String> list(JsonNode json, String name) throws Missing {

@@ -3,7 +3,6 @@ package org.framewright.job;
 import java.util.Collection;
 import java.util.List;
 import java.util.SequencedMap;
-import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ShotList;
 
 /**
@@ -20,7 +19,7 @@ record Fold(
     ListIndex index,
     JobState state,
     SequencedMap<String, String> values,
-    SequencedMap<ListForm, ListOptions> listsRead,
+    SequencedMap<ListForm, KeptOptions> listsRead,
     List<String> remarks) {
 
   ShotList list() {

@@ -360,25 +360,25 @@ public final class Job {
 
   /**
    * Reads a client's list for this job: each setup is tried as its frames will be named, and what
-   * was chosen for an earlier list with the same headings holds again.
+   * was chosen for an earlier list with the same headings holds again, as far as the log was read.
+   * From any thread.
    *
    * @param options what a person says about how to read it
    */
-  public ListReading readList(Path file, ListOptions options) throws IOException {
-    refresh();
+  public ListReading readList(Path file, ListOptions options) {
     return readList(file, options, fold.listsRead());
   }
 
-  /** The same without what was chosen before. */
+  /** The same without what was chosen before. From any thread. */
   public ListReading readListAnew(Path file, ListOptions options) {
     return readList(file, options, new LinkedHashMap<>());
   }
 
   private ListReading readList(
-      Path file, ListOptions options, SequencedMap<ListForm, ListOptions> kept) {
+      Path file, ListOptions options, SequencedMap<ListForm, KeptOptions> kept) {
     return switch (ListFile.of(file)) {
       case ListFile.Content content ->
-          KeptOptions.read(content, options, ConventionFit.of(convention, values), kept);
+          FamiliarList.read(content, options, ConventionFit.of(convention, values), kept);
       case ListFile.Unreadable unreadable -> unreadable.refused();
     };
   }
@@ -392,8 +392,29 @@ public final class Job {
 
   /** Keeps what was chosen for a list, for the next one with the same headings. */
   public synchronized void keepChoices(ListReading.Understood reading) throws IOException {
-    for (var event : KeptOptions.event(reading, fold.listsRead())) {
+    for (var event : FamiliarList.event(reading, fold.listsRead())) {
       append(event);
+    }
+  }
+
+  /**
+   * What of a setup a client's list may say for the names of frames: the label that people see, by
+   * the field of the convention.
+   */
+  public SequencedMap<String, String> listFields() {
+    return ConventionFit.labels(convention, values);
+  }
+
+  /**
+   * What importing this list would change, as far as the log was read; nothing is written or looked
+   * at. From any thread.
+   *
+   * @param counted the frames, as they were counted last
+   */
+  public ListChange previewImport(ShotList incoming, Tally counted) {
+    var framed = framed(counted);
+    synchronized (this) {
+      return ListMerge.of(fold.list(), incoming, isWorkedOn(framed)).change();
     }
   }
 
@@ -434,7 +455,11 @@ public final class Job {
 
   /** The setups that have frames, by their canonical keys. */
   private Set<String> framed() throws IOException {
-    return tally().bySetup().keySet().stream().map(Setup::canonicalKey).collect(Collectors.toSet());
+    return framed(tally());
+  }
+
+  private static Set<String> framed(Tally counted) {
+    return counted.bySetup().keySet().stream().map(Setup::canonicalKey).collect(Collectors.toSet());
   }
 
   private Predicate<String> isWorkedOn(Set<String> framed) {

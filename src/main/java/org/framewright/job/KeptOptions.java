@@ -1,97 +1,10 @@
 package org.framewright.job;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.SequencedMap;
-import org.framewright.base.Problem;
-import org.framewright.shotlist.ListFile;
-import org.framewright.shotlist.ListFit;
 import org.framewright.shotlist.ListOptions;
-import org.framewright.shotlist.ListProblem;
-import org.framewright.shotlist.ListReader;
-import org.framewright.shotlist.ListReading;
 
 /**
- * Reads a list as the last one with its headings was read: what a person chose then need not be
- * said again.
+ * What was chosen for a list.
+ *
+ * @param list the file's name; empty where it is not known any more
  */
-final class KeptOptions {
-  /** A job has lists of two or three forms; of more the latest are tried. */
-  private static final int TRIED = 4;
-
-  private final ListFile.Content file;
-  private final ListOptions given;
-  private final ListFit fit;
-
-  private KeptOptions(ListFile.Content file, ListOptions given, ListFit fit) {
-    this.file = file;
-    this.given = given;
-    this.fit = fit;
-  }
-
-  /**
-   * Reads a list.
-   *
-   * @param given what a person says now, which comes first
-   * @param kept what was said before, by the form of the lists
-   */
-  static ListReading read(
-      ListFile.Content file,
-      ListOptions given,
-      ListFit fit,
-      SequencedMap<ListForm, ListOptions> kept) {
-    return new KeptOptions(file, given, fit).read(kept);
-  }
-
-  private ListReading read(SequencedMap<ListForm, ListOptions> kept) {
-    var plain = read(given);
-    if (kept.isEmpty()) {
-      return plain;
-    }
-    var same = kept.get(ListForm.of(plain.headings()));
-    if (same != null) {
-      return told(same, read(given.over(same)));
-    }
-    // Without the column, sheet or encoding that was chosen its headings may not be found.
-    var others = new ArrayList<>(kept.reversed().entrySet());
-    for (var other : others.subList(0, Math.min(TRIED, others.size()))) {
-      var reading = read(given.over(other.getValue()));
-      if (ListForm.of(reading.headings()).equals(other.getKey())) {
-        return told(other.getValue(), reading);
-      }
-    }
-    return plain;
-  }
-
-  private ListReading read(ListOptions options) {
-    return ListReader.read(file.bytes(), file.name(), options, fit);
-  }
-
-  /** Says what was taken over, unless it was said anew. */
-  private ListReading told(ListOptions kept, ListReading reading) {
-    var told = new ArrayList<>(kept.phrases());
-    told.removeAll(given.phrases());
-    if (!(reading instanceof ListReading.Understood understood) || told.isEmpty()) {
-      return reading;
-    }
-    return understood.with(
-        new ListProblem(
-            new Problem(
-                "it has the headings of an earlier list and was read like that one: "
-                    + String.join(", ", told),
-                file.name(),
-                "Say otherwise with the same options, or read it anew with --fresh."),
-            0,
-            0));
-  }
-
-  /** What is to be kept of a list that was imported; empty if nothing new. */
-  static List<Event> event(
-      ListReading.Understood reading, SequencedMap<ListForm, ListOptions> kept) {
-    var form = ListForm.of(reading.headings());
-    var before = kept.getOrDefault(form, ListOptions.NONE);
-    return reading.headings().isEmpty() || before.equals(reading.options())
-        ? List.of()
-        : List.of(new Event.ListRead(reading.headings(), reading.options()));
-  }
-}
+record KeptOptions(ListOptions options, String list) {}

@@ -21,7 +21,6 @@ import org.framewright.base.PlainText;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
-import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -81,7 +80,7 @@ final class LogState {
   private final List<FrameMove> moves = new ArrayList<>();
   private final GrowingMap<FrameId, Instant> arrivals = new GrowingMap<>();
   private final Set<FrameId> selects = new HashSet<>();
-  private final SequencedMap<ListForm, ListOptions> listsRead = new LinkedHashMap<>();
+  private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
 
@@ -136,7 +135,11 @@ final class LogState {
         both(() -> shownSelects = Optional.empty(), undo);
       }
       case Event.ListRead read ->
-          put(listsRead, ListForm.of(read.headings()), read.options(), undo);
+          put(
+              listsRead,
+              ListForm.of(read.headings()),
+              new KeptOptions(read.options(), read.list()),
+              undo);
       case Event.Unknown other ->
           put(unknown, other.type(), unknown.getOrDefault(other.type(), 0) + 1, undo);
     }

@@ -59,10 +59,15 @@ record Cell(String text, int line, int column, Kind kind) {
   }
 
   static String brief(String text) {
-    if (text.length() <= SHOWN) {
+    return brief(text, SHOWN);
+  }
+
+  /** The beginning of a text, of so many characters. */
+  static String brief(String text, int most) {
+    if (text.length() <= most) {
       return text;
     }
-    int end = Character.isHighSurrogate(text.charAt(SHOWN - 1)) ? SHOWN - 1 : SHOWN;
+    int end = Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most;
     return text.substring(0, end) + "...";
   }
 }

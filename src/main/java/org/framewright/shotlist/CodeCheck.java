@@ -86,7 +86,7 @@ final class CodeCheck {
       return;
     }
     var asItIs = options.withColumn("setup", heading);
-    notes.problem(cell, what, AS_TEXT + " To take dates as they stand: " + asItIs.words() + ".");
+    notes.problem(cell, what, AS_TEXT + " Or take dates as they stand.", asItIs.words());
     notes.offer("the setup from \"" + Cell.brief(heading) + "\", dates as they stand", asItIs);
   }
 }

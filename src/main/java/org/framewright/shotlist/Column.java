@@ -8,7 +8,8 @@ import java.util.Optional;
  * @param position its place in the list, from 1
  * @param heading as written
  * @param taken as what it was taken
- * @param field the field of the convention's own that a person chose it for
+ * @param field the field of the convention's own that it fills, by its heading or by a person's
+ *     choice
  */
 public record Column(int position, String heading, Heading taken, Optional<String> field) {
 

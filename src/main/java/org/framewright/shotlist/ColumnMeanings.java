@@ -134,6 +134,16 @@ final class ColumnMeanings {
 
   private void choose() {
     request.options().columns().forEach(this::choose);
+    request
+        .options()
+        .uses()
+        .forEach(
+            (heading, use) -> {
+              int column = required(heading);
+              if (column >= 0) {
+                meanings[column] = use;
+              }
+            });
     var merging = request.options().merging();
     if (merging.isPresent()) {
       int column = required(merging.get());
@@ -296,6 +306,7 @@ final class ColumnMeanings {
             + "; \""
             + Cell.brief(headings.get(taken.column()))
             + "\" was taken",
-        "Say so with " + request.options().withColumn("setup", heading).words() + ".");
+        "Where that is wrong, say so.",
+        request.options().withColumn("setup", heading).words());
   }
 }

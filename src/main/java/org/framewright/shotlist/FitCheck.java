@@ -31,7 +31,8 @@ final class FitCheck {
       var column = column(misfit.field());
       if (column < 0 && misfit.value().isEmpty()) {
         if (missing.add(misfit.field())) {
-          notes.problem(code, misfit.what(), misfit.remedy());
+          notes.problem(
+              code, misfit.what(), misfit.remedy(), "--column " + misfit.field() + "=HEADING");
         }
         continue;
       }

@@ -1,12 +1,15 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** A grid whose row of headings was looked for, on its way to a shot list. */
 final class Headed {
@@ -18,6 +21,9 @@ final class Headed {
 
   /** What a column without a heading is called. */
   private static final Pattern BY_POSITION = Pattern.compile("(?i)column \\d{1,4}");
+
+  private static final String HEAD_IT =
+      "Head the column that numbers the setups Setup, Look or No., or say which it is.";
 
   private final Grid grid;
   private final String source;
@@ -71,10 +77,12 @@ final class Headed {
 
   /** How many of the headings that a person names stand in a row. */
   private static long named(List<Cell> row, ListRequest request) {
-    if (request.options().columns().isEmpty() && request.options().merging().isEmpty()) {
+    var options = request.options();
+    if (options.columns().isEmpty() && options.uses().isEmpty() && options.merging().isEmpty()) {
       return 0;
     }
     var wanted = new HashSet<String>();
+    options.uses().keySet().forEach(heading -> wanted.add(Heading.plain(heading)));
     request.options().columns().values().forEach(heading -> wanted.add(Heading.plain(heading)));
     request.options().merging().ifPresent(heading -> wanted.add(Heading.plain(heading)));
     wanted.remove("");
@@ -149,12 +157,15 @@ final class Headed {
 
   private ListReading withHeadings(ListNotes notes) {
     var row = grid.rows().get(header);
-    notes.found(row.stream().map(Cell::plain).toList());
     var rows = grid.rows().subList(header + 1, grid.rows().size());
     var headings = headings(row, header);
     var columns = new ColumnMeanings(row, headings, rows, request, notes);
     var all = columns.meanings();
     leftOutBefore(header, "above the headings", notes);
+    var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
+    var views = ViewColumns.take(all, headings, row, above, rows, request.fit(), notes);
+    var understood = new ListColumns(row, headings, all, columns.fields(), views);
+    found(understood, row.stream().map(Cell::plain).toList(), rows, notes);
     if (columns.isRefused()) {
       return notes.refused();
     }
@@ -163,27 +174,45 @@ final class Headed {
         notes.problem(
             row.getFirst(),
             "none of these headings is known to be the setup: " + read(row),
-            "Head the column that numbers the setups Setup, Look or No., or say which it is with"
-                + " --column setup=HEADING.");
+            HEAD_IT,
+            "--column setup=HEADING");
       }
       offer(headings, rows, notes);
       return notes.refused();
     }
-    var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
-    var views = ViewColumns.take(all, row, above, rows, request.fit(), notes);
-    var lines =
-        new SetupLines(
-            new ListColumns(row, headings, all, columns.fields(), views), request, notes);
+    var lines = new SetupLines(understood, request, notes);
     rows.forEach(lines::read);
-    return lines.reading(
-        grid.form() + ", headings in line " + row.getFirst().line(),
-        row.stream().map(Cell::plain).toList());
+    return lines.reading(grid.form() + ", headings in line " + row.getFirst().line());
+  }
+
+  /** What of the list a person may look at, whatever becomes of it. */
+  private void found(
+      ListColumns columns, List<String> asWritten, List<List<Cell>> rows, ListNotes notes) {
+    var filled = new BitSet();
+    for (var row : rows) {
+      for (int i = 0; i < row.size(); i++) {
+        if (!filled.get(i) && !row.get(i).blank()) {
+          filled.set(i);
+        }
+      }
+    }
+    notes.found(ListTable.of(asWritten, columns.columns(filled, request), rows));
+  }
+
+  /** What is found where it is not known what a column is. */
+  private void foundUnknown(
+      List<Cell> row, List<String> headings, List<List<Cell>> rows, ListNotes notes) {
+    var meanings = Collections.nCopies(headings.size(), Heading.OTHER);
+    found(new ListColumns(row, headings, meanings, Map.of(), Map.of()), List.of(), rows, notes);
   }
 
   private ListReading withoutHeadings(ListNotes notes) {
     var guess = headless.orElseThrow();
     boolean isNamed =
-        request.options().columns().values().stream().allMatch(BY_POSITION.asMatchPredicate());
+        Stream.concat(
+                request.options().columns().values().stream(),
+                request.options().uses().keySet().stream())
+            .allMatch(BY_POSITION.asMatchPredicate());
     boolean isChosen = isNamed && request.options().columns().containsKey("setup");
     int first = isChosen ? 0 : guess.first();
     if (!isChosen && (!guess.isSure() || !isNamed)) {
@@ -192,14 +221,17 @@ final class Headed {
           grid.rows().getFirst().getFirst(),
           "no line of headings with a setup in it was found; the first line reads "
               + read(grid.rows().getFirst()),
-          "Head the column that numbers the setups Setup, Look or No., or say which it is with"
-              + " --column setup=HEADING.");
+          HEAD_IT,
+          "--column setup=HEADING");
+      int from = Math.min(guess.first(), grid.rows().size());
       if (guess.isHeaded() || guess.setups().isEmpty()) {
-        offer(
-            headings(row, guess.first()),
-            grid.rows().subList(guess.first() + 1, grid.rows().size()),
-            notes);
+        var headings = headings(row, from);
+        var below = grid.rows().subList(Math.min(from + 1, grid.rows().size()), grid.rows().size());
+        foundUnknown(row, headings, below, notes);
+        offer(headings, below, notes);
       } else {
+        var rows = grid.rows().subList(from, grid.rows().size());
+        foundUnknown(List.of(), headings(List.of(), from), rows, notes);
         guess.setups().forEach(column -> offer("column " + (column + 1), notes));
       }
       return notes.refused();
@@ -209,6 +241,7 @@ final class Headed {
     var columns = new ColumnMeanings(List.of(), headings, rows, request, notes);
     var all = columns.meanings();
     if (columns.isRefused()) {
+      foundUnknown(List.of(), headings, rows, notes);
       return notes.refused();
     }
     if (!isChosen) {
@@ -223,12 +256,14 @@ final class Headed {
     notes.remark(
         rows.getFirst().getFirst(),
         "the list has no headings; what its columns are was taken from their cells",
-        "Where that is wrong, say what a column is, as in --column title=\"column 3\".");
-    var lines =
-        new SetupLines(
-            new ListColumns(List.of(), headings, all, columns.fields(), Map.of()), request, notes);
+        "Where that is wrong, say what a column is.",
+        "--column title=\"column 3\"");
+    var views = ViewColumns.take(all, headings, List.of(), List.of(), rows, request.fit(), notes);
+    var understood = new ListColumns(List.of(), headings, all, columns.fields(), views);
+    found(understood, List.of(), rows, notes);
+    var lines = new SetupLines(understood, request, notes);
     rows.forEach(lines::read);
-    return lines.reading(grid.form() + ", no headings", List.of());
+    return lines.reading(grid.form() + ", no headings");
   }
 
   /** Offers the columns whose cells look like codes. */

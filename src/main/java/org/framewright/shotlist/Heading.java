@@ -18,7 +18,15 @@ public enum Heading {
   NOTE("is the note"),
   /** Written by this program's own export; the job knows it better. */
   FROM_JOB("comes from the job, left out"),
-  OTHER("is kept as it is");
+  OTHER("is kept as it is"),
+  /** A person says that it is kept as it is, whatever its heading means. */
+  KEPT("is kept as it is"),
+  /** A person says so. */
+  UNUSED("is not used");
+
+  /** What any number of columns may be chosen to be, by the words for it. */
+  private static final Map<String, Heading> USES =
+      Map.of("kept", KEPT, "unused", UNUSED, "one-view", VIEW);
 
   private final String description;
 
@@ -44,8 +52,30 @@ public enum Heading {
   }
 
   /** Whether one column may be chosen to be it. */
-  boolean isChosen() {
-    return this != VIEW && this != FROM_JOB && this != OTHER;
+  public boolean isChosen() {
+    return switch (this) {
+      case SETUP, TITLE, VIEWS, FRAMES, DAY, RACK, MODEL, NOTE -> true;
+      case VIEW, FROM_JOB, OTHER, KEPT, UNUSED -> false;
+    };
+  }
+
+  /** What any number of columns may be chosen to be: kept, unused, or one-view. */
+  public static Optional<Heading> ofUse(String word) {
+    return Optional.ofNullable(USES.get(word.strip().toLowerCase(Locale.ROOT)));
+  }
+
+  /** The word by which any number of columns may be chosen to be it; empty if they may not. */
+  public Optional<String> use() {
+    return USES.entrySet().stream()
+        .filter(use -> use.getValue() == this)
+        .map(Map.Entry::getKey)
+        .findFirst();
+  }
+
+  /** Whether two headings are one and the same to a person who names a column by it. */
+  static boolean isSame(String one, String two) {
+    var plain = plain(one);
+    return plain.isEmpty() ? one.strip().equals(two.strip()) : plain.equals(plain(two));
   }
 
   /** The one that the data of the vocabulary call so. */

@@ -1,11 +1,11 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * The columns of a list, each understood.
@@ -61,7 +61,8 @@ record ListColumns(
   }
 
   private boolean isOther(int column) {
-    return meanings.get(column) == Heading.OTHER && !fields.containsKey(column);
+    var meaning = meanings.get(column);
+    return (meaning == Heading.OTHER || meaning == Heading.KEPT) && !fields.containsKey(column);
   }
 
   private String chosen(int column) {
@@ -82,6 +83,19 @@ record ListColumns(
     return Character.toUpperCase(word.charAt(0)) + word.substring(1);
   }
 
+  /** The field of the convention's own that a column fills. */
+  private Optional<String> field(int column, ListRequest request) {
+    if (fields.containsKey(column)) {
+      return Optional.of(fields.get(column));
+    }
+    return switch (meanings.get(column)) {
+      case OTHER, KEPT ->
+          Optional.ofNullable(request.field(Heading.plain(headings.get(column))))
+              .filter(field -> !field.equals("setup") && !field.equals("view"));
+      default -> Optional.empty();
+    };
+  }
+
   /** The column that fills a field of the convention. */
   Optional<Integer> filling(String field, ListFit fit) {
     for (int i = 0; i < headings.size(); i++) {
@@ -95,7 +109,7 @@ record ListColumns(
             .map(label -> Heading.plain(label.getKey()))
             .toList();
     for (int i = 0; i < headings.size(); i++) {
-      if (labels.contains(Heading.plain(headings.get(i)))) {
+      if (meanings.get(i) != Heading.UNUSED && labels.contains(Heading.plain(headings.get(i)))) {
         return Optional.of(i);
       }
     }
@@ -103,13 +117,11 @@ record ListColumns(
   }
 
   /** What is told of the columns that have a heading or hold something. */
-  List<Column> columns(Set<Integer> filled) {
+  List<Column> columns(BitSet filled, ListRequest request) {
     var columns = new ArrayList<Column>();
     for (int i = 0; i < headings.size(); i++) {
-      if (isHeaded(i) || filled.contains(i)) {
-        columns.add(
-            new Column(
-                i + 1, headings.get(i), meanings.get(i), Optional.ofNullable(fields.get(i))));
+      if (isHeaded(i) || filled.get(i)) {
+        columns.add(new Column(i + 1, headings.get(i), meanings.get(i), field(i, request)));
       }
     }
     return columns;

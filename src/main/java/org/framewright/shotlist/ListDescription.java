@@ -15,10 +15,10 @@ public final class ListDescription {
     var lines = new ArrayList<String>();
     lines.add("Read as " + reading.form() + ".");
     reading.columns().forEach(column -> lines.add("  " + column));
-    var remarks = reading.remarks();
+    var remarks = reading.told();
     remarks.stream()
         .limit(MOST_REMARKS)
-        .map(ListProblem::problem)
+        .map(ListProblem::onCommandLine)
         .map(Problem::sentences)
         .forEach(lines::add);
     if (remarks.size() > MOST_REMARKS) {

@@ -14,7 +14,7 @@ final class ListNotes {
   private final List<ListProblem> remarks = new ArrayList<>();
   private final List<ListProblem> leftOut = new ArrayList<>();
   private final SequencedMap<String, Repeated> repeated = new LinkedHashMap<>();
-  private List<String> headings = List.of();
+  private ListTable table = ListTable.NONE;
   private final Set<WayOn> waysOn = new LinkedHashSet<>();
 
   private record Repeated(Cell cell, String remedy, int cells) {}
@@ -26,9 +26,13 @@ final class ListNotes {
     this.source = source;
   }
 
-  /** The line of headings was found. */
-  void found(List<String> line) {
-    headings = line;
+  /** The table was found. */
+  void found(ListTable found) {
+    table = found;
+  }
+
+  ListTable table() {
+    return table;
   }
 
   void add(ListProblem problem) {
@@ -55,9 +59,23 @@ final class ListNotes {
     add(at(cell, what, remedy));
   }
 
+  /**
+   * The same whose remedy is an option, too.
+   *
+   * @param option as a command line gives it
+   */
+  void problem(Cell cell, String what, String remedy, String option) {
+    add(at(cell, what, remedy).with(option));
+  }
+
   /** What was guessed at a cell. */
   void remark(Cell cell, String what, String remedy) {
-    addRemark(at(cell, what, remedy));
+    remark(cell, what, remedy, "");
+  }
+
+  /** The same whose remedy is an option. */
+  void remark(Cell cell, String what, String remedy, String option) {
+    addRemark(at(cell, what, remedy).with(option));
   }
 
   /** Why the line of a cell is no setup. */
@@ -105,6 +123,7 @@ final class ListNotes {
   }
 
   ListReading.Refused refused() {
-    return new ListReading.Refused(ListReader.sorted(problems), List.copyOf(waysOn), headings);
+    return new ListReading.Refused(
+        ListReader.sorted(problems), List.copyOf(waysOn), ListReading.ReadAs.NOTHING.with(table));
   }
 }

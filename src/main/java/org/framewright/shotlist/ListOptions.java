@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +15,8 @@ import java.util.SequencedMap;
  * @param columns by field, the heading of the column that holds it. A field is one of setup, title,
  *     views, frames, day, rack, model and note, or one of the convention's own. A column without a
  *     heading is {@code column 3}
+ * @param uses by heading, what else a column is, of which there may be several: kept as it is, not
+ *     used, or a view wanted
  * @param sheet the sheet of a workbook
  * @param encoding the encoding of a text, by a name of the IANA registry
  * @param oneSetupPer the heading of the column whose equal cells make lines one setup; blank where
@@ -21,6 +24,7 @@ import java.util.SequencedMap;
  */
 public record ListOptions(
     SequencedMap<String, String> columns,
+    SequencedMap<String, Heading> uses,
     Optional<String> sheet,
     Optional<String> encoding,
     Optional<String> oneSetupPer) {
@@ -29,8 +33,26 @@ public record ListOptions(
   public static final ListOptions NONE =
       new ListOptions(new LinkedHashMap<>(), Optional.empty(), Optional.empty(), Optional.empty());
 
+  /**
+   * @throws IllegalArgumentException if a use is none of which there may be several
+   */
   public ListOptions {
+    for (var use : uses.values()) {
+      if (use.use().isEmpty()) {
+        throw new IllegalArgumentException(use.word());
+      }
+    }
+    uses = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(uses));
     columns = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(columns));
+  }
+
+  /** Where no column is said to be kept, unused or a view. */
+  public ListOptions(
+      SequencedMap<String, String> columns,
+      Optional<String> sheet,
+      Optional<String> encoding,
+      Optional<String> oneSetupPer) {
+    this(columns, new LinkedHashMap<>(), sheet, encoding, oneSetupPer);
   }
 
   /** Whether nothing is said. */
@@ -40,17 +62,21 @@ public record ListOptions(
 
   /** These, and where they say nothing the others. */
   public ListOptions over(ListOptions others) {
-    var all = new LinkedHashMap<>(others.columns);
+    var before = others;
     // A column is one thing: what it was before gives way.
-    columns
-        .values()
-        .forEach(
-            heading ->
-                all.values()
-                    .removeIf(other -> Heading.plain(other).equals(Heading.plain(heading))));
+    for (var heading : columns.values()) {
+      before = before.without(heading);
+    }
+    for (var heading : uses.keySet()) {
+      before = before.without(heading);
+    }
+    var all = new LinkedHashMap<>(before.columns);
     all.putAll(columns);
+    var allUses = new LinkedHashMap<>(before.uses);
+    allUses.putAll(uses);
     return new ListOptions(
         all,
+        allUses,
         sheet.or(() -> others.sheet),
         encoding.or(() -> others.encoding),
         oneSetupPer.or(() -> others.oneSetupPer));
@@ -66,18 +92,83 @@ public record ListOptions(
         .over(this);
   }
 
-  /** The same with lines put together. */
+  /**
+   * The same with a column that is kept, unused or a view.
+   *
+   * @throws IllegalArgumentException if the use is none of these
+   */
+  public ListOptions withUse(Heading use, String heading) {
+    var one = new LinkedHashMap<>(Map.of(heading, use));
+    return new ListOptions(
+            new LinkedHashMap<>(), one, Optional.empty(), Optional.empty(), Optional.empty())
+        .over(this);
+  }
+
+  /** The same with nothing said about what a column is. */
+  public ListOptions without(String heading) {
+    var otherColumns = new LinkedHashMap<>(columns);
+    otherColumns.values().removeIf(other -> Heading.isSame(other, heading));
+    var otherUses = new LinkedHashMap<>(uses);
+    otherUses.keySet().removeIf(other -> Heading.isSame(other, heading));
+    return new ListOptions(otherColumns, otherUses, sheet, encoding, oneSetupPer);
+  }
+
+  /** What a column is said to be: a field, or else kept, unused or one-view. */
+  public Optional<String> said(String heading) {
+    for (var column : columns.entrySet()) {
+      if (Heading.isSame(column.getValue(), heading)) {
+        return Optional.of(column.getKey());
+      }
+    }
+    for (var use : uses.entrySet()) {
+      if (Heading.isSame(use.getKey(), heading)) {
+        return use.getValue().use();
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** What is said of columns with these headings, and of no other; nothing of the file. */
+  public ListOptions ofColumns(Collection<String> headings) {
+    var some = new LinkedHashMap<>(columns);
+    some.values().removeIf(heading -> isNone(headings, heading));
+    var someUses = new LinkedHashMap<>(uses);
+    someUses.keySet().removeIf(heading -> isNone(headings, heading));
+    return new ListOptions(
+        some,
+        someUses,
+        Optional.empty(),
+        Optional.empty(),
+        oneSetupPer.filter(heading -> heading.isBlank() || !isNone(headings, heading)));
+  }
+
+  private static boolean isNone(Collection<String> headings, String heading) {
+    return headings.stream().noneMatch(other -> Heading.isSame(other, heading));
+  }
+
+  /** The same with lines put together; blank where they are not to be. */
   public ListOptions withOneSetupPer(String heading) {
-    return new ListOptions(columns, sheet, encoding, Optional.of(heading));
+    return new ListOptions(columns, uses, sheet, encoding, Optional.of(heading));
   }
 
   /** The same with a sheet. */
   public ListOptions withSheet(String name) {
-    return new ListOptions(columns, Optional.of(name), encoding, oneSetupPer);
+    return new ListOptions(columns, uses, Optional.of(name), encoding, oneSetupPer);
+  }
+
+  /** Only that the list stands in this sheet: what was said was said of another one. */
+  public static ListOptions ofSheet(String name) {
+    return NONE.withSheet(name);
+  }
+
+  /** Only that the list is written in this encoding: in another one its headings are others. */
+  public static ListOptions ofEncoding(String name) {
+    return new ListOptions(
+        NONE.columns, NONE.uses, Optional.empty(), Optional.of(name), Optional.empty());
   }
 
   /** The column that makes lines one setup, if there is to be one. */
-  Optional<String> merging() {
+  public Optional<String> merging() {
     return oneSetupPer.filter(heading -> !heading.isBlank());
   }
 
@@ -85,6 +176,8 @@ public record ListOptions(
   public String words() {
     var words = new ArrayList<String>();
     columns.forEach((field, heading) -> words.add("--column " + quoted(field + "=" + heading)));
+    uses.forEach(
+        (heading, use) -> words.add("--column " + quoted(use.use().orElseThrow() + "=" + heading)));
     sheet.ifPresent(name -> words.add("--sheet " + quoted(name)));
     encoding.ifPresent(name -> words.add("--encoding " + quoted(name)));
     merging().ifPresent(heading -> words.add("--one-setup-per " + quoted(heading)));
@@ -102,6 +195,7 @@ public record ListOptions(
   public List<String> phrases() {
     var phrases = new ArrayList<String>();
     columns.forEach((field, heading) -> phrases.add(field + " from \"" + heading + "\""));
+    uses.forEach((heading, use) -> phrases.add('"' + heading + "\" " + use.description()));
     sheet.ifPresent(name -> phrases.add("the sheet \"" + name + "\""));
     encoding.ifPresent(name -> phrases.add("the encoding " + name));
     merging().ifPresent(heading -> phrases.add("one setup per \"" + heading + "\""));

@@ -9,8 +9,15 @@ import org.framewright.base.Problem;
  * @param line the line of the file, or the row of the sheet, from 1; 0 when it concerns the whole
  * @param column the character in that line where the cell begins, or the column of the sheet, from
  *     1; 0 when it concerns the whole line
+ * @param option what the remedy is done with on a command line, such as {@code --column
+ *     setup=HEADING}; empty where it is not done by an option
  */
-public record ListProblem(Problem problem, int line, int column) {
+public record ListProblem(Problem problem, int line, int column, String option) {
+
+  /** One that no option is a remedy for. */
+  public ListProblem(Problem problem, int line, int column) {
+    this(problem, line, column, "");
+  }
 
   /**
    * A problem at a place of a list.
@@ -31,6 +38,21 @@ public record ListProblem(Problem problem, int line, int column) {
   /** One of a list as a whole. */
   static ListProblem ofAll(String source, String what, String remedy) {
     return of(source, 0, 0, what, remedy);
+  }
+
+  /** The same whose remedy is an option of a command line. */
+  public ListProblem with(String commandLineOption) {
+    return new ListProblem(problem, line, column, commandLineOption);
+  }
+
+  /** For whoever can give options: the remedy says which. */
+  public Problem onCommandLine() {
+    if (option.isEmpty()) {
+      return problem;
+    }
+    var remedy = problem.remedy();
+    var open = remedy.endsWith(".") ? remedy.substring(0, remedy.length() - 1) : remedy;
+    return new Problem(problem.what(), problem.where(), open + " with " + option + ".");
   }
 
   /** {@code list.csv, line 3, column 7: ...}. */

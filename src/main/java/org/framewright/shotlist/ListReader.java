@@ -63,7 +63,12 @@ public final class ListReader {
   /** The same with what a person says about it and what its setups' names need. */
   public static ListReading read(
       byte[] bytes, String sourceName, ListOptions options, ListFit fit) {
-    var request = new ListRequest(options, fit);
+    var reading = read(bytes, sourceName, new ListRequest(options, fit));
+    return reading.with(reading.as().with(options));
+  }
+
+  private static ListReading read(byte[] bytes, String sourceName, ListRequest request) {
+    var options = request.options();
     if (bytes.length > Limits.FILE_BYTES) {
       return tooLarge(sourceName, Limits.FILE_BYTES);
     }
@@ -78,11 +83,25 @@ public final class ListReader {
       return tooLarge(sourceName, Limits.TEXT_BYTES);
     }
     if (options.sheet().isPresent()) {
-      return refused(sourceName, "this is a text, which has no sheets", "Leave the sheet out.");
+      var refused =
+          refused(sourceName, "this is a text, which has no sheets", "Leave the sheet out.");
+      return refused.with(
+          refused
+              .as()
+              .with(
+                  new ListReading.Source(
+                      sourceName, Optional.empty(), options.sheet(), List.of())));
     }
     return options
         .encoding()
-        .map(name -> named(bytes, name, sourceName, request))
+        .map(
+            name -> {
+              var reading = named(bytes, name, sourceName, request);
+              return reading.source().encoding().isPresent()
+                  ? reading
+                  : reading.with(
+                      reading.as().with(ListReading.Source.text(sourceName, name.strip())));
+            })
         .orElseGet(
             () ->
                 text(
@@ -166,10 +185,7 @@ public final class ListReader {
     var form = decoded.name() + ", " + best.name();
     var reading =
         Headed.of(grid.build(form, remarks(decoded, source)), source, request).understand();
-    return reading instanceof ListReading.Understood understood
-        ? understood.from(
-            new ListReading.Source(Optional.of(decoded.charset()), Optional.empty(), List.of()))
-        : reading;
+    return reading.with(reading.as().with(ListReading.Source.text(source, decoded.charset())));
   }
 
   private static List<ListProblem> remarks(Encoding.Decoded decoded, String source) {
@@ -186,10 +202,12 @@ public final class ListReader {
     if (decoded.isGuess()) {
       remarks.add(
           ListProblem.ofAll(
-              source,
-              "its letters were taken for " + decoded.name() + ", which is a guess",
-              "Where words look wrong, say what it is with --encoding NAME, such as UTF-8,"
-                  + " windows-1252, windows-1250, GB18030 or Shift_JIS."));
+                  source,
+                  "its letters were taken for " + decoded.name() + ", which is a guess",
+                  "Where words look wrong, say what it is written in.")
+              .with(
+                  "--encoding NAME, such as UTF-8, windows-1252, windows-1250, GB18030 or"
+                      + " Shift_JIS"));
     }
     return remarks;
   }

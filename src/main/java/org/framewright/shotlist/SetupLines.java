@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
 
@@ -44,7 +43,6 @@ final class SetupLines {
   /** The column whose equal cells make lines one setup; the setup's own where nobody chose one. */
   private final int merging;
 
-  private final Set<Integer> filled = new HashSet<>();
   private final Map<String, Lines> lines = new LinkedHashMap<>();
   private Lines last;
   private int rows;
@@ -76,11 +74,6 @@ final class SetupLines {
   }
 
   void read(List<Cell> row) {
-    for (int i = 0; i < row.size(); i++) {
-      if (!row.get(i).blank()) {
-        filled.add(i);
-      }
-    }
     var cell = cell(row, code);
     var first = row.stream().filter(one -> !one.blank()).findFirst().orElse(cell);
     if (repeatsHeadings(row)) {
@@ -192,9 +185,8 @@ final class SetupLines {
    * What came of all the lines.
    *
    * @param form in words
-   * @param headings the line of headings as written
    */
-  ListReading reading(String form, List<String> headings) {
+  ListReading reading(String form) {
     if (lines.isEmpty() && !notes.hasProblems()) {
       notes.problem(
           columns.header().isEmpty() ? new Cell("", 0, 0) : columns.header().getFirst(),
@@ -220,12 +212,9 @@ final class SetupLines {
     return new ListReading.Understood(
         new ShotList(setups),
         form,
-        ListReading.Source.NONE,
-        columns.columns(filled),
+        ListReading.ReadAs.NOTHING.with(notes.table()),
         notes.remarks(),
-        notes.leftOut(),
-        headings,
-        request.options());
+        notes.leftOut());
   }
 
   /** Where another column makes lines one setup, two of those may still have one code. */

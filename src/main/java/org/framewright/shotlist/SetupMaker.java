@@ -164,9 +164,12 @@ final class SetupMaker {
     var parts = new Parts();
     for (int i = 0; i < columns.headings().size(); i++) {
       var cell = i < row.size() ? row.get(i) : new Cell("", row.getFirst().line(), i + 1);
+      if (columns.meanings().get(i) == Heading.UNUSED) {
+        continue;
+      }
       look(cell);
       switch (columns.meanings().get(i)) {
-        case SETUP, FROM_JOB -> {}
+        case SETUP, FROM_JOB, UNUSED -> {}
         case TITLE -> parts.title = cell.plain();
         case VIEWS -> ViewsText.read(cell.text()).forEach(view -> add(cell, view, parts.views));
         case VIEW -> viewInColumn(columns.views().get(i), cell, parts.views);
@@ -177,7 +180,7 @@ final class SetupMaker {
             parts.framesText = cell.text().strip();
           }
         }
-        case DAY, RACK, MODEL, NOTE, OTHER -> {
+        case DAY, RACK, MODEL, NOTE, OTHER, KEPT -> {
           if (columns.isHeaded(i) || !cell.blank()) {
             parts.columns.put(names.get(i), cell.text().strip());
           }

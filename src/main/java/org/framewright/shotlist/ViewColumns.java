@@ -16,20 +16,28 @@ final class ViewColumns {
 
   /**
    * Takes columns that nothing else is known of as views: those with marks alone, headed by a word
-   * for a view or standing below a heading such as {@code Views}.
+   * for a view or standing below a heading such as {@code Views}; and those that a person said are.
    *
    * @param meanings of each column; changed
+   * @param headings each column's own
    * @param above the row above the headings
    * @return the view of each column that was taken
    */
   static Map<Integer, String> take(
       List<Heading> meanings,
+      List<String> headings,
       List<Cell> header,
       List<Cell> above,
       List<List<Cell>> rows,
       ListFit fit,
       ListNotes notes) {
     var views = new LinkedHashMap<Integer, String>();
+    for (int i = 0; i < meanings.size(); i++) {
+      if (meanings.get(i) == Heading.VIEW) {
+        boolean isHeaded = i < header.size() && !header.get(i).blank();
+        views.put(i, isHeaded ? header.get(i).plain() : headings.get(i));
+      }
+    }
     if (meanings.contains(Heading.VIEWS)) {
       return views;
     }
@@ -44,6 +52,9 @@ final class ViewColumns {
       }
       var heading = header.get(i).plain();
       boolean named = below || Vocabulary.WORDS.view(heading).isPresent();
+      if (views.containsKey(i)) {
+        groups.put(i, below ? "" : group);
+      }
       if (meanings.get(i) == Heading.OTHER && named && !heading.isEmpty() && marked.get(i)) {
         meanings.set(i, Heading.VIEW);
         views.put(i, heading);
@@ -79,7 +90,7 @@ final class ViewColumns {
         (column, view) ->
             full.put(
                 column,
-                twice.contains(Heading.plain(view)) && !groups.get(column).isEmpty()
+                twice.contains(Heading.plain(view)) && !groups.getOrDefault(column, "").isEmpty()
                     ? groups.get(column) + " " + view
                     : view));
     boolean areApart =

@@ -122,7 +122,8 @@ final class Workbook {
                 "the workbook has no sheet \"" + Cell.brief(name) + "\"",
                 "Its sheets are " + quoted(seen) + ".")),
         others(seen),
-        List.of());
+        ListReading.ReadAs.NOTHING.with(
+            new ListReading.Source(source, Optional.empty(), Optional.of(name), seen)));
   }
 
   /** Ways to read each of these sheets. */
@@ -153,29 +154,33 @@ final class Workbook {
     if (!others.isEmpty()) {
       remarks.add(
           ListProblem.ofAll(
-              source,
-              "other sheets look like lists, too: "
-                  + quoted(others)
-                  + "; \""
-                  + Cell.brief(sheet.getName())
-                  + "\" was read",
-              "Another one is read with --sheet \"" + Cell.brief(others.getFirst()) + "\"."));
+                  source,
+                  "other sheets look like lists, too: "
+                      + quoted(others)
+                      + "; \""
+                      + Cell.brief(sheet.getName())
+                      + "\" was read",
+                  "Where another one is meant, choose it.")
+              .with("--sheet \"" + Cell.brief(others.getFirst()) + "\""));
     }
     if (!isSeen(sheet)) {
       remarks.add(
           ListProblem.ofAll(
               source, "the sheet \"" + Cell.brief(sheet.getName()) + "\" is hidden", ""));
     }
-    return switch (headed(sheet, Integer.MAX_VALUE, remarks).understand()) {
-      case ListReading.Understood understood ->
-          understood.from(
-              new ListReading.Source(Optional.empty(), Optional.of(sheet.getName()), seen));
-      case ListReading.Refused refused -> {
-        var ways = new ArrayList<>(refused.waysOn());
-        ways.addAll(others(others));
-        yield new ListReading.Refused(refused.problems(), ways, refused.headings());
-      }
-    };
+    var reading = headed(sheet, Integer.MAX_VALUE, remarks).understand();
+    var as =
+        reading
+            .as()
+            .with(
+                new ListReading.Source(
+                    source, Optional.empty(), Optional.of(sheet.getName()), seen));
+    if (reading instanceof ListReading.Refused refused) {
+      var ways = new ArrayList<>(refused.waysOn());
+      ways.addAll(others(others));
+      return new ListReading.Refused(refused.problems(), ways, as);
+    }
+    return reading.with(as);
   }
 
   private Headed headed(Sheet sheet, int most, List<ListProblem> remarks) throws IOException {

@@ -17,6 +17,7 @@ import org.framewright.job.Job;
 import org.framewright.renaming.Renamer;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
@@ -146,11 +147,13 @@ final class Jobs {
   private OpenJob pages(JobSession next, Bounds size) {
     // What is decoded is kept once, as it is shown.
     var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
-    var board = new BoardScreen(desk, next, shown, this::turnClient);
+    var lists = new ListScreen(desk, next);
+    var board = new BoardScreen(desk, next, shown, this::turnClient, lists::ask);
     fit(board.node(), size);
     board.takeApart();
     fit(board.firstLines(), size);
-    return new OpenJob(desk, next, shown, board, new FramesScreen(desk, next, shown), names(next));
+    return new OpenJob(
+        desk, next, shown, board, new FramesScreen(desk, next, shown), names(next), lists);
   }
 
   private RenamesScreen names(JobSession session) {

@@ -7,6 +7,7 @@ import javafx.util.Subscription;
 import org.framewright.job.Elsewhere;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.Screen;
@@ -25,6 +26,7 @@ final class OpenJob implements AutoCloseable {
   private final BoardScreen board;
   private final FramesScreen frames;
   private final RenamesScreen names;
+  private final ListScreen lists;
   private AutoCloseable otherStations = () -> {};
   private Subscription hearing = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
@@ -37,13 +39,15 @@ final class OpenJob implements AutoCloseable {
       FramePictures pictures,
       BoardScreen board,
       FramesScreen frames,
-      RenamesScreen names) {
+      RenamesScreen names,
+      ListScreen lists) {
     this.desk = desk;
     this.session = session;
     this.pictures = pictures;
     this.board = board;
     this.frames = frames;
     this.names = names;
+    this.lists = lists;
   }
 
   JobSession session() {
@@ -55,7 +59,7 @@ final class OpenJob implements AutoCloseable {
   }
 
   List<Screen> pages() {
-    return List.of(board, frames, names);
+    return List.of(board, frames, names, lists);
   }
 
   Optional<Notices> notices() {

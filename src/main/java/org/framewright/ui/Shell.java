@@ -177,13 +177,19 @@ final class Shell {
     group.getToggles().clear();
     words.getChildren().clear();
     var all = new ArrayList<>(appCommands);
-    for (var i = 0; i < pages.size(); i++) {
-      var turn = turnTo(pages.get(i), PAGE_KEYS.get(i));
+    var worded = worded();
+    for (var i = 0; i < worded.size(); i++) {
+      var turn = turnTo(worded.get(i), PAGE_KEYS.get(i));
       all.add(turn);
-      words.getChildren().add(word(pages.get(i), turn));
+      words.getChildren().add(word(worded.get(i), turn));
     }
     commands.screen(List.of());
     commands.app(all);
+  }
+
+  /** Those that have a word and a key of their own. */
+  private List<Screen> worded() {
+    return atHand.stream().filter(screen -> screen.within().isEmpty()).toList();
   }
 
   private Command turnTo(Screen screen, KeyCode key) {
@@ -211,10 +217,13 @@ final class Shell {
   /** A page's word and its key; empty if there is no page of that id. */
   String wayTo(String id) {
     return screen(id)
+        .filter(screen -> screen.within().isEmpty())
         .map(
             screen ->
                 texts.get(
-                    "shell.wayTo", screen.title(), PAGE_KEYS.get(atHand.indexOf(screen)).getName()))
+                    "shell.wayTo",
+                    screen.title(),
+                    PAGE_KEYS.get(worded().indexOf(screen)).getName()))
         .orElse("");
   }
 
@@ -235,7 +244,10 @@ final class Shell {
   private void show(Screen screen) {
     group
         .getToggles()
-        .forEach(toggle -> toggle.setSelected(screen.id().equals(toggle.getUserData())));
+        .forEach(
+            toggle ->
+                toggle.setSelected(
+                    screen.within().orElse(screen.id()).equals(toggle.getUserData())));
     if (screen.equals(front.get())) {
       screen.focus().requestFocus();
       return;

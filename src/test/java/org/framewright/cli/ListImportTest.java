@@ -113,6 +113,36 @@ class ListImportTest {
   }
 
   @Test
+  void whatAColumnIsNotIsKeptForTheNextListToo() throws IOException {
+    var first = list("Look;Title;Price\nAA-1;Coat;12\n");
+    var chosen =
+        Ran.run(
+            "list",
+            job,
+            "--import",
+            first,
+            "--column",
+            "unused=Price",
+            "--column",
+            "kept=Title",
+            "--column",
+            "setup=Look");
+    assertThat(chosen.status()).as(chosen.err()).isZero();
+    var setup = Ran.run("list", job, "--json").json().at("/0");
+    assertThat(setup.at("/title").asText()).isEmpty();
+    assertThat(setup.at("/columns/Title 2").asText()).isEqualTo("Coat");
+    assertThat(setup.at("/columns").has("Price")).isFalse();
+    // Another file of the same headings, that is refused for its codes: it is told why.
+    var next = Files.writeString(folder.resolve("noon.csv"), "Look;Title;Price\n;Hat;14\n");
+    var refused = Ran.run("list", job, "--import", next);
+    assertThat(refused.status()).isEqualTo(2);
+    assertThat(refused.err())
+        .contains("it has the headings of the earlier list list.csv and was read like that one")
+        .contains("\"Price\" is not used")
+        .contains("read it afresh with --fresh.");
+  }
+
+  @Test
   void aPreviewKeepsNothing() throws IOException {
     var file = list("Wyróżnik;Treść\nAA-1;Płaszcz\n");
     assertThat(

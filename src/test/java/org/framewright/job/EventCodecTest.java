@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.frames.FrameId;
+import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -50,12 +51,20 @@ class EventCodecTest {
     var columns = new LinkedHashMap<String, String>();
     columns.put("setup", "Art. \"No.\"");
     columns.put("colour", "Farbe");
+    var uses = new LinkedHashMap<String, Heading>();
+    uses.put("Price", Heading.UNUSED);
+    uses.put("Titel", Heading.KEPT);
+    uses.put("45°", Heading.VIEW);
     for (var options :
         List.of(
             ListOptions.NONE,
             new ListOptions(
-                columns, Optional.of("Tops"), Optional.of("windows-1250"), Optional.of("")))) {
-      var event = new Event.ListRead(List.of("Art. \"No.\"", "", "款号"), options);
+                columns,
+                uses,
+                Optional.of("Tops"),
+                Optional.of("windows-1250"),
+                Optional.of("")))) {
+      var event = new Event.ListRead(List.of("Art. \"No.\"", "", "款号"), options, "list.csv");
       var entry = new Entry(1, new Stamp(1, 0, "desk"), Instant.parse(NOW), event);
       var line = EventCodec.encode(new EventCodec.Line(entry, false));
       assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);

@@ -30,11 +30,13 @@ class KeptOptionsTest {
     var fold =
         Fold.of(
             List.of(
-                entry(3, new Event.ListRead(List.of("LOOK ", "Style"), STYLE)),
-                entry(1, new Event.ListRead(List.of("Look", "Style"), LOOK)),
-                entry(2, new Event.ListRead(List.of("Style", "Look"), LOOK))));
-    assertThat(fold.listsRead().get(ListForm.of(List.of("look", "style")))).isEqualTo(STYLE);
-    assertThat(fold.listsRead().get(ListForm.of(List.of("style", "look")))).isEqualTo(LOOK);
+                entry(3, new Event.ListRead(List.of("LOOK ", "Style"), STYLE, "list.csv")),
+                entry(1, new Event.ListRead(List.of("Look", "Style"), LOOK, "list.csv")),
+                entry(2, new Event.ListRead(List.of("Style", "Look"), LOOK, "list.csv"))));
+    assertThat(fold.listsRead().get(ListForm.of(List.of("look", "style"))))
+        .isEqualTo(new KeptOptions(STYLE, "list.csv"));
+    assertThat(fold.listsRead().get(ListForm.of(List.of("style", "look"))))
+        .isEqualTo(new KeptOptions(LOOK, "list.csv"));
     assertThat(fold.listsRead().get(ListForm.of(List.of("look")))).isNull();
   }
 
@@ -43,14 +45,15 @@ class KeptOptionsTest {
     var entries =
         new ArrayList<>(
             List.of(
-                entry(1, new Event.ListRead(List.of("a"), LOOK)),
-                entry(2, new Event.ListRead(List.of("a"), STYLE)),
+                entry(1, new Event.ListRead(List.of("a"), LOOK, "list.csv")),
+                entry(2, new Event.ListRead(List.of("a"), STYLE, "list.csv")),
                 entry(3, new Event.TakenBack(new Stamp(2, 0, "desk")))));
     var whole = Fold.of(entries).listsRead();
     var folding = new Folding();
     entries.reversed().forEach(entry -> folding.add(List.of(entry)));
     assertThat(folding.fold().listsRead()).isEqualTo(whole);
-    assertThat(whole).containsExactly(Map.entry(ListForm.of(List.of("a")), LOOK));
+    assertThat(whole)
+        .containsExactly(Map.entry(ListForm.of(List.of("a")), new KeptOptions(LOOK, "list.csv")));
   }
 
   @Test

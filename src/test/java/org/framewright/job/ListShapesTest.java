@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.naming.Convention;
+import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
@@ -80,10 +81,13 @@ class ListShapesTest {
 
   private static ListOptions options(String text) {
     var columns = new LinkedHashMap<String, String>();
+    var uses = new LinkedHashMap<String, Heading>();
     var others = new LinkedHashMap<String, String>();
     for (var option : text.isEmpty() ? List.<String>of() : List.of(text.split(";", -1))) {
       var parts = option.strip().split("=", -1);
-      if (parts.length == 3) {
+      if (parts.length == 3 && Heading.ofUse(parts[1]).isPresent()) {
+        uses.put(parts[2], Heading.ofUse(parts[1]).get());
+      } else if (parts.length == 3) {
         columns.put(parts[1], parts[2]);
       } else {
         others.put(parts[0], parts[1]);
@@ -91,6 +95,7 @@ class ListShapesTest {
     }
     return new ListOptions(
         columns,
+        uses,
         Optional.ofNullable(others.get("sheet")),
         Optional.ofNullable(others.get("encoding")),
         Optional.ofNullable(others.get("one-setup-per")));
@@ -122,7 +127,7 @@ class ListShapesTest {
               + "\n"
               + understood.columns()
               + "\n"
-              + lines(understood.remarks())
+              + lines(understood.told())
               + understood.list();
       case ListReading.Refused refused -> lines(refused.problems()) + refused.waysOn();
     };
@@ -130,7 +135,7 @@ class ListShapesTest {
 
   private static String lines(List<ListProblem> problems) {
     return problems.stream()
-        .map(problem -> problem.problem().sentences() + "\n")
+        .map(problem -> problem.onCommandLine().sentences() + "\n")
         .collect(Collectors.joining());
   }
 

@@ -54,7 +54,7 @@ class EncodingGuessTest {
     assertThat(read.remarks())
         .extracting(ListProblem::toString)
         .containsExactly("list.csv: its letters were taken for Windows-1252, which is a guess");
-    assertThat(read.remarks().getFirst().problem().remedy()).contains("--encoding NAME");
+    assertThat(read.remarks().getFirst().onCommandLine().remedy()).contains("--encoding NAME");
     assertThat(read.source().encoding()).contains("windows-1252");
   }
 

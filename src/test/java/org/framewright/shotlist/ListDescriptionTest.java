@@ -60,13 +60,6 @@ class ListDescriptionTest {
 
   private static ListReading.Understood understood(List<ListProblem> remarks) {
     return new ListReading.Understood(
-        list(),
-        "UTF-8, commas",
-        ListReading.Source.NONE,
-        List.of(),
-        remarks,
-        List.of(),
-        List.of(),
-        ListOptions.NONE);
+        list(), "UTF-8, commas", ListReading.ReadAs.NOTHING, remarks, List.of());
   }
 }

@@ -20,6 +20,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelFormat;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -101,12 +102,16 @@ final class Pictures {
       """;
 
   private static final List<String> NOT_IN_THE_PAPERS =
-      List.of("large-names", "notice", "trouble", "proposal-scripts");
+      List.of("large-names", "notice", "trouble", "proposal-scripts", "list-asked", "list-wide");
+
+  private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
 
   /** Long enough for the background to read frames and their pictures. */
   private static final long SETTLE_MILLIS = 9000;
+
+  private static final int PATIENCE = 10;
 
   private final Path work;
   private final List<String> only;
@@ -155,6 +160,16 @@ final class Pictures {
         if (wanted("client-list", look, size)) {
           take(look, size, Optional.of(named), this::clientList);
         }
+        if (anyWanted("", LISTS, look, size)) {
+          take(
+              look,
+              size,
+              Optional.of(sample),
+              this::lists,
+              Path.of("samples/shot-list-noon.csv"),
+              Path.of("src/test/resources/lists/sizes.csv"),
+              wideList());
+        }
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
         }
@@ -178,7 +193,11 @@ final class Pictures {
     void sit(Shot shot) throws Exception;
   }
 
-  private void take(Theme look, Size size, Optional<Path> job, Sitting sitting) throws Exception {
+  /**
+   * @param files the answers where the app asks for one
+   */
+  private void take(Theme look, Size size, Optional<Path> job, Sitting sitting, Path... files)
+      throws Exception {
     var settings = work.resolve("settings");
     Files.createDirectories(settings);
     Files.writeString(
@@ -194,7 +213,11 @@ final class Pictures {
             () -> {
               var stage = new Stage();
               var composition =
-                  OpenApp.composed(stage, settings, clock, new PlatformChoosers(stage));
+                  OpenApp.composed(
+                      stage,
+                      settings,
+                      clock,
+                      files.length == 0 ? new PlatformChoosers(stage) : new Answers(work, files));
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;
@@ -227,6 +250,69 @@ final class Pictures {
         write(shot.app()::scene, kind + page, shot);
       }
     }
+  }
+
+  /** Lists that are looked at: the one of noon, one that asks, and one with many columns. */
+  private void lists(Shot shot) throws Exception {
+    for (var name : LISTS) {
+      var button = name.equals("list") ? "#new-list" : "#another";
+      for (var i = 0; i < PATIENCE && shot.find(button) == null; i++) {
+        settle();
+      }
+      fire(shot, button);
+      settle();
+      if (name.equals("list-wide") && shot.find("#step-columns") instanceof ToggleButton step) {
+        onInterface(
+            () -> {
+              step.fire();
+              return step;
+            });
+        settle();
+      }
+      write(shot.app()::scene, name, shot);
+    }
+  }
+
+  private static void fire(Shot shot, String button) throws Exception {
+    onInterface(
+        () -> {
+          if (shot.find(button) instanceof Button found) {
+            found.fire();
+          }
+          return shot;
+        });
+  }
+
+  /** Thirty columns, headed in several scripts. */
+  private Path wideList() throws Exception {
+    var headings =
+        List.of(
+            "Look",
+            "品名",
+            "اسم القطعة الطويل جدا (مقاس)",
+            "撮影カット",
+            "Farbe",
+            "Prix de vente conseillé TTC");
+    var cells =
+        List.of(
+            "ウールコート、ダブルブレスト、ロング丈",
+            "معطف طويل من الصوف الأزرق مع حزام",
+            "front",
+            "rot",
+            "1.200,00 €");
+    var lines = new ArrayList<String>();
+    for (var line = 0; line <= 60; line++) {
+      var row = new ArrayList<String>();
+      for (var column = 0; column < 30; column++) {
+        var title = headings.get(column % headings.size());
+        row.add(
+            line == 0
+                ? column < headings.size() ? title : title + " " + column
+                : column == 0 ? "" + (100 + line) : cells.get((column - 1) % cells.size()));
+      }
+      lines.add(String.join(";", row));
+    }
+    return Files.writeString(work.resolve("منتجات – 秋冬コレクション 2026.csv"), String.join("\n", lines));
   }
 
   private static void show(Shot shot, String page) throws Exception {
@@ -315,13 +401,7 @@ final class Pictures {
 
   private void handOff(Shot shot) throws Exception {
     show(shot, "frames");
-    onInterface(
-        () -> {
-          if (shot.find("#hand-off") instanceof Button button) {
-            button.fire();
-          }
-          return shot;
-        });
+    fire(shot, "#hand-off");
     settle();
     write(shot.app()::scene, "hand-off", shot);
   }

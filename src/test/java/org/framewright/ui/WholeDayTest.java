@@ -107,8 +107,8 @@ class WholeDayTest {
 
   private void takesTheClientsListIn() throws Exception {
     app.press(KeyCode.L);
-    app.awaitReading(".dialog-title", "What the new list changes");
-    app.press(KeyCode.ENTER);
+    app.awaitReading("#take-list", "Take 40 setups");
+    app.press(KeyCode.CONTROL, KeyCode.ENTER);
     app.awaitReading(".sheet-agreed", "0 of 40 signed off");
     assertThat(job().shotList().setups()).hasSize(40);
   }
@@ -167,12 +167,13 @@ class WholeDayTest {
 
   private void takesTheListOfNoonLineByLine() throws Exception {
     app.press(KeyCode.L);
-    app.awaitReading(".dialog-title", "What the new list changes");
+    app.awaitReading("#take-list", "Take 6 setups");
+    app.await(() -> app.holdsTheKeys("#results"));
     assertThat(app.reads(".difference .line-code")).isEqualTo("041");
     app.press(KeyCode.SPACE);
-    app.await(() -> app.readsAll(".import .label").contains("5 of 6 lines are taken"));
-    app.press(KeyCode.ENTER);
-    app.awaitReading("#status", "5 lines of the new list taken in.");
+    app.awaitReading("#take-list", "Take 5 setups");
+    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.awaitReading("#status", "5 setups of the new list taken in.");
 
     var codes = job().shotList().codes();
     assertThat(codes).contains("042").doesNotContain("041", "019");

@@ -33,20 +33,27 @@ public final class BoardScreen implements Screen {
   private final BoardView view;
   private final Runnable clientScreen;
   private final FramePictures pictures;
-  private final ListImport lists;
+  private final Runnable importList;
   private final List<Command> commands;
 
   /**
    * The board of a job.
    *
    * @param clientScreen opens or closes the client's screen
+   * @param importList asks for a list of the client's and shows what it is
    */
-  public BoardScreen(Desk desk, JobSession session, FramePictures pictures, Runnable clientScreen) {
+  public BoardScreen(
+      Desk desk,
+      JobSession session,
+      FramePictures pictures,
+      Runnable clientScreen,
+      Runnable importList) {
     this(
         desk,
         session,
         pictures,
         clientScreen,
+        importList,
         new BoardModel(session.view(), session, desk::trouble));
     desk.preferences()
         .get(GROUPING)
@@ -59,14 +66,15 @@ public final class BoardScreen implements Screen {
       JobSession session,
       FramePictures pictures,
       Runnable clientScreen,
+      Runnable importList,
       BoardModel model) {
     this.desk = desk;
     this.texts = desk.texts();
     this.session = session;
     this.pictures = pictures;
     this.clientScreen = clientScreen;
+    this.importList = importList;
     this.model = model;
-    this.lists = new ListImport(desk, session);
     this.commands = makeCommands();
     this.view =
         new BoardView(
@@ -79,7 +87,8 @@ public final class BoardScreen implements Screen {
                 texts,
                 command("next"),
                 List.of(command("agree"), command("pickup"), command("drop"))),
-            onLine());
+            onLine(),
+            importList);
   }
 
   /** What a view's code means by the job's convention; the code itself where it means nothing. */
@@ -168,7 +177,7 @@ public final class BoardScreen implements Screen {
             model.chosen()),
         always("find", KeyCode.SLASH, this::find),
         always("group", KeyCode.G, model::regroup),
-        always("importList", KeyCode.L, lists::ask),
+        always("importList", KeyCode.L, importList),
         always("client", KeyCode.C, clientScreen));
   }
 
@@ -309,7 +318,7 @@ public final class BoardScreen implements Screen {
   @Override
   public Screen anew() {
     view.dispose();
-    return new BoardScreen(desk, session, pictures, clientScreen, model);
+    return new BoardScreen(desk, session, pictures, clientScreen, importList, model);
   }
 
   @Override

@@ -78,12 +78,13 @@ final class BoardView {
       UnaryOperator<String> viewWord,
       Supplier<Instant> now,
       SetActions actions,
-      List<Command> onLine) {
+      List<Command> onLine,
+      Runnable importList) {
     this.model = model;
     this.texts = texts;
     this.now = now;
     this.band = new OnSetBand(texts, pictures, viewWord, model::bringView, actions);
-    this.head = new SheetHead(texts, model::select);
+    this.head = new SheetHead(texts, model::select, importList);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
     list.offer(onLine);

@@ -2,6 +2,7 @@ package org.framewright.ui.board;
 
 import java.util.Locale;
 import java.util.function.Consumer;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
@@ -23,8 +24,9 @@ final class SheetHead extends VBox {
    * Over an empty list.
    *
    * @param chosen hears which setup was clicked on the ruler
+   * @param importList opens the page for a list of the client's
    */
-  SheetHead(Texts texts, Consumer<SetupRow> chosen) {
+  SheetHead(Texts texts, Consumer<SetupRow> chosen, Runnable importList) {
     this.texts = texts;
     this.ruler =
         new JobRuler(
@@ -46,7 +48,13 @@ final class SheetHead extends VBox {
     HBox.setHgrow(filter, Priority.ALWAYS);
     var line = new HBox(agreed, filter);
     line.getStyleClass().add("sheet-line");
-    var numbers = new HBox(totals, grouped);
+    var newList = new Button(texts.get("board.newList"));
+    newList.setId("new-list");
+    newList.getStyleClass().add("slight");
+    newList.setMinWidth(Region.USE_PREF_SIZE);
+    newList.setFocusTraversable(false);
+    newList.setOnAction(_ -> importList.run());
+    var numbers = new HBox(totals, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);

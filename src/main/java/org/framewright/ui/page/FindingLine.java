@@ -50,6 +50,14 @@ public final class FindingLine extends HBox {
     return line;
   }
 
+  /** For a list of many: what is so in so many lines at most, its remedy in one. */
+  public static FindingLine low(Texts texts, int lines) {
+    var line = new FindingLine(texts);
+    line.message.setMostLines(lines);
+    line.remedy.setMostLines(1);
+    return line;
+  }
+
   /** Shows a finding with its line in the file. */
   public void show(Finding finding) {
     show(
@@ -60,10 +68,15 @@ public final class FindingLine extends HBox {
   }
 
   private void show(Finding finding, String said) {
-    getStyleClass().setAll("finding", finding.severity().word());
-    word.setText(word(texts, finding.severity()));
+    show(finding.severity(), said, finding.remedy().orElse(""));
+  }
+
+  /** Shows what is so, and its remedy. */
+  public void show(Severity severity, String said, String what) {
+    getStyleClass().setAll("finding", severity.word());
+    word.setText(word(texts, severity));
     message.setText(said);
-    remedy.setText(brief ? "" : finding.remedy().orElse(""));
+    remedy.setText(brief ? "" : what);
     remedy.setVisible(!remedy.getText().isEmpty());
     remedy.setManaged(!remedy.getText().isEmpty());
     setAccessibleText(word.getText() + ". " + message.getText() + " " + remedy.getText());

@@ -1,6 +1,7 @@
 package org.framewright.ui.page;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.Node;
 import org.framewright.ui.command.Command;
 
@@ -11,6 +12,13 @@ public interface Screen {
 
   /** The page's word in the head line. */
   String title();
+
+  /**
+   * The page that this one belongs to and gives way to: then it has no word and no key of its own.
+   */
+  default Optional<String> within() {
+    return Optional.empty();
+  }
 
   /** The page itself; the same node each time. */
   Node node();

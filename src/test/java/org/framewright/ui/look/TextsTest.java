@@ -44,8 +44,8 @@ class TextsTest {
 
   @Test
   void numbersAreWordedByTheirCount() {
-    assertThat(texts.get("import.done", 1)).startsWith("1 line of");
-    assertThat(texts.get("import.done", 12)).startsWith("12 lines of");
+    assertThat(texts.get("lists.done", 1)).startsWith("1 setup of");
+    assertThat(texts.get("lists.done", 12)).startsWith("12 setups of");
   }
 
   @Test
