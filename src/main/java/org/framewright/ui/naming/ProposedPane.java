@@ -106,7 +106,7 @@ final class ProposedPane extends VBox {
     yaml.setAccessibleText(texts.get("proposal.yaml"));
     HBox.setHgrow(yaml, Priority.ALWAYS);
     var paper = new HBox(gutter, yaml);
-    paper.getStyleClass().add("paper");
+    paper.getStyleClass().addAll("paper-sheet", "paper");
     VBox.setVgrow(paper, Priority.ALWAYS);
     return paper;
   }
