@@ -50,9 +50,8 @@ class TextsTest {
 
   @Test
   void totalsLeaveOutWhatThereIsNoneOf() {
-    assertThat(texts.get("board.totals", 40, 3, 2, 35, 0, 0))
-        .isEqualTo("40 setups: 3 signed off, 2 shot, 35 to shoot");
-    assertThat(texts.get("board.totals", 40, 3, 2, 33, 2, 1))
-        .isEqualTo("40 setups: 3 signed off, 2 shot, 33 to shoot, 2 pickups, 1 dropped");
+    assertThat(texts.get("board.totals", 2, 35, 0, 0)).isEqualTo("2 shot · 35 to shoot");
+    assertThat(texts.get("board.totals", 2, 33, 1, 4))
+        .isEqualTo("2 shot · 33 to shoot · 1 pickup · 4 dropped");
   }
 }
