@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
+import javafx.beans.binding.Bindings;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.framewright.frames.Frame;
@@ -17,6 +19,11 @@ import org.framewright.ui.look.FramePictures;
 /** The last frames of the setup on set, the newest at the left. A click looks at one. */
 final class FrameStrip extends HBox {
   private static final int EDGE = 220;
+
+  /** What the stylesheet puts around a picture, above and below, in pixels. */
+  private static final double AROUND = 8;
+
+  private static final double LEAST = 8;
   private static final PseudoClass LOOKED = PseudoClass.getPseudoClass("looked-at");
 
   private final FramePictures pictures;
@@ -29,11 +36,11 @@ final class FrameStrip extends HBox {
 
     Print(Runnable chosen) {
       view.setPreserveRatio(true);
-      view.fitHeightProperty().bind(heightProperty().multiply(0.7));
       var box = new StackPane(view);
+      view.fitHeightProperty().bind(Bindings.max(LEAST, box.heightProperty().subtract(AROUND)));
       box.getStyleClass().add("print-box");
       box.setMinHeight(0);
-      VBox.setVgrow(box, javafx.scene.layout.Priority.ALWAYS);
+      VBox.setVgrow(box, Priority.ALWAYS);
       name.getStyleClass().add("print-name");
       getStyleClass().add("strip-print");
       setAlignment(Pos.BOTTOM_LEFT);
