@@ -9,9 +9,12 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import javafx.application.Platform;
 import javafx.scene.AccessibleAttribute;
+import javafx.scene.Node;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.TextField;
 import javafx.scene.input.DataFormat;
@@ -171,6 +174,37 @@ class ListPageTest {
               DataFormat.lookupMimeType("application/x-framewright-setup"),
               code);
         });
+  }
+
+  @Test
+  void aSetupIsRunByMouseAlone() throws Exception {
+    robot.clickOn("#act-next");
+    onSet("001");
+    robot.clickOn("back");
+    await(
+        () ->
+            app.session()
+                .view()
+                .get()
+                .state()
+                .onSet()
+                .flatMap(set -> set.view())
+                .equals(Optional.of("B")));
+    robot.clickOn("#act-next");
+    onSet("002");
+    stands("001", SetupState.SHOT);
+    robot.doubleClickOn(line("004"));
+    onSet("004");
+    robot.clickOn("#act-pickup");
+    opened.await(() -> opened.reads(".dialog-title").startsWith("Shoot 004 again"));
+    press(KeyCode.ESCAPE);
+  }
+
+  private Node line(String code) {
+    return app.scene().getRoot().lookupAll(".line-code").stream()
+        .filter(node -> node instanceof Labeled label && label.getText().equals(code))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

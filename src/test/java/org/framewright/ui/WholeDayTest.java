@@ -311,7 +311,6 @@ class WholeDayTest {
         () -> app.reads(".grid-title").startsWith(code + " "), KeyCode.ALT, KeyCode.DOWN);
   }
 
-  /** What the list's line of a setup reads. */
   /** What a line of the list says, its state at the end. */
   private String line(String code) {
     return app.app().scene().getRoot().lookupAll(".setup-row").stream()

@@ -31,7 +31,6 @@ final class JobRuler extends Region {
   private static final double GAP = 0.2;
 
   private final Map<SetupState, Path> ticks = new EnumMap<>(SetupState.class);
-  private final Function<SetupRow, String> words;
   private final Tooltip tooltip = new Tooltip();
   private List<SetupRow> rows = List.of();
 
@@ -41,7 +40,6 @@ final class JobRuler extends Region {
    * @param words what the tooltip says of a setup
    */
   JobRuler(Function<SetupRow, String> words, Consumer<SetupRow> chosen) {
-    this.words = words;
     getStyleClass().add("job-ruler");
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     for (var state : SetupState.values()) {

@@ -38,6 +38,7 @@ final class SetActions extends HBox {
     this.others = others.stream().map(this::button).toList();
     for (int i = 0; i < others.size(); i++) {
       this.others.get(i).setText(texts.get("board.act." + word(others.get(i))));
+      this.others.get(i).setId("act-" + word(others.get(i)));
       this.others.get(i).setMinWidth(Region.USE_PREF_SIZE);
     }
     getStyleClass().add("set-actions");
@@ -52,6 +53,8 @@ final class SetActions extends HBox {
 
   private Button button(Command command) {
     var button = new Button();
+    // Codes have underscores of their own.
+    button.setMnemonicParsing(false);
     button.getStyleClass().add("act");
     var key = new Label(command.key().getDisplayText());
     key.getStyleClass().add("key-cap");

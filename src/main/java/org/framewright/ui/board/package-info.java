@@ -1,5 +1,6 @@
 /**
- * Run the list: what is on set, what comes next, and the rest.
+ * Run the list: what is on set with its last frames, how far the job is, and the lines. {@link
+ * org.framewright.ui.board.Widths} shares a window's width among them.
  *
  * <p>The way through: each new {@link org.framewright.ui.session.JobView} becomes plain {@link
  * org.framewright.ui.board.SetupRow}s in the {@link org.framewright.ui.board.BoardModel}, which

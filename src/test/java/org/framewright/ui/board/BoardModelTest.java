@@ -194,6 +194,38 @@ class BoardModelTest {
   }
 
   @Test
+  void aViewThatIsClickedComesBeforeTheCamera() {
+    job.state("001", SetupState.ON_SET);
+    view.set(job.build());
+    board.bringView("B");
+    job.view("B");
+    view.set(job.build());
+    board.bringView("B");
+    board.bringView("no such view");
+    assertThat(ledger.said)
+        .as("what is there is not ticked again")
+        .containsExactly("001 on-set view B");
+  }
+
+  @Test
+  void theOneThatComesNextIsMarkedAndNoOther() {
+    assertThat(next()).containsExactly("001");
+    job.state("001", SetupState.ON_SET);
+    view.set(job.build());
+    assertThat(next()).containsExactly("002");
+    job.state("002", SetupState.DROPPED);
+    view.set(job.build());
+    assertThat(next()).containsExactly("003");
+  }
+
+  private List<String> next() {
+    return board.standing().get().rows().stream()
+        .filter(SetupRow::comesNext)
+        .map(SetupRow::code)
+        .toList();
+  }
+
+  @Test
   void everyWordTypedMustBeFoundWhateverItsCase() {
     board.filter().set("GARMENT 7");
     assertThat(shown()).containsExactly("007");
