@@ -16,6 +16,8 @@ import javafx.scene.AccessibleAttribute;
 import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.TextField;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
@@ -198,6 +200,24 @@ class ListPageTest {
     robot.clickOn("#act-pickup");
     opened.await(() -> opened.reads(".dialog-title").startsWith("Shoot 004 again"));
     press(KeyCode.ESCAPE);
+    robot.rightClickOn(line("006"));
+    var menu = ((ListView<?>) app.scene().getRoot().lookup("#setups")).getContextMenu();
+    await(menu::isShowing);
+    System.out.println(
+        "DEBUG0 "
+            + app.scene().getFocusOwner()
+            + opened.readsAll(".dialog-title")
+            + ((ListView<?>) app.scene().getRoot().lookup("#setups"))
+                .getSelectionModel()
+                .getSelectedItem());
+    // The headless toolkit brings no click to a window above another.
+    robot.interact(
+        () ->
+            menu.getItems().stream()
+                .filter(item -> item.getText().equals("Shoot the chosen setup next"))
+                .forEach(MenuItem::fire));
+    await(() -> app.session().view().get().list().setups().get(4).code().equals("006"));
+    opened.await(() -> opened.reads("#act-next").startsWith("Shot, next: 006"));
   }
 
   private Node line(String code) {

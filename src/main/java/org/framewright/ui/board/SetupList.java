@@ -1,15 +1,20 @@
 package org.framewright.ui.board;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
+import javafx.event.EventTarget;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.skin.VirtualFlow;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import javafx.util.Subscription;
@@ -57,12 +62,25 @@ final class SetupList extends ListView<Line> {
       menu.getItems().add(item);
     }
     setContextMenu(menu);
+    // The menu is of the line that it is asked for on.
+    addEventFilter(
+        ContextMenuEvent.CONTEXT_MENU_REQUESTED,
+        event -> lineAt(event.getTarget()).ifPresent(getSelectionModel()::clearAndSelect));
     setOnMouseClicked(
         event -> {
           if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
             commands.getFirst().fire();
           }
         });
+  }
+
+  private static Optional<Integer> lineAt(EventTarget target) {
+    for (var at = target instanceof Node node ? node : null; at != null; at = at.getParent()) {
+      if (at instanceof ListCell<?> cell && !cell.isEmpty()) {
+        return Optional.of(cell.getIndex());
+      }
+    }
+    return Optional.empty();
   }
 
   void show(BoardModel.Now now) {

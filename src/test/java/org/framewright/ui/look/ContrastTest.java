@@ -34,7 +34,7 @@ class ContrastTest {
           List.of("-strong-ink"));
 
   /** A ground in a look, by the rule that gives it its colours. */
-  private enum Ground {
+  enum Ground {
     SHEET("\\.root, \\.paper-sheet[^{]*\\{(.*?)\\}"),
     TABLE("\\.table, \\.root\\.table[^{]*\\{(.*?)\\}"),
     SUNLIGHT("\\.root\\.sunlight, [^{]*\\{(.*?)\\}"),
