@@ -203,13 +203,6 @@ class ListPageTest {
     robot.rightClickOn(line("006"));
     var menu = ((ListView<?>) app.scene().getRoot().lookup("#setups")).getContextMenu();
     await(menu::isShowing);
-    System.out.println(
-        "DEBUG0 "
-            + app.scene().getFocusOwner()
-            + opened.readsAll(".dialog-title")
-            + ((ListView<?>) app.scene().getRoot().lookup("#setups"))
-                .getSelectionModel()
-                .getSelectedItem());
     // The headless toolkit brings no click to a window above another.
     robot.interact(
         () ->
