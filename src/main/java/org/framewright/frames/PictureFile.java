@@ -10,13 +10,22 @@ public final class PictureFile {
   private PictureFile() {}
 
   /**
-   * Why a file is no whole picture, in words; empty where it is one: a JPEG, TIFF, PNG, PSD, HEIF
-   * or raw, whatever its ending says. Its pixels are not decoded. Links are not followed.
+   * Why a file is no whole picture, in words; empty where it is one: a JPEG, TIFF, BigTIFF, PNG,
+   * PSD, WebP, HEIF or raw, whatever its ending says. Its pixels are not decoded. Links are not
+   * followed.
    */
   public static Optional<String> fault(Path path) {
     try (var file = Bytes.open(path)) {
       if (PsdReader.claims(file)) {
         PsdReader.read(file);
+        return Optional.empty();
+      }
+      if (BigTiffReader.claims(file)) {
+        BigTiffReader.read(file);
+        return Optional.empty();
+      }
+      if (WebpReader.claims(file)) {
+        WebpReader.read(file);
         return Optional.empty();
       }
       return Contents.of(file).fault();

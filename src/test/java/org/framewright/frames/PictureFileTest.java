@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -90,9 +93,60 @@ class PictureFileTest {
     assertThat(fault(old)).contains("it is of version 9, which is not known here");
   }
 
+  /** A BigTIFF of 2 x 2 pixels in grey, in two strips, as its published design lays it out. */
+  private static byte[] bigTiff(ByteOrder order) {
+    var out = ByteBuffer.allocate(16 + 8 + 2 * 20 + 8 + 4).order(order);
+    out.put((order == ByteOrder.BIG_ENDIAN ? "MM" : "II").getBytes(StandardCharsets.US_ASCII));
+    out.putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(16);
+    out.putLong(2);
+    // Offsets as two numbers of four bytes, counts as two of two: both fit into their field.
+    out.putShort((short) 0x0111).putShort((short) 4).putLong(2).putInt(72).putInt(74);
+    out.putShort((short) 0x0117).putShort((short) 3).putLong(2);
+    out.putShort((short) 2).putShort((short) 2).putInt(0);
+    out.putLong(0);
+    return out.put(new byte[] {1, 2, 3, 4}).array();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"MM", "II"})
+  void aBigTiffIsWholeWithItsLastStrip(String order) throws IOException {
+    var whole = bigTiff(order.equals("MM") ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
+    assertThat(fault(whole)).isEmpty();
+    for (int length = 0; length < whole.length; length++) {
+      assertThat(fault(Arrays.copyOf(whole, length))).as("%d bytes", length).isPresent();
+    }
+    for (int at = 0; at < whole.length; at++) {
+      for (int value : new int[] {0, 1, 0x7F, 0x80, 0xFF}) {
+        var other = whole.clone();
+        other[at] = (byte) value;
+        assertThat(fault(other)).isNotNull();
+      }
+    }
+  }
+
+  /**
+   * A WebP as RFC 9649, section 2, lays it out: one chunk, here of an odd length and its padding.
+   */
+  private static byte[] webp(String chunk) {
+    var out = ByteBuffer.allocate(12 + 8 + 6).order(ByteOrder.LITTLE_ENDIAN);
+    out.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt(18);
+    out.put(("WEBP" + chunk).getBytes(StandardCharsets.US_ASCII)).putInt(5);
+    return out.put(new byte[6]).array();
+  }
+
+  @Test
+  void aWebpIsWholeWithItsLastChunkAndHoldsAPicture() throws IOException {
+    var whole = webp("VP8L");
+    assertThat(fault(whole)).isEmpty();
+    for (int length = 0; length < whole.length; length++) {
+      assertThat(fault(Arrays.copyOf(whole, length))).as("%d bytes", length).isPresent();
+    }
+    assertThat(fault(webp("EXIF"))).contains("it names no picture data");
+  }
+
   @Test
   void whatIsNoPictureSaysSo() throws IOException {
-    assertThat(fault("a text".getBytes(java.nio.charset.StandardCharsets.UTF_8)).orElseThrow())
+    assertThat(fault("a text".getBytes(StandardCharsets.UTF_8)).orElseThrow())
         .contains("no picture");
     assertThat(PictureFile.fault(folder.resolve("none"))).isPresent();
     assertThat(PictureFile.fault(folder)).isPresent();

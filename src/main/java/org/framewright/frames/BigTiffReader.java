@@ -1,0 +1,105 @@
+package org.framewright.frames;
+
+import java.io.IOException;
+
+/**
+ * BigTIFF, the form of TIFF for files of 4 GB and more, by its published design (Aware Systems,
+ * "The BigTIFF File Format Proposal"; libtiff reads and writes it): as TIFF, with offsets and
+ * counts of eight bytes. Asked of it: do the data of its pictures lie inside the file.
+ */
+final class BigTiffReader {
+  private static final int MAGIC = 43;
+  private static final int SHORT = 3;
+  private static final int LONG = 4;
+  private static final int LONG8 = 16;
+  private static final int STRIP_OFFSETS = 0x0111;
+  private static final int STRIP_COUNTS = 0x0117;
+  private static final int TILE_OFFSETS = 0x0144;
+  private static final int TILE_COUNTS = 0x0145;
+  private static final int FIELD = 20;
+  private static final int MOST_DIRECTORIES = 64;
+  private static final int MOST_FIELDS = 4096;
+  private static final int MOST_PARTS = 1 << 20;
+
+  private final Bytes file;
+  private final boolean bigEndian;
+
+  /** The numbers of a field: where they lie, and how wide each is. */
+  private record Numbers(long at, long count, int width) {
+    static final Numbers NONE = new Numbers(0, 0, 0);
+  }
+
+  private BigTiffReader(Bytes file) throws IOException {
+    this.file = file;
+    this.bigEndian = file.u8(0) == 'M';
+  }
+
+  static boolean claims(Bytes file) throws IOException {
+    if (!file.holds(0, 16)) {
+      return false;
+    }
+    int order = file.u16(0, true);
+    return (order == 0x4949 || order == 0x4D4D) && file.u16(2, order == 0x4D4D) == MAGIC;
+  }
+
+  static void read(Bytes file) throws IOException {
+    var reader = new BigTiffReader(file);
+    if (file.u16(4, reader.bigEndian) != 8 || file.u16(6, reader.bigEndian) != 0) {
+      throw new Malformed("its head describes no picture");
+    }
+    long parts = 0;
+    long at = file.u64(8, reader.bigEndian);
+    for (int i = 0; i < MOST_DIRECTORIES && at != 0; i++) {
+      long fields = file.u64(at, reader.bigEndian);
+      if (fields > MOST_FIELDS) {
+        throw new Malformed("a directory has more fields than is sensible");
+      }
+      parts += reader.check(at + 8, fields, STRIP_OFFSETS, STRIP_COUNTS);
+      parts += reader.check(at + 8, fields, TILE_OFFSETS, TILE_COUNTS);
+      at = file.u64(at + 8 + fields * FIELD, reader.bigEndian);
+    }
+    if (parts == 0) {
+      throw new Malformed("it names no picture data");
+    }
+  }
+
+  /** Checks the parts of a directory's picture; says how many there are. */
+  private long check(long directory, long fields, int offsets, int counts) throws IOException {
+    var where = numbers(directory, fields, offsets);
+    var lengths = numbers(directory, fields, counts);
+    if (where.count() != lengths.count() || where.count() > MOST_PARTS) {
+      throw new Malformed("the parts of its picture cannot be counted");
+    }
+    for (long i = 0; i < where.count(); i++) {
+      file.slice(number(where, i), number(lengths, i));
+    }
+    return where.count();
+  }
+
+  private Numbers numbers(long directory, long fields, int tag) throws IOException {
+    for (long at = directory; at < directory + fields * FIELD; at += FIELD) {
+      if (file.u16(at, bigEndian) != tag) {
+        continue;
+      }
+      int width =
+          switch (file.u16(at + 2, bigEndian)) {
+            case SHORT -> 2;
+            case LONG -> 4;
+            case LONG8 -> 8;
+            default -> throw new Malformed("a field of its picture has no numbers");
+          };
+      long count = file.u64(at + 4, bigEndian);
+      return new Numbers(count <= 8 / width ? at + 12 : file.u64(at + 12, bigEndian), count, width);
+    }
+    return Numbers.NONE;
+  }
+
+  private long number(Numbers numbers, long i) throws IOException {
+    long at = numbers.at() + i * numbers.width();
+    return switch (numbers.width()) {
+      case 2 -> file.u16(at, bigEndian);
+      case 4 -> file.u32(at, bigEndian);
+      default -> file.u64(at, bigEndian);
+    };
+  }
+}
