@@ -56,6 +56,7 @@ final class BoardView {
   private final BorderPane root = new BorderPane();
   private final ObjectProperty<SetupCell.Room> room =
       new SimpleObjectProperty<>(SetupCell.Room.ONE_LINE);
+  private final ObjectProperty<Integer> viewPlaces = new SimpleObjectProperty<>(1);
   private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
   private final AnimationTimer coming =
       new AnimationTimer() {
@@ -110,7 +111,7 @@ final class BoardView {
   }
 
   private SetupCell cell(ObservableValue<SetupCell.Room> roomy) {
-    return new SetupCell(texts, roomy, _ -> texts.get("board.group.none"));
+    return new SetupCell(texts, roomy, viewPlaces, _ -> texts.get("board.group.none"));
   }
 
   /** The first lines in a list of their own, to be styled and thrown away. */
@@ -130,7 +131,7 @@ final class BoardView {
     var first = model.now().get();
     band.describe(first);
     list.show(first);
-    head.show(model.standing().get());
+    show(model.standing().get());
     head.show(model.grouping().get());
   }
 
@@ -140,7 +141,7 @@ final class BoardView {
     listening =
         Subscription.combine(
             model.now().subscribe(this::showNow),
-            model.standing().subscribe(standing -> head.show(standing)),
+            model.standing().subscribe(this::show),
             model.grouping().subscribe(grouping -> head.show(grouping)));
   }
 
@@ -272,6 +273,15 @@ final class BoardView {
     band.show(shown);
     showTime();
     list.show(shown);
+  }
+
+  private void show(BoardModel.Standing standing) {
+    head.show(standing);
+    viewPlaces.set(
+        standing.rows().stream()
+            .mapToInt(row -> Math.clamp(row.views().size(), 1, SetupCell.PLACES))
+            .max()
+            .orElse(1));
   }
 
   private void showTime() {

@@ -14,7 +14,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.Subscription;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
 
@@ -34,7 +33,10 @@ final class SetupCell extends ListCell<Line> {
   }
 
   private static final double MARK = 20;
-  private static final int PLACES = 4;
+
+  /** Views that have a place of their own, at most. */
+  static final int PLACES = 4;
+
   private static final PseudoClass HEADING = PseudoClass.getPseudoClass("heading");
   private static final PseudoClass NEEDS = PseudoClass.getPseudoClass("needs");
   private static final PseudoClass MISSING = PseudoClass.getPseudoClass("missing");
@@ -58,10 +60,19 @@ final class SetupCell extends ListCell<Line> {
   private final HBox below = new HBox();
   private final VBox lines = new VBox(above, below);
   private final Label heading = label("line-group");
-  private final Subscription following;
   private Room room = Room.ONE_LINE;
 
-  SetupCell(Texts texts, ObservableValue<Room> room, Function<Grouping, String> groupWord) {
+  /**
+   * A line that shows nothing.
+   *
+   * @param room how much it says
+   * @param viewPlaces how many views have a place: as many as some line of the list needs
+   */
+  SetupCell(
+      Texts texts,
+      ObservableValue<Room> room,
+      ObservableValue<Integer> viewPlaces,
+      Function<Grouping, String> groupWord) {
     this.texts = texts;
     this.groupWord = groupWord;
     row.getStyleClass().add("setup-row");
@@ -82,7 +93,8 @@ final class SetupCell extends ListCell<Line> {
       places.add(label("view-place"));
     }
     views.getChildren().setAll(places);
-    following = room.subscribe(this::fit);
+    room.subscribe(this::fit);
+    viewPlaces.subscribe(this::showPlaces);
     setPrefWidth(0);
   }
 
@@ -90,6 +102,12 @@ final class SetupCell extends ListCell<Line> {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  private void showPlaces(int wanted) {
+    for (int i = 0; i < PLACES; i++) {
+      shown(places.get(i), i < wanted);
+    }
   }
 
   /** Puts the parts where they belong at that width. */
@@ -213,7 +231,7 @@ final class SetupCell extends ListCell<Line> {
   private String state(SetupRow line) {
     var word = texts.get("state." + line.state().word());
     if (line.status().changedSinceSignOff()) {
-      return texts.get("board.changedSince");
+      return texts.get(room == Room.ONE_LINE ? "board.changed" : "board.changedSince");
     }
     // Who and why need room; a mark and a word say the rest.
     return line.status()
@@ -222,10 +240,5 @@ final class SetupCell extends ListCell<Line> {
         .filter(_ -> room != Room.ONE_LINE)
         .map(more -> word + " · " + more)
         .orElse(word);
-  }
-
-  /** Stops following the width. */
-  void dispose() {
-    following.unsubscribe();
   }
 }
