@@ -167,6 +167,8 @@ final class Jobs {
   /** Gives a page its styles and its places once, so that the window has less to do with it. */
   private void fit(Node page, Bounds size) {
     var room = new StackPane(page);
+    // The same ground as in the window: on another one all colours would be sought anew there.
+    room.getStyleClass().add("table");
     appearance.dress(new Scene(room, size.getWidth(), size.getHeight()));
     room.applyCss();
     room.layout();
