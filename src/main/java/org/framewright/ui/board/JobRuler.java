@@ -3,6 +3,7 @@ package org.framewright.ui.board;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -78,8 +79,14 @@ final class JobRuler extends Region {
   protected void layoutChildren() {
     ticks.values().forEach(path -> path.getElements().clear());
     double step = step();
+    var last = new EnumMap<SetupState, Integer>(SetupState.class);
     for (int i = 0; i < rows.size(); i++) {
       var state = rows.get(i).state();
+      // Of thousands of setups several share a pixel, which one tick of a state fills.
+      int pixel = (int) (i * step);
+      if (Objects.equals(last.put(state, pixel), pixel)) {
+        continue;
+      }
       place(state, i * step, step)
           .ifPresent(
               box ->

@@ -54,7 +54,6 @@ final class OnSetBand {
   /** Which of the latest frames is looked at; 0 is the newest, to which it goes back by itself. */
   private int looked;
 
-  private String shownCode = "";
   private boolean above;
   private boolean wordsCramped;
 
@@ -171,7 +170,6 @@ final class OnSetBand {
     shown = now;
     var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
-    shownCode = row.map(SetupRow::code).orElse("");
     title.setText(row.map(set -> set.setup().title()).orElseGet(this::beforeAnySetup));
     where.setText(row.map(SetupRow::where).orElse(""));
     note.setText(row.flatMap(set -> set.setup().note()).orElse(""));
@@ -252,7 +250,7 @@ final class OnSetBand {
   }
 
   private void pictures() {
-    large.show(shown.latest(), looked, !shownCode.isEmpty());
+    large.show(shown.latest(), looked, shown.onSet().isPresent());
     strip.show(shown.latest(), looked);
   }
 }

@@ -2,11 +2,11 @@ package org.framewright.ui.board;
 
 import java.util.List;
 import javafx.geometry.Dimension2D;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Region;
 import org.framewright.frames.Frame;
+import org.framewright.ui.look.FittingPane;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 
@@ -106,7 +106,7 @@ final class SetPictures extends Region {
     var size = size(large, width, height);
     put(large, 0, 0, size);
     layoutWaiting(width, height);
-    double gap = large.getImage() == null ? 0 : 0.8 * waiting.getFont().getSize();
+    double gap = image == null ? 0 : 0.8 * waiting.getFont().getSize();
     double left = size.getWidth() + gap;
     double room = width - left;
     boolean useful = image != null && room >= USEFUL * size.getWidth();
@@ -132,11 +132,9 @@ final class SetPictures extends Region {
     waiting.resizeRelocate(0, 0, place, place / shape);
   }
 
-  private static void put(Node view, double x, double y, Dimension2D size) {
-    if (view instanceof ImageView image) {
-      image.setFitWidth(size.getWidth());
-      image.setFitHeight(size.getHeight());
-    }
+  private static void put(ImageView view, double x, double y, Dimension2D size) {
+    view.setFitWidth(size.getWidth());
+    view.setFitHeight(size.getHeight());
     view.relocate(x, y);
   }
 
@@ -145,9 +143,7 @@ final class SetPictures extends Region {
     if (image == null) {
       return new Dimension2D(0, 0);
     }
-    double scale = Math.min(1, Math.min(width / image.getWidth(), height / image.getHeight()));
-    return new Dimension2D(
-        Math.max(1, image.getWidth() * scale), Math.max(1, image.getHeight() * scale));
+    return FittingPane.fitted(image, width, height);
   }
 
   @Override

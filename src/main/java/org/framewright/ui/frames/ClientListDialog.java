@@ -8,7 +8,6 @@ import javafx.scene.Node;
 import javafx.scene.TraversalDirection;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextFormatter;
@@ -25,6 +24,7 @@ import org.framewright.base.Problem;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.ui.frames.ListReading.Row;
 import org.framewright.ui.frames.ListReading.State;
+import org.framewright.ui.look.TallCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
@@ -218,7 +218,7 @@ final class ClientListDialog {
   }
 
   /** A part of a line: the line, what the part was taken for, and the frames to choose from. */
-  private final class RowCell extends ListCell<Row> {
+  private final class RowCell extends TallCell<Row> {
     private final Region stroke = new Region();
     private final WrappedText heading = new WrappedText("row-heading");
     private final WrappedText said = new WrappedText("row-said");
@@ -235,15 +235,6 @@ final class ClientListDialog {
       HBox.setHgrow(inside, Priority.ALWAYS);
       line.setPrefWidth(1);
       line.setMinWidth(0);
-    }
-
-    @Override
-    protected double computePrefHeight(double width) {
-      return getGraphic() == null
-          ? super.computePrefHeight(width)
-          : snappedTopInset()
-              + snappedBottomInset()
-              + line.prefHeight(width - snappedLeftInset() - snappedRightInset());
     }
 
     @Override

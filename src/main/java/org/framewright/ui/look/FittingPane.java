@@ -1,5 +1,7 @@
 package org.framewright.ui.look;
 
+import javafx.geometry.Dimension2D;
+import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Pane;
 
@@ -22,13 +24,17 @@ public final class FittingPane extends Pane {
     if (image == null) {
       return;
     }
-    var scale =
-        Math.min(1, Math.min(getWidth() / image.getWidth(), getHeight() / image.getHeight()));
-    var width = Math.max(1, image.getWidth() * scale);
-    var height = Math.max(1, image.getHeight() * scale);
-    view.setFitWidth(width);
-    view.setFitHeight(height);
-    view.relocate((getWidth() - width) / 2, (getHeight() - height) / 2);
+    var size = fitted(image, getWidth(), getHeight());
+    view.setFitWidth(size.getWidth());
+    view.setFitHeight(size.getHeight());
+    view.relocate((getWidth() - size.getWidth()) / 2, (getHeight() - size.getHeight()) / 2);
+  }
+
+  /** The size at which a place shows a picture whole, never larger than it is. */
+  public static Dimension2D fitted(Image image, double width, double height) {
+    var scale = Math.min(1, Math.min(width / image.getWidth(), height / image.getHeight()));
+    return new Dimension2D(
+        Math.max(1, image.getWidth() * scale), Math.max(1, image.getHeight() * scale));
   }
 
   @Override

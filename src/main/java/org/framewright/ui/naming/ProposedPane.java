@@ -5,7 +5,6 @@ import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
@@ -17,6 +16,7 @@ import org.framewright.naming.Finding;
 import org.framewright.naming.Proposal;
 import org.framewright.naming.ProposalDescription;
 import org.framewright.naming.Severity;
+import org.framewright.ui.look.TallCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FindingLine;
@@ -200,21 +200,12 @@ final class ProposedPane extends VBox {
   }
 
   /** A finding with its remedy, as high as it needs. */
-  private final class FindingCell extends ListCell<Finding> {
+  private final class FindingCell extends TallCell<Finding> {
     private final FindingLine line = new FindingLine(texts);
 
     FindingCell() {
       line.setPrefWidth(1);
       line.setMinWidth(0);
-    }
-
-    @Override
-    protected double computePrefHeight(double width) {
-      return getGraphic() == null
-          ? super.computePrefHeight(width)
-          : snappedTopInset()
-              + snappedBottomInset()
-              + line.prefHeight(width - snappedLeftInset() - snappedRightInset());
     }
 
     @Override
