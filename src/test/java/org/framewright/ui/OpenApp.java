@@ -17,6 +17,7 @@ import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
@@ -24,6 +25,7 @@ import javafx.scene.control.Labeled;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.framewright.job.Job;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
@@ -120,7 +122,26 @@ final class OpenApp {
 
   /** Waits until something holds, asked on the interface thread. */
   void await(Callable<Boolean> condition) throws Exception {
-    waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition).get());
+    try {
+      waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition).get());
+    } catch (TimeoutException e) {
+      throw new AssertionError("Waited in vain; " + onInterface(this::state), e);
+    }
+  }
+
+  /** Where the app stands and where keys go, for a test that waited in vain. */
+  private String state() {
+    return "windows: %s, keys go to: %s, dialog: %s, convention: %s, said: %s"
+        .formatted(
+            Window.getWindows().stream()
+                .map(
+                    window ->
+                        window.getClass().getSimpleName() + (window.isFocused() ? " focused" : ""))
+                .toList(),
+            app.scene().getFocusOwner(),
+            seen(".dialog-title"),
+            seen("#convention"),
+            seen("#said"));
   }
 
   /** Presses keys together and lets them go. */

@@ -65,7 +65,16 @@ final class FieldRow extends VBox {
   }
 
   boolean isTypedIn() {
-    return input.isFocusWithin();
+    // What a node says of the focus within it is not always true: the scene knows who has it.
+    var scene = getScene();
+    for (Node node = scene == null ? null : scene.getFocusOwner();
+        node != null;
+        node = node.getParent()) {
+      if (node.equals(input)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Takes the keys, behind what was typed before. */
