@@ -34,6 +34,7 @@ import org.framewright.naming.Reading;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListFile;
+import org.framewright.shotlist.ListFit;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.Setup;
@@ -474,17 +475,106 @@ public final class Job {
     return merge.change();
   }
 
-  /** Puts the setups in another order; codes left out keep their order behind the others. */
-  public synchronized void reorder(List<String> codes) throws IOException, JobException {
+  /**
+   * Puts the setups in another order; codes left out keep their order behind the others.
+   *
+   * @return how it is undone; nothing if they are in this order already
+   */
+  public synchronized Optional<Undo> reorder(List<String> codes) throws IOException, JobException {
     refresh();
     var order = new LinkedHashSet<String>();
     for (var code : codes) {
       order.add(setup(code).code());
     }
     order.addAll(fold.list().codes());
-    if (!List.copyOf(order).equals(fold.list().codes())) {
-      append(new Event.ListChanged(List.of(), List.of(), List.copyOf(order)));
+    return List.copyOf(order).equals(fold.list().codes())
+        ? Optional.empty()
+        : Optional.of(change(List.of(), List.copyOf(order)));
+  }
+
+  /**
+   * What keeps the frames of such a setup from being named, and what their names would say of it.
+   * From any thread.
+   */
+  public ListFit.Made tryNames(Setup setup) {
+    return ConventionFit.of(convention, values).make(setup);
+  }
+
+  /**
+   * Adds a setup to the list.
+   *
+   * @param behind the setup that it comes right behind; at the end if empty
+   * @throws JobException if the list has one of that code, or its frames could not be named
+   */
+  public synchronized Undo addSetup(Setup setup, Optional<String> behind)
+      throws IOException, JobException {
+    refresh();
+    var there = fold.index().setup(setup.code());
+    if (there.isPresent()) {
+      throw new JobException(
+          "the list has a setup " + there.get().code() + " already",
+          name(),
+          "Give the new one another number.");
     }
+    requireNames(setup);
+    var order = new ArrayList<>(fold.list().codes());
+    order.add(
+        behind.isPresent() ? order.indexOf(setup(behind.get()).code()) + 1 : order.size(),
+        setup.code());
+    return change(List.of(setup), List.copyOf(order));
+  }
+
+  /**
+   * Changes what the list says of a setup. Its code stays, and so do its ticks and frames.
+   *
+   * @return how it is undone; nothing if the list says so already
+   * @throws JobException if the list has no setup of that code, or its frames could not be named
+   */
+  public synchronized Optional<Undo> changeSetup(Setup setup) throws IOException, JobException {
+    refresh();
+    var before = setup(setup.code());
+    if (!before.code().equals(setup.code())) {
+      throw new JobException(
+          "setup " + before.code() + " cannot be called " + setup.code() + " from now on",
+          name(),
+          "Its ticks and frames go by its number; keep that.");
+    }
+    if (before.saysTheSameAs(setup)) {
+      return Optional.empty();
+    }
+    requireNames(setup);
+    return Optional.of(change(List.of(setup), fold.list().codes()));
+  }
+
+  private void requireNames(Setup setup) throws JobException {
+    var misfits = tryNames(setup).misfits();
+    if (!misfits.isEmpty()) {
+      var first = misfits.getFirst();
+      throw new JobException(first.what(), "setup " + setup.code(), first.remedy());
+    }
+  }
+
+  private Undo change(List<Setup> put, List<String> order) throws IOException {
+    append(new Event.ListChanged(put, List.of(), order));
+    var stamp =
+        folding
+            .last(log.station(), event -> isChange(event, put, order))
+            .orElseThrow(() -> new IOException("the log did not keep what was written to it"))
+            .stamp();
+    return () -> {
+      synchronized (this) {
+        append(new Event.TakenBack(stamp));
+      }
+    };
+  }
+
+  private static boolean isChange(Event event, List<Setup> put, List<String> order) {
+    return event instanceof Event.ListChanged changed
+        && changed.order().equals(order)
+        && changed.put().stream()
+            .map(Setup::code)
+            .toList()
+            .equals(put.stream().map(Setup::code).toList());
   }
 
   // Frames

@@ -4,12 +4,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The setups of a job, in the order in which they are planned. Finding one takes the same time in a
  * long list as in a short one.
  */
 public final class ShotList {
+  /** A number of a length that is safe to count with stands at the end. */
+  private static final Pattern COUNTED = Pattern.compile("(.*?)(\\d{1,9})", Pattern.DOTALL);
+
   private static final ShotList EMPTY = new ShotList(List.of());
 
   private final List<Setup> setups;
@@ -54,6 +59,23 @@ public final class ShotList {
   /** The codes, in order. */
   public List<String> codes() {
     return codes;
+  }
+
+  /**
+   * A code for one more setup, which counts on from the last one's: behind {@code 012} comes {@code
+   * 013}, behind {@code A-9} comes {@code A-10}; {@code 001} where no code has a number at its end.
+   * It is none that the list has.
+   */
+  public String nextCode() {
+    var last = codes.reversed().stream().map(COUNTED::matcher).filter(Matcher::matches).findFirst();
+    var before = last.map(match -> match.group(1)).orElse("");
+    var digits = last.map(match -> match.group(2)).orElse("000");
+    for (var number = Integer.parseInt(digits) + 1; ; number++) {
+      var code = before + ("%0" + digits.length() + "d").formatted(number);
+      if (setup(code).isEmpty()) {
+        return code;
+      }
+    }
   }
 
   @Override

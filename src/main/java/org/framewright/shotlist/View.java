@@ -1,5 +1,6 @@
 package org.framewright.shotlist;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -19,6 +20,14 @@ public record View(String code, OptionalInt frames) {
   /** A wanted view of which the list gives no number of frames. */
   public View(String code) {
     this(code, OptionalInt.empty());
+  }
+
+  /**
+   * The views that a text names as a list's cell does, in its order: {@code F:8, B:4} or {@code F
+   * B}. One may be named twice.
+   */
+  public static List<View> listOf(String text) {
+    return ViewsText.read(text);
   }
 
   /** What a word for a view means, in English: {@code front} for {@code Vorderansicht}. */

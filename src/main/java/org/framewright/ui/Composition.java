@@ -287,7 +287,26 @@ final class Composition implements Desk, AutoCloseable {
 
   @Override
   public void trouble(Throwable failure) {
-    tasks.ui().execute(() -> report(troubles.explain(failure)));
+    tasks.ui().execute(() -> troubleNow(failure));
+  }
+
+  /** Where the folder of the job is gone, the window says so already over its whole width. */
+  private void troubleNow(Throwable failure) {
+    var session = jobs.current().map(OpenJob::session);
+    if (session.isEmpty() || !(failure instanceof IOException)) {
+      report(troubles.explain(failure));
+      return;
+    }
+    tasks.quietly(
+        session.get()::lookWhetherLost,
+        lost -> {
+          if (lost) {
+            say(texts.get("alarm.lost.notDone"));
+          } else {
+            report(troubles.explain(failure));
+          }
+        },
+        _ -> report(troubles.explain(failure)));
   }
 
   /** The app goes on with what it keeps in memory. */
@@ -302,6 +321,11 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void say(String text) {
     shell.say(text);
+  }
+
+  @Override
+  public void answer(String text, String offered) {
+    shell.answer(text, offered);
   }
 
   @Override

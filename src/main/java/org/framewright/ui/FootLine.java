@@ -1,17 +1,20 @@
 package org.framewright.ui;
 
 import java.util.Optional;
+import java.util.function.Predicate;
 import javafx.animation.PauseTransition;
 import javafx.beans.binding.Bindings;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.util.Duration;
+import org.framewright.ui.command.Command;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 
@@ -20,20 +23,23 @@ final class FootLine {
   private static final Duration PASSING = Duration.seconds(6);
 
   private final Label status = new Label();
+  private final Label offeredKey = new Label();
+  private final Button offered = new Button();
   private final Label doing = new Label();
   private final ProgressBar bar = new ProgressBar();
   private final Button stop = new Button();
   private final HBox work = new HBox(doing, bar, stop);
   private final HBox node;
   private final PauseTransition passing = new PauseTransition(PASSING);
+  private final Texts texts;
+  private Optional<Command> onOffer = Optional.empty();
 
   FootLine(Texts texts) {
+    this.texts = texts;
     status.getStyleClass().add("status");
     status.setId("status");
-    status.setMaxWidth(Double.MAX_VALUE);
     status.setMinWidth(0);
     status.setAccessibleRole(AccessibleRole.TEXT);
-    HBox.setHgrow(status, Priority.ALWAYS);
     work.getStyleClass().add("work");
     doing.setMinWidth(Region.USE_PREF_SIZE);
     stop.setText(texts.get("shell.stop"));
@@ -43,7 +49,21 @@ final class FootLine {
     var keys = new Label(texts.get("shell.allKeys"));
     keys.getStyleClass().add("quiet");
     keys.setMinWidth(Region.USE_PREF_SIZE);
-    node = new HBox(status, work, keys);
+    offeredKey.getStyleClass().add("key-cap");
+    offered.setId("offered");
+    offered.getStyleClass().add("slight");
+    offered.setGraphic(offeredKey);
+    offered.setContentDisplay(ContentDisplay.RIGHT);
+    offered.setMnemonicParsing(false);
+    offered.setMinWidth(Region.USE_PREF_SIZE);
+    offered.setFocusTraversable(false);
+    // Its place is kept: the line has the same height with it and without.
+    offered.setVisible(false);
+    offered.setOnAction(_ -> onOffer.ifPresent(Command::fire));
+    var said = new HBox(status, offered);
+    said.getStyleClass().add("said-line");
+    HBox.setHgrow(said, Priority.ALWAYS);
+    node = new HBox(said, work, keys);
     node.getStyleClass().add("foot-line");
     passing.setOnFinished(_ -> status.setText(""));
   }
@@ -54,9 +74,36 @@ final class FootLine {
 
   /** Says something; it passes by. */
   void say(String text) {
+    show(text, Optional.empty());
+    passing.playFromStart();
+  }
+
+  /** Says what was done, and offers a command; it stays. */
+  void answer(String text, Optional<Command> next) {
+    passing.stop();
+    show(text, next);
+  }
+
+  /** Offers no longer what cannot be done on the page that came to the front. */
+  void keepOffering(Predicate<Command> can) {
+    offer(onOffer.filter(can));
+  }
+
+  private void show(String text, Optional<Command> next) {
     status.setText(text);
     status.setAccessibleText(text);
-    passing.playFromStart();
+    offer(next);
+  }
+
+  private void offer(Optional<Command> next) {
+    onOffer = next;
+    offered.setVisible(next.isPresent());
+    next.ifPresent(
+        command -> {
+          offered.setText(texts.get("offer." + command.id()));
+          offered.setAccessibleText(command.text());
+          offeredKey.setText(command.key().getDisplayText());
+        });
   }
 
   /**

@@ -182,9 +182,31 @@ final class Jobs {
     var job = next.session().job();
     desk.preferences().remember(StartScreen.RECENT_JOBS, job.folder().toString());
     stage.setTitle(desk.texts().get("app.title", job.name()));
-    shell.notices().follow(next.follow(background.again(), troubles).shown(), noticesKey);
+    var notices = next.follow(background.again(), troubles);
+    shell.notices().follow(notices.shown(), noticesKey);
+    shell.alarm().follow(notices.alarm(), waysOutOf(next.session()));
     // In a turn of its own: the window has enough to do with the pages.
     desk.tasks().ui().execute(() -> front(next));
+  }
+
+  /** What can be done about a job whose folder cannot be read or written. */
+  private AlarmBand.Ways waysOutOf(JobSession session) {
+    return new AlarmBand.Ways() {
+      @Override
+      public void lookAgain() {
+        session.refresh();
+        session.look();
+      }
+
+      @Override
+      public void openElsewhere() {
+        desk.files()
+            .folder(
+                desk.texts().get("start.openFolderTitle"),
+                Optional.ofNullable(session.job().folder().getParent()))
+            .ifPresent(desk::openJob);
+      }
+    };
   }
 
   private boolean isStillOpen(OpenJob job) {
@@ -218,6 +240,7 @@ final class Jobs {
     open.ifPresent(
         job -> {
           shell.notices().clear();
+          shell.alarm().clear();
           open = Optional.empty();
           isOpen.set(false);
           job.close();

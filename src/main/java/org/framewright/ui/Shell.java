@@ -52,6 +52,7 @@ final class Shell {
   private final HBox words = new HBox();
   private final HBox head = new HBox(title, words);
   private final ToggleGroup group = new ToggleGroup();
+  private final AlarmBand alarm;
   private final NoticeLine notices;
   private final FootLine foot;
   private final List<Screen> appPages = new ArrayList<>();
@@ -73,6 +74,7 @@ final class Shell {
     this.commands = commands;
     this.tasks = tasks;
     this.dialogs = new DialogLayer(texts);
+    this.alarm = new AlarmBand(texts);
     this.notices = new NoticeLine(texts);
     this.foot = new FootLine(texts);
     title.getStyleClass().add("job-title");
@@ -86,7 +88,7 @@ final class Shell {
 
   private void assemble(Node center) {
     page.getStyleClass().add("page");
-    page.setTop(head);
+    page.setTop(new VBox(head, alarm.node()));
     page.setCenter(center);
     page.setBottom(new VBox(notices.node(), foot.node()));
     root.getStyleClass().add("table");
@@ -113,6 +115,10 @@ final class Shell {
 
   Dialogs dialogs() {
     return dialogs;
+  }
+
+  AlarmBand alarm() {
+    return alarm;
   }
 
   NoticeLine notices() {
@@ -258,6 +264,7 @@ final class Shell {
     front.set(screen);
     page.setCenter(screen.node());
     commands.screen(screen.commands());
+    foot.keepOffering(command -> commands.find(command.id()).isPresent());
     screen.onShown();
     screen.focus().requestFocus();
   }
@@ -301,6 +308,11 @@ final class Shell {
   /** Says something in the foot line; it passes by. */
   void say(String text) {
     foot.say(text);
+  }
+
+  /** Says what was done, with a button for what can be done about it here. */
+  void answer(String text, String offered) {
+    foot.answer(text, commands.find(offered));
   }
 
   /** Shows what is under way, if anything is. */

@@ -244,22 +244,73 @@ class ListPageTest {
   }
 
   @Test
-  void aTickIntoAJobFolderThatIsGoneIsReportedAndNotShown() throws Exception {
+  void aJobFolderThatIsGoneFillsTheWidthUntilItIsBackAndNothingIsTicked() throws Exception {
     press(KeyCode.SPACE);
     onSet("001");
     var away = job.folder().resolveSibling("unplugged");
     Files.move(job.folder(), away);
     press(KeyCode.SPACE);
-    opened.awaitReading(".dialog-title", "That did not work");
-    assertThat(opened.readsAll(".trouble .label")).allMatch(text -> !text.isBlank()).hasSize(2);
-    press(KeyCode.ESCAPE);
+    opened.await(() -> opened.reads("#alarm").startsWith("The job\u2019s folder is not there"));
+    opened.awaitReading("#status", "That was not done: the job\u2019s folder is not there.");
+    assertThat(app.dialogs().open().get()).isFalse();
     assertThat(onSetCode()).isEqualTo("001");
     assertThat(opened.reads(".set-code")).isEqualTo("001");
     assertThat(job.folder()).as("no folder is made in its place").doesNotExist();
     Files.move(away, job.folder());
+    robot.clickOn("#look-again");
+    opened.await(() -> opened.reads("#alarm").isEmpty());
     press(KeyCode.SPACE);
     onSet("002");
     stands("001", SetupState.SHOT);
+  }
+
+  @Test
+  void aTickIsAnsweredUndoneAndDoneAgainByKeysAndByMouse() throws Exception {
+    press(KeyCode.SPACE);
+    opened.await(() -> opened.reads("#status").startsWith("001 "));
+    press(KeyCode.SPACE);
+    opened.await(() -> opened.reads("#status").matches("001 .* is shot\\. 002 .* is on set\\."));
+    press(KeyCode.CONTROL, KeyCode.Z);
+    onSet("001");
+    opened.await(() -> opened.reads("#status").startsWith("Undone: 001 "));
+    press(KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.Z);
+    onSet("002");
+    robot.clickOn("#offered");
+    onSet("001");
+    opened.awaitReading("#offered", "Redo");
+    robot.clickOn("#offered");
+    onSet("002");
+    stands("001", SetupState.SHOT);
+    press(KeyCode.F3);
+    opened.await(() -> opened.reads("#offered").isEmpty());
+  }
+
+  @Test
+  void aSetupIsAddedEditedAndDoubledByKeys() throws Exception {
+    press(KeyCode.INSERT);
+    opened.await(() -> opened.reads(".dialog-title").equals("Add a setup"));
+    assertThat(opened.reads("#setup-code")).isEqualTo("041");
+    press(KeyCode.TAB);
+    types("Felt belt");
+    opened.await(() -> opened.reads("#setup-outcome").startsWith("Its frames will be called"));
+    press(KeyCode.ENTER);
+    opened.awaitReading("#status", "041 Felt belt is in the list.");
+    assertThat(codes().subList(0, 3)).containsExactly("001", "041", "002");
+    press(KeyCode.E);
+    opened.await(() -> opened.reads(".dialog-title").equals("Edit 041"));
+    press(KeyCode.CONTROL, KeyCode.A);
+    types("Felt hat");
+    opened.await(() -> opened.reads("#setup-outcome").startsWith("Its frames will be called"));
+    press(KeyCode.ENTER);
+    opened.awaitReading("#status", "041 Felt hat is changed.");
+    press(KeyCode.CONTROL, KeyCode.D);
+    opened.await(() -> opened.reads(".dialog-title").equals("Add a setup like 041"));
+    opened.await(() -> opened.reads("#setup-outcome").startsWith("Its frames will be called"));
+    press(KeyCode.ENTER);
+    opened.awaitReading("#status", "042 Felt hat is in the list.");
+    press(KeyCode.BACK_SPACE);
+    opened.await(() -> !codes().contains("042"));
+    assertThat(Job.open(job.folder(), clock).setup("041").title()).isEqualTo("Felt hat");
   }
 
   @Test

@@ -139,7 +139,7 @@ final class OpenApp {
                         window.getClass().getSimpleName() + (window.isFocused() ? " focused" : ""))
                 .toList(),
             app.scene().getFocusOwner(),
-            seen(".dialog-title"),
+            seen(".dialog .label"),
             seen("#convention"),
             seen("#said"));
   }

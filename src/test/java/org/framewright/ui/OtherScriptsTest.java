@@ -12,6 +12,7 @@ import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.Step;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -87,7 +88,9 @@ class OtherScriptsTest {
   private void putOnSet(Job job, String code) throws Exception {
     onInterface(
         () -> {
-          app.app().session().mark(code, SetupState.ON_SET, MarkDetails.NONE, () -> {}, _ -> {});
+          app.app()
+              .session()
+              .take(new Step.Ticked(code, SetupState.ON_SET, MarkDetails.NONE), () -> {}, _ -> {});
           return job;
         });
     app.await(

@@ -24,15 +24,17 @@ import org.framewright.job.OnSet;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.JobView;
-import org.framewright.ui.session.Ticks;
-import org.framewright.ui.session.Ticks.Mark;
+import org.framewright.ui.session.Step;
+import org.framewright.ui.session.Step.Mark;
+import org.framewright.ui.session.Steps;
 
 /** The board without its controls. */
 public final class BoardModel {
   private static final int AHEAD = 3;
 
   private final ObservableValue<JobView> job;
-  private final Ticks ticks;
+  private final Steps steps;
+  private final Consumer<Answer> answered;
   private final Consumer<Throwable> failed;
   private final RunningOrder order;
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
@@ -57,6 +59,18 @@ public final class BoardModel {
     static final Now NOTHING = new Now(Optional.empty(), List.of(), List.of(), true);
   }
 
+  /** What became of what a person did. */
+  sealed interface Answer {
+    /** A step was taken. */
+    record Taken(Step step) implements Answer {}
+
+    /** A step was undone; it is not known which if it was taken before the job was opened here. */
+    record Undone(Optional<Step> step) implements Answer {}
+
+    /** What was undone was done again; nothing if there was nothing. */
+    record Redone(Optional<Step> step) implements Answer {}
+  }
+
   /** How far the job is: in numbers, and setup by setup in running order. */
   record Standing(Totals totals, List<SetupRow> rows) {
     Standing {
@@ -67,13 +81,19 @@ public final class BoardModel {
   /**
    * A board of the job.
    *
-   * @param failed hears of ticks that could not be kept
+   * @param answered hears what became of what a person did
+   * @param failed hears of steps that could not be kept
    */
-  public BoardModel(ObservableValue<JobView> job, Ticks ticks, Consumer<Throwable> failed) {
+  BoardModel(
+      ObservableValue<JobView> job,
+      Steps steps,
+      Consumer<Answer> answered,
+      Consumer<Throwable> failed) {
     this.job = job;
-    this.ticks = ticks;
+    this.steps = steps;
+    this.answered = answered;
     this.failed = failed;
-    this.order = new RunningOrder(ticks, failed);
+    this.order = new RunningOrder(steps, step -> answered.accept(new Answer.Taken(step)), failed);
     selected.addListener((_, _, _) -> chosen.set(selectedRow().isPresent()));
     job.addListener(follow);
     take(job.getValue());
@@ -203,7 +223,7 @@ public final class BoardModel {
     following.ifPresent(
         row -> marks.add(new Mark(row.code(), SetupState.ON_SET, MarkDetails.NONE)));
     if (!marks.isEmpty()) {
-      ticks.markAll(marks, () -> following.ifPresent(this::select), failed);
+      take(new Step.Ticked(marks), () -> following.ifPresent(this::select));
     }
   }
 
@@ -234,9 +254,51 @@ public final class BoardModel {
     selectedRow().ifPresent(row -> tick(row, SetupState.TO_SHOOT, MarkDetails.NONE));
   }
 
-  /** Takes the last step back. */
-  public void takeBack() {
-    ticks.takeBack(() -> now.get().onSet().ifPresent(this::select), failed);
+  /** Undoes the last step. */
+  public void undo() {
+    steps.undo(
+        step -> {
+          chooseAfter(step);
+          answered.accept(new Answer.Undone(step));
+        },
+        failed);
+  }
+
+  /** Does again what was undone last. */
+  public void redo() {
+    steps.redo(
+        step -> {
+          if (step.isPresent()) {
+            chooseAfter(step);
+          }
+          answered.accept(new Answer.Redone(step));
+        },
+        failed);
+  }
+
+  /** A setup comes into the list behind the chosen one, and is chosen. */
+  void add(Setup setup) {
+    take(
+        new Step.Added(setup, selectedRow().map(SetupRow::code)), () -> selected.set(setup.code()));
+  }
+
+  /** The list says something else of a setup. */
+  void change(Setup setup) {
+    take(new Step.Changed(setup), () -> {});
+  }
+
+  /** After ticks the one on set is chosen, after a change of the list the one that it was about. */
+  private void chooseAfter(Optional<Step> step) {
+    var about =
+        step.flatMap(
+            one ->
+                switch (one) {
+                  case Step.Ticked _ -> Optional.<String>empty();
+                  case Step.Moved moved -> Optional.of(moved.moved());
+                  case Step.Added added -> Optional.of(added.setup().code());
+                  case Step.Changed changed -> Optional.of(changed.setup().code());
+                });
+    about.flatMap(this::row).or(() -> now.get().onSet()).ifPresent(this::select);
   }
 
   /** Another of the wanted views of the setup on set comes before the camera. */
@@ -294,7 +356,17 @@ public final class BoardModel {
   }
 
   private void tick(SetupRow row, SetupState state, MarkDetails details) {
-    ticks.mark(row.code(), state, details, () -> {}, failed);
+    take(new Step.Ticked(row.code(), state, details), () -> {});
+  }
+
+  private void take(Step step, Runnable then) {
+    steps.take(
+        step,
+        () -> {
+          then.run();
+          answered.accept(new Answer.Taken(step));
+        },
+        failed);
   }
 
   // From the job to the lines

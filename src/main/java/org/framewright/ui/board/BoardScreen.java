@@ -2,8 +2,10 @@ package org.framewright.ui.board;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
@@ -11,6 +13,8 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
+import org.framewright.naming.Reserved;
+import org.framewright.shotlist.Setup;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
@@ -25,6 +29,9 @@ import org.framewright.ui.session.JobSession;
 public final class BoardScreen implements Screen {
   private static final String AGREED_BY = "board.agreedBy";
   private static final String GROUPING = "board.grouping";
+
+  private static final String UNDO = "board.undo";
+  private static final String REDO = "board.redo";
 
   private final Desk desk;
   private final Texts texts;
@@ -48,17 +55,26 @@ public final class BoardScreen implements Screen {
       FramePictures pictures,
       Runnable clientScreen,
       Runnable importList) {
-    this(
-        desk,
-        session,
-        pictures,
-        clientScreen,
-        importList,
-        new BoardModel(session.view(), session, desk::trouble));
+    this(desk, session, pictures, clientScreen, importList, model(desk, session));
     desk.preferences()
         .get(GROUPING)
         .flatMap(BoardScreen::grouping)
         .ifPresent(model.grouping()::set);
+  }
+
+  /** What is done is answered in words, with how it is undone. */
+  private static BoardModel model(Desk desk, JobSession session) {
+    var words =
+        new StepWords(
+            desk.texts(),
+            code -> session.view().get().list().setup(code),
+            view -> viewWord(session, view));
+    return new BoardModel(
+        session.view(),
+        session,
+        answer ->
+            desk.answer(words.of(answer), answer instanceof BoardModel.Answer.Undone ? REDO : UNDO),
+        desk::trouble);
   }
 
   private BoardScreen(
@@ -81,7 +97,7 @@ public final class BoardScreen implements Screen {
             model,
             texts,
             pictures,
-            this::viewWord,
+            view -> viewWord(session, view),
             () -> session.job().now(),
             new SetActions(
                 texts,
@@ -92,7 +108,7 @@ public final class BoardScreen implements Screen {
   }
 
   /** What a view's code means by the job's convention; the code itself where it means nothing. */
-  private String viewWord(String code) {
+  private static String viewWord(JobSession session, String code) {
     return session.job().convention().fields().values().stream()
         .flatMap(field -> field.choices().entrySet().stream())
         .filter(choice -> choice.getKey().equalsIgnoreCase(code))
@@ -154,7 +170,17 @@ public final class BoardScreen implements Screen {
         chosen("pickup", KeyCode.R, this::askWhyAgain),
         chosen("drop", KeyCode.DELETE, this::askWhyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
-        always("takeBack", KeyCode.BACK_SPACE, model::takeBack),
+        always("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
+        Command.of(REDO, text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
+            .orBy(Keys.shortcut(KeyCode.Y)),
+        always("add", KeyCode.INSERT, () -> ask(SetupDraft.Kind.ADDED)).orBy(Keys.plain(KeyCode.I)),
+        chosen("edit", KeyCode.E, () -> ask(SetupDraft.Kind.CHANGED)),
+        new Command(
+            "board.duplicate",
+            text("duplicate"),
+            Keys.shortcut(KeyCode.D),
+            () -> ask(SetupDraft.Kind.DUPLICATE),
+            model.chosen()),
         always("viewNext", KeyCode.RIGHT, () -> model.turnView(1)),
         always("viewBefore", KeyCode.LEFT, () -> model.turnView(-1)),
         always("down", KeyCode.DOWN, () -> model.step(1)),
@@ -190,7 +216,17 @@ public final class BoardScreen implements Screen {
 
   /** What can be done with a line by mouse: a double click is the first. */
   private List<Command> onLine() {
-    return Stream.of("putOnSet", "bringNext", "agree", "pickup", "drop", "toShoot", "shot")
+    return Stream.of(
+            "putOnSet",
+            "bringNext",
+            "agree",
+            "pickup",
+            "drop",
+            "toShoot",
+            "shot",
+            "edit",
+            "duplicate",
+            "add")
         .map(this::command)
         .toList();
   }
@@ -214,6 +250,49 @@ public final class BoardScreen implements Screen {
 
   private void find() {
     view.filter().requestFocus();
+  }
+
+  /** Asks what a setup is, for one that comes or one that the list says wrong. */
+  private void ask(SetupDraft.Kind kind) {
+    var chosen = model.selectedRow().map(SetupRow::setup);
+    var from = kind == SetupDraft.Kind.ADDED ? Optional.<Setup>empty() : chosen;
+    var job = session.job();
+    var draft =
+        new SetupDraft(
+            kind, from, session.view().get().list(), labels(), job::tryNames, desk.tasks(), texts);
+    var form = new SetupForm(draft, texts, viewsMeant());
+    var key = "setup." + kind.name().toLowerCase(Locale.ROOT);
+    var code = chosen.map(Setup::code).orElse("");
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                texts.get(key + ".title", code),
+                form,
+                form.focus(),
+                texts.get(key + ".do", code),
+                draft.ready(),
+                () ->
+                    draft
+                        .setup()
+                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
+  }
+
+  /** What names need of a setup besides its code and its views. */
+  private List<String> labels() {
+    return session.job().listFields().entrySet().stream()
+        .filter(field -> !List.of(Reserved.SETUP, Reserved.VIEW).contains(field.getKey()))
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  /** {@code F front, B back}: what the convention's codes of views mean. */
+  private String viewsMeant() {
+    var field = session.job().convention().fields().get(Reserved.VIEW);
+    return field == null
+        ? ""
+        : field.choices().entrySet().stream()
+            .map(choice -> (choice.getKey() + " " + choice.getValue()).strip())
+            .collect(Collectors.joining(" · "));
   }
 
   /** Asks on a layer whose agreement it is, and ticks the sign-off. */

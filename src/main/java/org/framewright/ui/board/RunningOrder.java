@@ -5,21 +5,28 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.framewright.ui.session.Ticks;
+import org.framewright.ui.session.Step;
+import org.framewright.ui.session.Steps;
 
 /**
  * The running order as people change it. An order that was asked for counts at once: the next move
  * may come before it is written.
  */
 final class RunningOrder {
-  private final Ticks ticks;
+  private final Steps steps;
+  private final Consumer<Step> taken;
   private final Consumer<Throwable> failed;
 
   /** Asked for and not on the disk yet; empty for none. */
   private List<String> asked = List.of();
 
-  RunningOrder(Ticks ticks, Consumer<Throwable> failed) {
-    this.ticks = ticks;
+  /**
+   * @param taken hears of moves that are kept
+   * @param failed hears of moves that could not be kept
+   */
+  RunningOrder(Steps steps, Consumer<Step> taken, Consumer<Throwable> failed) {
+    this.steps = steps;
+    this.taken = taken;
     this.failed = failed;
   }
 
@@ -48,7 +55,7 @@ final class RunningOrder {
     }
     codes.add(codes.indexOf(beside) + (behind ? 1 : 0), code);
     if (!codes.equals(before)) {
-      ask(codes);
+      ask(codes, code);
     }
     return true;
   }
@@ -58,17 +65,21 @@ final class RunningOrder {
     var codes = new ArrayList<>(of(rows));
     if (codes.remove(code)) {
       codes.add(other.map(set -> codes.indexOf(set) + 1).orElse(0), code);
-      ask(codes);
+      ask(codes, code);
     }
   }
 
-  private void ask(List<String> codes) {
+  private void ask(List<String> codes, String moved) {
     var order = List.copyOf(codes);
+    var step = new Step.Moved(order, moved);
     Runnable settled = () -> asked = asked.equals(order) ? List.of() : asked;
     asked = order;
-    ticks.reorder(
-        order,
-        settled,
+    steps.take(
+        step,
+        () -> {
+          settled.run();
+          taken.accept(step);
+        },
         failure -> {
           settled.run();
           failed.accept(failure);

@@ -1,5 +1,8 @@
 package org.framewright.ui.command;
 
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.input.KeyCodeCombination;
@@ -12,17 +15,56 @@ import javafx.scene.input.KeyCodeCombination;
  * @param key the key that does it, from everywhere on its screen
  * @param action runs on the interface thread and returns at once
  * @param enabled whether it makes sense now
+ * @param otherKeys keys that do it as well
  */
 public record Command(
     String id,
     String text,
     KeyCodeCombination key,
     Runnable action,
-    ObservableBooleanValue enabled) {
+    ObservableBooleanValue enabled,
+    List<KeyCodeCombination> otherKeys) {
+
+  public Command {
+    otherKeys = List.copyOf(otherKeys);
+  }
+
+  /** A command with one key. */
+  public Command(
+      String id,
+      String text,
+      KeyCodeCombination key,
+      Runnable action,
+      ObservableBooleanValue enabled) {
+    this(id, text, key, action, enabled, List.of());
+  }
 
   /** A command that always makes sense. */
   public static Command of(String id, String text, KeyCodeCombination key, Runnable action) {
     return new Command(id, text, key, action, Bindings.createBooleanBinding(() -> true));
+  }
+
+  /** The same with one more key. */
+  public Command orBy(KeyCodeCombination other) {
+    return new Command(
+        id,
+        text,
+        key,
+        action,
+        enabled,
+        Stream.concat(otherKeys.stream(), Stream.of(other)).toList());
+  }
+
+  /** The key that it is best known by, and the others. */
+  List<KeyCodeCombination> keys() {
+    return Stream.concat(Stream.of(key), otherKeys.stream()).toList();
+  }
+
+  /** All its keys, for people. */
+  String keysText() {
+    return keys().stream()
+        .map(KeyCodeCombination::getDisplayText)
+        .collect(Collectors.joining(", "));
   }
 
   /** Does it, if it makes sense now; says whether it did. */

@@ -1,6 +1,7 @@
 package org.framewright.ui.command;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -38,6 +39,11 @@ public final class Commands {
     return all;
   }
 
+  /** The command of that id, if it can be done here. */
+  public Optional<Command> find(String id) {
+    return all().stream().filter(command -> command.id().equals(id)).findFirst();
+  }
+
   /**
    * Listens to a scene's keys before any control does. Typing stays with text fields, and Space and
    * Enter with a focused button.
@@ -68,14 +74,15 @@ public final class Commands {
 
   private Optional<Command> meant(KeyEvent event, Node focus) {
     return all().stream()
-        .filter(command -> command.key().match(event))
-        .filter(command -> !belongsTo(focus, command.key()))
+        .filter(
+            command ->
+                command.keys().stream().anyMatch(key -> key.match(event) && !belongsTo(focus, key)))
         .findFirst();
   }
 
   private static boolean belongsTo(Node focus, KeyCodeCombination key) {
     return switch (focus) {
-      case TextInputControl _ -> Keys.isTyping(key);
+      case TextInputControl _ -> Keys.isTyping(key) || Keys.isUndoing(key);
       case ComboBoxBase<?> _ -> Keys.isTyping(key);
       case ButtonBase _ -> key.getCode() == KeyCode.SPACE || key.getCode() == KeyCode.ENTER;
       case null, default -> false;
@@ -83,13 +90,13 @@ public final class Commands {
   }
 
   private void refuseDoubles() {
-    var all = all();
-    for (var i = 0; i < all.size(); i++) {
-      for (var j = i + 1; j < all.size(); j++) {
-        if (all.get(i).key().equals(all.get(j).key())) {
+    var taken = new HashMap<KeyCodeCombination, Command>();
+    for (var command : all()) {
+      for (var key : command.keys()) {
+        var other = taken.put(key, command);
+        if (other != null) {
           throw new IllegalArgumentException(
-              "%s and %s share the key %s"
-                  .formatted(all.get(i).id(), all.get(j).id(), all.get(i).key().getName()));
+              "%s and %s share the key %s".formatted(other.id(), command.id(), key.getName()));
         }
       }
     }

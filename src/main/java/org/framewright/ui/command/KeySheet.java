@@ -70,9 +70,10 @@ public final class KeySheet {
   /** Every word typed is found in the text, or the typed is the key. */
   static boolean matches(Command command, String typed) {
     var text = command.text().toLowerCase(Locale.ROOT);
-    var key = command.key().getDisplayText().toLowerCase(Locale.ROOT);
     var wanted = typed.toLowerCase(Locale.ROOT).strip();
-    return key.equals(wanted) || List.of(wanted.split("\\s+")).stream().allMatch(text::contains);
+    return command.keys().stream()
+            .anyMatch(key -> key.getDisplayText().toLowerCase(Locale.ROOT).equals(wanted))
+        || List.of(wanted.split("\\s+")).stream().allMatch(text::contains);
   }
 
   private void move(KeyEvent event) {
@@ -105,9 +106,9 @@ public final class KeySheet {
         return;
       }
       text.setText(command.text());
-      key.setText(command.key().getDisplayText());
+      key.setText(command.keysText());
       row.setDisable(!command.enabled().get());
-      setAccessibleText(command.text() + ", " + command.key().getDisplayText());
+      setAccessibleText(command.text() + ", " + command.keysText());
       setGraphic(row);
     }
   }

@@ -33,6 +33,17 @@ public final class Keys {
     return new KeyCodeCombination(code, KeyCombination.SHIFT_DOWN);
   }
 
+  /** With the platform's shortcut key and Shift. */
+  public static KeyCodeCombination shortcutShift(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN);
+  }
+
+  /** Whether a text field would take this combination as undoing or doing again what was typed. */
+  static boolean isUndoing(KeyCodeCombination key) {
+    return key.getShortcut() == ModifierValue.DOWN
+        && (key.getCode() == KeyCode.Z || key.getCode() == KeyCode.Y);
+  }
+
   /** Whether a text field would take this combination as writing or as moving in the text. */
   static boolean isTyping(KeyCodeCombination key) {
     var modified =

@@ -32,6 +32,14 @@ public interface Desk {
   /** Says something that needs no answer and passes by. */
   void say(String text);
 
+  /**
+   * Says what was done, and offers what can be done about it; it stays until something else is
+   * said.
+   *
+   * @param offered the id of a command of the page in front
+   */
+  void answer(String text, String offered);
+
   /** Opens a job folder in the background and shows its list. */
   void openJob(Path folder);
 

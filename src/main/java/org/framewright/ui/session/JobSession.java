@@ -1,8 +1,7 @@
 package org.framewright.ui.session;
 
 import java.io.IOException;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,14 +15,12 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
-import org.framewright.job.MarkDetails;
-import org.framewright.shotlist.SetupState;
 import org.framewright.ui.task.Latest;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
 
 /** The open job. Its methods are called on the interface thread unless they say otherwise. */
-public final class JobSession implements Ticks, AutoCloseable {
+public final class JobSession implements Steps, AutoCloseable {
   /** A change to the job, or a question to it, made on the queue. */
   @FunctionalInterface
   public interface Change<T> {
@@ -50,8 +47,8 @@ public final class JobSession implements Ticks, AutoCloseable {
   private final Latest<FrameScan> scans;
   private final Latest<Boolean> recounts;
 
-  /** Touched on the queue only: how many ticks each step of this run had, latest first. */
-  private final Deque<Integer> steps = new ArrayDeque<>();
+  /** Touched on the queue only. */
+  private final StepHistory steps;
 
   /** Touched on the queue only. */
   private FrameScan scan;
@@ -79,6 +76,7 @@ public final class JobSession implements Ticks, AutoCloseable {
   private JobSession(Job job, FrameScan scan, JobView first, Executor queue, Executor ui) {
     this.job = job;
     this.scan = scan;
+    this.steps = new StepHistory(job);
     this.queue = queue;
     this.tasks = new Tasks(queue, ui);
     this.last = first;
@@ -122,6 +120,23 @@ public final class JobSession implements Ticks, AutoCloseable {
   /** Why the job's folder cannot be read or written just now; empty again when it can be. */
   public ReadOnlyObjectProperty<List<Throwable>> failures() {
     return failures.getReadOnlyProperty();
+  }
+
+  /**
+   * Looks whether the job's folder is not there, so that nothing can be kept in it; that is then
+   * shown until it is back. Not on the interface thread.
+   */
+  public boolean lookWhetherLost() {
+    var lost = !Files.isDirectory(job.folder());
+    if (lost) {
+      queue.execute(
+          () -> {
+            if (!closed) {
+              failed(REFRESHING, new LostFolder(job.folder()));
+            }
+          });
+    }
+    return lost;
   }
 
   /** What another station did to the list last. */
@@ -199,52 +214,24 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   @Override
-  public void mark(
-      String setup,
-      SetupState state,
-      MarkDetails details,
-      Runnable then,
-      Consumer<Throwable> failed) {
-    markAll(List.of(new Mark(setup, state, details)), then, failed);
-  }
-
-  @Override
-  public void markAll(List<Mark> marks, Runnable then, Consumer<Throwable> failed) {
-    tick(
-        job -> {
-          for (var mark : marks) {
-            job.mark(mark.setup(), mark.state(), mark.details());
-          }
-          steps.push(marks.size());
-          return job;
+  public void take(Step step, Runnable then, Consumer<Throwable> failed) {
+    step(
+        _ -> {
+          steps.take(step);
+          return step;
         },
-        then,
+        _ -> then.run(),
         failed);
   }
 
   @Override
-  public void takeBack(Runnable then, Consumer<Throwable> failed) {
-    tick(
-        job -> {
-          job.takeBack();
-          for (var more = steps.isEmpty() ? 1 : steps.pop(); more > 1; more--) {
-            job.takeBack();
-          }
-          return job;
-        },
-        then,
-        failed);
+  public void undo(Consumer<Optional<Step>> then, Consumer<Throwable> failed) {
+    step(_ -> steps.undo(), then, failed);
   }
 
   @Override
-  public void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed) {
-    tick(
-        job -> {
-          job.reorder(codes);
-          return job;
-        },
-        then,
-        failed);
+  public void redo(Consumer<Optional<Step>> then, Consumer<Throwable> failed) {
+    step(_ -> steps.redo(), then, failed);
   }
 
   /** On the queue. */
@@ -274,12 +261,18 @@ public final class JobSession implements Ticks, AutoCloseable {
         failing.offer(List.copyOf(unread.values()));
       }
     } catch (Exception | Error e) {
-      var before = unread.put(what, e);
-      if (before == null || !before.toString().equals(e.toString())) {
-        System.getLogger(JobSession.class.getName())
-            .log(System.Logger.Level.WARNING, "The job folder could not be read or written", e);
-        failing.offer(List.copyOf(unread.values()));
-      }
+      failed(what, e);
+    }
+  }
+
+  /** On the queue. */
+  private void failed(String what, Throwable failure) {
+    var shown = Files.isDirectory(job.folder()) ? failure : new LostFolder(job.folder());
+    var before = unread.put(what, shown);
+    if (before == null || !before.toString().equals(shown.toString())) {
+      System.getLogger(JobSession.class.getName())
+          .log(System.Logger.Level.WARNING, "The job folder could not be read or written", failure);
+      failing.offer(List.copyOf(unread.values()));
     }
   }
 
@@ -290,27 +283,28 @@ public final class JobSession implements Ticks, AutoCloseable {
   }
 
   /**
-   * A tick is shown as soon as it is on the disk, with the counts of before; counting many thousand
+   * A step is shown as soon as it is on the disk, with the counts of before; counting many thousand
    * frames anew follows in its turn.
    */
-  private void tick(Change<Job> change, Runnable then, Consumer<Throwable> failed) {
+  private <T> void step(
+      Change<T> change, Consumer<? super T> then, Consumer<? super Throwable> failed) {
+    record Made<T>(T result, JobView view) {}
     tasks.run(
         "",
         _ -> {
           try {
-            change.make(job);
-          } catch (Exception | Error e) {
-            // Of several ticks some may be on the disk: what is shown is what is there.
+            var result = change.make(job);
+            last = last.withListOf(++revision, job);
+            return new Made<>(result, last);
+          } finally {
+            // Of several ticks some may be on the disk where one fails: what is shown is what is
+            // there.
             recounts.offer(true);
-            throw e;
           }
-          last = last.withListOf(++revision, job);
-          recounts.offer(true);
-          return last;
         },
-        now -> {
-          show(now);
-          then.run();
+        made -> {
+          show(made.view());
+          then.accept(made.result());
         },
         failed);
   }

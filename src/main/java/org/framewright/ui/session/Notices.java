@@ -3,7 +3,9 @@ package org.framewright.ui.session;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -33,6 +35,8 @@ public final class Notices {
   private final ObservableValue<JobView> job;
   private final ObservableValue<List<Throwable>> failures;
   private final Function<Throwable, Notice> explain;
+  private final ReadOnlyObjectWrapper<Optional<Notice>> alarm =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<List<Notice>> shown = new ReadOnlyObjectWrapper<>(List.of());
   private final Set<Notice> putAway = new HashSet<>();
   private final Subscription following;
@@ -57,7 +61,14 @@ public final class Notices {
     following = Subscription.combine(job.subscribe(_ -> look()), failures.subscribe(_ -> look()));
   }
 
-  /** What is so now and was not put away: what keeps the folder from being read comes first. */
+  /** What keeps the job from going on, for as long as it does; it cannot be put away. */
+  public ReadOnlyObjectProperty<Optional<Notice>> alarm() {
+    return alarm.getReadOnlyProperty();
+  }
+
+  /**
+   * What else is so now and was not put away: what keeps the folder from being read comes first.
+   */
   public ReadOnlyObjectProperty<List<Notice>> shown() {
     return shown.getReadOnlyProperty();
   }
@@ -75,7 +86,8 @@ public final class Notices {
 
   private void look() {
     var now = new ArrayList<Notice>();
-    failures.getValue().forEach(failure -> now.add(explain.apply(failure)));
+    failures.getValue().stream().map(this::of).distinct().forEach(now::add);
+    alarm.set(now.isEmpty() ? Optional.empty() : Optional.of(now.removeFirst()));
     now.addAll(ofFrames(job.getValue().scan().problems()));
     FramesDescription.notUnderstood(job.getValue().scan())
         .ifPresent(problem -> now.add(new Notice(problem.what(), problem.remedy())));
@@ -87,19 +99,36 @@ public final class Notices {
     }
   }
 
+  private Notice of(Throwable failure) {
+    return failure instanceof LostFolder lost
+        ? new Notice(
+            texts.get("alarm.lost", lost.folder().toString()), texts.get("alarm.lost.remedy"))
+        : explain.apply(failure);
+  }
+
   private List<Notice> ofFrames(List<Problem> found) {
     if (!found.equals(problems)) {
       problems = found;
-      ofFrames =
-          found.stream()
-              .map(
-                  problem ->
-                      new Notice(
-                          texts.get("notice.frames", place(problem.where()), problem.what()),
-                          problem.remedy()))
-              .toList();
+      var alike = new LinkedHashMap<List<String>, List<Problem>>();
+      for (var problem : found) {
+        alike
+            .computeIfAbsent(List.of(problem.what(), problem.remedy()), _ -> new ArrayList<>())
+            .add(problem);
+      }
+      ofFrames = alike.values().stream().map(this::of).toList();
     }
     return ofFrames;
+  }
+
+  /** One notice of what is wrong with several files alike. */
+  private Notice of(List<Problem> alike) {
+    var first = alike.getFirst();
+    var where = place(first.where());
+    return new Notice(
+        alike.size() == 1
+            ? texts.get("notice.frames", where, first.what())
+            : texts.get("notice.alike", where, alike.size() - 1, first.what()),
+        first.remedy());
   }
 
   private String place(String where) {

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,9 +15,11 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.SetupStatus;
+import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.JobView;
-import org.framewright.ui.session.Ticks;
+import org.framewright.ui.session.Step;
+import org.framewright.ui.session.Steps;
 import org.junit.jupiter.api.Test;
 
 class BoardModelTest {
@@ -23,57 +27,75 @@ class BoardModelTest {
   private final SimpleObjectProperty<JobView> view = new SimpleObjectProperty<>(job.build());
   private final Ledger ledger = new Ledger();
   private final List<Throwable> troubles = new ArrayList<>();
-  private final BoardModel board = new BoardModel(view, ledger, troubles::add);
+  private final List<BoardModel.Answer> answers = new ArrayList<>();
+  private final BoardModel board = new BoardModel(view, ledger, answers::add, troubles::add);
 
-  /** Keeps ticks as words; shows them only when the test says they are on the disk. */
-  private final class Ledger implements Ticks {
+  /** Keeps steps as words; shows them only when the test says they are on the disk. */
+  private final class Ledger implements Steps {
     private final List<String> said = new ArrayList<>();
+    private final Deque<Step> taken = new ArrayDeque<>();
     private Runnable pending = () -> {};
     private boolean refuses;
 
     @Override
-    public void mark(
-        String setup,
-        SetupState state,
-        MarkDetails details,
-        Runnable then,
-        Consumer<Throwable> failed) {
-      markAll(List.of(new Mark(setup, state, details)), then, failed);
-    }
-
-    @Override
-    public void markAll(List<Mark> marks, Runnable then, Consumer<Throwable> failed) {
+    public void take(Step step, Runnable then, Consumer<Throwable> failed) {
       if (refuses) {
         failed.accept(new IOException("no space left"));
         return;
       }
-      marks.forEach(
-          mark ->
-              said.add(
-                  mark.setup()
-                      + " "
-                      + mark.state().word()
-                      + mark.details().by().map(by -> " by " + by).orElse("")
-                      + mark.details().view().map(seen -> " view " + seen).orElse("")
-                      + mark.details().reason().map(why -> " for " + why).orElse("")));
-      pending =
-          () -> {
-            marks.forEach(mark -> job.state(mark.setup(), mark.state()));
-            view.set(job.build());
-            then.run();
-          };
+      switch (step) {
+        case Step.Ticked(var marks) -> {
+          marks.forEach(mark -> said.add(words(mark)));
+          pending =
+              () -> {
+                marks.forEach(mark -> job.state(mark.setup(), mark.state()));
+                reached(step, then);
+              };
+        }
+        case Step.Moved(var codes, _) -> {
+          said.add(String.join(" ", codes));
+          pending = () -> reached(step, then);
+        }
+        case Step.Added(var setup, var behind) -> {
+          said.add(setup.code() + " behind " + behind.orElse("all"));
+          pending =
+              () -> {
+                job.add(setup.code(), setup.title(), "day 1");
+                reached(step, then);
+              };
+        }
+        case Step.Changed(var setup) -> {
+          said.add(setup.code() + " is " + setup.title());
+          pending = () -> reached(step, then);
+        }
+      }
+    }
+
+    private void reached(Step step, Runnable then) {
+      taken.push(step);
+      view.set(job.build());
+      then.run();
+    }
+
+    private String words(Step.Mark mark) {
+      return mark.setup()
+          + " "
+          + mark.state().word()
+          + mark.details().by().map(by -> " by " + by).orElse("")
+          + mark.details().view().map(seen -> " view " + seen).orElse("")
+          + mark.details().reason().map(why -> " for " + why).orElse("");
     }
 
     @Override
-    public void takeBack(Runnable then, Consumer<Throwable> failed) {
-      said.add("take back");
-      pending = then;
+    public void undo(Consumer<Optional<Step>> then, Consumer<Throwable> failed) {
+      said.add("undo");
+      pending = () -> then.accept(Optional.ofNullable(taken.poll()));
     }
 
     @Override
-    public void reorder(List<String> codes, Runnable then, Consumer<Throwable> failed) {
-      said.add(String.join(" ", codes));
-      pending = then;
+    public void redo(Consumer<Optional<Step>> then, Consumer<Throwable> failed) {
+      said.add("redo");
+      pending = () -> then.accept(Optional.ofNullable(taken.poll()));
     }
 
     void reachesTheDisk() {
@@ -95,7 +117,11 @@ class BoardModelTest {
   @Test
   void aJobWithoutAListIsReportedApartFromOneThatIsShot() {
     var none =
-        new BoardModel(new SimpleObjectProperty<>(JobViews.of(0).build()), ledger, troubles::add);
+        new BoardModel(
+            new SimpleObjectProperty<>(JobViews.of(0).build()),
+            ledger,
+            answers::add,
+            troubles::add);
     assertThat(none.now().get().noList()).isTrue();
     assertThat(board.now().get().noList()).isFalse();
   }
@@ -420,5 +446,55 @@ class BoardModelTest {
     job.state("001", SetupState.ON_SET);
     view.set(job.build());
     assertThat(board.now().get().onSet()).isEmpty();
+  }
+
+  @Test
+  void eachStepIsAnsweredOnceItIsKept() {
+    board.shotAndNext();
+    assertThat(answers).isEmpty();
+    ledger.reachesTheDisk();
+    var kept =
+        new BoardModel.Answer.Taken(new Step.Ticked("001", SetupState.ON_SET, MarkDetails.NONE));
+    assertThat(answers).containsExactly(kept);
+    board.moveBeside("003", "001", false);
+    ledger.reachesTheDisk();
+    assertThat(answers.getLast())
+        .isInstanceOfSatisfying(
+            BoardModel.Answer.Taken.class,
+            answer ->
+                assertThat(answer.step())
+                    .isInstanceOfSatisfying(
+                        Step.Moved.class, moved -> assertThat(moved.moved()).isEqualTo("003")));
+    ledger.refuses = true;
+    board.shot();
+    assertThat(answers).hasSize(2);
+    assertThat(troubles).hasSize(1);
+  }
+
+  @Test
+  void whatIsUndoneIsChosenAndAnswered() {
+    board.select(board.row("004").orElseThrow());
+    board.moveBeside("004", "001", false);
+    ledger.reachesTheDisk();
+    board.select(board.row("002").orElseThrow());
+    board.undo();
+    ledger.reachesTheDisk();
+    assertThat(board.selected().get()).isEqualTo("004");
+    assertThat(answers.getLast()).isInstanceOf(BoardModel.Answer.Undone.class);
+    board.redo();
+    ledger.reachesTheDisk();
+    assertThat(answers.getLast()).isEqualTo(new BoardModel.Answer.Redone(Optional.empty()));
+    assertThat(board.selected().get()).isEqualTo("004");
+  }
+
+  @Test
+  void aSetupIsAddedBehindTheChosenOneAndChosen() {
+    board.select(board.row("003").orElseThrow());
+    board.add(new Setup("010", "Belt"));
+    assertThat(board.selected().get()).isEqualTo("003");
+    ledger.reachesTheDisk();
+    assertThat(ledger.said).containsExactly("010 behind 003");
+    assertThat(board.selected().get()).isEqualTo("010");
+    assertThat(board.selectedRow()).map(row -> row.setup().title()).contains("Belt");
   }
 }

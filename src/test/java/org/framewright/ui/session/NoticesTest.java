@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.base.Problem;
 import org.framewright.frames.FrameScan;
@@ -62,15 +63,39 @@ class NoticesTest {
   }
 
   @Test
-  void whatKeepsTheFolderFromBeingReadComesFirstAndGoesWhenItIsReadAgain() {
+  void whatKeepsTheJobFromGoingOnIsAnAlarmUntilItIsOverAndCannotBePutAway() {
     job.set(with(List.of(TORN), List.of("log/a.jsonl, line 3: torn")));
-    failures.set(List.of(new IOException("the drive is gone")));
-    assertThat(notices.shown().get()).hasSize(3);
-    assertThat(notices.shown().get().getFirst())
-        .isEqualTo(new Notice("the drive is gone", "Plug it in."));
-    assertThat(notices.shown().get().getLast().what()).isEqualTo("log/a.jsonl, line 3: torn");
-    failures.set(List.of());
+    failures.set(List.of(new IOException("the disk is full")));
+    assertThat(notices.alarm().get()).contains(new Notice("the disk is full", "Plug it in."));
     assertThat(notices.shown().get()).hasSize(2);
+    notices.putAway();
+    assertThat(notices.alarm().get()).isPresent();
+    failures.set(List.of());
+    assertThat(notices.alarm().get()).isEmpty();
+  }
+
+  @Test
+  void aJobFolderThatIsNotThereIsSaidOnceHoweverOftenItIsLookedFor() {
+    failures.set(List.of(new LostFolder(JOB), new LostFolder(JOB), new IOException("other")));
+    assertThat(notices.alarm().get())
+        .hasValueSatisfying(
+            alarm -> {
+              assertThat(alarm.what()).isEqualTo("The job\u2019s folder is not there: " + JOB);
+              assertThat(alarm.remedy()).startsWith("Plug its drive in again");
+            });
+    assertThat(notices.shown().get()).extracting(Notice::what).containsExactly("other");
+  }
+
+  @Test
+  void manyFilesWithTheSameTroubleAreOneNoticeWithTheirNumber() {
+    var many =
+        IntStream.rangeClosed(1, 300)
+            .mapToObj(
+                i -> new Problem("it is cut short", JOB.resolve(i + ".JPG").toString(), "Copy it."))
+            .toList();
+    job.set(with(many, List.of()));
+    assertThat(notices.shown().get())
+        .containsExactly(new Notice("1.JPG and 299 more: it is cut short.", "Copy it."));
   }
 
   @Test

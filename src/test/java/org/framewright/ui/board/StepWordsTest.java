@@ -1,0 +1,95 @@
+package org.framewright.ui.board;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.framewright.job.MarkDetails;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+import org.framewright.ui.board.BoardModel.Answer;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Step;
+import org.junit.jupiter.api.Test;
+
+class StepWordsTest {
+  private final ShotList list =
+      new ShotList(List.of(new Setup("012", "Tweed jacket"), new Setup("013", "x".repeat(80))));
+  private final StepWords words =
+      new StepWords(
+          Texts.in(Locale.ENGLISH), list::setup, view -> view.equals("F") ? "front" : view);
+
+  private static Step ticked(String code, SetupState state, MarkDetails details) {
+    return new Step.Ticked(code, state, details);
+  }
+
+  private String said(Step step) {
+    return words.of(new Answer.Taken(step));
+  }
+
+  @Test
+  void everyTickIsASentenceOfWhatIsSoNow() {
+    assertThat(said(ticked("012", SetupState.SHOT, MarkDetails.NONE)))
+        .isEqualTo("012 Tweed jacket is shot.");
+    assertThat(said(ticked("012", SetupState.TO_SHOOT, MarkDetails.NONE)))
+        .isEqualTo("012 Tweed jacket is to shoot.");
+    assertThat(said(ticked("012", SetupState.SIGNED_OFF, MarkDetails.by("Ines Varga"))))
+        .isEqualTo("012 Tweed jacket is signed off by Ines Varga.");
+    assertThat(said(ticked("012", SetupState.PICKUP, MarkDetails.NONE.andReason("sleeve"))))
+        .isEqualTo("012 Tweed jacket is a pickup: sleeve.");
+    assertThat(said(ticked("012", SetupState.PICKUP, MarkDetails.NONE.andReason(""))))
+        .isEqualTo("012 Tweed jacket is a pickup.");
+    assertThat(said(ticked("012", SetupState.DROPPED, MarkDetails.NONE.andReason("no hat"))))
+        .isEqualTo("012 Tweed jacket is dropped: no hat.");
+    assertThat(said(ticked("012", SetupState.ON_SET, MarkDetails.NONE.andView("F"))))
+        .isEqualTo("012 Tweed jacket: front is before the camera.");
+  }
+
+  @Test
+  void everyStateHasItsSentence() {
+    for (var state : SetupState.values()) {
+      assertThat(said(ticked("012", state, MarkDetails.NONE))).startsWith("012 Tweed jacket is ");
+    }
+  }
+
+  @Test
+  void twoTicksOfOneStepAreTwoSentencesAndALongTitleIsCut() {
+    assertThat(
+            said(
+                new Step.Ticked(
+                    List.of(
+                        new Step.Mark("012", SetupState.SHOT, MarkDetails.NONE),
+                        new Step.Mark("013", SetupState.ON_SET, MarkDetails.NONE)))))
+        .isEqualTo("012 Tweed jacket is shot. 013 " + "x".repeat(48) + "\u2026 is on set.");
+  }
+
+  @Test
+  void aSetupThatTheListNoLongerHasIsCalledByItsNumber() {
+    assertThat(said(ticked("099", SetupState.SHOT, MarkDetails.NONE))).isEqualTo("099 is shot.");
+  }
+
+  @Test
+  void changesOfTheListAreSaid() {
+    assertThat(said(new Step.Moved(List.of("013", "012"), "012")))
+        .isEqualTo("012 Tweed jacket has another place in the running order.");
+    assertThat(said(new Step.Added(new Setup("014", "Belt"), Optional.empty())))
+        .isEqualTo("014 Belt is in the list.");
+    assertThat(said(new Step.Changed(new Setup("012", "Tweed coat"))))
+        .isEqualTo("012 Tweed coat is changed.");
+  }
+
+  @Test
+  void whatIsUndoneIsSaidWithWhatItWas() {
+    var step = ticked("012", SetupState.SHOT, MarkDetails.NONE);
+    assertThat(words.of(new Answer.Undone(Optional.of(step))))
+        .isEqualTo("Undone: 012 Tweed jacket is shot.");
+    assertThat(words.of(new Answer.Undone(Optional.empty())))
+        .isEqualTo("The last tick is taken back.");
+    assertThat(words.of(new Answer.Redone(Optional.of(step))))
+        .isEqualTo("012 Tweed jacket is shot.");
+    assertThat(words.of(new Answer.Redone(Optional.empty())))
+        .isEqualTo("Nothing was undone that could be done again.");
+  }
+}
