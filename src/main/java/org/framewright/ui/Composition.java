@@ -3,6 +3,7 @@ package org.framewright.ui;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executor;
@@ -23,6 +24,7 @@ import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.page.FileChoosers;
+import org.framewright.ui.page.Finder;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.Explanation;
 import org.framewright.ui.settings.LogFile;
@@ -136,6 +138,11 @@ final class Composition implements Desk, AutoCloseable {
         Command.of(
             "app.keys", texts.get("command.app.keys"), Keys.plain(KeyCode.F1), this::keySheet),
         Command.of(
+            "app.find",
+            texts.get("command.app.find"),
+            Keys.shortcut(KeyCode.F),
+            this::findAnything),
+        Command.of(
             "app.look", texts.get("command.app.look"), Keys.plain(KeyCode.F9), this::turnTheme),
         Command.of(
             "app.larger",
@@ -194,6 +201,41 @@ final class Composition implements Desk, AutoCloseable {
                 sheet.focus(),
                 texts.get("keys.do"),
                 sheet::fire));
+  }
+
+  private void findAnything() {
+    var sources = new ArrayList<FindModel.Source>();
+    for (var screen : shell.pages()) {
+      var finder = screen.finder();
+      if (!finder.equals(Finder.NOTHING)) {
+        sources.add(new FindModel.Source(texts.get("find." + screen.id()), finder));
+      }
+    }
+    sources.add(new FindModel.Source(texts.get("find.command"), commandFinder()));
+    var sheet = new FindSheet(new FindModel(sources, tasks, this::trouble), texts);
+    shell
+        .dialogs()
+        .show(
+            DialogSpec.asking(
+                texts.get("find.title"),
+                sheet.node(),
+                sheet.focus(),
+                texts.get("find.do"),
+                sheet.ready(),
+                sheet::go));
+  }
+
+  /** Finds what can be done here and now. */
+  private Finder commandFinder() {
+    var possible = commands.all().stream().filter(command -> command.enabled().get()).toList();
+    return (typed, most) ->
+        possible.stream()
+            .filter(command -> typed.areIn(command.text()))
+            .limit(most)
+            .map(
+                command ->
+                    new Finder.Found(command.text(), Keys.text(command.key()), command::fire))
+            .toList();
   }
 
   Stage stage() {

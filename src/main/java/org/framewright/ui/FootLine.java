@@ -15,6 +15,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.util.Duration;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 
@@ -102,7 +103,7 @@ final class FootLine {
         command -> {
           offered.setText(texts.get("offer." + command.id()));
           offered.setAccessibleText(command.text());
-          offeredKey.setText(command.key().getDisplayText());
+          offeredKey.setText(Keys.text(command.key()));
         });
   }
 

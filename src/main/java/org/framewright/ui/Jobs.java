@@ -148,12 +148,13 @@ final class Jobs {
     // What is decoded is kept once, as it is shown.
     var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
     var lists = new ListScreen(desk, next);
-    var board = new BoardScreen(desk, next, shown, this::turnClient, lists::ask);
+    var frames = new FramesScreen(desk, next, shown);
+    var board =
+        new BoardScreen(desk, next, shown, this::turnClient, lists::ask, frames::lookAtLoose);
     fit(board.node(), size);
     board.takeApart();
     fit(board.firstLines(), size);
-    return new OpenJob(
-        desk, next, shown, board, new FramesScreen(desk, next, shown), names(next), lists);
+    return new OpenJob(desk, next, shown, board, frames, names(next), lists);
   }
 
   private RenamesScreen names(JobSession session) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.ListChangeListener;
@@ -14,12 +15,16 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -50,7 +55,10 @@ final class Shell {
   private final Region bare = new Region();
   private final Label title = new Label();
   private final HBox words = new HBox();
-  private final HBox head = new HBox(title, words);
+  private final MenuButton menu = new MenuButton();
+  private final Button find = new Button();
+  private final Region between = new Region();
+  private final HBox head = new HBox(title, words, between, find, menu);
   private final ToggleGroup group = new ToggleGroup();
   private final AlarmBand alarm;
   private final NoticeLine notices;
@@ -82,6 +90,16 @@ final class Shell {
     words.getStyleClass().add("page-words");
     words.setMinWidth(Region.USE_PREF_SIZE);
     head.getStyleClass().add("head-line");
+    HBox.setHgrow(between, Priority.ALWAYS);
+    find.setId("find");
+    find.setText(texts.get("shell.find"));
+    find.setMinWidth(Region.USE_PREF_SIZE);
+    find.setFocusTraversable(false);
+    find.setOnAction(_ -> commands.find("app.find").ifPresent(Command::fire));
+    menu.setId("menu");
+    menu.setText(texts.get("shell.menu"));
+    menu.setMinWidth(Region.USE_PREF_SIZE);
+    menu.setFocusTraversable(false);
     assemble(bare);
     tasks.running().addListener((ListChangeListener<Running>) _ -> showWork());
   }
@@ -182,15 +200,43 @@ final class Shell {
     atHand.addAll(pages);
     group.getToggles().clear();
     words.getChildren().clear();
-    var all = new ArrayList<>(appCommands);
+    var turns = new ArrayList<Command>();
+    var ofTheApp = new ArrayList<Command>();
     var worded = worded();
     for (var i = 0; i < worded.size(); i++) {
       var turn = turnTo(worded.get(i), PAGE_KEYS.get(i));
-      all.add(turn);
-      words.getChildren().add(word(worded.get(i), turn));
+      turns.add(turn);
+      // With a job open, its pages are what one turns to all day.
+      if (jobPages.isEmpty() || jobPages.contains(worded.get(i))) {
+        words.getChildren().add(word(worded.get(i), turn));
+      } else {
+        ofTheApp.add(turn);
+      }
     }
+    fillMenu(ofTheApp);
     commands.screen(List.of());
-    commands.app(all);
+    commands.app(Stream.concat(appCommands.stream(), turns.stream()).toList());
+  }
+
+  /** The pages that have no word in the head, then what can be done anywhere. */
+  private void fillMenu(List<Command> turns) {
+    menu.getItems().setAll(turns.stream().map(Shell::item).toList());
+    if (!turns.isEmpty()) {
+      menu.getItems().add(new SeparatorMenuItem());
+    }
+    menu.getItems().addAll(appCommands.stream().map(Shell::item).toList());
+  }
+
+  private static MenuItem item(Command command) {
+    var item = new MenuItem(command.text());
+    item.setId("menu-" + command.id());
+    item.setMnemonicParsing(false);
+    var key = new Label(Keys.text(command.key()));
+    key.getStyleClass().add("menu-key");
+    item.setGraphic(key);
+    item.setOnAction(_ -> command.fire());
+    item.disableProperty().bind(Bindings.not(command.enabled()));
+    return item;
   }
 
   /** Those that have a word and a key of their own. */
@@ -200,8 +246,12 @@ final class Shell {
 
   private Command turnTo(Screen screen, KeyCode key) {
     var id = screen.id();
+    var own = "shell.turnTo." + id;
     return Command.of(
-        "page." + id, texts.get("shell.turnTo", screen.title()), Keys.plain(key), () -> show(id));
+        "page." + id,
+        texts.has(own) ? texts.get(own) : texts.get("shell.turnTo", screen.title()),
+        Keys.plain(key),
+        () -> show(id));
   }
 
   private ToggleButton word(Screen screen, Command turn) {
@@ -211,9 +261,14 @@ final class Shell {
     word.setToggleGroup(group);
     word.setUserData(screen.id());
     word.setFocusTraversable(false);
-    word.setTooltip(new Tooltip(turn.key().getDisplayText()));
+    word.setTooltip(new Tooltip(Keys.text(turn.key())));
     word.setOnAction(_ -> turn.fire());
     return word;
+  }
+
+  /** Those that one can turn to now. */
+  List<Screen> pages() {
+    return List.copyOf(atHand);
   }
 
   List<String> pageIds() {

@@ -24,6 +24,9 @@ import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Station;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -311,6 +314,39 @@ class ListPageTest {
     press(KeyCode.BACK_SPACE);
     opened.await(() -> !codes().contains("042"));
     assertThat(Job.open(job.folder(), clock).setup("041").title()).isEqualTo("Felt hat");
+  }
+
+  @Test
+  void framesOfNoSetupStandUnderTheListAndAreShownByAKey() throws Exception {
+    assertThat(opened.reads("#loose")).isEmpty();
+    var camera =
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+    camera
+        .take(Exposure.of(clock.instant().minusSeconds(86_400 * 9), "777", "F"))
+        .writeTo(job.framesFolder());
+    opened.awaitReading("#loose", "1 frame of no setup");
+    press(KeyCode.U);
+    opened.await(() -> opened.reads(".grid-title").contains("1 frame"));
+    assertThat(opened.readsAll(".tile-name")).hasSize(1);
+  }
+
+  @Test
+  void anythingIsFoundByPartOfItAndGoneTo() throws Exception {
+    press(KeyCode.CONTROL, KeyCode.F);
+    opened.awaitReading(".dialog-title", "Find anything");
+    types("017");
+    opened.await(
+        () -> opened.readsAll(".found-row .label").stream().anyMatch(t -> t.startsWith("017")));
+    press(KeyCode.ENTER);
+    opened.await(() -> app.dialogs().open().get() == Boolean.FALSE);
+    press(KeyCode.ENTER);
+    onSet("017");
+    press(KeyCode.CONTROL, KeyCode.F);
+    types("sunlight");
+    opened.await(
+        () -> opened.readsAll(".found-row .label").stream().anyMatch(t -> t.contains("sunlight")));
+    press(KeyCode.ENTER);
+    await(() -> app.scene().getRoot().getStyleClass().contains("sunlight"));
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
+import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
@@ -22,6 +23,8 @@ import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelFormat;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.framewright.base.Progress;
@@ -102,8 +105,17 @@ final class Pictures {
       """;
 
   private static final List<String> NOT_IN_THE_PAPERS =
-      List.of("large-names", "notice", "trouble", "proposal-scripts", "list-asked", "list-wide");
+      List.of(
+          "large-names",
+          "notice",
+          "trouble",
+          "answered",
+          "lost",
+          "proposal-scripts",
+          "list-asked",
+          "list-wide");
 
+  private static final List<String> AT_THE_LIST = List.of("answered", "setup", "lost");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -169,6 +181,9 @@ final class Pictures {
               Path.of("samples/shot-list-noon.csv"),
               Path.of("src/test/resources/lists/sizes.csv"),
               wideList());
+        }
+        if (anyWanted("", AT_THE_LIST, look, size)) {
+          take(look, size, Optional.of(named), this::atTheList);
         }
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
@@ -440,6 +455,39 @@ final class Pictures {
     settle();
     write(shot.app()::scene, "trouble", shot);
     Files.delete(cut);
+  }
+
+  /** What a tick is answered with, a setup that is added, and a job whose folder is gone. */
+  private void atTheList(Shot shot) throws Exception {
+    press(shot, KeyCode.T);
+    settle();
+    write(shot.app()::scene, "answered", shot);
+    press(shot, KeyCode.BACK_SPACE);
+    press(shot, KeyCode.I);
+    settle();
+    write(shot.app()::scene, "setup", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+    var folder = shot.app().session().job().folder();
+    var away = folder.resolveSibling("unplugged");
+    Files.move(folder, away);
+    settle();
+    write(shot.app()::scene, "lost", shot);
+    Files.move(away, folder);
+  }
+
+  private static void press(Shot shot, KeyCode key) throws Exception {
+    onInterface(
+        () -> {
+          var list = shot.find("#setups");
+          list.requestFocus();
+          Event.fireEvent(
+              list, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, false, false, false, false));
+          return list;
+        });
   }
 
   private boolean anyWanted(String kind, List<String> pages, Theme look, Size size) {

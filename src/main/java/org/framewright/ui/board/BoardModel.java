@@ -42,7 +42,7 @@ public final class BoardModel {
   private final BoardLines shown = new BoardLines();
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Standing> standing =
-      new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of()));
+      new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of(), 0, 0));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
@@ -71,8 +71,15 @@ public final class BoardModel {
     record Redone(Optional<Step> step) implements Answer {}
   }
 
-  /** How far the job is: in numbers, and setup by setup in running order. */
-  record Standing(Totals totals, List<SetupRow> rows) {
+  /**
+   * How far the job is.
+   *
+   * @param totals in numbers
+   * @param rows setup by setup in running order
+   * @param loose frames that belong to no setup
+   * @param notUnderstood files in the frames folder that are neither frames nor of frames
+   */
+  record Standing(Totals totals, List<SetupRow> rows, int loose, int notUnderstood) {
     Standing {
       rows = List.copyOf(rows);
     }
@@ -185,15 +192,19 @@ public final class BoardModel {
 
   /** Chooses the setup on set, making it visible if the filter hides it. */
   public void selectOnSet() {
-    now.get()
-        .onSet()
-        .ifPresent(
-            row -> {
-              if (!shown.matches(row)) {
-                filter().set("");
-              }
-              select(row);
-            });
+    now.get().onSet().ifPresent(this::goTo);
+  }
+
+  /** Chooses a setup by its code, making it visible if the filter hides it. */
+  void goTo(String code) {
+    row(code).ifPresent(this::goTo);
+  }
+
+  private void goTo(SetupRow row) {
+    if (!shown.matches(row)) {
+      filter().set("");
+    }
+    select(row);
   }
 
   /** Moves the choice by a number of setups, over headings, within what is shown. */
@@ -381,7 +392,12 @@ public final class BoardModel {
     if (!fresh.equals(now.get())) {
       now.set(fresh);
     }
-    standing.set(new Standing(Totals.of(rows), rows));
+    standing.set(
+        new Standing(
+            Totals.of(rows),
+            rows,
+            view.tally().unassigned().size(),
+            view.scan().notUnderstood().size()));
     shown.show(rows);
     chosen.set(selectedRow().isPresent());
   }

@@ -22,6 +22,7 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
+import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.session.JobSession;
 
@@ -41,6 +42,7 @@ public final class BoardScreen implements Screen {
   private final Runnable clientScreen;
   private final FramePictures pictures;
   private final Runnable importList;
+  private final Runnable showLoose;
   private final List<Command> commands;
 
   /**
@@ -48,14 +50,16 @@ public final class BoardScreen implements Screen {
    *
    * @param clientScreen opens or closes the client's screen
    * @param importList asks for a list of the client's and shows what it is
+   * @param showLoose brings the frames of no setup to the front
    */
   public BoardScreen(
       Desk desk,
       JobSession session,
       FramePictures pictures,
       Runnable clientScreen,
-      Runnable importList) {
-    this(desk, session, pictures, clientScreen, importList, model(desk, session));
+      Runnable importList,
+      Runnable showLoose) {
+    this(desk, session, pictures, clientScreen, importList, showLoose, model(desk, session));
     desk.preferences()
         .get(GROUPING)
         .flatMap(BoardScreen::grouping)
@@ -83,6 +87,7 @@ public final class BoardScreen implements Screen {
       FramePictures pictures,
       Runnable clientScreen,
       Runnable importList,
+      Runnable showLoose,
       BoardModel model) {
     this.desk = desk;
     this.texts = desk.texts();
@@ -90,6 +95,7 @@ public final class BoardScreen implements Screen {
     this.pictures = pictures;
     this.clientScreen = clientScreen;
     this.importList = importList;
+    this.showLoose = showLoose;
     this.model = model;
     this.commands = makeCommands();
     this.view =
@@ -104,7 +110,8 @@ public final class BoardScreen implements Screen {
                 command("next"),
                 List.of(command("agree"), command("pickup"), command("drop"))),
             onLine(),
-            importList);
+            importList,
+            command("loose"));
   }
 
   /** What a view's code means by the job's convention; the code itself where it means nothing. */
@@ -156,6 +163,30 @@ public final class BoardScreen implements Screen {
   }
 
   @Override
+  public Finder finder() {
+    var setups = session.view().get().list().setups();
+    return (typed, most) ->
+        Stream.concat(
+                setups.stream().filter(setup -> typed.are(setup.code())),
+                setups.stream()
+                    .filter(setup -> !typed.are(setup.code()))
+                    .filter(setup -> typed.areIn(setup.code() + " " + setup.title())))
+            .limit(most)
+            .map(
+                setup ->
+                    new Finder.Found(
+                        setup.code() + "  " + setup.title(),
+                        setup.rack().orElse(""),
+                        () -> goTo(setup.code())))
+            .toList();
+  }
+
+  private void goTo(String code) {
+    desk.show(id());
+    model.goTo(code);
+  }
+
+  @Override
   public List<Command> commands() {
     return commands;
   }
@@ -204,6 +235,13 @@ public final class BoardScreen implements Screen {
         always("find", KeyCode.SLASH, this::find),
         always("group", KeyCode.G, model::regroup),
         always("importList", KeyCode.L, importList),
+        new Command(
+            "board.loose",
+            text("loose"),
+            Keys.plain(KeyCode.U),
+            showLoose,
+            Bindings.createBooleanBinding(
+                () -> model.standing().get().loose() > 0, model.standing())),
         always("client", KeyCode.C, clientScreen));
   }
 
@@ -397,7 +435,7 @@ public final class BoardScreen implements Screen {
   @Override
   public Screen anew() {
     view.dispose();
-    return new BoardScreen(desk, session, pictures, clientScreen, importList, model);
+    return new BoardScreen(desk, session, pictures, clientScreen, importList, showLoose, model);
   }
 
   @Override

@@ -52,6 +52,7 @@ final class BoardView {
   private final SheetHead head;
   private final TextField filter;
   private final SetupList list;
+  private final LooseLine loose;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
   private final ObjectProperty<SetupCell.Room> room =
@@ -80,7 +81,8 @@ final class BoardView {
       Supplier<Instant> now,
       SetActions actions,
       List<Command> onLine,
-      Runnable importList) {
+      Runnable importList,
+      Command showLoose) {
     this.model = model;
     this.texts = texts;
     this.now = now;
@@ -88,6 +90,7 @@ final class BoardView {
     this.head = new SheetHead(texts, model::select, importList);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
+    this.loose = new LooseLine(texts, showLoose);
     list.offer(onLine);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
@@ -100,7 +103,7 @@ final class BoardView {
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(head, list);
+    rest.getChildren().setAll(head, list, loose);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
@@ -277,6 +280,7 @@ final class BoardView {
 
   private void show(BoardModel.Standing standing) {
     head.show(standing);
+    loose.show(standing);
     viewPlaces.set(
         standing.rows().stream()
             .mapToInt(row -> Math.clamp(row.views().size(), 1, SetupCell.PLACES))

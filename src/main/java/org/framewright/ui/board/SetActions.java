@@ -10,6 +10,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -56,7 +57,7 @@ final class SetActions extends HBox {
     // Codes have underscores of their own.
     button.setMnemonicParsing(false);
     button.getStyleClass().add("act");
-    var key = new Label(command.key().getDisplayText());
+    var key = new Label(Keys.text(command.key()));
     key.getStyleClass().add("key-cap");
     button.setGraphic(key);
     button.setContentDisplay(ContentDisplay.RIGHT);

@@ -62,9 +62,7 @@ public record Command(
 
   /** All its keys, for people. */
   String keysText() {
-    return keys().stream()
-        .map(KeyCodeCombination::getDisplayText)
-        .collect(Collectors.joining(", "));
+    return keys().stream().map(Keys::text).collect(Collectors.joining(", "));
   }
 
   /** Does it, if it makes sense now; says whether it did. */

@@ -72,7 +72,7 @@ public final class KeySheet {
     var text = command.text().toLowerCase(Locale.ROOT);
     var wanted = typed.toLowerCase(Locale.ROOT).strip();
     return command.keys().stream()
-            .anyMatch(key -> key.getDisplayText().toLowerCase(Locale.ROOT).equals(wanted))
+            .anyMatch(key -> Keys.text(key).toLowerCase(Locale.ROOT).equals(wanted))
         || List.of(wanted.split("\\s+")).stream().allMatch(text::contains);
   }
 

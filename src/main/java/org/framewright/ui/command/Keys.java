@@ -38,6 +38,14 @@ public final class Keys {
     return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN);
   }
 
+  /** A key as it is written on keyboards: {@code Backspace}, {@code Ctrl+Z}. */
+  public static String text(KeyCodeCombination key) {
+    return key.getDisplayText()
+        .replace(KeyCode.BACK_SPACE.getName(), "Backspace")
+        .replace(KeyCode.PAGE_UP.getName(), "Page up")
+        .replace(KeyCode.PAGE_DOWN.getName(), "Page down");
+  }
+
   /** Whether a text field would take this combination as undoing or doing again what was typed. */
   static boolean isUndoing(KeyCodeCombination key) {
     return key.getShortcut() == ModifierValue.DOWN

@@ -45,6 +45,7 @@ final class FramesModel {
   private final FrameSelection<FrameId> selection = new FrameSelection<>();
   private final Newest<JobView, GroupedFrames> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
+  private Optional<FrameId> sought = Optional.empty();
   private boolean following;
   private boolean replacing;
 
@@ -104,6 +105,35 @@ final class FramesModel {
   /** The heading that is looked at. */
   ObjectProperty<FrameHeading> heading() {
     return heading;
+  }
+
+  /** The job as it is shown. */
+  JobView job() {
+    return session.view().get();
+  }
+
+  /** Looks at a frame among those of its setup. */
+  void goTo(FrameId frame) {
+    filter.set("");
+    sought = Optional.of(frame);
+    heading.set(
+        Optional.ofNullable(job().tally().places().get(frame))
+            .map(
+                place ->
+                    new FrameHeading(
+                        FrameHeading.Kind.SETUP,
+                        Optional.of(new Place(place.setup(), Optional.empty())),
+                        "",
+                        0,
+                        0))
+            .orElse(new FrameHeading(FrameHeading.Kind.UNASSIGNED, Optional.empty(), "", 0, 0)));
+    fill();
+  }
+
+  /** Looks at the frames that no setup has, all of them. */
+  void lookAtLoose() {
+    filter.set("");
+    heading.set(new FrameHeading(FrameHeading.Kind.UNASSIGNED, Optional.empty(), "", 0, 0));
   }
 
   /** Goes on to another heading, as far as there is one. */
@@ -234,6 +264,17 @@ final class FramesModel {
     if (!tiles.equals(now)) {
       tiles.setAll(now);
       selection.over(tiles.stream().map(tile -> tile.frame().id()).toList());
+    }
+    sought.ifPresent(this::choose);
+  }
+
+  private void choose(FrameId frame) {
+    for (var i = 0; i < tiles.size(); i++) {
+      if (tiles.get(i).frame().id().equals(frame)) {
+        sought = Optional.empty();
+        selection.go(i);
+        return;
+      }
     }
   }
 

@@ -14,6 +14,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
@@ -21,6 +23,7 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.session.JobSession;
 
@@ -312,6 +315,34 @@ public final class FramesScreen implements Screen {
 
   private String text(String id) {
     return texts.get("command.frames." + id);
+  }
+
+  @Override
+  public Finder finder() {
+    var frames = model.job().scan().distinct();
+    var places = model.job().tally().places();
+    return (typed, most) ->
+        frames.stream()
+            .filter(frame -> typed.areIn(frame.stem()))
+            .limit(most)
+            .map(
+                frame ->
+                    new Finder.Found(
+                        frame.stem(),
+                        Optional.ofNullable(places.get(frame.id())).map(Place::setup).orElse(""),
+                        () -> goTo(frame.id())))
+            .toList();
+  }
+
+  private void goTo(FrameId frame) {
+    model.goTo(frame);
+    desk.show(id());
+  }
+
+  /** Turns to the frames that no setup has. */
+  public void lookAtLoose() {
+    model.lookAtLoose();
+    desk.show(id());
   }
 
   @Override

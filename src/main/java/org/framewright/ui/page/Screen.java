@@ -33,6 +33,11 @@ public interface Screen {
     return List.of();
   }
 
+  /** Finds what the page has as it is now. */
+  default Finder finder() {
+    return Finder.NOTHING;
+  }
+
   /** The page came to the front. */
   default void onShown() {}
 

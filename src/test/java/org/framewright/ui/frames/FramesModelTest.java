@@ -78,6 +78,29 @@ class FramesModelTest {
   }
 
   @Test
+  void goesToAFrameAmongThoseOfItsSetup() {
+    var wanted = model.tiles().get(2).frame().id();
+    model.filter().set("nothing is called so");
+    model.goTo(wanted);
+    assertThat(model.heading().get().kind()).isEqualTo(Kind.SETUP);
+    assertThat(model.current()).map(tile -> tile.frame().id()).contains(wanted);
+    model.pause();
+    model.heading().set(heading(Kind.ALL));
+    model.goTo(wanted);
+    model.follow();
+    assertThat(model.heading().get().place()).map(Place::setup).contains("001");
+    assertThat(model.current()).map(tile -> tile.frame().id()).contains(wanted);
+  }
+
+  @Test
+  void looksAtAllFramesWhereNoneIsOfNoSetup() {
+    model.lookAtLoose();
+    model.pause();
+    model.follow();
+    assertThat(model.heading().get().kind()).isEqualTo(Kind.ALL);
+  }
+
+  @Test
   void marksSelectsInTheJobAndTakesTheMarkOff() throws Exception {
     model.selection().go(0);
     model.selection().stretch(1);
