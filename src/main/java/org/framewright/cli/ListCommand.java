@@ -23,7 +23,9 @@ import picocli.CommandLine.Parameters;
 /** {@code list}: the shot list, imported, shown and exported. */
 @Command(
     name = "list",
-    description = "Shows the shot list; imports the client's list, exports it for a spreadsheet.",
+    description =
+        "Shows the shot list; imports the client's list, adds or changes a setup, exports it for a"
+            + " spreadsheet.",
     mixinStandardHelpOptions = true)
 final class ListCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -32,6 +34,8 @@ final class ListCommand implements Callable<Integer> {
   private Path folder;
 
   @Mixin private ListImport list;
+
+  @Mixin private ListEdit edit;
 
   @Option(
       names = "--export",
@@ -48,6 +52,7 @@ final class ListCommand implements Callable<Integer> {
     if (replace && exported.isEmpty()) {
       throw CommandFailure.badInput("--replace is about an export", "Give --export FILE with it.");
     }
+    edit.check(list.isAsked());
     var job = JobFolder.open(folder, output);
     if (exported.isPresent()) {
       // Before anything is imported: what is refused leaves all as it was.
@@ -59,6 +64,9 @@ final class ListCommand implements Callable<Integer> {
         return ExitStatus.DONE.code();
       }
     }
+    if (edit.isAsked()) {
+      edit.take(job, output);
+    }
     var standing = job.standing();
     if (exported.isPresent()) {
       export(job, standing, exported.get());
@@ -68,7 +76,7 @@ final class ListCommand implements Callable<Integer> {
           job.shotList().setups().stream()
               .map(setup -> SetupDescription.document(job, setup, Optional.of(standing)))
               .toList());
-    } else if (!list.isAsked() && exported.isEmpty()) {
+    } else if (!list.isAsked() && !edit.isAsked() && exported.isEmpty()) {
       table(job, standing);
     } else {
       exported.ifPresent(

@@ -115,7 +115,7 @@ final class Pictures {
           "list-asked",
           "list-wide");
 
-  private static final List<String> AT_THE_LIST = List.of("answered", "setup", "lost");
+  private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -471,12 +471,31 @@ final class Pictures {
           shot.app().dialogs().dismiss();
           return shot;
         });
+    find(shot, "ta");
+    write(shot.app()::scene, "find", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
     var folder = shot.app().session().job().folder();
     var away = folder.resolveSibling("unplugged");
     Files.move(folder, away);
     settle();
     write(shot.app()::scene, "lost", shot);
     Files.move(away, folder);
+  }
+
+  private static void find(Shot shot, String typed) throws Exception {
+    fire(shot, "#find");
+    onInterface(
+        () -> {
+          if (shot.find("#find-anything") instanceof TextField field) {
+            field.setText(typed);
+          }
+          return shot;
+        });
+    settle();
   }
 
   private static void press(Shot shot, KeyCode key) throws Exception {
