@@ -45,7 +45,7 @@ public final class FreshJob {
   }
 
   /** With a list of setups 001, 002 ... that have these titles and one wanted view each. */
-  static Job titled(Path folder, Clock clock, List<String> titles) throws Exception {
+  public static Job titled(Path folder, Clock clock, List<String> titles) throws Exception {
     var job = started(folder, clock);
     var setups = new ArrayList<Setup>();
     for (var title : titles) {

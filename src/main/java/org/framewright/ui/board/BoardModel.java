@@ -134,6 +134,11 @@ public final class BoardModel {
     return selected;
   }
 
+  /** The job as it is shown. */
+  JobView job() {
+    return job.getValue();
+  }
+
   /** How far the job is. */
   ReadOnlyObjectProperty<Standing> standing() {
     return standing.getReadOnlyProperty();

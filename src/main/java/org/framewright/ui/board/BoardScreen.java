@@ -13,6 +13,9 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
+import org.framewright.day.DayHours;
+import org.framewright.day.DaySummary;
+import org.framewright.job.Standing;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.command.Command;
@@ -66,6 +69,20 @@ public final class BoardScreen implements Screen {
         .ifPresent(model.grouping()::set);
   }
 
+  private static OutlookModel outlook(Desk desk, JobSession session) {
+    return new OutlookModel(
+        view ->
+            Outlook.of(
+                DaySummary.of(
+                    session.job(),
+                    view.scan(),
+                    new Standing(view.tally(), view.state()),
+                    DayHours.usual(desk.clock().getZone()))),
+        desk.tasks(),
+        // What keeps the folder from being read is said elsewhere.
+        _ -> {});
+  }
+
   /** What is done is answered in words, with how it is undone. */
   private static BoardModel model(Desk desk, JobSession session) {
     var words =
@@ -105,6 +122,7 @@ public final class BoardScreen implements Screen {
             pictures,
             view -> viewWord(session, view),
             () -> session.job().now(),
+            outlook(desk, session),
             new SetActions(
                 texts,
                 command("next"),

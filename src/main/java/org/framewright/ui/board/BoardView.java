@@ -48,6 +48,7 @@ final class BoardView {
   private final BoardModel model;
   private final Texts texts;
   private final Supplier<Instant> now;
+  private final OutlookModel outlook;
   private final OnSetBand band;
   private final SheetHead head;
   private final TextField filter;
@@ -79,6 +80,7 @@ final class BoardView {
       FramePictures pictures,
       UnaryOperator<String> viewWord,
       Supplier<Instant> now,
+      OutlookModel outlook,
       SetActions actions,
       List<Command> onLine,
       Runnable importList,
@@ -86,6 +88,7 @@ final class BoardView {
     this.model = model;
     this.texts = texts;
     this.now = now;
+    this.outlook = outlook;
     this.band = new OnSetBand(texts, pictures, viewWord, model::bringView, actions);
     this.head = new SheetHead(texts, model::select, importList);
     this.filter = head.filter();
@@ -145,7 +148,8 @@ final class BoardView {
         Subscription.combine(
             model.now().subscribe(this::showNow),
             model.standing().subscribe(this::show),
-            model.grouping().subscribe(grouping -> head.show(grouping)));
+            model.grouping().subscribe(grouping -> head.show(grouping)),
+            outlook.outlook().subscribe(head::show));
   }
 
   Node node() {
@@ -289,7 +293,9 @@ final class BoardView {
   }
 
   private void showTime() {
-    band.showTime(model.timeOnSet(now.get()));
+    var at = now.get();
+    band.showTime(model.timeOnSet(at));
+    outlook.look(model.job(), at);
   }
 
   /** Digits are what setups are called by: typed on the list, they begin a search. */

@@ -1,21 +1,30 @@
 package org.framewright.ui.board;
 
+import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.base.Durations;
 import org.framewright.ui.look.Texts;
 
 /** What stands over the list: how far the job is, in words and as a ruler, and the search. */
 final class SheetHead extends VBox {
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter DAY_AND_TIME =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
   private final Texts texts;
   private final Label agreed = label("sheet-agreed");
   private final Label totals = label("totals");
+  private final Label pace = label("totals");
   private final Label grouped = label("grouped");
   private final JobRuler ruler;
   private final TextField filter = new TextField();
@@ -43,8 +52,10 @@ final class SheetHead extends VBox {
     grouped.setMinWidth(Region.USE_PREF_SIZE);
     agreed.setMinWidth(Region.USE_PREF_SIZE);
     totals.setMinWidth(0);
-    HBox.setHgrow(totals, Priority.ALWAYS);
-    totals.setMaxWidth(Double.MAX_VALUE);
+    pace.setId("pace");
+    pace.setMinWidth(0);
+    pace.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(pace, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
     var line = new HBox(agreed, filter);
     line.getStyleClass().add("sheet-line");
@@ -54,7 +65,7 @@ final class SheetHead extends VBox {
     newList.setMinWidth(Region.USE_PREF_SIZE);
     newList.setFocusTraversable(false);
     newList.setOnAction(_ -> importList.run());
-    var numbers = new HBox(totals, grouped, newList);
+    var numbers = new HBox(totals, pace, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);
@@ -82,6 +93,24 @@ final class SheetHead extends VBox {
             numbers.pickups(),
             numbers.dropped()));
     ruler.show(standing.rows(), agreed.getText() + ", " + totals.getText());
+  }
+
+  void show(Optional<Outlook> outlook) {
+    pace.setText(outlook.map(this::words).orElse(""));
+    pace.setTooltip(outlook.isEmpty() ? null : new Tooltip(texts.get("board.pace.tip")));
+  }
+
+  private String words(Outlook outlook) {
+    var perSetup = Durations.workingTime(outlook.perSetup());
+    return outlook
+        .finish()
+        .map(
+            at ->
+                texts.get(
+                    outlook.endsToday() ? "board.pace.today" : "board.pace.later",
+                    perSetup,
+                    at.format(outlook.endsToday() ? TIME : DAY_AND_TIME)))
+        .orElseGet(() -> texts.get("board.pace", perSetup));
   }
 
   void show(Grouping grouping) {
