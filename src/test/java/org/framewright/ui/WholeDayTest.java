@@ -118,7 +118,6 @@ class WholeDayTest {
     for (var i = 1; i <= SETUPS; i++) {
       var code = code(i);
       app.awaitReading(".set-code", code);
-      app.press(KeyCode.RIGHT);
       app.awaitReading(".view-now", "before the camera");
       frameArrives(code);
       app.awaitReading(".view-count", "1");
@@ -192,7 +191,6 @@ class WholeDayTest {
     app.press(KeyCode.ENTER);
     app.press(KeyCode.ENTER);
     app.awaitReading(".set-code", "017");
-    app.press(KeyCode.RIGHT);
     app.awaitReading(".view-now", "before the camera");
     frameArrives("017");
     frameArrives("017");

@@ -226,7 +226,27 @@ public final class BoardModel {
   public void putOnSet() {
     selectedRow()
         .filter(row -> row.state() != SetupState.ON_SET)
-        .ifPresent(row -> tick(row, SetupState.ON_SET, MarkDetails.NONE));
+        .ifPresent(row -> tick(row, SetupState.ON_SET, firstView(row)));
+  }
+
+  /** The first wanted view that lacks frames, else the first, is before the camera. */
+  private static MarkDetails firstView(SetupRow row) {
+    var wanted =
+        row.views().stream().filter(count -> row.setup().view(count.code()).isPresent()).toList();
+    return wanted.stream()
+        .filter(count -> !count.complete())
+        .findFirst()
+        .or(() -> wanted.stream().findFirst())
+        .map(count -> MarkDetails.NONE.andView(count.code()))
+        .orElse(MarkDetails.NONE);
+  }
+
+  /** The wanted views of which a setup has no frame. */
+  List<String> withoutFrames(SetupRow row) {
+    return row.views().stream()
+        .filter(count -> count.frames() == 0 && row.setup().view(count.code()).isPresent())
+        .map(ViewCount::code)
+        .toList();
   }
 
   /** The setup on set is shot, and the next one goes on set and is chosen. */
@@ -236,8 +256,7 @@ public final class BoardModel {
         .onSet()
         .ifPresent(row -> marks.add(new Mark(row.code(), SetupState.SHOT, MarkDetails.NONE)));
     var following = now.get().next().stream().findFirst();
-    following.ifPresent(
-        row -> marks.add(new Mark(row.code(), SetupState.ON_SET, MarkDetails.NONE)));
+    following.ifPresent(row -> marks.add(new Mark(row.code(), SetupState.ON_SET, firstView(row))));
     if (!marks.isEmpty()) {
       take(new Step.Ticked(marks), () -> following.ifPresent(this::select));
     }

@@ -22,6 +22,7 @@ import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
@@ -361,6 +362,7 @@ public final class BoardScreen implements Screen {
                     dialogs,
                     texts.get("board.agree.title", row.code(), row.setup().title()),
                     texts.get("board.agree.who"),
+                    missing(row),
                     desk.preferences().get(AGREED_BY).orElse(""),
                     texts.get("board.agree.do", row.code()),
                     true,
@@ -368,6 +370,12 @@ public final class BoardScreen implements Screen {
                       desk.preferences().put(AGREED_BY, who);
                       model.signOff(code, who);
                     }));
+  }
+
+  /** That a wanted view has no frame, which is seen best before the set moves on. */
+  private String missing(SetupRow row) {
+    var views = model.withoutFrames(row).stream().map(view -> viewWord(session, view)).toList();
+    return views.isEmpty() ? "" : texts.get("board.agree.missing", String.join(", ", views));
   }
 
   private void askWhyAgain() {
@@ -379,6 +387,7 @@ public final class BoardScreen implements Screen {
                     desk.dialogs(),
                     texts.get("board.pickup.title", row.code(), row.setup().title()),
                     texts.get("board.why"),
+                    "",
                     "",
                     texts.get("board.pickup.do", row.code()),
                     false,
@@ -395,6 +404,7 @@ public final class BoardScreen implements Screen {
                     texts.get("board.drop.title", row.code(), row.setup().title()),
                     texts.get("board.why"),
                     "",
+                    "",
                     texts.get("board.drop.do", row.code()),
                     true,
                     model::drop));
@@ -404,6 +414,7 @@ public final class BoardScreen implements Screen {
       Dialogs dialogs,
       String title,
       String question,
+      String warning,
       String suggested,
       String confirm,
       boolean needed,
@@ -415,6 +426,9 @@ public final class BoardScreen implements Screen {
     label.setLabelFor(field);
     var body = new VBox(label, field);
     body.getStyleClass().add("question");
+    if (!warning.isEmpty()) {
+      body.getChildren().addFirst(WrappedText.of(warning, "warning"));
+    }
     var ready =
         Bindings.createBooleanBinding(
             () -> !needed || !field.getText().isBlank(), field.textProperty());

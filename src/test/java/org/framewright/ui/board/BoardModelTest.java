@@ -137,7 +137,7 @@ class BoardModelTest {
   @Test
   void putsTheChosenSetupOnSetOnlyAfterTheTickIsKept() {
     board.putOnSet();
-    assertThat(ledger.said).containsExactly("001 on-set");
+    assertThat(ledger.said).containsExactly("001 on-set view F");
     assertThat(board.now().get().onSet()).isEmpty();
     ledger.reachesTheDisk();
     assertThat(board.now().get().onSet()).map(SetupRow::code).contains("001");
@@ -149,7 +149,7 @@ class BoardModelTest {
     view.set(job.build());
     board.shotAndNext();
     ledger.reachesTheDisk();
-    assertThat(ledger.said).containsExactly("003 shot", "004 on-set");
+    assertThat(ledger.said).containsExactly("003 shot", "004 on-set view F");
     assertThat(board.selected().get()).isEqualTo("004");
     assertThat(board.now().get().next())
         .extracting(SetupRow::code)
@@ -454,7 +454,8 @@ class BoardModelTest {
     assertThat(answers).isEmpty();
     ledger.reachesTheDisk();
     var kept =
-        new BoardModel.Answer.Taken(new Step.Ticked("001", SetupState.ON_SET, MarkDetails.NONE));
+        new BoardModel.Answer.Taken(
+            new Step.Ticked("001", SetupState.ON_SET, MarkDetails.NONE.andView("F")));
     assertThat(answers).containsExactly(kept);
     board.moveBeside("003", "001", false);
     ledger.reachesTheDisk();
@@ -496,5 +497,35 @@ class BoardModelTest {
     assertThat(ledger.said).containsExactly("010 behind 003");
     assertThat(board.selected().get()).isEqualTo("010");
     assertThat(board.selectedRow()).map(row -> row.setup().title()).contains("Belt");
+  }
+
+  @Test
+  void theFirstWantedViewThatLacksFramesIsBeforeTheCameraWhenASetupComesOnSet() {
+    job.frames("002", Map.of("F", 2)).frames("003", Map.of("F", 2, "B", 3));
+    view.set(job.build());
+    for (var code : List.of("001", "002", "003")) {
+      board.select(board.row(code).orElseThrow());
+      board.putOnSet();
+      ledger.reachesTheDisk();
+    }
+    assertThat(ledger.said)
+        .containsExactly("001 on-set view F", "002 on-set view B", "003 on-set view F");
+  }
+
+  @Test
+  void aSetupOfWhichNoViewIsWantedComesOnSetWithoutOne() {
+    job.add("020", "Portrait", "day 1");
+    view.set(job.build());
+    board.select(board.row("020").orElseThrow());
+    board.putOnSet();
+    assertThat(ledger.said).containsExactly("020 on-set");
+  }
+
+  @Test
+  void theWantedViewsWithoutAFrameAreKnownBeforeTheSignOff() {
+    job.frames("002", Map.of("F", 1, "X", 4));
+    view.set(job.build());
+    assertThat(board.withoutFrames(board.row("002").orElseThrow())).containsExactly("B");
+    assertThat(board.withoutFrames(board.row("001").orElseThrow())).containsExactly("F", "B");
   }
 }

@@ -44,7 +44,7 @@ class StepWordsTest {
     assertThat(said(ticked("012", SetupState.DROPPED, MarkDetails.NONE.andReason("no hat"))))
         .isEqualTo("012 Tweed jacket is dropped: no hat.");
     assertThat(said(ticked("012", SetupState.ON_SET, MarkDetails.NONE.andView("F"))))
-        .isEqualTo("012 Tweed jacket: front is before the camera.");
+        .isEqualTo("012 Tweed jacket is on set, front before the camera.");
   }
 
   @Test
