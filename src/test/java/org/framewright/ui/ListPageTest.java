@@ -272,7 +272,11 @@ class ListPageTest {
     press(KeyCode.SPACE);
     opened.await(() -> opened.reads("#status").startsWith("001 "));
     press(KeyCode.SPACE);
-    opened.await(() -> opened.reads("#status").matches("001 .* is shot\\. 002 .* is on set, front before the camera\\."));
+    opened.await(
+        () ->
+            opened
+                .reads("#status")
+                .matches("001 .* is shot\\. 002 .* is on set, front before the camera\\."));
     press(KeyCode.CONTROL, KeyCode.Z);
     onSet("001");
     opened.await(() -> opened.reads("#status").startsWith("Undone: 001 "));
