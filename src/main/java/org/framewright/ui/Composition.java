@@ -1,6 +1,7 @@
 package org.framewright.ui;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -334,8 +335,9 @@ final class Composition implements Desk, AutoCloseable {
 
   /** Where the folder of the job is gone, the window says so already over its whole width. */
   private void troubleNow(Throwable failure) {
-    var session = jobs.current().map(OpenJob::session);
-    if (session.isEmpty() || !(failure instanceof IOException)) {
+    var session =
+        jobs.current().map(OpenJob::session).filter(open -> mayConcern(failure, open.job().folder()));
+    if (session.isEmpty()) {
       report(troubles.explain(failure));
       return;
     }
@@ -363,6 +365,14 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void say(String text) {
     shell.say(text);
+  }
+
+  private static boolean mayConcern(Throwable failure, Path folder) {
+    return switch (failure) {
+      case FileSystemException e when e.getFile() != null -> e.getFile().startsWith("" + folder);
+      case IOException _ -> true;
+      default -> false;
+    };
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.framewright.ui;
 
 import java.util.Optional;
 import java.util.function.Predicate;
+import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.beans.binding.Bindings;
 import javafx.scene.AccessibleRole;
@@ -88,6 +89,13 @@ final class FootLine {
   /** Offers no longer what cannot be done on the page that came to the front. */
   void keepOffering(Predicate<Command> can) {
     offer(onOffer.filter(can));
+  }
+
+  /** What was answered is of a job that is no longer open. */
+  void forgetAnswer() {
+    if (passing.getStatus() != Animation.Status.RUNNING) {
+      show("", Optional.empty());
+    }
   }
 
   private void show(String text, Optional<Command> next) {

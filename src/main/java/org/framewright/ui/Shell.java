@@ -95,6 +95,7 @@ final class Shell {
     find.setText(texts.get("shell.find"));
     find.setMinWidth(Region.USE_PREF_SIZE);
     find.setFocusTraversable(false);
+    find.setTooltip(new Tooltip(Keys.text(Keys.shortcut(KeyCode.F))));
     find.setOnAction(_ -> commands.find("app.find").ifPresent(Command::fire));
     menu.setId("menu");
     menu.setText(texts.get("shell.menu"));
@@ -180,6 +181,7 @@ final class Shell {
       front.get().onHidden();
       front.set(null);
     }
+    foot.forgetAnswer();
     title.setText(heading);
     page.setCenter(bare);
     turnable(List.of());
