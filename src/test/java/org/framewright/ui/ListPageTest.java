@@ -342,7 +342,7 @@ class ListPageTest {
     opened.await(
         () -> opened.readsAll(".found-row .label").stream().anyMatch(t -> t.startsWith("017")));
     press(KeyCode.ENTER);
-    opened.await(() -> app.dialogs().open().get() == Boolean.FALSE);
+    opened.await(() -> !app.dialogs().open().get());
     press(KeyCode.ENTER);
     onSet("017");
     press(KeyCode.CONTROL, KeyCode.F);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -110,7 +111,7 @@ final class SetupDraft {
   }
 
   /** The columns of the list, and what names need that none of them says. */
-  private LinkedHashSet<String> headings(Optional<Setup> from, List<String> labels) {
+  private Set<String> headings(Optional<Setup> from, List<String> labels) {
     var headings = new LinkedHashSet<String>();
     from.ifPresent(setup -> headings.addAll(setup.columns().keySet()));
     list.setups().stream()
