@@ -74,6 +74,12 @@ class HandOffTest {
     assertThat(plan.selects().getFirst().files())
         .containsExactly("KVO_001_F_0001.DNG", "KVO_001_F_0001.JPG", "KVO_001_F_0001.xmp");
     assertThat(plan.files()).isEqualTo(9);
+    assertThat(HandOffDescription.planned(plan))
+        .containsExactly(
+            "20261123_KVO_001_F_0001  ->  KVO_001_F_0001",
+            "20261123_KVO_001_F_0004  ->  KVO_001_F_0004",
+            "20261123_KVO_002_B_0002  ->  KVO_002_B_0002",
+            "3 selects in 9 files");
   }
 
   @Test
