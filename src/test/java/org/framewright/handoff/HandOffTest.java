@@ -122,6 +122,9 @@ class HandOffTest {
     rename();
     var before = contents(job.framesFolder());
     var target = deliver();
+    assertThat(target.resolve("bag-info.txt"))
+        .content()
+        .contains("External-Description: 3 selects of 2 setups, rated 4 or higher\n");
     try (var verifier = new BagVerifier()) {
       verifier.isValid(new BagReader().read(target), false);
     }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.naming.Convention;
@@ -104,6 +105,9 @@ class SelectPlannerTest {
     var job = Scene.named(folder, convention, Map.of("lens", "L")).job();
     assertThat(retouched(job, "A/20261123_KVO_001_F_WA_0001")).contains("KVO_001_F_0001_WA_v02");
     assertThat(retouched(job, "A/IMG_4711")).isEmpty();
+    var select = Scene.handOff(job).rated(4).selects().getFirst();
+    assertThat(PackagePapers.retouched(convention, select).orElseThrow())
+        .matches("KVO_001_F_0001_[A-Z]{1,3}_v01");
     assertThat(new RetouchedNames(job).version(Map.of("lens", "7", "version", "03"))).hasValue(3);
   }
 
@@ -114,5 +118,11 @@ class SelectPlannerTest {
     assertThat(new RetouchedNames(job).exist()).isFalse();
     assertThat(retouched(job, "A/20261123_KVO_001_F_0001")).isEmpty();
     assertThat(new RetouchedNames(job).first()).isEqualTo(1);
+    assertThat(Scene.deliver(job, folder.resolve("out"))).isInstanceOf(Delivery.Delivered.class);
+    var back = Files.createDirectory(folder.resolve("back"));
+    Pictures.write(back.resolve("holiday.jpg"));
+    assertThat(Returns.of(job, back, OptionalInt.empty()).extras())
+        .extracting(Returns.Extra::why)
+        .containsExactly("this is not the name of a select that was handed off");
   }
 }
