@@ -52,8 +52,12 @@ class UnfinishedTest {
   }
 
   private List<String> finish() throws Exception {
+    return finish(folder.resolve("another place"));
+  }
+
+  private List<String> finish(Path besideTarget) throws Exception {
     var unfinished = new Unfinished(job, records);
-    unfinished.finish(out);
+    unfinished.finish(besideTarget);
     return unfinished.remarks().stream().map(Problem::what).toList();
   }
 
@@ -90,7 +94,7 @@ class UnfinishedTest {
   void aDraftThatSomebodyWritesIsToldOnceAndLeft() throws Exception {
     begun(draft.toString());
     try (var _ = Draft.create(draft, Draft.note(job.name(), 1, draft))) {
-      assertThat(finish())
+      assertThat(finish(out))
           .containsExactly("an unfinished package was left as it is: somebody is writing it");
     }
     assertThat(draft).exists();
@@ -147,7 +151,7 @@ class UnfinishedTest {
   void aDraftOnADriveThatHadAnotherPathIsFinishedWhereItIsFoundNow() throws Exception {
     placing("/an old drive/" + draft.getFileName());
     draft(draft, true);
-    assertThat(finish())
+    assertThat(finish(out))
         .containsExactly(
             "hand-off 1 was interrupted when its package took its place, and it is not there now",
             "hand-off 1 was interrupted; its unfinished package is removed");
@@ -159,7 +163,7 @@ class UnfinishedTest {
   void theRestOfADraftThereIsRemovedAndItsHandOffIsLookedForOn() throws Exception {
     placing("/an old drive/" + draft.getFileName());
     draft(draft, false);
-    assertThat(finish()).hasSize(1);
+    assertThat(finish(out)).hasSize(1);
     assertThat(draft).doesNotExist();
     assertThat(state()).isEqualTo(HandOffRecord.State.PLACING);
   }
