@@ -25,6 +25,7 @@ record Target(Path folder, Path existing, Path real) {
   private static final String FRAMES = Reserved.FRAMES;
   private static final long PAPERS_PER_FILE = 1024;
   private static final long PAPERS = 1 << 20;
+  private static final long FOLDERS = 10;
   private static final long USUAL_BLOCK = 4096;
 
   /** Finds where a path leads. */
@@ -126,21 +127,14 @@ record Target(Path folder, Path existing, Path real) {
 
   /** What is missing of the room that a package needs here; empty where there is enough. */
   Optional<Problem> roomProblem(HandOffPlan plan) {
-    long needed = 0;
+    long needed;
     long free;
     try {
       var store = Files.getFileStore(existing);
-      long block = block(store);
-      for (var select : plan.selects()) {
-        for (var file : select.frame().files()) {
-          // Each file fills its last block, and has its lines in the lists.
-          needed += (file.size() / block + 1) * block + PAPERS_PER_FILE;
-        }
-      }
-      needed += plan.bytes() / 50 + PAPERS + 10 * block;
       if (store.getTotalSpace() <= 0) {
         return Optional.empty(); // Some servers do not say.
       }
+      needed = needed(plan, block(store));
       free = store.getUsableSpace();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));
@@ -158,6 +152,22 @@ record Target(Path folder, Path existing, Path real) {
                 "Make room, or hand off to another drive."));
   }
 
+  /**
+   * The bytes that a package takes at the most: each file fills its last block and has its lines in
+   * the lists; then the papers, the folders, and a fiftieth to spare.
+   *
+   * @param block the size of a block of the file system
+   */
+  static long needed(HandOffPlan plan, long block) {
+    long needed = plan.bytes() / 50 + PAPERS + FOLDERS * block;
+    for (var select : plan.selects()) {
+      for (var file : select.frame().files()) {
+        needed += (file.size() / block + 1) * block + PAPERS_PER_FILE;
+      }
+    }
+    return needed;
+  }
+
   private static long block(FileStore store) throws IOException {
     try {
       return Math.max(1, store.getBlockSize());
@@ -166,7 +176,8 @@ record Target(Path folder, Path existing, Path real) {
     }
   }
 
-  private static String megabytes(long bytes) {
+  /** Begun ones count. */
+  static String megabytes(long bytes) {
     return (bytes + 999_999) / 1_000_000 + " MB";
   }
 }

@@ -116,6 +116,31 @@ class ClientNamesTest {
   }
 
   @Test
+  void theFramesThatAListNamesAreHandedOff() throws Exception {
+    scene.rename();
+    var plan = Scene.handOff(job).named(read("KVO_002_B_0002, please"));
+    assertThat(plan.chosenBy()).isEqualTo("named in names.txt");
+    assertThat(plan.selects()).extracting(Select::name).containsExactly("KVO_002_B_0002");
+    assertThat(plan.withheld()).isEmpty();
+  }
+
+  @Test
+  void aListOfAnotherEncodingIsReadAndSaysSo() throws Exception {
+    var file = folder.resolve("names.txt");
+    Files.write(file, "schön!".getBytes(java.nio.charset.Charset.forName("windows-1252")));
+    assertThat(Scene.handOff(job).names(file).remarks())
+        .anyMatch(remark -> remark.what().contains("read as Windows-1252"));
+  }
+
+  @Test
+  void whatWasReadBeforeARenameIsOfOtherFrames() throws Exception {
+    var before = Scene.handOff(job).lists();
+    assertThat(before.knowsTheSameFrames(Scene.handOff(job).lists())).isTrue();
+    scene.rename();
+    assertThat(before.knowsTheSameFrames(Scene.handOff(job).lists())).isFalse();
+  }
+
+  @Test
   void whatIsNoTextIsRefused() throws Exception {
     var file = Files.write(folder.resolve("names.docx"), new byte[] {'P', 'K', 3, 4, 0});
     assertThatThrownBy(() -> Scene.handOff(job).names(file))

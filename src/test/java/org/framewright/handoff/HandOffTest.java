@@ -74,6 +74,12 @@ class HandOffTest {
     assertThat(plan.selects().getFirst().files())
         .containsExactly("KVO_001_F_0001.DNG", "KVO_001_F_0001.JPG", "KVO_001_F_0001.xmp");
     assertThat(plan.files()).isEqualTo(9);
+    assertThat(HandOffDescription.planned(plan))
+        .containsExactly(
+            "20261123_KVO_001_F_0001  ->  KVO_001_F_0001",
+            "20261123_KVO_001_F_0004  ->  KVO_001_F_0004",
+            "20261123_KVO_002_B_0002  ->  KVO_002_B_0002",
+            "3 selects in 9 files");
   }
 
   @Test
@@ -116,6 +122,9 @@ class HandOffTest {
     rename();
     var before = contents(job.framesFolder());
     var target = deliver();
+    assertThat(target.resolve("bag-info.txt"))
+        .content()
+        .contains("External-Description: 3 selects of 2 setups, rated 4 or higher\n");
     try (var verifier = new BagVerifier()) {
       verifier.isValid(new BagReader().read(target), false);
     }

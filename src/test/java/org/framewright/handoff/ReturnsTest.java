@@ -70,6 +70,15 @@ class ReturnsTest {
   }
 
   @Test
+  void whatAnswersNoSelectIsToldByName() throws Exception {
+    Files.createFile(back.resolve("zz.tif"));
+    Pictures.write(back.resolve("holiday.jpg"));
+    assertThat(returns().extras())
+        .extracting(Returns.Extra::file)
+        .containsExactly("holiday.jpg", "zz.tif");
+  }
+
+  @Test
   void aPipeIsNamedAndNotOpened() throws Exception {
     HandOffRecordsTest.pipe(back.resolve(SELECT + ".tif"));
     assertThat(extra()).isEqualTo(SELECT + ".tif: this is neither a file nor a folder");

@@ -81,6 +81,15 @@ final class Scene {
     return scene;
   }
 
+  /** The same under their names by another convention. */
+  static Scene rated(Path folder, Convention convention) throws Exception {
+    var scene = new Scene(folder, SampleCamera.Writes.JPEG, convention, Map.of());
+    scene.shoot("001", "F", 4, 0, 2, 4);
+    scene.shoot("002", "B", 0, 5);
+    scene.rename();
+    return scene;
+  }
+
   /** One frame rated 5, under its name by a convention, of a setup with more columns. */
   static Scene named(Path folder, Convention convention, Map<String, String> columns)
       throws Exception {

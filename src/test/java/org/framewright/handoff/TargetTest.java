@@ -4,6 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.stream.LongStream;
+import org.framewright.frames.FileRole;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameFile;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -49,7 +56,7 @@ class TargetTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"02_selects/for Bram", "09_paper/deep/for Bram", "for Bram"})
+  @CsvSource({"02_selects/for Bram", "09_paper/deep/er/still/for Bram", "for Bram"})
   void otherPlacesInTheJobAreAllowed(String below) throws Exception {
     assertThat(Scene.deliver(job, job.folder().resolve(below)))
         .isInstanceOf(Delivery.Delivered.class);
@@ -130,5 +137,45 @@ class TargetTest {
     assertThat(folder.resolve("a")).doesNotExist();
     assertThat(outcome.remarks()).isEmpty();
     assertThat(HandOff.nextNumber(job)).isEqualTo(1);
+  }
+
+  private static HandOffPlan planned(long... sizes) {
+    var files =
+        LongStream.of(sizes)
+            .mapToObj(size -> new FrameFile(Path.of("a.jpg"), size, Instant.EPOCH, FileRole.JPEG))
+            .toList();
+    var frame =
+        new Frame(
+            null, List.of(), Path.of("."), "a", files, null, true); // Only the sizes are asked for.
+    var select = new Select(frame, "a", null, "A", new LinkedHashMap<>(), List.of());
+    return new HandOffPlan("all", List.of(select), List.of());
+  }
+
+  @Test
+  void aPackageNeedsWholeBlocksItsPapersAndSomeToSpare() {
+    long papers = (1 << 20) + 10 * 4096;
+    assertThat(Target.needed(planned(), 4096)).isEqualTo(papers);
+    assertThat(Target.needed(planned(1), 4096)).isEqualTo(papers + 4096 + 1024);
+    assertThat(Target.needed(planned(1, 4095), 4096))
+        .isEqualTo(papers + 2 * (4096 + 1024) + 4096 / 50);
+    assertThat(Target.needed(planned(9000), 4096)).isEqualTo(papers + 3 * 4096 + 1024 + 180);
+    assertThat(Target.needed(planned(9000), 512))
+        .isEqualTo((1 << 20) + 10 * 512 + 18 * 512 + 1024 + 180);
+  }
+
+  @Test
+  void aMegabyteThatIsBegunCounts() {
+    assertThat(Target.megabytes(0)).isEqualTo("0 MB");
+    assertThat(Target.megabytes(1)).isEqualTo("1 MB");
+    assertThat(Target.megabytes(1_000_000)).isEqualTo("1 MB");
+    assertThat(Target.megabytes(1_000_001)).isEqualTo("2 MB");
+  }
+
+  @Test
+  void aPlaceThatWentMeanwhileIsNamed() throws Exception {
+    var drive = Files.createDirectory(folder.resolve("drive"));
+    var target = Target.of(drive.resolve("for Bram"));
+    Files.delete(drive);
+    assertThat(target.roomProblem(planned(1)).orElseThrow().where()).contains("drive");
   }
 }

@@ -85,6 +85,6 @@ record HeldNames(NameIndex index, Line line, boolean screenshot) {
         unit.tokens().size() == 2
             && unit.tokens().getFirst().number()
             && ListWords.COUNTED.contains(unit.tokens().getLast().folded());
-    return word && !measure && (number || unit.text().indexOf('_') > 0);
+    return word && !measure && (number || unit.text().contains("_"));
   }
 }

@@ -59,7 +59,7 @@ final class ItemReader {
     var unit = row.unit(at);
     int name = runs.nameFrom(row, at);
     boolean bare = name == at + 1 && row.tokens().get(at).number();
-    if (name > at && !bare) {
+    if (name > 0 && !bare) {
       return named(item, next, row, at, name);
     }
     if (unit.isNumber()) {
@@ -81,7 +81,7 @@ final class ItemReader {
           new Following.Name(
               state.written(row, at, end), run.subList(0, run.size() - 1), last.text().length());
       int after = reader.range(row, at, end, following);
-      if (after > end) {
+      if (after > 0) {
         state.before = following;
         state.behindFile = false;
         return after;
@@ -98,7 +98,7 @@ final class ItemReader {
     }
     if (hits.count() > 1 && end < row.tokens().size()) {
       int joined = reader.joined(row, at, end, run);
-      if (joined > end) {
+      if (joined > 0) {
         return joined;
       }
     }
@@ -109,7 +109,7 @@ final class ItemReader {
   private int word(Line.Item item, Row row, int at) {
     var unit = row.unit(at);
     int end = row.endOfUnit(at);
-    if (unit.ending() && at > 0 && state.follows(row, at)) {
+    if (unit.ending() && state.follows(row, at)) {
       state.behindFile = true;
       return end; // "IMG_1234 copy.jpg"
     }
@@ -120,8 +120,8 @@ final class ItemReader {
       return end;
     }
     var word = unit.tokens().getFirst().folded();
-    if (ListWords.OR.contains(word) && at > 0 && !state.pieces.isEmpty()) {
-      state.either |= state.follows(row, at);
+    if (ListWords.OR.contains(word)) {
+      state.either |= at == 0 ? item.after() && !state.pieces.isEmpty() : state.follows(row, at);
     }
     if (ListWords.CAUTION.contains(word)) {
       state.caution = unit.text();
@@ -139,8 +139,7 @@ final class ItemReader {
   private int strange(Line.Item item, Row row, int at) {
     var unit = row.unit(at);
     int end = row.endOfUnit(at);
-    boolean allNumbers = unit.tokens().stream().allMatch(Token::number);
-    if (allNumbers && !unit.ending()) {
+    if (unit.hasOnlyNumbers()) {
       return numbers.numbers(item, row, at, end);
     }
     var name = held.held(unit);

@@ -64,6 +64,10 @@ record Line(String text, List<Item> items) {
       return tokens.size() == 1 && !tokens.getFirst().number() && !ending;
     }
 
+    boolean hasOnlyNumbers() {
+      return !ending && tokens.stream().allMatch(Token::number);
+    }
+
     boolean hasNumber() {
       return tokens.stream().anyMatch(Token::number);
     }
@@ -90,7 +94,7 @@ record Line(String text, List<Item> items) {
       if (i > 0) {
         var gap =
             i == tokens.size()
-                ? endGap(text, tokens.get(i - 1).to())
+                ? text.indexOf(':', tokens.get(i - 1).to()) < 0 ? Gap.SPACE : Gap.COLON
                 : gap(text, tokens.get(i - 1), tokens.get(i));
         if (gap == Gap.GLUED) {
           continue;
@@ -129,9 +133,6 @@ record Line(String text, List<Item> items) {
 
   /** Of a link only the name of the file at its end stays; an address of a mail goes. */
   private static String withoutLinks(String text) {
-    if (text.indexOf('@') < 0 && !text.contains("://") && !text.contains("www.")) {
-      return text;
-    }
     var without = ADDRESS.matcher(text).replaceAll(" ");
     return LINK.matcher(without)
         .replaceAll(
@@ -142,15 +143,6 @@ record Line(String text, List<Item> items) {
               return java.util.regex.Matcher.quoteReplacement(
                   host ? " " : " " + path.substring(slash + 1) + " ");
             });
-  }
-
-  private static Gap endGap(String text, int from) {
-    for (int i = from; i < text.length(); i++) {
-      if (text.charAt(i) == ':') {
-        return Gap.COLON;
-      }
-    }
-    return Gap.SPACE;
   }
 
   private static Gap gap(String text, Token before, Token then) {
@@ -197,12 +189,10 @@ record Line(String text, List<Item> items) {
     var written = text.substring(from, to);
     int tail = Math.max(from, to - LONGEST_ENDING);
     var ending = ENDINGS.matcher(text.substring(tail, to));
-    if (ending.find() && tail + ending.start() > from) {
+    if (ending.find()) {
       int cut = tail + ending.start();
       var kept = tokens.stream().filter(token -> token.from() < cut).toList();
-      if (!kept.isEmpty()) {
-        return new Unit(kept, written, true, from, to);
-      }
+      return new Unit(kept, written, true, from, to);
     }
     return new Unit(List.copyOf(tokens), written, false, from, to);
   }

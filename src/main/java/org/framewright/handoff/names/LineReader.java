@@ -109,8 +109,9 @@ final class LineReader {
     return all;
   }
 
+  /** What is asked about and so short is a number: no shorter name is looked for in brackets. */
   private static boolean isShortNumber(String written) {
-    return written.length() < 3 && written.chars().allMatch(c -> c >= '0' && c <= '9');
+    return written.length() < NumberReader.FEWEST_DIGITS;
   }
 
   private List<Piece> asked(List<Piece> pieces, String why) {

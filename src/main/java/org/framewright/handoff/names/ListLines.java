@@ -34,10 +34,9 @@ final class ListLines {
               + "|od|do|temat|wysłano)\\s?:\\s.*",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
-  private static final Pattern UNTICKED =
-      Pattern.compile("\\s*(?:[-*•]\\s+)?(?:\\[ ?]|☐)\\s*\\S.*");
+  private static final Pattern UNTICKED = Pattern.compile("\\s*(?:[-*•]\\s+)?(?:\\[ ?]|☐)\\s*\\S");
   private static final Pattern TICKED =
-      Pattern.compile("\\s*(?:[-*•]\\s+)?(?:\\[[xX✓✔]]|☑|☒|✓|✔|✅)\\s*\\S.*");
+      Pattern.compile("\\s*(?:[-*•]\\s+)?(?:\\[[xX✓✔]]|☑|☒|✓|✔|✅)\\s*\\S");
 
   /** What it takes to be the head of a mail, of which one line might be a person's own. */
   private static final int FEWEST_OF_A_HEAD = 2;
@@ -56,7 +55,7 @@ final class ListLines {
   }
 
   private static List<ListLine> ofText(List<String> raw) {
-    boolean ticks = raw.stream().anyMatch(line -> isShort(line) && TICKED.matcher(line).matches());
+    boolean ticks = raw.stream().anyMatch(line -> TICKED.matcher(line).lookingAt());
     var lines = new ArrayList<ListLine>();
     ListLine.Kind rest = null;
     int i = 0;
@@ -100,7 +99,7 @@ final class ListLines {
     if (line.stripLeading().startsWith(">")) {
       return ListLine.Kind.QUOTED;
     }
-    return ticks && isShort(line) && UNTICKED.matcher(line).matches()
+    return ticks && UNTICKED.matcher(line).lookingAt()
         ? ListLine.Kind.NOT_CHOSEN
         : ListLine.Kind.ASKS;
   }
@@ -120,12 +119,11 @@ final class ListLines {
 
   /** Whether the mail that was answered stands behind signs of quotation. */
   private static boolean quotesNext(List<String> raw, int from) {
-    for (int i = from; i < raw.size(); i++) {
-      if (!raw.get(i).isBlank()) {
-        return raw.get(i).stripLeading().startsWith(">");
-      }
-    }
-    return false;
+    return raw.subList(from, raw.size()).stream()
+        .filter(line -> !line.isBlank())
+        .findFirst()
+        .filter(line -> line.stripLeading().startsWith(">"))
+        .isPresent();
   }
 
   /**
@@ -139,7 +137,7 @@ final class ListLines {
     static Optional<Table> in(List<String> raw) {
       int first =
           IntStream.range(0, raw.size()).filter(i -> !raw.get(i).isBlank()).findFirst().orElse(-1);
-      if (first < 0 || !isShort(raw.get(first))) {
+      if (first < 0) {
         return Optional.empty();
       }
       for (char separator : new char[] {'\t', ';', ',', '|'}) {
@@ -174,11 +172,8 @@ final class ListLines {
           continue;
         }
         var cells = cells(text, separator);
-        var name = names < cells.size() ? cells.get(names) : "";
-        boolean wanted =
-            chosen.isEmpty()
-                || chosen.getAsInt() >= cells.size()
-                || !isNo(cells.get(chosen.getAsInt()));
+        var name = cell(cells, names);
+        boolean wanted = chosen.isEmpty() || !isNo(cell(cells, chosen.getAsInt()));
         lines.add(
             new ListLine(
                 i + 1,
@@ -189,6 +184,11 @@ final class ListLines {
                     : wanted ? ListLine.Kind.ASKS : ListLine.Kind.NOT_CHOSEN));
       }
       return lines;
+    }
+
+    /** A line may end before its empty cells. */
+    private static String cell(List<String> cells, int column) {
+      return column < cells.size() ? cells.get(column) : "";
     }
 
     private static boolean isNo(String cell) {

@@ -15,14 +15,23 @@ final class ListWords {
   static final Set<String> BEFORE_NUMBERS =
       words(
           "frame image picture pic photo shot file number nr no num look setup outfit style",
+          "frames images pictures pics photos shots files numbers nos looks setups outfits styles",
           "option select selects choice pick favourite favorite fav please take yes ok and also the",
+          "options choices picks favourites favorites favs",
           "bild foto datei nummer aufnahme auswahl bitte ja und auch das outfit",
+          "bilder fotos dateien nummern aufnahmen die",
           "vue image photo fichier numéro numero n choix oui et aussi la le les tenue",
+          "vues fichiers numéros",
           "imagen foto archivo número toma sí si y también la el",
+          "imágenes archivos números tomas las los",
           "immagine foto scatto numero e anche la il",
+          "immagini scatti numeri le",
           "imagem foto arquivo ficheiro número e também a o",
+          "imagens arquivos ficheiros números",
           "beeld foto bestand nummer keuze en ook de",
-          "zdjęcie plik numer oraz też proszę tak");
+          "beelden bestanden nummers",
+          "zdjęcie plik numer oraz też proszę tak",
+          "zdjęcia pliki numery");
 
   /** Words that part one item of a list from the next. */
   static final Set<String> AND = words("and und et y e en oraz i plus");
@@ -45,6 +54,9 @@ final class ListWords {
           "imagens arquivos cópias estrelas dias",
           "beelden bestanden sterren uur dagen",
           "zdjęcia zdjęć plików kopii dni");
+
+  /** Of those the ones that also say something of a frame: {@code 1234 looks great}. */
+  static final Set<String> VERBS = words("looks prints");
 
   /** Between two names: one of them. */
   static final Set<String> OR = words("or oder ou o u oppure of lub albo vs versus");

@@ -229,9 +229,6 @@ final class NameIndex {
 
   /** The frames in whose names a run stands; looked for once for each way of writing it. */
   Hits find(List<Token> run) {
-    if (run.isEmpty()) {
-      return Hits.NONE;
-    }
     var key = new StringBuilder();
     run.forEach(token -> key.append(token.exact()).append('_'));
     return found.computeIfAbsent(key.toString(), _ -> search(run));
@@ -276,7 +273,7 @@ final class NameIndex {
   Hits following(List<Token> first, List<Token> then, SearchBudget budget) {
     var range = range(first);
     var gathering = new Gathering();
-    if (range.isEmpty() || then.isEmpty() || !budget.take((long) range.to() - range.from())) {
+    if (range.isEmpty() || !budget.take((long) range.to() - range.from())) {
       return Hits.NONE;
     }
     for (int i = range.from(); i < range.to(); i++) {

@@ -4,9 +4,10 @@ import java.util.Optional;
 
 /** Where names begin and end in a row of tokens. */
 record NameRuns(NameIndex index, Line line) {
-  private static final int DIGITS_BEHIND_CAPITALS = 4;
+  /** As many as cameras give a frame's number (DCF; from memory). */
+  private static final int DIGITS_OF_A_CAMERA = 4;
 
-  /** Where the longest name or part of one ends that begins here; {@code at} if none does. */
+  /** Where the longest name or part of one ends that begins here; 0 if none does. */
   int nameFrom(Row row, int at) {
     int longest = index.longest(row.tokens(), at, row.limit(at));
     for (int end = at + longest; end > at; end--) {
@@ -14,12 +15,12 @@ record NameRuns(NameIndex index, Line line) {
         return end;
       }
     }
-    return at;
+    return 0;
   }
 
   private boolean endsName(Row row, int at, int end) {
     boolean number = row.tokens().subList(at, end).stream().anyMatch(Token::number);
-    boolean all = at == 0 && end == row.tokens().size() && line.items().size() == 1;
+    boolean all = at == 0 && end == row.tokens().size();
     return number || (all && index.find(row.tokens().subList(at, end)).grade().whole());
   }
 
@@ -56,12 +57,16 @@ record NameRuns(NameIndex index, Line line) {
     return unit.isWord() && ListWords.BEFORE_NUMBERS.contains(unit.tokens().getFirst().folded());
   }
 
+  /** Whether the number that ends here says how many there are of what stands behind it. */
   boolean isCounted(Row row, int end) {
-    if (end >= row.tokens().size()) {
+    if (end >= row.tokens().size() || !row.unit(end).isWord()) {
       return false;
     }
-    var unit = row.unit(end);
-    return unit.isWord() && ListWords.COUNTED.contains(unit.tokens().getFirst().folded());
+    var word = row.tokens().get(end).folded();
+    boolean verb =
+        ListWords.VERBS.contains(word)
+            && row.tokens().get(end - 1).text().length() >= DIGITS_OF_A_CAMERA;
+    return ListWords.COUNTED.contains(word) && !verb;
   }
 
   /**
@@ -88,7 +93,7 @@ record NameRuns(NameIndex index, Line line) {
         unit.text().length() >= 2
             && unit.text().length() <= 4
             && unit.text().chars().allMatch(c -> c >= 'A' && c <= 'Z')
-            && number.text().length() >= DIGITS_BEHIND_CAPITALS;
+            && number.text().length() >= DIGITS_OF_A_CAMERA;
     return capitals || index.knows(word) ? Optional.of(unit) : Optional.empty();
   }
 }

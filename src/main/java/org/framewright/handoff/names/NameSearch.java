@@ -49,7 +49,7 @@ public final class NameSearch {
         var run = tokens.subList(at, at + size);
         var hits = index.find(run);
         boolean whole = hits.grade().whole();
-        boolean counts = whole || (size > 1 && hits.count() == 1 && ends(run, hits));
+        boolean counts = whole || (size > 1 && hits.count() == 1 && ends(tokens, at, size, hits));
         boolean better =
             best == null || (whole && !best.whole()) || (whole == best.whole() && size > length);
         if (!counts || hits.count() != 1) {
@@ -68,13 +68,21 @@ public final class NameSearch {
     return twice ? Optional.empty() : Optional.ofNullable(best);
   }
 
-  /** Whether a name ends so: another number at its end would make it another name. */
-  private static boolean ends(List<Token> run, NameIndex.Hits hits) {
+  /**
+   * Whether a name ends so: another number behind it or before it would make it another name, as
+   * {@code 004_F_0012} is not {@code 001_F_0012}.
+   */
+  private static boolean ends(List<Token> text, int at, int size, NameIndex.Hits hits) {
+    var run = text.subList(at, at + size);
     var name = Token.of(Token.plain(hits.names().firstEntry().getValue().text()));
     if (name.size() < run.size() || run.stream().noneMatch(Token::number)) {
       return false;
     }
-    var end = name.subList(name.size() - run.size(), name.size());
+    int first = name.size() - size;
+    if (at > 0 && first > 0 && text.get(at - 1).number() && name.get(first - 1).number()) {
+      return false;
+    }
+    var end = name.subList(first, name.size());
     for (int i = 0; i < run.size(); i++) {
       if (!run.get(i).folded().equals(end.get(i).folded())) {
         return false;

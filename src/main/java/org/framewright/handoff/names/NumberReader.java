@@ -34,7 +34,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
     }
     if (!state.ownHeading) {
       int joined = reader.joined(row, at, end, run);
-      if (joined > end) {
+      if (joined > 0) {
         return joined;
       }
     }
@@ -46,7 +46,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
 
   private int goesOn(Row row, int at, Following.Name what) {
     int end = reader.range(row, at, at + 1, what);
-    if (end > at + 1) {
+    if (end > 0) {
       return end;
     }
     var number = row.tokens().get(at);
@@ -67,7 +67,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
     state.usedHeading = true;
     var number = row.tokens().get(at);
     int end = reader.range(row, at, at + 1, state.heading);
-    if (end > at + 1) {
+    if (end > 0) {
       return end;
     }
     var hits = state.heading.of(state.make.index(), number);
@@ -99,7 +99,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
       var what =
           new Following.Name(state.written(row, at, at + 1), List.of(), number.text().length());
       int end = reader.range(row, at, at + 1, what);
-      if (end > at + 1) {
+      if (end > 0) {
         state.before = what;
         state.lastNumber = number.text();
         return end;
@@ -135,7 +135,7 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
           Pieces.several(
               number.text(),
               completed(number),
-              "it goes on with the name state.before, or counts?"));
+              "it goes on with “" + PlainText.line(state.before.written()) + "”, or counts?"));
     } else if (hits.count() > 0 && (goesOn || state.before == null)) {
       state.add(
           Pieces.several(number.text(), hits, "so short a number is a frame, or something else"));
@@ -160,31 +160,22 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
   /** Numbers in one: a date, a time, several names that slashes part, or a range. */
   int numbers(Line.Item item, Row row, int at, int end) {
     var tokens = row.tokens().subList(at, end);
-    boolean slashes = tokens.size() > 1;
+    boolean slashes = true;
     boolean range = tokens.size() == 2;
     for (int i = 1; i < tokens.size(); i++) {
       slashes &= state.line.isSlash(tokens.get(i - 1).to(), tokens.get(i).from());
       range &= state.line.isRangeMark(tokens.get(i - 1).to(), tokens.get(i).from());
     }
-    boolean goesOn = state.goesOn(item, row, at);
-    int digits = tokens.getFirst().text().length();
     if (range && Ranges.end(tokens.getFirst(), tokens.getLast(), true).isPresent()) {
-      if (goesOn && state.before.digits() == digits) {
-        return reader.range(row, at, at + 1, state.before);
-      }
-      if (state.heading != null && state.before == null && state.words == 0) {
-        state.usedHeading = true;
-        return reader.range(row, at, at + 1, state.heading);
-      }
-      if (digits >= FEWEST_DIGITS && state.words == 0 && !state.behindFile) {
-        state.before = new Following.Name(tokens.getFirst().text(), List.of(), digits);
-        return reader.range(row, at, at + 1, state.before);
+      int read = rangeOf(item, row, at, tokens.getFirst());
+      if (read > 0) {
+        return read;
       }
     }
-    boolean year =
-        tokens.size() > 2
-            || tokens.stream().allMatch(token -> token.text().length() < FEWEST_DIGITS);
-    if (slashes && !year) {
+    long longOnes = tokens.stream().filter(token -> token.text().length() >= FEWEST_DIGITS).count();
+    // A date has one long number at the most; one of a month has two numbers.
+    boolean date = longOnes == 0 || (longOnes == 1 && tokens.size() > 2);
+    if (slashes && !date) {
       for (var token : tokens) {
         var run = List.of(token);
         var hits = state.make.index().find(run);
@@ -195,12 +186,27 @@ record NumberReader(LineState state, NameRuns runs, RunReader reader, boolean sc
       }
       return end;
     }
-    boolean longNumber = tokens.stream().anyMatch(token -> token.text().length() >= FEWEST_DIGITS);
-    boolean name = tokens.size() < 3 && longNumber && state.words == 0 && !screenshot;
+    boolean name = !date && state.words == 0 && !screenshot;
     if (name) {
       state.add(state.make.unknown(state.written(row, at, end), tokens));
       return end;
     }
     return state.aside(row, at, end, "a date, a time or a measure");
+  }
+
+  private int rangeOf(Line.Item item, Row row, int at, Token first) {
+    int digits = first.text().length();
+    if (state.goesOn(item, row, at) && state.before.digits() == digits) {
+      return reader.range(row, at, at + 1, state.before);
+    }
+    if (state.heading != null && state.before == null && state.words == 0) {
+      state.usedHeading = true;
+      return reader.range(row, at, at + 1, state.heading);
+    }
+    if (digits >= FEWEST_DIGITS && state.words == 0 && !state.behindFile) {
+      state.before = new Following.Name(first.text(), List.of(), digits);
+      return reader.range(row, at, at + 1, state.before);
+    }
+    return 0;
   }
 }

@@ -5,10 +5,10 @@ import java.util.List;
 
 /** Reads what several runs of tokens say together: ranges, headings, parts of one name. */
 record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget headings) {
-  /** Reads the rest of a range whose first name ends here; returns {@code end} where it is none. */
+  /** Reads the rest of a range whose first name ends here; 0 where it is none. */
   int range(Row row, int at, int end, Following what) {
     if (end >= row.tokens().size()) {
-      return end;
+      return 0;
     }
     var first = row.tokens().get(end - 1);
     int then = end;
@@ -19,7 +19,7 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
       var word = row.unit(end);
       boolean to = word.isWord() && ListWords.TO.contains(word.tokens().getFirst().folded());
       if (glued || !to) {
-        return end;
+        return 0;
       }
       then = end + 1;
     }
@@ -29,7 +29,7 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
     }
     var meant = Ranges.end(first, row.tokens().get(last), glued);
     if (meant.isEmpty()) {
-      return end;
+      return 0;
     }
     state.add(ranges.read(state.written(row, at, last + 1), what, first, meant.get()));
     return last + 1;
@@ -37,13 +37,12 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
 
   /** From one name to another that begins otherwise: nobody knows what lies between. */
   private int otherRange(Row row, int at, int end, int then, Following what) {
-    if (then >= row.tokens().size() || what instanceof Following.Heading) {
-      return end;
+    if (what instanceof Following.Heading) {
+      return 0;
     }
     int name = runs.nameFrom(row, then);
-    if (name <= then + 1
-        || !state.make.index().find(row.tokens().subList(then, name)).grade().whole()) {
-      return end;
+    if (name <= then + 1) {
+      return 0;
     }
     var both = new ArrayList<KnownName>();
     both.addAll(state.make.index().find(row.tokens().subList(at, end)).fitting());
@@ -57,23 +56,23 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
     return name;
   }
 
-  /** {@code 001 ... 0003}: two parts of a name that fit several frames, and one together. */
+  /**
+   * {@code 001 ... 0003}: two parts of a name that fit several frames, and one together; 0 where
+   * they do not.
+   */
   int joined(Row row, int at, int end, List<Token> run) {
     int then = end;
     while (then < row.tokens().size() && NameRuns.isFiller(row.unit(then))) {
       then++;
     }
-    if (then >= row.tokens().size()) {
-      return end;
-    }
     int name = runs.nameFrom(row, then);
-    if (name <= then || !row.ends(name)) {
-      return end;
+    if (name == 0 || !row.ends(name)) {
+      return 0;
     }
     var second = row.tokens().subList(then, name);
     var hits = state.make.index().following(run, second, headings);
     if (hits.count() == 0) {
-      return end;
+      return 0;
     }
     state.add(
         hits.count() == 1
@@ -88,7 +87,7 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
     return name;
   }
 
-  /** Whether a name with a colon behind it is a state.heading for what follows. */
+  /** Whether a name with a colon behind it is a heading for what follows. */
   boolean heads(
       Line.Item item,
       Line.Item next,
@@ -109,7 +108,7 @@ record RunReader(LineState state, NameRuns runs, Ranges ranges, SearchBudget hea
             && candidate.of(state.make.index(), next.units().getFirst().tokens().getFirst()).count()
                 > 0;
     boolean unknown =
-        bare && hits.count() == 0 && (next == null || next.units().getFirst().isNumber());
+        bare && hits.count() == 0 && (next == null || next.units().getFirst().hasOnlyNumbers());
     if (several || numberNext || unknown) {
       state.heading = candidate;
       state.ownHeading = true;
