@@ -336,7 +336,9 @@ final class Composition implements Desk, AutoCloseable {
   /** Where the folder of the job is gone, the window says so already over its whole width. */
   private void troubleNow(Throwable failure) {
     var session =
-        jobs.current().map(OpenJob::session).filter(open -> mayConcern(failure, open.job().folder()));
+        jobs.current()
+            .map(OpenJob::session)
+            .filter(open -> mayConcern(failure, open.job().folder()));
     if (session.isEmpty()) {
       report(troubles.explain(failure));
       return;
