@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.framewright.job.Job;
@@ -64,10 +65,11 @@ class DayCommandTest {
     job.mark("001", SetupState.ON_SET, MarkDetails.NONE);
     now = Instant.parse("8999-01-01T12:00:00Z");
     job.mark("001", SetupState.SHOT, MarkDetails.NONE);
+    job.addSetup(new Setup("003", "Belt"), Optional.empty());
     var ran = day();
     assertThat(ran.status()).isZero();
-    // A year of work for the first, so that nobody can say when the second will be done.
-    assertThat(ran.out()).contains("1 left, 2928 h of work; no forecast beyond 366 days");
+    // A year of work for the first, so that nobody can say when the others will be done.
+    assertThat(ran.out()).contains("2 left, 5856 h of work; no forecast beyond 366 days");
     assertThat(ran.err()).doesNotContain("Exception");
   }
 
