@@ -2,29 +2,19 @@ package org.framewright.ui.board;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.VBox;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Standing;
-import org.framewright.naming.Reserved;
-import org.framewright.shotlist.Setup;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
-import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
@@ -32,7 +22,6 @@ import org.framewright.ui.session.JobSession;
 
 /** Run the list: the page on which the day is spent. */
 public final class BoardScreen implements Screen {
-  private static final String AGREED_BY = "board.agreedBy";
   private static final String GROUPING = "board.grouping";
 
   private static final String UNDO = "board.undo";
@@ -42,6 +31,7 @@ public final class BoardScreen implements Screen {
   private final Texts texts;
   private final JobSession session;
   private final BoardModel model;
+  private final SetupQuestions questions;
   private final BoardView view;
   private final Runnable clientScreen;
   private final FramePictures pictures;
@@ -90,7 +80,7 @@ public final class BoardScreen implements Screen {
         new StepWords(
             desk.texts(),
             code -> session.view().get().list().setup(code),
-            view -> viewWord(session, view));
+            new ViewWords(session.job().convention())::word);
     return new BoardModel(
         session.view(),
         session,
@@ -115,13 +105,15 @@ public final class BoardScreen implements Screen {
     this.importList = importList;
     this.showLoose = showLoose;
     this.model = model;
+    var views = new ViewWords(session.job().convention());
+    this.questions = new SetupQuestions(desk, session, model, views);
     this.commands = makeCommands();
     this.view =
         new BoardView(
             model,
             texts,
             pictures,
-            view -> viewWord(session, view),
+            views::word,
             () -> session.job().now(),
             outlook(desk, session),
             new SetActions(
@@ -131,16 +123,6 @@ public final class BoardScreen implements Screen {
             onLine(),
             importList,
             command("loose"));
-  }
-
-  /** What a view's code means by the job's convention; the code itself where it means nothing. */
-  private static String viewWord(JobSession session, String code) {
-    return session.job().convention().fields().values().stream()
-        .flatMap(field -> field.choices().entrySet().stream())
-        .filter(choice -> choice.getKey().equalsIgnoreCase(code))
-        .map(choice -> choice.getValue().isBlank() ? code : choice.getValue())
-        .findFirst()
-        .orElse(code);
   }
 
   @Override
@@ -216,20 +198,22 @@ public final class BoardScreen implements Screen {
         always("next", KeyCode.SPACE, model::shotAndNext),
         new Command(
             "board.shot", text("shot"), Keys.shift(KeyCode.SPACE), model::shot, model.chosen()),
-        chosen("agree", KeyCode.A, () -> askWhoAgrees(desk.dialogs(), model.selected().get())),
-        chosen("pickup", KeyCode.R, this::askWhyAgain),
-        chosen("drop", KeyCode.DELETE, this::askWhyNot),
+        chosen(
+            "agree", KeyCode.A, () -> questions.whoAgrees(desk.dialogs(), model.selected().get())),
+        chosen("pickup", KeyCode.R, questions::whyAgain),
+        chosen("drop", KeyCode.DELETE, questions::whyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
         always("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
         Command.of(REDO, text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
             .orBy(Keys.shortcut(KeyCode.Y)),
-        always("add", KeyCode.INSERT, () -> ask(SetupDraft.Kind.ADDED)).orBy(Keys.plain(KeyCode.I)),
-        chosen("edit", KeyCode.E, () -> ask(SetupDraft.Kind.CHANGED)),
+        always("add", KeyCode.INSERT, () -> questions.setup(SetupDraft.Kind.ADDED))
+            .orBy(Keys.plain(KeyCode.I)),
+        chosen("edit", KeyCode.E, () -> questions.setup(SetupDraft.Kind.CHANGED)),
         new Command(
             "board.duplicate",
             text("duplicate"),
             Keys.shortcut(KeyCode.D),
-            () -> ask(SetupDraft.Kind.DUPLICATE),
+            () -> questions.setup(SetupDraft.Kind.DUPLICATE),
             model.chosen()),
         always("viewNext", KeyCode.RIGHT, () -> model.turnView(1)),
         always("viewBefore", KeyCode.LEFT, () -> model.turnView(-1)),
@@ -309,133 +293,9 @@ public final class BoardScreen implements Screen {
     view.filter().requestFocus();
   }
 
-  /** Asks what a setup is, for one that comes or one that the list says wrong. */
-  private void ask(SetupDraft.Kind kind) {
-    var chosen = model.selectedRow().map(SetupRow::setup);
-    var from = kind == SetupDraft.Kind.ADDED ? Optional.<Setup>empty() : chosen;
-    var job = session.job();
-    var draft =
-        new SetupDraft(
-            kind, from, session.view().get().list(), labels(), job::tryNames, desk.tasks(), texts);
-    var form = new SetupForm(draft, texts, viewsMeant());
-    var key = "setup." + kind.name().toLowerCase(Locale.ROOT);
-    var code = chosen.map(Setup::code).orElse("");
-    desk.dialogs()
-        .show(
-            DialogSpec.asking(
-                texts.get(key + ".title", code),
-                form,
-                form.focus(),
-                texts.get(key + ".do", code),
-                draft.ready(),
-                () ->
-                    draft
-                        .setup()
-                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
-  }
-
-  /** What names need of a setup besides its code and its views. */
-  private List<String> labels() {
-    return session.job().listFields().entrySet().stream()
-        .filter(field -> !List.of(Reserved.SETUP, Reserved.VIEW).contains(field.getKey()))
-        .map(Map.Entry::getValue)
-        .toList();
-  }
-
-  /** {@code F front, B back}: what the convention's codes of views mean. */
-  private String viewsMeant() {
-    var field = session.job().convention().fields().get(Reserved.VIEW);
-    return field == null
-        ? ""
-        : field.choices().entrySet().stream()
-            .map(choice -> (choice.getKey() + " " + choice.getValue()).strip())
-            .collect(Collectors.joining(" · "));
-  }
-
   /** Asks on a layer whose agreement it is, and ticks the sign-off. */
   public void askWhoAgrees(Dialogs dialogs, String code) {
-    model
-        .row(code)
-        .ifPresent(
-            row ->
-                ask(
-                    dialogs,
-                    texts.get("board.agree.title", row.code(), row.setup().title()),
-                    texts.get("board.agree.who"),
-                    missing(row),
-                    desk.preferences().get(AGREED_BY).orElse(""),
-                    texts.get("board.agree.do", row.code()),
-                    true,
-                    who -> {
-                      desk.preferences().put(AGREED_BY, who);
-                      model.signOff(code, who);
-                    }));
-  }
-
-  /** That a wanted view has no frame, which is seen best before the set moves on. */
-  private String missing(SetupRow row) {
-    var views = model.withoutFrames(row).stream().map(view -> viewWord(session, view)).toList();
-    return views.isEmpty() ? "" : texts.get("board.agree.missing", String.join(", ", views));
-  }
-
-  private void askWhyAgain() {
-    model
-        .selectedRow()
-        .ifPresent(
-            row ->
-                ask(
-                    desk.dialogs(),
-                    texts.get("board.pickup.title", row.code(), row.setup().title()),
-                    texts.get("board.why"),
-                    "",
-                    "",
-                    texts.get("board.pickup.do", row.code()),
-                    false,
-                    model::pickup));
-  }
-
-  private void askWhyNot() {
-    model
-        .selectedRow()
-        .ifPresent(
-            row ->
-                ask(
-                    desk.dialogs(),
-                    texts.get("board.drop.title", row.code(), row.setup().title()),
-                    texts.get("board.why"),
-                    "",
-                    "",
-                    texts.get("board.drop.do", row.code()),
-                    true,
-                    model::drop));
-  }
-
-  private void ask(
-      Dialogs dialogs,
-      String title,
-      String question,
-      String warning,
-      String suggested,
-      String confirm,
-      boolean needed,
-      Consumer<String> answer) {
-    var field = new TextField(suggested);
-    field.setId("dialog-field");
-    field.setAccessibleText(question);
-    var label = new Label(question);
-    label.setLabelFor(field);
-    var body = new VBox(label, field);
-    body.getStyleClass().add("question");
-    if (!warning.isEmpty()) {
-      body.getChildren().addFirst(WrappedText.of(warning, "warning"));
-    }
-    var ready =
-        Bindings.createBooleanBinding(
-            () -> !needed || !field.getText().isBlank(), field.textProperty());
-    dialogs.show(
-        DialogSpec.asking(
-            title, body, field, confirm, ready, () -> answer.accept(field.getText().strip())));
-    field.selectAll();
+    questions.whoAgrees(dialogs, code);
   }
 
   @Override

@@ -5,8 +5,9 @@
  * <p>The way through: each new {@link org.framewright.ui.session.JobView} becomes plain {@link
  * org.framewright.ui.board.SetupRow}s in the {@link org.framewright.ui.board.BoardModel}, which
  * filters and groups them into lines and changes only the lines that differ. The view shows them. A
- * key becomes a command, the command a tick, and the tick comes back as the next picture of the job
- * once it is on the disk. When a job is opened the page comes in some pulses, its list line by
- * line, so that no pulse holds the interface for long.
+ * key becomes a command, the command a step, and the step comes back as the next picture of the job
+ * once it is on the disk, and as a sentence in the foot line, see {@link
+ * org.framewright.ui.board.StepWords}. When a job is opened the page comes in some pulses, its list
+ * line by line, so that no pulse holds the interface for long.
  */
 package org.framewright.ui.board;

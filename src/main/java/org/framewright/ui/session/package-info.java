@@ -4,7 +4,10 @@
  * frame watcher and changes that people make each end in a new {@link
  * org.framewright.ui.session.JobView}, an immutable picture of the job, which is handed to the
  * interface after the change is on the disk, the newest only, with never more than one waiting.
- * What is wrong with the folder, and what another station did, take the same way; {@link
+ * What a person does to the list is a {@link org.framewright.ui.session.Step}, which is undone and
+ * done again as one.
+ *
+ * <p>What is wrong with the folder, and what another station did, take the same way; {@link
  * org.framewright.ui.session.Notices} puts the first into words for as long as it is so.
  */
 package org.framewright.ui.session;

@@ -1,0 +1,159 @@
+package org.framewright.ui.board;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.VBox;
+import org.framewright.naming.Reserved;
+import org.framewright.shotlist.Setup;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.Dialogs;
+import org.framewright.ui.session.JobSession;
+
+/** What is asked before something is done with a setup: who agrees, why, what it is. */
+final class SetupQuestions {
+  private static final String AGREED_BY = "board.agreedBy";
+
+  private final Desk desk;
+  private final Texts texts;
+  private final JobSession session;
+  private final BoardModel model;
+  private final ViewWords views;
+
+  SetupQuestions(Desk desk, JobSession session, BoardModel model, ViewWords views) {
+    this.desk = desk;
+    this.texts = desk.texts();
+    this.session = session;
+    this.model = model;
+    this.views = views;
+  }
+
+  /** Asks what a setup is, for one that comes or one that the list says wrong. */
+  void setup(SetupDraft.Kind kind) {
+    var chosen = model.selectedRow().map(SetupRow::setup);
+    var from = kind == SetupDraft.Kind.ADDED ? Optional.<Setup>empty() : chosen;
+    var job = session.job();
+    var draft =
+        new SetupDraft(
+            kind, from, session.view().get().list(), labels(), job::tryNames, desk.tasks(), texts);
+    var form = new SetupForm(draft, texts, views.all());
+    var key = "setup." + kind.name().toLowerCase(Locale.ROOT);
+    var code = chosen.map(Setup::code).orElse("");
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                texts.get(key + ".title", code),
+                form,
+                form.focus(),
+                texts.get(key + ".do", code),
+                draft.ready(),
+                () ->
+                    draft
+                        .setup()
+                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
+  }
+
+  /** What names need of a setup besides its code and its views. */
+  private List<String> labels() {
+    return session.job().listFields().entrySet().stream()
+        .filter(field -> !List.of(Reserved.SETUP, Reserved.VIEW).contains(field.getKey()))
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  /** Asks on a layer whose agreement it is, and ticks the sign-off. */
+  void whoAgrees(Dialogs dialogs, String code) {
+    model
+        .row(code)
+        .ifPresent(
+            row ->
+                ask(
+                    dialogs,
+                    texts.get("board.agree.title", row.code(), row.setup().title()),
+                    texts.get("board.agree.who"),
+                    missing(row),
+                    desk.preferences().get(AGREED_BY).orElse(""),
+                    texts.get("board.agree.do", row.code()),
+                    true,
+                    who -> {
+                      desk.preferences().put(AGREED_BY, who);
+                      model.signOff(code, who);
+                    }));
+  }
+
+  /** That a wanted view has no frame, which is seen best before the set moves on. */
+  private String missing(SetupRow row) {
+    var without = model.withoutFrames(row).stream().map(views::word).toList();
+    return without.isEmpty() ? "" : texts.get("board.agree.missing", String.join(", ", without));
+  }
+
+  /** Asks why the chosen setup is to be shot again, and makes it a pickup. */
+  void whyAgain() {
+    model
+        .selectedRow()
+        .ifPresent(
+            row ->
+                ask(
+                    desk.dialogs(),
+                    texts.get("board.pickup.title", row.code(), row.setup().title()),
+                    texts.get("board.why"),
+                    "",
+                    "",
+                    texts.get("board.pickup.do", row.code()),
+                    false,
+                    model::pickup));
+  }
+
+  /** Asks why the chosen setup is not to be shot, and drops it. */
+  void whyNot() {
+    model
+        .selectedRow()
+        .ifPresent(
+            row ->
+                ask(
+                    desk.dialogs(),
+                    texts.get("board.drop.title", row.code(), row.setup().title()),
+                    texts.get("board.why"),
+                    "",
+                    "",
+                    texts.get("board.drop.do", row.code()),
+                    true,
+                    model::drop));
+  }
+
+  private void ask(
+      Dialogs dialogs,
+      String title,
+      String question,
+      String warning,
+      String suggested,
+      String confirm,
+      boolean needed,
+      Consumer<String> answer) {
+    var field = new TextField(suggested);
+    field.setId("dialog-field");
+    field.setAccessibleText(question);
+    var label = new Label(question);
+    label.setLabelFor(field);
+    var body = new VBox(label, field);
+    body.getStyleClass().add("question");
+    if (!warning.isEmpty()) {
+      body.getChildren().addFirst(WrappedText.of(warning, "warning"));
+    }
+    var ready =
+        Bindings.createBooleanBinding(
+            () -> !needed || !field.getText().isBlank(), field.textProperty());
+    dialogs.show(
+        DialogSpec.asking(
+            title, body, field, confirm, ready, () -> answer.accept(field.getText().strip())));
+    field.selectAll();
+  }
+}
