@@ -1,7 +1,6 @@
 package org.framewright.cli;
 
 import java.io.IOException;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,16 +76,15 @@ final class ListEdit {
     if (code.isPresent() && code.get().isBlank()) {
       throw CommandFailure.badInput("--setup needs a code", "Say which setup it is.");
     }
-    if (frames.isPresent() && (frames.get() < 0 || frames.get() > 9_999)) {
+    if (frames.isPresent() && (frames.get() < 0 || frames.get() > Setup.MOST_FRAMES)) {
       throw CommandFailure.badInput(
-          "--frames " + frames.get() + " is no number of frames", "It goes from 0 to 9999.");
+          "--frames " + frames.get() + " is no number of frames",
+          "It goes from 0 to " + Setup.MOST_FRAMES + ".");
     }
-    var there = new HashSet<String>();
-    for (var view : typedViews()) {
-      if (!there.add(view.code())) {
-        throw CommandFailure.badInput(
-            "the view " + view.code() + " stands twice in --views", "Give each view once.");
-      }
+    var twice = View.namedTwice(typedViews());
+    if (twice.isPresent()) {
+      throw CommandFailure.badInput(
+          "the view " + twice.get() + " stands twice in --views", "Give each view once.");
     }
   }
 

@@ -3,6 +3,7 @@ package org.framewright.day;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -116,7 +117,12 @@ public final class DayDescription {
   private static String clockTime(Instant at, DaySummary summary) {
     var zone = summary.hours().zone();
     boolean today = LocalDate.ofInstant(at, zone).equals(LocalDate.ofInstant(summary.at(), zone));
-    return at.atZone(zone).format(today ? TIME : DAY_AND_TIME);
+    return clockTime(LocalDateTime.ofInstant(at, zone), today);
+  }
+
+  /** {@code 16:20} on this day, {@code 2026-11-24 10:00} on another. */
+  public static String clockTime(LocalDateTime at, boolean today) {
+    return at.format(today ? TIME : DAY_AND_TIME);
   }
 
   private static String time(Duration working) {

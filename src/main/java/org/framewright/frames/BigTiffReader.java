@@ -12,10 +12,6 @@ final class BigTiffReader {
   private static final int SHORT = 3;
   private static final int LONG = 4;
   private static final int LONG8 = 16;
-  private static final int STRIP_OFFSETS = 0x0111;
-  private static final int STRIP_COUNTS = 0x0117;
-  private static final int TILE_OFFSETS = 0x0144;
-  private static final int TILE_COUNTS = 0x0145;
   private static final int FIELD = 20;
   private static final int MOST_DIRECTORIES = 64;
   private static final int MOST_FIELDS = 4096;
@@ -54,8 +50,8 @@ final class BigTiffReader {
       if (fields > MOST_FIELDS) {
         throw new Malformed("a directory has more fields than is sensible");
       }
-      parts += reader.check(at + 8, fields, STRIP_OFFSETS, STRIP_COUNTS);
-      parts += reader.check(at + 8, fields, TILE_OFFSETS, TILE_COUNTS);
+      parts += reader.check(at + 8, fields, TiffReader.STRIP_OFFSETS, TiffReader.STRIP_COUNTS);
+      parts += reader.check(at + 8, fields, TiffReader.TILE_OFFSETS, TiffReader.TILE_COUNTS);
       at = file.u64(at + 8 + fields * FIELD, reader.bigEndian);
     }
     if (parts == 0) {

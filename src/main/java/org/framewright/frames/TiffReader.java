@@ -20,12 +20,12 @@ final class TiffReader {
   private static final int BITS = 0x0102;
   private static final int COMPRESSION = 0x0103;
   private static final int PHOTOMETRIC = 0x0106;
-  private static final int STRIP_OFFSETS = 0x0111;
+  static final int STRIP_OFFSETS = 0x0111;
   private static final int ORIENTATION = 0x0112;
   private static final int SAMPLES = 0x0115;
-  private static final int STRIP_COUNTS = 0x0117;
-  private static final int TILE_OFFSETS = 0x0144;
-  private static final int TILE_COUNTS = 0x0145;
+  static final int STRIP_COUNTS = 0x0117;
+  static final int TILE_OFFSETS = 0x0144;
+  static final int TILE_COUNTS = 0x0145;
   private static final int SUB_IFDS = 0x014A;
   private static final int JPEG_OFFSET = 0x0201;
   private static final int JPEG_LENGTH = 0x0202;

@@ -20,9 +20,10 @@ interface EventLog {
    * Appends an event, with a stamp after all that were handed out. It is durable when this returns,
    * and is handed out by {@link #news} like any other.
    *
+   * @return its stamp, by which it can be taken back
    * @throws IOException if it is not certain that the event was kept
    */
-  void append(Event event) throws IOException;
+  Stamp append(Event event) throws IOException;
 
   /** What a person should know of the log as it was read last. */
   List<String> warnings();

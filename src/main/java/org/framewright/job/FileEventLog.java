@@ -93,7 +93,7 @@ final class FileEventLog implements EventLog {
   }
 
   @Override
-  public synchronized void append(Event event) throws IOException {
+  public synchronized Stamp append(Event event) throws IOException {
     requireFolder();
     synchronized (IN_THIS_PROCESS) {
       var lock = folder.resolve(station + ".lock");
@@ -109,7 +109,7 @@ final class FileEventLog implements EventLog {
         if (hasLocks) {
           lock(channel);
         }
-        appendAlone(event);
+        return appendAlone(event);
       }
     }
   }
@@ -125,7 +125,7 @@ final class FileEventLog implements EventLog {
     }
   }
 
-  private void appendAlone(Event event) throws IOException {
+  private Stamp appendAlone(Event event) throws IOException {
     var file = folder.resolve(station + ENDING);
     var before = PlainFiles.requireFileIfThere(file);
     var tail = read(file);
@@ -150,6 +150,7 @@ final class FileEventLog implements EventLog {
       DurableFiles.syncFolder(folder);
     }
     read(file);
+    return entry.stamp();
   }
 
   private static void write(Path file, LogTail tail, byte[] line) throws IOException {

@@ -555,26 +555,13 @@ public final class Job {
   }
 
   private Undo change(List<Setup> put, List<String> order) throws IOException {
-    append(new Event.ListChanged(put, List.of(), order));
-    var stamp =
-        folding
-            .last(log.station(), event -> isChange(event, put, order))
-            .orElseThrow(() -> new IOException("the log did not keep what was written to it"))
-            .stamp();
+    var stamp = log.append(new Event.ListChanged(put, List.of(), order));
+    refresh();
     return () -> {
       synchronized (this) {
         append(new Event.TakenBack(stamp));
       }
     };
-  }
-
-  private static boolean isChange(Event event, List<Setup> put, List<String> order) {
-    return event instanceof Event.ListChanged changed
-        && changed.order().equals(order)
-        && changed.put().stream()
-            .map(Setup::code)
-            .toList()
-            .equals(put.stream().map(Setup::code).toList());
   }
 
   // Frames

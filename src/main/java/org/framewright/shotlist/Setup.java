@@ -27,6 +27,9 @@ public record Setup(
     OptionalInt framesWanted,
     SequencedMap<String, String> columns) {
 
+  /** More frames than anybody wants of one setup. */
+  public static final int MOST_FRAMES = 9_999;
+
   public Setup {
     if (code.isBlank()) {
       throw new IllegalArgumentException("a setup without a code");

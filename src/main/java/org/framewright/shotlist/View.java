@@ -1,5 +1,6 @@
 package org.framewright.shotlist;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -28,6 +29,12 @@ public record View(String code, OptionalInt frames) {
    */
   public static List<View> listOf(String text) {
     return ViewsText.read(text);
+  }
+
+  /** The code of a view that is named twice; empty if none is. */
+  public static Optional<String> namedTwice(List<View> views) {
+    var there = new HashSet<String>();
+    return views.stream().map(View::code).filter(code -> !there.add(code)).findFirst();
   }
 
   /** What a word for a view means, in English: {@code front} for {@code Vorderansicht}. */

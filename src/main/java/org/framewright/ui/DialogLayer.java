@@ -14,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.DialogSpec;
@@ -143,12 +144,7 @@ final class DialogLayer implements Dialogs {
   }
 
   private void bringBack(Node now) {
-    for (var node = now; node != null; node = node.getParent()) {
-      if (layer.equals(node)) {
-        return;
-      }
-    }
-    if (dialog != null && now != null) {
+    if (dialog != null && now != null && !KeyFocus.isWithin(layer)) {
       dialog.focus().requestFocus();
     }
   }

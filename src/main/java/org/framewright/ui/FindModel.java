@@ -10,9 +10,9 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Finder.Found;
-import org.framewright.ui.page.Finder.Words;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
@@ -77,7 +77,7 @@ final class FindModel {
   }
 
   private Asked search(String text) {
-    var words = Words.of(text);
+    var words = TypedWords.of(text);
     var found = new ArrayList<Line>();
     if (!words.isEmpty()) {
       for (var source : sources) {

@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -62,8 +63,7 @@ final class FindSheet {
 
   /** Whether there is something to go to. */
   ObservableBooleanValue ready() {
-    return javafx.beans.binding.Bindings.createBooleanBinding(
-        () -> !model.lines().get().isEmpty(), model.lines());
+    return Bindings.createBooleanBinding(() -> !model.lines().get().isEmpty(), model.lines());
   }
 
   /** Goes to what is chosen. */

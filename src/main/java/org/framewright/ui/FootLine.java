@@ -16,7 +16,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.util.Duration;
 import org.framewright.ui.command.Command;
-import org.framewright.ui.command.Keys;
+import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 
@@ -25,7 +25,7 @@ final class FootLine {
   private static final Duration PASSING = Duration.seconds(6);
 
   private final Label status = new Label();
-  private final Label offeredKey = new Label();
+  private final KeyCap offeredKey = new KeyCap();
   private final Button offered = new Button();
   private final Label doing = new Label();
   private final ProgressBar bar = new ProgressBar();
@@ -51,7 +51,6 @@ final class FootLine {
     var keys = new Label(texts.get("shell.allKeys"));
     keys.getStyleClass().add("quiet");
     keys.setMinWidth(Region.USE_PREF_SIZE);
-    offeredKey.getStyleClass().add("key-cap");
     offered.setId("offered");
     offered.getStyleClass().add("slight");
     offered.setGraphic(offeredKey);
@@ -111,7 +110,7 @@ final class FootLine {
         command -> {
           offered.setText(texts.get("offer." + command.id()));
           offered.setAccessibleText(command.text());
-          offeredKey.setText(Keys.text(command.key()));
+          offeredKey.show(command);
         });
   }
 

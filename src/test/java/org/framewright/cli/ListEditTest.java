@@ -17,17 +17,7 @@ class ListEditTest {
 
   @BeforeEach
   void aJobWithAList() throws IOException {
-    var started =
-        Ran.run(
-            "start",
-            "--by",
-            "templates/fashion-days.yaml",
-            "--in",
-            folder,
-            "day=2026-11-23",
-            "client=KVO",
-            "title=Wool");
-    job = Path.of(started.out().strip());
+    job = Ran.startIn(folder);
     var list =
         Files.writeString(
             folder.resolve("list.csv"), "Look,Name,Views,Rack\n001,Coat,F,A1\n002,Hat,F,A2\n");

@@ -32,17 +32,7 @@ class ListExportKillsTest {
 
   private void aJobWithAList() throws IOException {
     template = Files.createDirectory(folder.resolve("template"));
-    var started =
-        Ran.run(
-            "start",
-            "--by",
-            "templates/fashion-days.yaml",
-            "--in",
-            template,
-            "day=2026-11-23",
-            "client=KVO",
-            "title=Wool");
-    var made = Path.of(started.out().strip());
+    var made = Ran.startIn(template);
     job = made.getFileName().toString();
     var list = Files.writeString(folder.resolve("list.csv"), "Look,Name\n1,Coat\n2,Hat\n");
     assertThat(Ran.run("list", made, "--import", list).status()).isZero();

@@ -23,18 +23,7 @@ class ListExportTest {
 
   @BeforeEach
   void aJobWithAListAndAFrame() throws IOException {
-    var started =
-        Ran.run(
-            "start",
-            "--by",
-            "templates/fashion-days.yaml",
-            "--in",
-            folder,
-            "day=2026-11-23",
-            "client=KVO",
-            "title=Wool");
-    assertThat(started.status()).isZero();
-    job = Path.of(started.out().strip());
+    job = Ran.startIn(folder);
     var list = Files.writeString(folder.resolve("list.csv"), "Look,Name\n1,Coat\n2,Hat\n");
     assertThat(Ran.run("list", job, "--import", list).status()).isZero();
     Files.writeString(frames().resolve("IMG_0001.jpg"), "a frame");

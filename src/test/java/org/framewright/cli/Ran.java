@@ -1,5 +1,7 @@
 package org.framewright.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
@@ -44,6 +46,22 @@ record Ran(int status, String out, String err) {
             new PrintWriter(err),
             args);
     return new Ran(status, out.toString(), err.toString());
+  }
+
+  /** Starts a job by the convention for fashion in a folder; where it lies. */
+  static Path startIn(Path folder) {
+    var started =
+        run(
+            "start",
+            "--by",
+            "templates/fashion-days.yaml",
+            "--in",
+            folder,
+            "day=2026-11-23",
+            "client=KVO",
+            "title=Wool");
+    assertThat(started.status()).isZero();
+    return Path.of(started.out().strip());
   }
 
   JsonNode json() throws IOException {

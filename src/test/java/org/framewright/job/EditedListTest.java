@@ -2,15 +2,13 @@ package org.framewright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.job.JobTest.setup;
 
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.framewright.naming.Convention;
-import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.framewright.shotlist.View;
@@ -43,15 +41,6 @@ class EditedListTest {
         new ShotList(
             List.of(
                 setup("001", "Coat", "F", "B"), setup("002", "Hat", "F"), setup("003", "Scarf"))));
-  }
-
-  private static Setup setup(String code, String title, String... views) {
-    return new Setup(
-        code,
-        title,
-        List.of(views).stream().map(View::new).toList(),
-        OptionalInt.empty(),
-        new LinkedHashMap<>());
   }
 
   @Test

@@ -57,7 +57,7 @@ class JobTest {
     };
   }
 
-  private static Setup setup(String code, String title, String... views) {
+  static Setup setup(String code, String title, String... views) {
     return new Setup(
         code,
         title,

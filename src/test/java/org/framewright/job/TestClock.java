@@ -7,18 +7,18 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /** A clock that a test sets. */
-final class TestClock extends Clock {
+public final class TestClock extends Clock {
   private Instant now;
 
-  TestClock(String now) {
+  public TestClock(String now) {
     this.now = Instant.parse(now);
   }
 
-  void set(String time) {
+  public void set(String time) {
     now = Instant.parse(time);
   }
 
-  void pass(Duration time) {
+  public void pass(Duration time) {
     now = now.plus(time);
   }
 

@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.framewright.ui.FindModel.Line;
+import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Finder.Found;
-import org.framewright.ui.page.Finder.Words;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.Test;
 
@@ -86,9 +86,9 @@ class FindModelTest {
 
   @Test
   void aTextIsCalledJustSoWhateverItsCase() {
-    assertThat(Words.of(" A-12 ").are("a-12")).isTrue();
-    assertThat(Words.of("A 12").are("a 12")).isFalse();
-    assertThat(Words.of("12").are("a-12")).isFalse();
-    assertThat(Words.of(" \t ").isEmpty()).isTrue();
+    assertThat(TypedWords.of(" A-12 ").are("a-12")).isTrue();
+    assertThat(TypedWords.of("A 12").are("a 12")).isFalse();
+    assertThat(TypedWords.of("12").are("a-12")).isFalse();
+    assertThat(TypedWords.of(" \t ").isEmpty()).isTrue();
   }
 }

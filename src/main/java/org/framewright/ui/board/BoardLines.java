@@ -3,7 +3,6 @@ package org.framewright.ui.board;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -11,6 +10,7 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import org.framewright.ui.command.TypedWords;
 
 /**
  * The rows of the list as lines: those that a filter lets through, under their group's headings.
@@ -63,20 +63,11 @@ final class BoardLines {
 
   /** Whether the filter lets a row through. */
   boolean matches(SetupRow row) {
-    return matches(row, words());
+    return words().areIn(row.searched());
   }
 
-  private static boolean matches(SetupRow row, String[] words) {
-    for (var word : words) {
-      if (!row.searched().contains(word)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private String[] words() {
-    return filter.get().strip().toLowerCase(Locale.ROOT).split("\\s+");
+  private TypedWords words() {
+    return TypedWords.of(filter.get());
   }
 
   /** Changes the lines that differ; replaces all only when other lines are to be seen. */
@@ -110,11 +101,11 @@ final class BoardLines {
     if (grouping.get() == Grouping.NONE) {
       return filter.get().isBlank()
           ? List.copyOf(rows)
-          : rows.stream().filter(row -> matches(row, words)).map(Line.class::cast).toList();
+          : rows.stream().filter(row -> words.areIn(row.searched())).map(Line.class::cast).toList();
     }
     var groups = new LinkedHashMap<String, List<SetupRow>>();
     for (var row : rows) {
-      if (matches(row, words)) {
+      if (words.areIn(row.searched())) {
         groups.computeIfAbsent(grouping.get().of(row.setup()), _ -> new ArrayList<>()).add(row);
       }
     }

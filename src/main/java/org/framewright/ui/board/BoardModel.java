@@ -231,8 +231,7 @@ public final class BoardModel {
 
   /** The first wanted view that lacks frames, else the first, is before the camera. */
   private static MarkDetails firstView(SetupRow row) {
-    var wanted =
-        row.views().stream().filter(count -> row.setup().view(count.code()).isPresent()).toList();
+    var wanted = wantedViews(row);
     return wanted.stream()
         .filter(count -> !count.complete())
         .findFirst()
@@ -243,9 +242,15 @@ public final class BoardModel {
 
   /** The wanted views of which a setup has no frame. */
   List<String> withoutFrames(SetupRow row) {
-    return row.views().stream()
-        .filter(count -> count.frames() == 0 && row.setup().view(count.code()).isPresent())
+    return wantedViews(row).stream()
+        .filter(count -> count.frames() == 0)
         .map(ViewCount::code)
+        .toList();
+  }
+
+  private static List<ViewCount> wantedViews(SetupRow row) {
+    return row.views().stream()
+        .filter(count -> row.setup().view(count.code()).isPresent())
         .toList();
   }
 

@@ -7,7 +7,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
-import org.framewright.ui.command.Keys;
+import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -27,9 +27,7 @@ final class LooseLine extends HBox {
     words.setMinWidth(0);
     words.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(words, Priority.ALWAYS);
-    var key = new Label(Keys.text(show.key()));
-    key.getStyleClass().add("key-cap");
-    var button = new Button(texts.get("board.loose.show"), key);
+    var button = new Button(texts.get("board.loose.show"), new KeyCap(show));
     button.setId("show-loose");
     button.setContentDisplay(ContentDisplay.RIGHT);
     button.getStyleClass().add("slight");

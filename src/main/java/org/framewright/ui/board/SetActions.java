@@ -4,13 +4,12 @@ import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
-import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
-import org.framewright.ui.command.Keys;
+import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -57,9 +56,7 @@ final class SetActions extends HBox {
     // Codes have underscores of their own.
     button.setMnemonicParsing(false);
     button.getStyleClass().add("act");
-    var key = new Label(Keys.text(command.key()));
-    key.getStyleClass().add("key-cap");
-    button.setGraphic(key);
+    button.setGraphic(new KeyCap(command));
     button.setContentDisplay(ContentDisplay.RIGHT);
     // The keys stay with the list.
     button.setFocusTraversable(false);

@@ -1,7 +1,5 @@
 package org.framewright.ui.board;
 
-import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -31,8 +29,6 @@ import org.framewright.ui.task.Tasks;
 final class SetupDraft {
   /** So many of the list's setups say which columns it has. */
   private static final int MOST_SETUPS = 200;
-
-  private static final int MOST_FRAMES = 9_999;
 
   /** What a setup has a column for where the list has none yet. */
   private static final List<String> USUAL = List.of("rack", "model", "note");
@@ -222,13 +218,10 @@ final class SetupDraft {
   }
 
   private List<View> typedViews() throws Unclear {
-    var typed = new ArrayList<View>();
-    var there = new HashSet<String>();
-    for (var view : View.listOf(views.get())) {
-      if (!there.add(view.code())) {
-        throw new Unclear(texts.get("setup.viewTwice", view.code()));
-      }
-      typed.add(view);
+    var typed = View.listOf(views.get());
+    var twice = View.namedTwice(typed);
+    if (twice.isPresent()) {
+      throw new Unclear(texts.get("setup.viewTwice", twice.get()));
     }
     return typed;
   }
@@ -239,7 +232,7 @@ final class SetupDraft {
       return OptionalInt.empty();
     }
     if (!text.matches("\\d{1,4}") || Integer.parseInt(text) == 0) {
-      throw new Unclear(texts.get("setup.framesNumber", MOST_FRAMES));
+      throw new Unclear(texts.get("setup.framesNumber", Setup.MOST_FRAMES));
     }
     return OptionalInt.of(Integer.parseInt(text));
   }

@@ -97,36 +97,28 @@ final class SetupQuestions {
 
   /** Asks why the chosen setup is to be shot again, and makes it a pickup. */
   void whyAgain() {
-    model
-        .selectedRow()
-        .ifPresent(
-            row ->
-                ask(
-                    desk.dialogs(),
-                    texts.get("board.pickup.title", row.code(), row.setup().title()),
-                    texts.get("board.why"),
-                    "",
-                    "",
-                    texts.get("board.pickup.do", row.code()),
-                    false,
-                    model::pickup));
+    askWhy("pickup", false, model::pickup);
   }
 
   /** Asks why the chosen setup is not to be shot, and drops it. */
   void whyNot() {
+    askWhy("drop", true, model::drop);
+  }
+
+  private void askWhy(String what, boolean needed, Consumer<String> answer) {
     model
         .selectedRow()
         .ifPresent(
             row ->
                 ask(
                     desk.dialogs(),
-                    texts.get("board.drop.title", row.code(), row.setup().title()),
+                    texts.get("board." + what + ".title", row.code(), row.setup().title()),
                     texts.get("board.why"),
                     "",
                     "",
-                    texts.get("board.drop.do", row.code()),
-                    true,
-                    model::drop));
+                    texts.get("board." + what + ".do", row.code()),
+                    needed,
+                    answer));
   }
 
   private void ask(

@@ -1,6 +1,5 @@
 package org.framewright.ui.board;
 
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -13,14 +12,11 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.base.Durations;
+import org.framewright.day.DayDescription;
 import org.framewright.ui.look.Texts;
 
 /** What stands over the list: how far the job is, in words and as a ruler, and the search. */
 final class SheetHead extends VBox {
-  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-  private static final DateTimeFormatter DAY_AND_TIME =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
-
   private final Texts texts;
   private final Label agreed = label("sheet-agreed");
   private final Label totals = label("totals");
@@ -109,7 +105,7 @@ final class SheetHead extends VBox {
                 texts.get(
                     outlook.endsToday() ? "board.pace.today" : "board.pace.later",
                     perSetup,
-                    at.format(outlook.endsToday() ? TIME : DAY_AND_TIME)))
+                    DayDescription.clockTime(at, outlook.endsToday())))
         .orElseGet(() -> texts.get("board.pace", perSetup));
   }
 

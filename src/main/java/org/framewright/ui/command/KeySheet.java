@@ -69,11 +69,10 @@ public final class KeySheet {
 
   /** Every word typed is found in the text, or the typed is the key. */
   static boolean matches(Command command, String typed) {
-    var text = command.text().toLowerCase(Locale.ROOT);
     var wanted = typed.toLowerCase(Locale.ROOT).strip();
     return command.keys().stream()
             .anyMatch(key -> Keys.text(key).toLowerCase(Locale.ROOT).equals(wanted))
-        || List.of(wanted.split("\\s+")).stream().allMatch(text::contains);
+        || TypedWords.of(typed).areIn(command.text());
   }
 
   private void move(KeyEvent event) {

@@ -26,6 +26,16 @@ record FrameHeading(Kind kind, Optional<Place> place, String title, int frames, 
     VIEW
   }
 
+  /** The heading of frames that no setup claims, to be looked for among those there are. */
+  static FrameHeading unassigned() {
+    return new FrameHeading(Kind.UNASSIGNED, Optional.empty(), "", 0, 0);
+  }
+
+  /** The heading of a setup, to be looked for among those there are. */
+  static FrameHeading ofSetup(String code) {
+    return new FrameHeading(Kind.SETUP, Optional.of(new Place(code, Optional.empty())), "", 0, 0);
+  }
+
   /** Whether a frame is under this heading. */
   boolean holds(Tile tile) {
     return switch (kind) {

@@ -118,22 +118,15 @@ final class FramesModel {
     sought = Optional.of(frame);
     heading.set(
         Optional.ofNullable(job().tally().places().get(frame))
-            .map(
-                place ->
-                    new FrameHeading(
-                        FrameHeading.Kind.SETUP,
-                        Optional.of(new Place(place.setup(), Optional.empty())),
-                        "",
-                        0,
-                        0))
-            .orElse(new FrameHeading(FrameHeading.Kind.UNASSIGNED, Optional.empty(), "", 0, 0)));
+            .map(place -> FrameHeading.ofSetup(place.setup()))
+            .orElseGet(FrameHeading::unassigned));
     fill();
   }
 
   /** Looks at the frames that no setup has, all of them. */
   void lookAtLoose() {
     filter.set("");
-    heading.set(new FrameHeading(FrameHeading.Kind.UNASSIGNED, Optional.empty(), "", 0, 0));
+    heading.set(FrameHeading.unassigned());
   }
 
   /** Goes on to another heading, as far as there is one. */

@@ -6,11 +6,9 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
@@ -18,6 +16,7 @@ import org.framewright.frames.Tally;
 import org.framewright.frames.Unassigned;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
+import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.frames.FrameHeading.Kind;
 
 /**
@@ -133,17 +132,9 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
 
   /** The setups of a list whose code or title holds every typed word. */
   static List<Setup> matching(ShotList list, String typed) {
-    var words =
-        Pattern.compile("\\s+")
-            .splitAsStream(typed.toLowerCase(Locale.ROOT))
-            .filter(word -> !word.isEmpty())
-            .toList();
+    var words = TypedWords.of(typed);
     return list.setups().stream()
-        .filter(
-            setup -> {
-              var text = (setup.code() + " " + setup.title()).toLowerCase(Locale.ROOT);
-              return words.stream().allMatch(text::contains);
-            })
+        .filter(setup -> words.areIn(setup.code() + " " + setup.title()))
         .toList();
   }
 }

@@ -1,9 +1,7 @@
 package org.framewright.ui.renaming;
 
 import java.io.IOException;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
@@ -27,6 +25,7 @@ import org.framewright.renaming.Plan;
 import org.framewright.renaming.Recovery;
 import org.framewright.renaming.Renamer;
 import org.framewright.renaming.Status;
+import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
@@ -344,10 +343,7 @@ final class RenamesModel {
   }
 
   private void narrow() {
-    var words =
-        Arrays.stream(filter.get().strip().toLowerCase(Locale.ROOT).split("\\s+"))
-            .filter(word -> !word.isEmpty())
-            .toList();
+    var words = TypedWords.of(filter.get()).words();
     lines.setPredicate(words.isEmpty() ? null : line -> line.matches(words));
   }
 }

@@ -33,6 +33,9 @@ public final class JobSession implements Steps, AutoCloseable {
     void make() throws Exception;
   }
 
+  /** What became of a change, and the job behind it. */
+  private record Made<T>(T result, JobView view) {}
+
   private static final String SCANNING = "scanning";
   private static final String COUNTING = "counting";
   private static final String REFRESHING = "refreshing";
@@ -169,7 +172,6 @@ public final class JobSession implements Steps, AutoCloseable {
       Change<T> change,
       Consumer<? super T> then,
       Consumer<? super Throwable> failed) {
-    record Made<T>(T result, JobView view) {}
     return tasks.run(
         title,
         _ -> {
@@ -288,7 +290,6 @@ public final class JobSession implements Steps, AutoCloseable {
    */
   private <T> void step(
       Change<T> change, Consumer<? super T> then, Consumer<? super Throwable> failed) {
-    record Made<T>(T result, JobView view) {}
     tasks.run(
         "",
         _ -> {

@@ -11,6 +11,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.framewright.naming.FieldType;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FindingLine;
@@ -65,16 +66,7 @@ final class FieldRow extends VBox {
   }
 
   boolean isTypedIn() {
-    // What a node says of the focus within it is not always true: the scene knows who has it.
-    var scene = getScene();
-    for (Node node = scene == null ? null : scene.getFocusOwner();
-        node != null;
-        node = node.getParent()) {
-      if (node.equals(input)) {
-        return true;
-      }
-    }
-    return false;
+    return KeyFocus.isWithin(input);
   }
 
   /** Takes the keys, behind what was typed before. */

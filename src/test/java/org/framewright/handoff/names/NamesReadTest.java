@@ -35,16 +35,25 @@ class NamesReadTest {
   static List<KnownName> names() {
     var names = new ArrayList<KnownName>();
     for (int i = 0; i < FRAMES.length; i++) {
-      names.add(new KnownName(i, FRAMES[i][0], KnownName.Kind.NOW));
-      names.add(new KnownName(i, FRAMES[i][1], KnownName.Kind.BEFORE));
-      names.add(new KnownName(i, FRAMES[i][0].substring(11), KnownName.Kind.SELECT));
+      add(names, i, FRAMES[i], FRAMES[i][0].substring("A/20261123_".length()));
     }
     return names;
   }
 
+  /** A frame's names: the one it has, the one it had, the one it has as a select. */
+  static void add(List<KnownName> names, int frame, String[] nowAndBefore, String select) {
+    names.add(new KnownName(frame, nowAndBefore[0], KnownName.Kind.NOW));
+    names.add(new KnownName(frame, nowAndBefore[1], KnownName.Kind.BEFORE));
+    names.add(new KnownName(frame, select, KnownName.Kind.SELECT));
+  }
+
   private static NamesRead read(String text) {
+    return read(text, names());
+  }
+
+  static NamesRead read(String text, List<KnownName> names) {
     try {
-      return NamesRead.of(text.getBytes(UTF_8), "names.txt", names());
+      return NamesRead.of(text.getBytes(UTF_8), "names.txt", names);
     } catch (FileProblemException e) {
       throw new AssertionError(e.problem().sentences(), e);
     }
@@ -68,7 +77,7 @@ class NamesReadTest {
         .collect(Collectors.joining(" "));
   }
 
-  private static String numbers(List<Integer> frames) {
+  static String numbers(List<Integer> frames) {
     return frames.stream().map(String::valueOf).collect(Collectors.joining("+"));
   }
 

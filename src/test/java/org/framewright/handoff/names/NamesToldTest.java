@@ -1,12 +1,9 @@
 package org.framewright.handoff.names;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.framewright.base.FileProblemException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -18,16 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * no source.
  */
 class NamesToldTest {
-  /** A frame each: the name it has, the name it had; as of two bodies in two folders. */
-  private static final String[][] FRAMES = {
-    {"A/20261123_KVO_001_F_0003", "A/IMG_1234"},
-    {"A/20261123_KVO_001_F_0004", "A/IMG_1236"},
-    {"A/20261123_KVO_001_B_0005", "A/IMG_1237"},
-    {"A/20261123_KVO_002_F_0001", "A/IMG_1239"},
-    {"A/20261123_KVO_002_B_0002", "A/IMG_1240"},
-    {"B/20261123_KVO_003_F_0001", "B/_DSC2234"},
-    {"B/20261123_KVO_003_F_0002", "B/_DSC1240"},
-    {"B/20261123_KVO_003_F_0120", "B/_DSC0002"},
+  /** Beside those of {@link NamesReadTest}, which go to 7. */
+  private static final String[][] MORE_FRAMES = {
     {"A/20261123_KVO_004_F_0006", "A/IMG_1246"},
     {"A/20261123_KVO_005_F_0007", "A/IMG_1254"},
     {"A/20261123_KVO_005_F_0008", "A/IMG_9300"},
@@ -35,27 +24,22 @@ class NamesToldTest {
     {"B/moodboard", "B/XT_7001"},
   };
 
+  private static final int FIRST = 8;
   private static final int MOODBOARD = 12;
 
   private static List<KnownName> names() {
-    var names = new ArrayList<KnownName>();
-    for (int i = 0; i < FRAMES.length; i++) {
-      var select =
-          i == MOODBOARD ? "KVO_moodboard" : FRAMES[i][0].substring("A/20261123_".length());
-      names.add(new KnownName(i, FRAMES[i][0], KnownName.Kind.NOW));
-      names.add(new KnownName(i, FRAMES[i][1], KnownName.Kind.BEFORE));
-      names.add(new KnownName(i, select, KnownName.Kind.SELECT));
+    var names = NamesReadTest.names();
+    for (int i = FIRST; i <= MOODBOARD; i++) {
+      var frame = MORE_FRAMES[i - FIRST];
+      var select = i == MOODBOARD ? "KVO_moodboard" : frame[0].substring("A/20261123_".length());
+      NamesReadTest.add(names, i, frame, select);
     }
     names.add(new KnownName(MOODBOARD, "B/XT_7003", KnownName.Kind.BEFORE));
     return names;
   }
 
   private static NamesRead read(String text) {
-    try {
-      return NamesRead.of(text.getBytes(UTF_8), "names.txt", names());
-    } catch (FileProblemException e) {
-      throw new AssertionError(e.problem().sentences(), e);
-    }
+    return NamesReadTest.read(text, names());
   }
 
   private static String told(String text) {
@@ -67,7 +51,7 @@ class NamesToldTest {
 
   private static String meant(Piece piece) {
     return switch (piece) {
-      case Piece.Taken taken -> ">" + numbers(taken.frames());
+      case Piece.Taken taken -> ">" + NamesReadTest.numbers(taken.frames());
       case Piece.Asked asked -> "?" + frames(asked.fitting());
       case Piece.Unknown unknown -> "!" + frames(unknown.nearest());
       case Piece.Aside _ -> "-";
@@ -75,11 +59,7 @@ class NamesToldTest {
   }
 
   private static String frames(List<KnownName> names) {
-    return numbers(names.stream().map(KnownName::frame).toList());
-  }
-
-  private static String numbers(List<Integer> frames) {
-    return frames.stream().map(String::valueOf).collect(Collectors.joining("+"));
+    return NamesReadTest.numbers(names.stream().map(KnownName::frame).toList());
   }
 
   @ParameterizedTest
@@ -360,7 +340,7 @@ class NamesToldTest {
             Piece.Asked.class,
             asked -> {
               assertThat(asked.fitting()).hasSize(6);
-              assertThat(asked.count()).isEqualTo(FRAMES.length - 1);
+              assertThat(asked.count()).isEqualTo(FIRST + MORE_FRAMES.length - 1);
             });
   }
 

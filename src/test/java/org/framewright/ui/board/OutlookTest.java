@@ -3,11 +3,9 @@ package org.framewright.ui.board;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -17,6 +15,7 @@ import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.TestClock;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.FreshJob;
 import org.framewright.ui.task.Tasks;
@@ -59,7 +58,7 @@ class OutlookTest {
 
   @Test
   void saysWhenTheRestIsDoneAtThePaceSoFar() throws Exception {
-    var clock = new SetClock(MORNING);
+    var clock = new TestClock(MORNING.toString());
     var fresh = FreshJob.titled(folder, clock, Collections.nCopies(12, "Coat"));
     for (var code : List.of("001", "002", "003")) {
       fresh.mark(code, SetupState.ON_SET, MarkDetails.NONE);
@@ -85,7 +84,7 @@ class OutlookTest {
 
   @Test
   void saysNothingBeforeTheFirstSetupIsShotAndNoEndWhenNothingIsLeft() throws Exception {
-    var clock = new SetClock(MORNING);
+    var clock = new TestClock(MORNING.toString());
     var fresh = FreshJob.titled(folder, clock, List.of("Coat"));
     assertThat(outlook(fresh)).isEmpty();
     fresh.mark("001", SetupState.ON_SET, MarkDetails.NONE);
@@ -93,34 +92,6 @@ class OutlookTest {
     fresh.mark("001", SetupState.SHOT, MarkDetails.NONE);
     assertThat(outlook(fresh))
         .contains(new Outlook(Duration.ofMinutes(4), Optional.empty(), false));
-  }
-
-  /** A clock that a test sets. */
-  private static final class SetClock extends Clock {
-    private Instant now;
-
-    SetClock(Instant now) {
-      this.now = now;
-    }
-
-    void pass(Duration time) {
-      now = now.plus(time);
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return Clock.fixed(now, zone);
-    }
   }
 
   private static Optional<Outlook> outlook(Job job) throws Exception {

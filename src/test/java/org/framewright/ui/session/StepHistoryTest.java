@@ -6,16 +6,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
-import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
+import org.framewright.ui.FreshJob;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,18 +25,7 @@ class StepHistoryTest {
 
   @BeforeEach
   void aJobWithThreeSetups() throws Exception {
-    var fashion = Convention.read(Path.of("templates/fashion-days.yaml"));
-    job =
-        ((Started.Opened)
-                Job.start(
-                    ((Convention.Parsed.Sound) fashion).convention(),
-                    folder,
-                    Map.of("day", "2026-11-23", "client", "KVO", "title", "wool"),
-                    Clock.systemUTC()))
-            .job();
-    job.importList(
-        new ShotList(
-            List.of(new Setup("001", "Coat"), new Setup("002", "Hat"), new Setup("003", "Scarf"))));
+    job = FreshJob.titled(folder, Clock.systemUTC(), List.of("Coat", "Hat", "Scarf"));
     history = new StepHistory(job);
   }
 
@@ -128,7 +115,7 @@ class StepHistoryTest {
   void whatChangesNothingIsNoStep() throws Exception {
     history.take(new Step.Ticked("001", SetupState.SHOT, MarkDetails.NONE));
     history.take(new Step.Moved(List.of("001", "002", "003"), "001"));
-    history.take(new Step.Changed(new Setup("002", "Hat")));
+    history.take(new Step.Changed(job.setup("002")));
     assertThat(history.undo()).containsInstanceOf(Step.Ticked.class);
   }
 }
