@@ -70,7 +70,6 @@ record FrameTable(Job job, List<FrameLine> lines) {
   }
 
   private static Integer rating(FrameLine line) {
-    var rating = line.frame().capture().rating();
-    return rating.isPresent() ? rating.getAsInt() : null;
+    return line.rating().isPresent() ? line.rating().getAsInt() : null;
   }
 }

@@ -41,6 +41,13 @@ sealed interface Event {
   record Selected(List<FrameId> frames, boolean selected, String by) implements Event {}
 
   /**
+   * A person rated frames.
+   *
+   * @param rating from 0, not rated, to {@link JobState#MOST_RATED}
+   */
+  record Rated(List<FrameId> frames, int rating, String by) implements Event {}
+
+  /**
    * A person said how lists with these headings are to be read.
    *
    * @param headings the line of headings as written

@@ -148,6 +148,12 @@ final class EventCodec {
         json.put("by", text(selected.by()));
         write(selected.frames(), json);
       }
+      case Event.Rated rated -> {
+        json.put("type", "rated");
+        json.put("rating", rated.rating());
+        json.put("by", text(rated.by()));
+        write(rated.frames(), json);
+      }
       case Event.ListRead read -> {
         json.put("type", "list-read");
         var headings = json.putArray("headings");
@@ -261,6 +267,7 @@ final class EventCodec {
             new Event.Moved(frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
+        case "rated" -> new Event.Rated(frames(json), rating(json), text(json, "by"));
         case "list-read" ->
             new Event.ListRead(
                 list(json, "headings"),
@@ -301,6 +308,14 @@ final class EventCodec {
       throw new Missing();
     }
     return code;
+  }
+
+  private static int rating(JsonNode json) throws Missing {
+    var rating = json.path("rating");
+    if (!rating.canConvertToInt() || rating.asInt() < 0 || rating.asInt() > JobState.MOST_RATED) {
+      throw new Missing();
+    }
+    return rating.asInt();
   }
 
   private static List<FrameId> frames(JsonNode json) throws Missing {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
@@ -20,13 +21,22 @@ import org.framewright.frames.Unassigned;
  * @param taken when, its body's clock put right, at the place of the shoot; none where its time is
  *     not known
  * @param place the setup and view that it belongs to
+ * @param rating from 1 to 5, or -1 for a frame that its files reject; none if it is not rated
  * @param how how it came to its setup, or why it belongs to none, in words
  */
 public record FrameLine(
-    Frame frame, Optional<LocalDateTime> taken, Optional<Place> place, String how) {
+    Frame frame,
+    Optional<LocalDateTime> taken,
+    Optional<Place> place,
+    OptionalInt rating,
+    String how) {
 
   static List<FrameLine> all(
-      List<Frame> frames, Tally tally, Map<FrameId, PlacedBy> by, FrameTimes times) {
+      List<Frame> frames,
+      JobState state,
+      Tally tally,
+      Map<FrameId, PlacedBy> by,
+      FrameTimes times) {
     var unassigned = new HashMap<FrameId, Unassigned>();
     tally.unassigned().forEach(one -> unassigned.put(one.frame().id(), one));
     var seen = new HashSet<FrameId>();
@@ -39,6 +49,7 @@ public record FrameLine(
                   frame,
                   times.capturedLocal(frame),
                   frame.complete() ? place : Optional.empty(),
+                  state.rating(frame),
                   how(frame, copy, by.get(frame.id()), unassigned.get(frame.id())));
             })
         .toList();

@@ -17,6 +17,7 @@ import java.util.SequencedMap;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
@@ -555,7 +556,11 @@ public final class Job {
   }
 
   private Undo change(List<Setup> put, List<String> order) throws IOException {
-    var stamp = log.append(new Event.ListChanged(put, List.of(), order));
+    return undoable(new Event.ListChanged(put, List.of(), order));
+  }
+
+  private Undo undoable(Event event) throws IOException {
+    var stamp = log.append(event);
     refresh();
     return () -> {
       synchronized (this) {
@@ -591,16 +596,19 @@ public final class Job {
     }
   }
 
-  /** Moves frames to a setup, whatever their names and times say. */
-  public synchronized JobState moveFrames(
+  /**
+   * Moves frames to a setup, whatever their names and times say.
+   *
+   * @return how it is undone; nothing if there are no frames
+   */
+  public synchronized Optional<Undo> moveFrames(
       List<FrameId> frames, String setup, Optional<String> view, String by)
       throws IOException, JobException {
     refresh();
     var found = setup(setup);
     var requested = view(found, view);
-    return frames.isEmpty()
-        ? state()
-        : append(new Event.Moved(List.copyOf(frames), found.code(), requested, by));
+    return undoableOf(
+        frames, () -> new Event.Moved(List.copyOf(frames), found.code(), requested, by));
   }
 
   /** Takes this station's last move of frames back; the log keeps the trace of both. */
@@ -608,12 +616,36 @@ public final class Job {
     return takeBack(event -> event instanceof Event.Moved, "move of frames");
   }
 
-  /** Chooses frames for retouching, or chooses them no longer. */
-  public synchronized JobState select(List<FrameId> frames, boolean selected, String by)
+  /**
+   * Chooses frames for retouching, or chooses them no longer.
+   *
+   * @param frames for a frame that is known by several identities, each of them
+   * @return how it is undone; nothing if there are no frames
+   */
+  public synchronized Optional<Undo> select(List<FrameId> frames, boolean selected, String by)
       throws IOException {
-    return frames.isEmpty()
-        ? state()
-        : append(new Event.Selected(List.copyOf(frames), selected, by));
+    refresh();
+    return undoableOf(frames, () -> new Event.Selected(List.copyOf(frames), selected, by));
+  }
+
+  /**
+   * Rates frames, whatever their files say.
+   *
+   * @param rating from 0, not rated, to {@link JobState#MOST_RATED}
+   * @return how it is undone; nothing if there are no frames
+   */
+  public synchronized Optional<Undo> rate(List<FrameId> frames, int rating, String by)
+      throws IOException {
+    if (rating < 0 || rating > JobState.MOST_RATED) {
+      throw new IllegalArgumentException("a rating of " + rating);
+    }
+    refresh();
+    return undoableOf(frames, () -> new Event.Rated(List.copyOf(frames), rating, by));
+  }
+
+  private Optional<Undo> undoableOf(List<FrameId> frames, Supplier<Event> event)
+      throws IOException {
+    return frames.isEmpty() ? Optional.empty() : Optional.of(undoable(event.get()));
   }
 
   /** Scans the frames folder; what was read before is not read again. */
@@ -690,7 +722,7 @@ public final class Job {
     var standing = standing(now, scan);
     var by =
         Standing.attribution(now.state(), scan, naming(now.list()), clock.getZone()).placedBy();
-    return FrameLine.all(inOrder(scan), standing.tally(), by, times(now, standing));
+    return FrameLine.all(inOrder(scan), now.state(), standing.tally(), by, times(now, standing));
   }
 
   private FrameTimes times(Fold now, Standing standing) {
@@ -717,9 +749,7 @@ public final class Job {
 
   /** The frames that people chose, as far as a scan has them, each once. */
   public List<Frame> selects(FrameScan scan) {
-    var chosen = fold.state().selects();
-    return scan.distinct().stream()
-        .filter(frame -> frame.knownAs().stream().anyMatch(chosen::contains))
-        .toList();
+    var state = fold.state();
+    return scan.distinct().stream().filter(state::isSelect).toList();
   }
 }

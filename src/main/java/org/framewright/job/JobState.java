@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
+import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
@@ -19,6 +21,7 @@ import org.framewright.frames.OnSetSpan;
  * @param moves frames that people moved, in the order in which they did
  * @param arrivals when each frame was seen to arrive
  * @param selects the frames that people chose
+ * @param ratings of the frames that people rated here, from 0 to {@link #MOST_RATED}
  * @param onSet the setup that is on set now
  * @param pickups the codes of the setups to be shot again, in the order in which they were ticked
  */
@@ -28,12 +31,37 @@ public record JobState(
     List<FrameMove> moves,
     Map<FrameId, Instant> arrivals,
     Set<FrameId> selects,
+    Map<FrameId, Integer> ratings,
     Optional<OnSet> onSet,
     List<String> pickups) {
+  /** The highest rating, as XMP has it (ISO 16684-1, property {@code xmp:Rating}). */
+  public static final int MOST_RATED = 5;
 
   /** The status of a setup; that of one never ticked where the code is unknown. */
   public SetupStatus of(String setup) {
     return setups.getOrDefault(setup, SetupStatus.TO_SHOOT);
+  }
+
+  /**
+   * The rating of a frame: what a person said here, else what its files say.
+   *
+   * @return from 1 to {@link #MOST_RATED}, -1 for a frame that its files reject; nothing if it is
+   *     not rated
+   */
+  public OptionalInt rating(Frame frame) {
+    for (var id : frame.knownAs()) {
+      var rating = ratings.get(id);
+      if (rating != null) {
+        return rating == 0 ? OptionalInt.empty() : OptionalInt.of(rating);
+      }
+    }
+    var rating = frame.capture().rating();
+    return rating.orElse(0) == 0 ? OptionalInt.empty() : rating;
+  }
+
+  /** Whether a frame was chosen for retouching, under any identity that it is known by. */
+  public boolean isSelect(Frame frame) {
+    return frame.knownAs().stream().anyMatch(selects::contains);
   }
 
   /** This state, in which some setups got frames after their sign-off. */
@@ -41,6 +69,6 @@ public record JobState(
     var marked =
         Statuses.changed(
             setups, codes, status -> status.signedOffAt().isPresent() ? status.changed() : status);
-    return new JobState(marked, spans, moves, arrivals, selects, onSet, pickups);
+    return new JobState(marked, spans, moves, arrivals, selects, ratings, onSet, pickups);
   }
 }

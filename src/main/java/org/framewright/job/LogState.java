@@ -80,6 +80,7 @@ final class LogState {
   private final List<FrameMove> moves = new ArrayList<>();
   private final GrowingMap<FrameId, Instant> arrivals = new GrowingMap<>();
   private final Set<FrameId> selects = new HashSet<>();
+  private final Map<FrameId, Integer> ratings = new HashMap<>();
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
@@ -97,6 +98,7 @@ final class LogState {
 
   private final GrowingList<FrameMove> shownMoves = new GrowingList<>();
   private Optional<Set<FrameId>> shownSelects = Optional.empty();
+  private Optional<Map<FrameId, Integer>> shownRatings = Optional.empty();
   private Optional<List<String>> shownPickups = Optional.empty();
 
   /** Applies an event that comes after all that were applied. */
@@ -133,6 +135,12 @@ final class LogState {
           change(selects, frame, selected.selected(), undo);
         }
         both(() -> shownSelects = Optional.empty(), undo);
+      }
+      case Event.Rated rated -> {
+        for (var frame : rated.frames()) {
+          put(ratings, frame, rated.rating(), undo);
+        }
+        both(() -> shownRatings = Optional.empty(), undo);
       }
       case Event.ListRead read ->
           put(
@@ -304,6 +312,7 @@ final class LogState {
             shownMoves(),
             arrivals.snapshot(),
             shownSelects(),
+            shownRatings(),
             onSet(),
             shownPickups()),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
@@ -425,6 +434,13 @@ final class LogState {
       shownSelects = Optional.of(Collections.unmodifiableSet(new HashSet<>(selects)));
     }
     return shownSelects.get();
+  }
+
+  private Map<FrameId, Integer> shownRatings() {
+    if (shownRatings.isEmpty()) {
+      shownRatings = Optional.of(Collections.unmodifiableMap(new HashMap<>(ratings)));
+    }
+    return shownRatings.get();
   }
 
   private List<String> shownPickups() {

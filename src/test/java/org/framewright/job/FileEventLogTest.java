@@ -88,7 +88,8 @@ class FileEventLogTest {
             new Event.Arrived(frames),
             new Event.Moved(frames, "A-1", Optional.of("B"), "Ana"),
             new Event.Moved(frames, "A-1", Optional.empty(), ""),
-            new Event.Selected(frames, false, "Ana"));
+            new Event.Selected(frames, false, "Ana"),
+            new Event.Rated(frames, 5, "Ana"));
     var log = log();
     for (var event : events) {
       log.append(event);

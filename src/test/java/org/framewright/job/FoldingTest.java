@@ -69,7 +69,10 @@ class FoldingTest {
               random.nextBoolean() ? CODES : CODES.reversed());
       case 9 -> new Event.Arrived(frames);
       case 10 -> new Event.Moved(frames, setup, Optional.of("F"), "Ana");
-      case 11 -> new Event.Selected(frames, random.nextBoolean(), "Ana");
+      case 11 ->
+          random.nextBoolean()
+              ? new Event.Selected(frames, random.nextBoolean(), "Ana")
+              : new Event.Rated(frames, random.nextInt(6), "Ana");
       case 12 -> random.nextBoolean() ? new Event.Unknown("w") : new Event.Began(values(random));
       default ->
           before.isEmpty()

@@ -380,6 +380,8 @@ final class HostileFolders {
               .formatted(pick(random, TIMES), pick(random, NUMBERS));
       case 5 -> "\"arrived\"," + frames;
       case 6 -> "\"moved\",\"setup\":%s,\"by\":%s,%s".formatted(text, quoted(random), frames);
+      case 7 ->
+          "\"rated\",\"rating\":%s,\"by\":%s,%s".formatted(pick(random, NUMBERS), text, frames);
       default ->
           "\"selected\",\"selected\":%s,\"by\":%s,%s".formatted(random.nextBoolean(), text, frames);
     };

@@ -127,7 +127,7 @@ class JobFolderTest {
   }
 
   private interface Attempt {
-    JobState run() throws Exception;
+    Object run() throws Exception;
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
@@ -17,8 +18,10 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import java.util.zip.CRC32C;
 import org.framewright.base.Progress;
+import org.framewright.frames.Capture;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.OnSetSpan;
@@ -486,15 +489,88 @@ class JobTest {
   }
 
   @Test
+  void eachStepOnFramesIsUndoneByItselfWhateverCameAfter() throws Exception {
+    var one = List.of(frame("09:11:00", "1", "F").id());
+    var two = List.of(frame("09:12:00", "1", "F").id());
+    job.select(one, true, "Ana");
+    var both = job.select(Stream.of(one, two).flatMap(List::stream).toList(), true, "Ana");
+    var rated = job.rate(one, 3, "Ana");
+    job.rate(two, 5, "Ana");
+    var moved = job.moveFrames(one, "3", Optional.empty(), "Ana");
+    both.orElseThrow().run();
+    rated.orElseThrow().run();
+    moved.orElseThrow().run();
+    var now = reopened(SET).state();
+    assertThat(now.selects()).containsExactlyElementsOf(one);
+    assertThat(now.ratings()).containsExactly(Map.entry(two.getFirst(), 5));
+    assertThat(now.moves()).isEmpty();
+    assertThat(job.select(List.of(), true, "Ana")).isEmpty();
+    assertThat(job.rate(List.of(), 5, "Ana")).isEmpty();
+    assertThatIllegalArgumentException().isThrownBy(() -> job.rate(one, 6, "Ana"));
+    assertThatIllegalArgumentException().isThrownBy(() -> job.rate(one, -1, "Ana"));
+  }
+
+  /** XMP (ISO 16684-1): a rating is -1, rejected, to 5; 0 is not rated. */
+  @Test
+  void aRatingSaidHerePrevailsOverThatOfTheFile() throws Exception {
+    var made = frame("09:11:00", "1", "F");
+    var inItsFile = rated(made, OptionalInt.of(2));
+    assertThat(job.state().rating(made)).isEmpty();
+    assertThat(job.state().rating(inItsFile)).hasValue(2);
+    assertThat(job.state().rating(rated(made, OptionalInt.of(0)))).isEmpty();
+    assertThat(job.state().rating(rated(made, OptionalInt.of(-1)))).hasValue(-1);
+    job.rate(List.of(made.id()), 4, "Ana");
+    assertThat(job.state().rating(inItsFile)).hasValue(4);
+    job.rate(List.of(made.id()), 0, "Ana");
+    assertThat(job.state().rating(inItsFile)).isEmpty();
+  }
+
+  /** The raw of a frame may come after somebody rated and chose its JPEG. */
+  @Test
+  void aFrameKeepsItsMarksUnderEachIdentityThatItIsKnownBy() throws Exception {
+    var jpeg = new FrameId("a".repeat(32));
+    var raw = new FrameId("b".repeat(32));
+    var alone = frame("09:11:00", "1", "F");
+    var both =
+        new Frame(
+            raw,
+            List.of(raw, jpeg),
+            alone.folder(),
+            alone.stem(),
+            alone.files(),
+            alone.capture(),
+            true);
+    job.rate(List.of(jpeg), 2, "Ana");
+    job.select(List.of(jpeg), true, "Ana");
+    assertThat(job.state().rating(both)).hasValue(2);
+    assertThat(job.state().isSelect(both)).isTrue();
+    job.rate(List.of(raw), 3, "Ana");
+    assertThat(job.state().rating(both)).hasValue(3);
+    job.select(both.knownAs(), false, "Ana");
+    assertThat(job.state().isSelect(both)).isFalse();
+  }
+
+  private static Frame rated(Frame frame, OptionalInt rating) {
+    var capture = frame.capture();
+    return new Frame(
+        frame.id(),
+        frame.folder(),
+        frame.stem(),
+        frame.files(),
+        new Capture(capture.time(), capture.offset(), capture.camera(), rating),
+        true);
+  }
+
+  @Test
   void eachCommandAnswersWithTheStateThatItMade() throws Exception {
     mark("09:10:00", "1", SetupState.ON_SET);
     var frame = frame("09:11:00", "1", "F");
     var ids = List.of(frame.id());
-    assertThat(job.moveFrames(ids, "3", Optional.empty(), "Ana").moves()).hasSize(1);
+    assertThat(job.moveFrames(ids, "3", Optional.empty(), "Ana")).isPresent();
+    assertThat(job.state().moves()).hasSize(1);
     assertThat(job.takeBackMove().moves()).isEmpty();
-    assertThat(job.select(ids, true, "Ana").selects()).containsExactly(frame.id());
-    assertThat(job.select(List.of(), false, "Ana").selects()).containsExactly(frame.id());
-    assertThat(job.moveFrames(List.of(), "3", Optional.empty(), "Ana").moves()).isEmpty();
+    assertThat(job.moveFrames(List.of(), "3", Optional.empty(), "Ana")).isEmpty();
+    assertThat(job.state().moves()).isEmpty();
     var change = job.importList(list(setup("7", "Veil")), Set.of("7"));
     assertThat(change.added()).extracting(Setup::code).containsExactly("7");
   }

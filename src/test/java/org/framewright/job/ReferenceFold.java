@@ -88,6 +88,7 @@ record ReferenceFold(
     private final List<FrameMove> moves = new ArrayList<>();
     private final Map<FrameId, Instant> arrivals = new HashMap<>();
     private final Set<FrameId> selects = new LinkedHashSet<>();
+    private final Map<FrameId, Integer> ratings = new HashMap<>();
     private final Map<String, Integer> unknown = new TreeMap<>();
 
     void apply(Entry entry) {
@@ -119,6 +120,8 @@ record ReferenceFold(
             selected.frames().forEach(selects::remove);
           }
         }
+        case Event.Rated rated ->
+            rated.frames().forEach(frame -> ratings.put(frame, rated.rating()));
         case Event.ListRead _ -> {}
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
@@ -241,6 +244,7 @@ record ReferenceFold(
               shownMoves,
               Collections.unmodifiableMap(arrivals),
               Collections.unmodifiableSet(selects),
+              Collections.unmodifiableMap(ratings),
               now,
               List.copyOf(pickups)),
           Collections.unmodifiableSequencedMap(values),
