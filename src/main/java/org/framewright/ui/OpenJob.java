@@ -27,6 +27,7 @@ final class OpenJob implements AutoCloseable {
   private final FramesScreen frames;
   private final RenamesScreen names;
   private final ListScreen lists;
+  private final Screen closer;
   private AutoCloseable otherStations = () -> {};
   private Subscription hearing = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
@@ -48,6 +49,7 @@ final class OpenJob implements AutoCloseable {
     this.frames = frames;
     this.names = names;
     this.lists = lists;
+    this.closer = frames.closer();
   }
 
   JobSession session() {
@@ -59,7 +61,7 @@ final class OpenJob implements AutoCloseable {
   }
 
   List<Screen> pages() {
-    return List.of(board, frames, names, lists);
+    return List.of(board, frames, closer, names, lists);
   }
 
   Optional<Notices> notices() {

@@ -23,6 +23,7 @@ import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Step.Mark;
@@ -57,18 +58,6 @@ public final class BoardModel {
    */
   record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next, boolean noList) {
     static final Now NOTHING = new Now(Optional.empty(), List.of(), List.of(), true);
-  }
-
-  /** What became of what a person did. */
-  sealed interface Answer {
-    /** A step was taken. */
-    record Taken(Step step) implements Answer {}
-
-    /** A step was undone; it is not known which if it was taken before the job was opened here. */
-    record Undone(Optional<Step> step) implements Answer {}
-
-    /** What was undone was done again; nothing if there was nothing. */
-    record Redone(Optional<Step> step) implements Answer {}
   }
 
   /**
@@ -337,6 +326,7 @@ public final class BoardModel {
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
+                  case Step.Selected _, Step.Rated _, Step.Placed _ -> Optional.<String>empty();
                 });
     about.flatMap(this::row).or(() -> now.get().onSet()).ifPresent(this::select);
   }

@@ -18,6 +18,9 @@ import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
+import org.framewright.ui.page.StepWords;
+import org.framewright.ui.page.ViewWords;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 
 /** Run the list: the page on which the day is spent. */
@@ -76,16 +79,11 @@ public final class BoardScreen implements Screen {
 
   /** What is done is answered in words, with how it is undone. */
   private static BoardModel model(Desk desk, JobSession session) {
-    var words =
-        new StepWords(
-            desk.texts(),
-            code -> session.view().get().list().setup(code),
-            new ViewWords(session.job().convention())::word);
+    var words = StepWords.of(desk.texts(), session);
     return new BoardModel(
         session.view(),
         session,
-        answer ->
-            desk.answer(words.of(answer), answer instanceof BoardModel.Answer.Undone ? REDO : UNDO),
+        answer -> desk.answer(words.of(answer), answer instanceof Answer.Undone ? REDO : UNDO),
         desk::trouble);
   }
 

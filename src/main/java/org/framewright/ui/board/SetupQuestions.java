@@ -16,6 +16,7 @@ import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
+import org.framewright.ui.page.ViewWords;
 import org.framewright.ui.session.JobSession;
 
 /** What is asked before something is done with a setup: who agrees, why, what it is. */

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ObjectProperty;
@@ -18,11 +17,13 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
-import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.page.ViewWords;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.Step;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
@@ -32,8 +33,10 @@ import org.framewright.ui.task.Tasks;
  */
 final class FramesModel {
   private final JobSession session;
+  private final ViewWords views;
   private final Texts texts;
   private final Supplier<String> person;
+  private final Consumer<Answer> answered;
   private final Consumer<Throwable> trouble;
 
   private final ObservableList<FrameHeading> headings = FXCollections.observableArrayList();
@@ -51,23 +54,25 @@ final class FramesModel {
 
   /**
    * @param person who marks and moves
+   * @param answered hears what became of what a person did
    */
   FramesModel(
       JobSession session,
       Tasks tasks,
       Texts texts,
       Supplier<String> person,
+      Consumer<Answer> answered,
       Consumer<Throwable> trouble) {
     this.session = session;
+    this.views = new ViewWords(session.job().convention());
     this.texts = texts;
     this.person = person;
+    this.answered = answered;
     this.trouble = trouble;
     this.sorting =
         new Newest<>(
             tasks,
-            job ->
-                GroupedFrames.of(
-                    job.scan().distinct(), job.tally(), job.list(), job.state().selects()),
+            job -> GroupedFrames.of(job.scan().distinct(), job.tally(), job.list(), job.state()),
             this::show,
             trouble);
     headings.setAll(GroupedFrames.EMPTY.headings());
@@ -176,8 +181,8 @@ final class FramesModel {
 
   /** What a view's code stands for in the convention; empty where that does not say. */
   String meaning(String view) {
-    var field = session.job().convention().fields().get(Reserved.VIEW);
-    return field == null ? "" : field.choices().getOrDefault(view, "");
+    var word = views.word(view);
+    return word.equals(view) ? "" : word;
   }
 
   /** Where the chosen frames are now, in words; for the question where to. */
@@ -194,32 +199,77 @@ final class FramesModel {
         : String.join(", ", places);
   }
 
+  /** The chosen frames, in the order of the grid. */
+  private List<Tile> chosen() {
+    var chosen = selection.chosen().get();
+    return tiles.stream().filter(tile -> chosen.contains(tile.frame().id())).toList();
+  }
+
   /**
    * Marks the chosen frames as selects; if all of them are, they are none any more. The mark shows
    * when it is written.
    */
   void toggleSelect() {
-    var chosen = selection.inOrder();
-    if (chosen.isEmpty()) {
+    toggleSelect(chosen());
+  }
+
+  /** The same with these. */
+  void toggleSelect(List<Tile> these) {
+    if (these.isEmpty()) {
       return;
     }
-    var selects = tiles.stream().filter(Tile::select).map(tile -> tile.frame().id()).toList();
-    var mark = !Set.copyOf(selects).containsAll(chosen);
-    session.change("", job -> job.select(chosen, mark, person.get()), _ -> {}, trouble);
+    var all = frames(these);
+    take(
+        these.stream().allMatch(Tile::select)
+            ? new Step.Selected(frames(List.of()), all, person.get())
+            : new Step.Selected(all, frames(List.of()), person.get()));
+  }
+
+  /** Of several frames one is the select, the others are not. */
+  void selectOnly(Tile one, List<Tile> others) {
+    take(new Step.Selected(frames(List.of(one)), frames(others), person.get()));
+  }
+
+  /**
+   * Rates the chosen frames.
+   *
+   * @param rating from 0, not rated, to 5
+   */
+  void rate(int rating) {
+    rate(rating, chosen());
+  }
+
+  /** The same with these. */
+  void rate(int rating, List<Tile> these) {
+    if (!these.isEmpty()) {
+      take(new Step.Rated(frames(these), rating, person.get()));
+    }
   }
 
   /** Moves the chosen frames to a setup. */
   void move(Place to) {
-    var chosen = selection.inOrder();
-    if (!chosen.isEmpty()) {
-      session.change(
-          "", job -> job.moveFrames(chosen, to.setup(), to.view(), person.get()), _ -> {}, trouble);
+    var these = chosen();
+    if (!these.isEmpty()) {
+      take(new Step.Placed(frames(these), to, person.get()));
     }
   }
 
-  /** Takes the last move back. */
-  void takeBackMove() {
-    session.change("", job -> job.takeBackMove(), _ -> {}, trouble);
+  private static Step.Frames frames(List<Tile> tiles) {
+    return Step.Frames.of(tiles.stream().map(Tile::frame).toList());
+  }
+
+  private void take(Step step) {
+    session.take(step, () -> answered.accept(new Answer.Taken(step)), trouble);
+  }
+
+  /** Undoes the last step, on whichever page it was taken. */
+  void undo() {
+    session.undo(step -> answered.accept(new Answer.Undone(step)), trouble);
+  }
+
+  /** Does again what was undone last. */
+  void redo() {
+    session.redo(step -> answered.accept(new Answer.Redone(step)), trouble);
   }
 
   private void sort(JobView now) {

@@ -1,49 +1,55 @@
 package org.framewright.ui.frames;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.image.ImageView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
+import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
+import org.framewright.ui.page.StepWords;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 
 /** The page of frames: what the job has, under the headings of its list. */
 public final class FramesScreen implements Screen {
+  static final String ID = "frames";
+
   /** The longest edge of a picture in the grid, in pixels. */
   static final int EDGE = 320;
 
-  private static final int CLOSE_EDGE = 1600;
   private static final double HEADING_HEIGHT = 38;
-  private static final double[] SIZES = {128, 176, 256};
+  private static final double[] SIZES = {128, 176, 256, 384};
   private static final String SIZE = "frames.size";
-  private static final String HAND_OFF_PLACE = "handoff.place";
+  private static final String UNDO = "frames.undo";
+  private static final String REDO = "frames.redo";
 
   private final Desk desk;
   private final Texts texts;
   private final FramePictures pictures;
   private final FramesModel model;
-  private final HandOffModel handOff;
-  private final ClientListModel clientList;
+  private final HandOffQuestions handOff;
+  private final CompareModel compare;
+  private final List<Command> common;
+  private final List<Command> commands;
 
   private final PrintsPane prints;
   private final HBox node = new HBox();
@@ -51,39 +57,53 @@ public final class FramesScreen implements Screen {
   private final TextField filter = new TextField();
   private final Button handOffButton = new Button();
   private final Subscription following;
+  private double size;
 
   /**
    * @param pictures where the frames' pictures come from
    */
   public FramesScreen(Desk desk, JobSession session, FramePictures pictures) {
-    this(
-        desk,
-        pictures,
-        new FramesModel(
-            session,
-            desk.tasks(),
-            desk.texts(),
-            () -> System.getProperty("user.name", ""),
-            desk::trouble),
-        new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble),
-        new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble));
-    handOff.startAt(desk.preferences().path(HAND_OFF_PLACE));
+    this(desk, pictures, model(desk, session), HandOffQuestions.of(desk, session));
+  }
+
+  /** What is done is answered in words, with how it is undone. */
+  private static FramesModel model(Desk desk, JobSession session) {
+    var words = StepWords.of(desk.texts(), session);
+    return new FramesModel(
+        session,
+        desk.tasks(),
+        desk.texts(),
+        () -> System.getProperty("user.name", ""),
+        answer -> desk.answer(words.of(answer), answer instanceof Answer.Undone ? REDO : UNDO),
+        desk::trouble);
+  }
+
+  private FramesScreen(
+      Desk desk, FramePictures pictures, FramesModel model, HandOffQuestions handOff) {
+    this(desk, pictures, model, handOff, new CompareModel(model));
   }
 
   private FramesScreen(
       Desk desk,
       FramePictures pictures,
       FramesModel model,
-      HandOffModel handOff,
-      ClientListModel clientList) {
+      HandOffQuestions handOff,
+      CompareModel compare) {
     this.desk = desk;
     this.texts = desk.texts();
     this.pictures = pictures;
     this.model = model;
     this.handOff = handOff;
-    this.clientList = clientList;
+    this.compare = compare;
     this.prints =
         new PrintsPane(model.tiles(), model.selection(), pictures, texts, this::lookCloser);
+    this.common =
+        List.of(
+            command("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
+            Command.of(REDO, text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
+                .orBy(Keys.shortcut(KeyCode.Y)));
+    this.commands = makeCommands();
+    prints.getChildren().add(actions());
     HBox.setHgrow(prints, Priority.ALWAYS);
     node.getStyleClass().add("frames");
     node.getChildren().addAll(prints, sheet());
@@ -118,17 +138,26 @@ public final class FramesScreen implements Screen {
     handOffButton.setId("hand-off");
     handOffButton.getStyleClass().add("does-it");
     handOffButton.setMaxWidth(Double.MAX_VALUE);
-    handOffButton.setOnAction(_ -> askHandOff());
+    handOffButton.setOnAction(_ -> handOff.ask());
     var byList = new Button(texts.get("frames.handOffByList"));
     byList.setId("hand-off-by-list");
     byList.setMaxWidth(Double.MAX_VALUE);
-    byList.setOnAction(_ -> askForList());
+    byList.setOnAction(_ -> handOff.askForList());
     var column = new VBox(filter, headings, byList, handOffButton);
     column.getStyleClass().add("headings-sheet");
     return column;
   }
 
+  private void resize(int by) {
+    var at = 0;
+    for (var i = 1; i < SIZES.length; i++) {
+      at = Math.abs(SIZES[i] - size) < Math.abs(SIZES[at] - size) ? i : at;
+    }
+    size(SIZES[Math.clamp((long) at + by, 0, SIZES.length - 1)]);
+  }
+
   private void size(double width) {
+    size = width;
     prints.size(width);
     desk.preferences().put(SIZE, width);
   }
@@ -181,89 +210,17 @@ public final class FramesScreen implements Screen {
                 dialog::move));
   }
 
-  private void askHandOff() {
-    handOff.prepare(this::askWhereTo);
-  }
-
-  /** What the client wrote; then what would go of it. */
-  private void askForList() {
-    clientList.begin(
-        () -> {
-          var dialog = new ClientListDialog(clientList, desk);
-          desk.dialogs()
-              .show(
-                  new DialogSpec(
-                      texts.get("clientList.title"),
-                      dialog.node(),
-                      dialog.focus(),
-                      texts.get("clientList.do"),
-                      clientList.ready(),
-                      () -> {
-                        dialog.dispose();
-                        clientList.named().ifPresent(it -> handOff.prepare(it, this::askWhereTo));
-                      },
-                      dialog::dispose));
-        });
-  }
-
-  private void askWhereTo() {
-    var plan = handOff.plan().get().orElseThrow();
-    var dialog = new HandOffDialog(handOff, plan, desk);
-    var title = texts.get("frames.handOffTitle");
-    desk.dialogs()
-        .show(
-            plan.selects().isEmpty()
-                ? DialogSpec.reading(title, dialog.node(), dialog.node())
-                : DialogSpec.asking(
-                    title,
-                    dialog.node(),
-                    dialog.focus(),
-                    texts.get("frames.handOffDo", plan.selects().size(), plan.files()),
-                    handOff.ready(),
-                    this::deliver));
-  }
-
-  private void deliver() {
-    Optional.ofNullable(handOff.place().get())
-        .ifPresent(place -> desk.preferences().put(HAND_OFF_PLACE, place.toString()));
-    handOff.deliver(
-        ended -> {
-          if (ended.done()) {
-            clientList.clear();
-            desk.say(ended.what());
-          } else {
-            var body = new VBox(WrappedText.of(ended.what()), WrappedText.of(ended.remedy()));
-            body.getStyleClass().add("trouble");
-            desk.dialogs().show(DialogSpec.reading(texts.get("frames.handOffNot"), body, body));
-          }
-        });
-  }
-
+  /** The frames that are chosen side by side; one alone as large as the page. */
   private void lookCloser() {
-    model
-        .current()
-        .ifPresent(
-            tile -> {
-              var view = new ImageView();
-              view.setPreserveRatio(true);
-              view.fitWidthProperty().bind(node.widthProperty().multiply(0.85));
-              view.fitHeightProperty().bind(node.heightProperty().multiply(0.75));
-              pictures.show(tile.frame(), CLOSE_EDGE, view);
-              var print = new StackPane(view);
-              print.setMinSize(240, 160);
-              desk.dialogs()
-                  .show(
-                      DialogSpec.reading(
-                          tile.frame().stem()
-                              + tile.place().map(p -> "  ·  " + TileCell.shortly(p)).orElse(""),
-                          print,
-                          print));
-            });
+    if (model.current().isPresent()) {
+      compare.begin();
+      desk.show(CompareScreen.ID);
+    }
   }
 
   @Override
   public String id() {
-    return "frames";
+    return ID;
   }
 
   @Override
@@ -283,30 +240,78 @@ public final class FramesScreen implements Screen {
 
   @Override
   public List<Command> commands() {
-    return List.of(
-        command("select", KeyCode.S, model::toggleSelect),
-        command("move", KeyCode.M, this::askMove),
-        command("takeBack", KeyCode.BACK_SPACE, model::takeBackMove),
-        command("handOff", KeyCode.H, this::askHandOff),
-        command("handOffByList", KeyCode.N, this::askForList),
-        command("closer", KeyCode.ENTER, this::lookCloser),
-        command("find", KeyCode.SLASH, filter::requestFocus),
-        command("grid", KeyCode.ESCAPE, prints.grid()::requestFocus),
-        Command.of(
-            "frames.all", text("all"), Keys.shortcut(KeyCode.A), () -> model.selection().all()),
-        Command.of(
-            "frames.nextHeading",
-            text("nextHeading"),
-            Keys.alt(KeyCode.DOWN),
-            () -> model.turnHeading(1)),
-        Command.of(
-            "frames.headingBefore",
-            text("headingBefore"),
-            Keys.alt(KeyCode.UP),
-            () -> model.turnHeading(-1)),
-        command("small", KeyCode.DIGIT1, () -> size(SIZES[0])),
-        command("middle", KeyCode.DIGIT2, () -> size(SIZES[1])),
-        command("large", KeyCode.DIGIT3, () -> size(SIZES[2])));
+    return commands;
+  }
+
+  private List<Command> makeCommands() {
+    var made =
+        new ArrayList<>(
+            List.of(
+                command("closer", KeyCode.ENTER, this::lookCloser),
+                chosen("select", KeyCode.S, model::toggleSelect),
+                chosen("move", KeyCode.M, this::askMove),
+                command("handOff", KeyCode.H, handOff::ask),
+                command("handOffByList", KeyCode.N, handOff::askForList),
+                command("find", KeyCode.SLASH, filter::requestFocus),
+                command("grid", KeyCode.ESCAPE, prints.grid()::requestFocus),
+                Command.of(
+                    "frames.all",
+                    text("all"),
+                    Keys.shortcut(KeyCode.A),
+                    () -> model.selection().all()),
+                Command.of(
+                    "frames.nextHeading",
+                    text("nextHeading"),
+                    Keys.alt(KeyCode.DOWN),
+                    () -> model.turnHeading(1)),
+                Command.of(
+                    "frames.headingBefore",
+                    text("headingBefore"),
+                    Keys.alt(KeyCode.UP),
+                    () -> model.turnHeading(-1)),
+                command("larger", KeyCode.PLUS, () -> resize(1))
+                    .orBy(Keys.plain(KeyCode.EQUALS))
+                    .orBy(Keys.plain(KeyCode.ADD)),
+                command("smaller", KeyCode.MINUS, () -> resize(-1))
+                    .orBy(Keys.plain(KeyCode.SUBTRACT))));
+    for (int rating = 0; rating <= JobState.MOST_RATED; rating++) {
+      made.add(Ratings.command(texts, "frames", rating, model::rate));
+    }
+    made.addAll(common);
+    return List.copyOf(made);
+  }
+
+  /** What can be done with the chosen frames. */
+  private FrameActions actions() {
+    var actions = new FrameActions(texts);
+    actions.add(command("closer")).getStyleClass().add("does-it");
+    actions.add(command("select"));
+    actions.addRatings(
+        commands.stream().filter(one -> one.id().startsWith("frames.rate")).toList());
+    actions.add(command("move"));
+    return actions;
+  }
+
+  private Command command(String word) {
+    return commands.stream()
+        .filter(one -> one.id().equals("frames." + word))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private Command chosen(String id, KeyCode key, Runnable action) {
+    return new Command(
+        "frames." + id,
+        text(id),
+        Keys.plain(key),
+        action,
+        Bindings.createBooleanBinding(
+            () -> !model.selection().chosen().get().isEmpty(), model.selection().chosen()));
+  }
+
+  /** The page on which frames are looked at closely. */
+  public Screen closer() {
+    return new CompareScreen(desk, pictures, compare, common);
   }
 
   private Command command(String id, KeyCode key, Runnable action) {
@@ -358,7 +363,7 @@ public final class FramesScreen implements Screen {
   @Override
   public Screen anew() {
     leave();
-    return new FramesScreen(desk, pictures, model, handOff, clientList);
+    return new FramesScreen(desk, pictures, model, handOff, compare);
   }
 
   @Override

@@ -8,12 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
 import org.framewright.frames.Tally;
 import org.framewright.frames.Unassigned;
+import org.framewright.job.JobState;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.framewright.ui.command.TypedWords;
@@ -37,7 +37,7 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
   }
 
   /** Sorts the frames of a scan. */
-  static GroupedFrames of(List<Frame> frames, Tally tally, ShotList list, Set<FrameId> selects) {
+  static GroupedFrames of(List<Frame> frames, Tally tally, ShotList list, JobState state) {
     var setupOrder = new HashMap<String, Integer>();
     var titles = new HashMap<String, String>();
     var viewOrder = new HashMap<Place, Integer>();
@@ -60,7 +60,8 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
                 frame,
                 Optional.ofNullable(tally.places().get(frame.id())),
                 Optional.ofNullable(likely.get(frame.id())),
-                frame.knownAs().stream().anyMatch(selects::contains)));
+                state.isSelect(frame),
+                state.rating(frame)));
       }
     }
     tiles.sort(

@@ -25,6 +25,9 @@ final class PrintsPane extends VBox {
   private static final double GAP = 10;
   private static final double SCROLL_BAR = 20;
 
+  /** The height of what stands under a print, by the letters of the title. */
+  private static final double FOOT_EMS = 2.3;
+
   private final Texts texts;
   private final FramePictures pictures;
   private final FrameSelection<FrameId> selection;
@@ -69,16 +72,12 @@ final class PrintsPane extends VBox {
 
     chosen.getStyleClass().add("quiet");
     chosen.setId("chosen");
-    var keys = new Label(texts.get("frames.keys"));
-    keys.getStyleClass().add("quiet");
-    keys.setMinWidth(0);
-    var gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
+    var head = new HBox(title, chosen);
+    head.getStyleClass().add("grid-head");
+    HBox.setHgrow(title, Priority.ALWAYS);
     chosen.setMinWidth(Region.USE_PREF_SIZE);
-    var foot = new HBox(chosen, gap, keys);
-    foot.getStyleClass().add("in-line");
 
-    getChildren().addAll(title, paper, foot);
+    getChildren().addAll(head, paper);
     getStyleClass().add("grid-column");
     following =
         Subscription.combine(
@@ -137,7 +136,7 @@ final class PrintsPane extends VBox {
       // A little less, so that rounding never costs the last column.
       var width = Math.floor((grid.getWidth() - SCROLL_BAR) / columns() - GAP) - 1;
       grid.setCellWidth(width);
-      grid.setCellHeight(width * 0.8 + 26);
+      grid.setCellHeight(width * 0.8 + FOOT_EMS * title.getFont().getSize());
     }
   }
 

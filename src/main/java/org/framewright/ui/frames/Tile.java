@@ -1,6 +1,7 @@
 package org.framewright.ui.frames;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
 
@@ -10,5 +11,11 @@ import org.framewright.frames.Place;
  * @param place where it belongs; none for a frame that no setup claims
  * @param likely the setup that a frame without a place most probably belongs to
  * @param select whether it is chosen for retouching
+ * @param rating from 1 to 5, -1 for a frame that its files reject; none if it is not rated
  */
-record Tile(Frame frame, Optional<Place> place, Optional<String> likely, boolean select) {}
+record Tile(
+    Frame frame,
+    Optional<Place> place,
+    Optional<String> likely,
+    boolean select,
+    OptionalInt rating) {}

@@ -4,15 +4,15 @@ import java.util.Set;
 import javafx.beans.value.ChangeListener;
 import javafx.css.PseudoClass;
 import javafx.geometry.Bounds;
-import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
 import org.controlsfx.control.GridCell;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
@@ -32,6 +32,8 @@ final class TileCell extends GridCell<Tile> {
   private final Label none = new Label();
   private final Label name = new Label();
   private final Label where = new Label();
+  private final TallyStrokes strokes = new TallyStrokes();
+  private final Tooltip whole = new Tooltip();
   private final StackPane print = new StackPane(none, picture, mark);
   private final BorderPane box = new BorderPane(print);
 
@@ -53,12 +55,14 @@ final class TileCell extends GridCell<Tile> {
     name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     name.setMaxWidth(Double.MAX_VALUE);
     name.setMinWidth(0);
-    HBox.setHgrow(name, Priority.ALWAYS);
     where.getStyleClass().add("tile-where");
-    where.setMinWidth(Region.USE_PREF_SIZE);
-    var foot = new HBox(name, where);
+    where.setMaxWidth(Double.MAX_VALUE);
+    where.setMinWidth(0);
+    HBox.setHgrow(where, Priority.ALWAYS);
+    var marks = new HBox(where, strokes);
+    marks.getStyleClass().add("tile-marks");
+    var foot = new VBox(marks, name);
     foot.getStyleClass().add("tile-foot");
-    foot.setAlignment(Pos.CENTER_LEFT);
     box.setBottom(foot);
     ChangeListener<Object> changed = (_, _, _) -> showChoice();
     selection.chosen().addListener(new javafx.beans.value.WeakChangeListener<>(changed));
@@ -80,19 +84,26 @@ final class TileCell extends GridCell<Tile> {
     pictures.show(tile.frame(), FramesScreen.EDGE, picture, () -> none.setVisible(true));
     mark.setVisible(tile.select());
     name.setText(tile.frame().stem());
+    whole.setText(tile.frame().stem());
+    setTooltip(whole);
+    strokes.show(tile.rating());
     var place =
         tile.place()
             .map(TileCell::shortly)
             .orElseGet(
                 () -> tile.likely().map(code -> texts.get("frames.likely", code)).orElse("?"));
-    where.setText(tile.select() ? texts.get("frames.selectAt", place) : place);
+    where.setText(
+        tile.select()
+            ? texts.get("frames.selectAt", place)
+            : tile.rating().orElse(0) < 0 ? texts.get("frames.rejectedAt", place) : place);
     setGraphic(box);
     setAccessibleText(
         String.join(
             ", ",
             tile.frame().stem(),
             place,
-            texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect")));
+            texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect"),
+            texts.get("frames.rated", tile.rating().orElse(0))));
     showChoice();
   }
 

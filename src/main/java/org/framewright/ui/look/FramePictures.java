@@ -113,7 +113,8 @@ public final class FramePictures {
     return (long) (picture.getWidth() * picture.getHeight());
   }
 
-  private static Image image(BufferedImage read) {
+  /** A picture that was read, for the interface. From any thread. */
+  public static Image image(BufferedImage read) {
     var width = read.getWidth();
     var height = read.getHeight();
     var image = new WritableImage(width, height);

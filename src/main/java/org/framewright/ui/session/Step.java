@@ -2,11 +2,17 @@ package org.framewright.ui.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
-/** What a person does to the list in one go: it is undone as one, and done again as one. */
+/**
+ * What a person does to the list or to frames in one go: it is undone as one, and done again as
+ * one.
+ */
 public sealed interface Step {
 
   /** Setups are ticked, one after the other. */
@@ -45,4 +51,47 @@ public sealed interface Step {
 
   /** The list says something else of a setup. */
   record Changed(Setup setup) implements Step {}
+
+  /**
+   * Frames that a step is about.
+   *
+   * @param ids every identity that they are known by
+   * @param count how many frames they are
+   * @param name what it is called, if it is one
+   */
+  record Frames(List<FrameId> ids, int count, Optional<String> name) {
+    public Frames {
+      ids = List.copyOf(ids);
+    }
+
+    /** These frames. */
+    public static Frames of(List<Frame> frames) {
+      return new Frames(
+          frames.stream().flatMap(frame -> frame.knownAs().stream()).toList(),
+          frames.size(),
+          frames.size() == 1 ? Optional.of(frames.getFirst().stem()) : Optional.empty());
+    }
+  }
+
+  /**
+   * Frames are chosen for retouching, and others no longer.
+   *
+   * @param by who chose
+   */
+  record Selected(Frames chosen, Frames not, String by) implements Step {}
+
+  /**
+   * Frames are rated.
+   *
+   * @param rating from 0, not rated, to 5
+   * @param by who rated
+   */
+  record Rated(Frames frames, int rating, String by) implements Step {}
+
+  /**
+   * Frames are moved to a setup.
+   *
+   * @param by who moved them
+   */
+  record Placed(Frames frames, Place place, String by) implements Step {}
 }

@@ -75,6 +75,12 @@ final class StepHistory {
       case Step.Added added -> keep(step, job.addSetup(added.setup(), added.behind()));
       case Step.Changed changed ->
           job.changeSetup(changed.setup()).ifPresent(undo -> keep(step, undo));
+      case Step.Selected selected -> select(selected);
+      case Step.Rated(var frames, var rating, var by) ->
+          job.rate(frames.ids(), rating, by).ifPresent(undo -> keep(step, undo));
+      case Step.Placed(var frames, var place, var by) ->
+          job.moveFrames(frames.ids(), place.setup(), place.view(), by)
+              .ifPresent(undo -> keep(step, undo));
     }
   }
 
@@ -91,6 +97,19 @@ final class StepHistory {
         keep(
             new Step.Ticked(made),
             made.stream().map(_ -> (Undo) job::takeBack).toArray(Undo[]::new));
+      }
+    }
+  }
+
+  /** Where the second half fails, the first one is a step. */
+  private void select(Step.Selected step) throws IOException {
+    var undoing = new ArrayDeque<Undo>();
+    try {
+      job.select(step.not().ids(), false, step.by()).ifPresent(undoing::addFirst);
+      job.select(step.chosen().ids(), true, step.by()).ifPresent(undoing::addFirst);
+    } finally {
+      if (!undoing.isEmpty()) {
+        taken.push(new Taken(step, undoing));
       }
     }
   }

@@ -17,6 +17,7 @@ import org.framewright.job.MarkDetails;
 import org.framewright.job.SetupStatus;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Steps;
@@ -27,7 +28,7 @@ class BoardModelTest {
   private final SimpleObjectProperty<JobView> view = new SimpleObjectProperty<>(job.build());
   private final Ledger ledger = new Ledger();
   private final List<Throwable> troubles = new ArrayList<>();
-  private final List<BoardModel.Answer> answers = new ArrayList<>();
+  private final List<Answer> answers = new ArrayList<>();
   private final BoardModel board = new BoardModel(view, ledger, answers::add, troubles::add);
 
   /** Keeps steps as words; shows them only when the test says they are on the disk. */
@@ -44,6 +45,7 @@ class BoardModelTest {
         return;
       }
       switch (step) {
+        case Step.Selected _, Step.Rated _, Step.Placed _ -> throw new AssertionError(step);
         case Step.Ticked(var marks) -> {
           marks.forEach(mark -> said.add(words(mark)));
           pending =
@@ -454,14 +456,13 @@ class BoardModelTest {
     assertThat(answers).isEmpty();
     ledger.reachesTheDisk();
     var kept =
-        new BoardModel.Answer.Taken(
-            new Step.Ticked("001", SetupState.ON_SET, MarkDetails.NONE.andView("F")));
+        new Answer.Taken(new Step.Ticked("001", SetupState.ON_SET, MarkDetails.NONE.andView("F")));
     assertThat(answers).containsExactly(kept);
     board.moveBeside("003", "001", false);
     ledger.reachesTheDisk();
     assertThat(answers.getLast())
         .isInstanceOfSatisfying(
-            BoardModel.Answer.Taken.class,
+            Answer.Taken.class,
             answer ->
                 assertThat(answer.step())
                     .isInstanceOfSatisfying(
@@ -481,10 +482,10 @@ class BoardModelTest {
     board.undo();
     ledger.reachesTheDisk();
     assertThat(board.selected().get()).isEqualTo("004");
-    assertThat(answers.getLast()).isInstanceOf(BoardModel.Answer.Undone.class);
+    assertThat(answers.getLast()).isInstanceOf(Answer.Undone.class);
     board.redo();
     ledger.reachesTheDisk();
-    assertThat(answers.getLast()).isEqualTo(new BoardModel.Answer.Redone(Optional.empty()));
+    assertThat(answers.getLast()).isEqualTo(new Answer.Redone(Optional.empty()));
     assertThat(board.selected().get()).isEqualTo("004");
   }
 

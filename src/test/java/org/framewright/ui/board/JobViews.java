@@ -96,7 +96,7 @@ public final class JobViews {
         ++revision,
         "2026-11-23_NHL_autumn",
         new ShotList(setups),
-        new JobState(all, List.of(), List.of(), Map.of(), Set.of(), onSet, List.of()),
+        new JobState(all, List.of(), List.of(), Map.of(), Set.of(), Map.of(), onSet, List.of()),
         new Tally(new LinkedHashMap<>(tallies), List.of(), List.of(), List.of(), Map.of(), 0, 0),
         new FrameScan(List.of(), 0, List.of()),
         Map.of(),

@@ -20,6 +20,7 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.FreshJob;
 import org.framewright.ui.frames.FrameHeading.Kind;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
@@ -32,6 +33,7 @@ class FramesModelTest {
 
   private final Clock clock = Clock.system(ZoneOffset.UTC);
   private final List<Throwable> troubles = new ArrayList<>();
+  private final List<Answer> answers = new ArrayList<>();
   private JobSession session;
   private FramesModel model;
 
@@ -50,7 +52,12 @@ class FramesModelTest {
     session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
     model =
         new FramesModel(
-            session, Tasks.immediate(), Texts.in(Locale.ENGLISH), () -> "Timo", troubles::add);
+            session,
+            Tasks.immediate(),
+            Texts.in(Locale.ENGLISH),
+            () -> "Timo",
+            answers::add,
+            troubles::add);
     model.follow();
   }
 
@@ -114,6 +121,34 @@ class FramesModelTest {
   }
 
   @Test
+  void ratesTheChosenFramesAndUndoesIt() throws Exception {
+    model.selection().go(0);
+    model.selection().stretch(1);
+    model.rate(4);
+    assertThat(model.tiles())
+        .extracting(tile -> tile.rating().orElse(0))
+        .containsExactly(4, 4, 0, 0);
+    assertThat(Job.open(session.job().folder(), clock).state().ratings()).hasSize(2);
+    assertThat(answers.getLast()).isInstanceOf(Answer.Taken.class);
+    model.rate(0);
+    assertThat(model.tiles()).allMatch(tile -> tile.rating().isEmpty());
+    model.undo();
+    assertThat(model.tiles().getFirst().rating()).hasValue(4);
+    assertThat(answers.getLast()).isInstanceOf(Answer.Undone.class);
+    model.redo();
+    assertThat(model.tiles().getFirst().rating()).isEmpty();
+  }
+
+  @Test
+  void doesNothingWhereNothingIsChosen() {
+    model.filter().set("nothing is called so");
+    model.toggleSelect();
+    model.rate(3);
+    model.move(new Place("002", Optional.empty()));
+    assertThat(answers).isEmpty();
+  }
+
+  @Test
   void marksAllOfAMixedChoice() {
     model.selection().go(0);
     model.toggleSelect();
@@ -129,7 +164,7 @@ class FramesModelTest {
     model.move(new Place("002", Optional.of("F")));
     assertThat(session.view().get().tally().places().get(moved).setup()).isEqualTo("002");
     assertThat(Job.open(session.job().folder(), clock).state().moves()).hasSize(1);
-    model.takeBackMove();
+    model.undo();
     assertThat(session.view().get().tally().places().get(moved).setup()).isEqualTo("001");
   }
 

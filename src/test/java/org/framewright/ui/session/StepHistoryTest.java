@@ -6,7 +6,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
@@ -69,6 +73,43 @@ class StepHistoryTest {
     }
     assertThat(job.shotList()).isEqualTo(done);
     assertThat(state("004")).isEqualTo(SetupState.SHOT);
+  }
+
+  private static Step.Frames frames(String... ids) {
+    return new Step.Frames(Stream.of(ids).map(FrameId::new).toList(), ids.length, Optional.empty());
+  }
+
+  @Test
+  void stepsOnFramesAreUndoneInTurnAndDoneAgainInTurn() throws Exception {
+    var a = new FrameId("a");
+    var b = new FrameId("b");
+    history.take(new Step.Selected(frames("a", "b"), frames(), "Timo"));
+    history.take(new Step.Rated(frames("a"), 4, "Timo"));
+    history.take(new Step.Selected(frames("b"), frames("a"), "Timo"));
+    history.take(new Step.Placed(frames("a"), new Place("002", Optional.empty()), "Timo"));
+    assertThat(job.state().selects()).containsExactly(b);
+    assertThat(job.state().moves()).hasSize(1);
+    history.undo();
+    history.undo();
+    assertThat(job.state().moves()).isEmpty();
+    assertThat(job.state().selects()).containsExactlyInAnyOrder(a, b);
+    history.undo();
+    assertThat(job.state().ratings()).isEmpty();
+    history.undo();
+    assertThat(job.state().selects()).isEmpty();
+    for (var i = 0; i < 4; i++) {
+      assertThat(history.redo()).isPresent();
+    }
+    assertThat(job.state().selects()).containsExactly(b);
+    assertThat(job.state().ratings()).containsExactly(Map.entry(a, 4));
+    assertThat(job.state().moves()).hasSize(1);
+  }
+
+  @Test
+  void aStepOnNoFramesIsNone() throws Exception {
+    history.take(new Step.Selected(frames(), frames(), "Timo"));
+    history.take(new Step.Rated(frames(), 4, "Timo"));
+    assertThatThrownBy(history::undo).isInstanceOf(JobException.class);
   }
 
   @Test

@@ -1,19 +1,20 @@
-package org.framewright.ui.board;
+package org.framewright.ui.page;
 
 import java.util.stream.Collectors;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reserved;
 
 /** What the codes of views mean by the job's convention. */
-final class ViewWords {
+public final class ViewWords {
   private final Convention convention;
 
-  ViewWords(Convention convention) {
+  /** Words of a convention. */
+  public ViewWords(Convention convention) {
     this.convention = convention;
   }
 
   /** What a code means; the code itself where it means nothing. */
-  String word(String code) {
+  public String word(String code) {
     return convention.fields().values().stream()
         .flatMap(field -> field.choices().entrySet().stream())
         .filter(choice -> choice.getKey().equalsIgnoreCase(code))
@@ -23,7 +24,7 @@ final class ViewWords {
   }
 
   /** {@code F front, B back}: all codes of the convention; empty where it has none. */
-  String all() {
+  public String all() {
     var field = convention.fields().get(Reserved.VIEW);
     return field == null
         ? ""

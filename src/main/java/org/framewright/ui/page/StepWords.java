@@ -1,14 +1,16 @@
-package org.framewright.ui.board;
+package org.framewright.ui.page;
 
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Answer;
+import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Step;
 
-/** What was done to the list, in a sentence of what is so now. */
-final class StepWords {
+/** What was done to the list or to frames, in a sentence of what is so now. */
+public final class StepWords {
   private static final int LONGEST_TITLE = 48;
 
   private final Texts texts;
@@ -26,14 +28,22 @@ final class StepWords {
     this.viewWord = viewWord;
   }
 
+  /** Of the steps of a job. */
+  public static StepWords of(Texts texts, JobSession session) {
+    return new StepWords(
+        texts,
+        code -> session.view().get().list().setup(code),
+        new ViewWords(session.job().convention())::word);
+  }
+
   /** What became of what a person did. */
-  String of(BoardModel.Answer answer) {
+  public String of(Answer answer) {
     return switch (answer) {
-      case BoardModel.Answer.Taken(var step) -> of(step);
-      case BoardModel.Answer.Undone(var step) ->
+      case Answer.Taken(var step) -> of(step);
+      case Answer.Undone(var step) ->
           step.map(one -> texts.get("answer.undone", of(one)))
               .orElseGet(() -> texts.get("answer.undone.tick"));
-      case BoardModel.Answer.Redone(var step) ->
+      case Answer.Redone(var step) ->
           step.map(this::of).orElseGet(() -> texts.get("answer.nothingUndone"));
     };
   }
@@ -44,6 +54,15 @@ final class StepWords {
       case Step.Moved(_, var moved) -> texts.get("answer.moved", called(moved));
       case Step.Added(var setup, _) -> texts.get("answer.added", called(setup));
       case Step.Changed(var setup) -> texts.get("answer.changed", called(setup));
+      case Step.Selected(var chosen, var not, _) -> selected(chosen, not);
+      case Step.Rated(var frames, var rating, _) ->
+          texts.get(
+              rating == 0 ? "answer.notRated" : "answer.rated",
+              called(frames),
+              frames.count(),
+              rating);
+      case Step.Placed(var frames, var place, _) ->
+          texts.get("answer.placed", called(frames), frames.count(), called(place.setup()));
     };
   }
 
@@ -58,6 +77,19 @@ final class StepWords {
     return more.filter(_ -> texts.has(key + ".why"))
         .map(text -> texts.get(key + ".why", called(mark.setup()), text))
         .orElseGet(() -> texts.get(key, called(mark.setup())));
+  }
+
+  private String selected(Step.Frames chosen, Step.Frames not) {
+    if (chosen.count() == 0) {
+      return texts.get("answer.noSelect", called(not), not.count());
+    }
+    return not.count() == 0
+        ? texts.get("answer.select", called(chosen), chosen.count())
+        : texts.get("answer.onlySelect", called(chosen), not.count());
+  }
+
+  private String called(Step.Frames frames) {
+    return frames.name().orElseGet(() -> texts.get("answer.frames", frames.count()));
   }
 
   private String called(String code) {

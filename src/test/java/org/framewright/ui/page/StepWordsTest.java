@@ -1,16 +1,19 @@
-package org.framewright.ui.board;
+package org.framewright.ui.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
-import org.framewright.ui.board.BoardModel.Answer;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.Step;
 import org.junit.jupiter.api.Test;
 
@@ -78,6 +81,32 @@ class StepWordsTest {
         .isEqualTo("014 Belt is in the list.");
     assertThat(said(new Step.Changed(new Setup("012", "Tweed coat"))))
         .isEqualTo("012 Tweed coat is changed.");
+  }
+
+  private static Step.Frames frames(String... names) {
+    return new Step.Frames(
+        Stream.of(names).map(FrameId::new).toList(),
+        names.length,
+        names.length == 1 ? Optional.of(names[0]) : Optional.empty());
+  }
+
+  @Test
+  void whatIsDoneToFramesIsSaid() {
+    assertThat(said(new Step.Selected(frames("IMG_7"), frames(), "Timo")))
+        .isEqualTo("IMG_7 is a select.");
+    assertThat(said(new Step.Selected(frames("a", "b"), frames(), "Timo")))
+        .isEqualTo("2 frames are selects.");
+    assertThat(said(new Step.Selected(frames(), frames("IMG_7"), "Timo")))
+        .isEqualTo("IMG_7 is no select any more.");
+    assertThat(said(new Step.Selected(frames("IMG_7"), frames("a"), "Timo")))
+        .isEqualTo("IMG_7 is the select, the other one is not.");
+    assertThat(said(new Step.Selected(frames("IMG_7"), frames("a", "b"), "Timo")))
+        .isEqualTo("IMG_7 is the select, the other 2 are not.");
+    assertThat(said(new Step.Rated(frames("IMG_7"), 3, "Timo"))).isEqualTo("IMG_7 is rated 3.");
+    assertThat(said(new Step.Rated(frames("a", "b"), 0, "Timo")))
+        .isEqualTo("2 frames are not rated any more.");
+    assertThat(said(new Step.Placed(frames("a", "b"), new Place("012", Optional.of("F")), "Timo")))
+        .isEqualTo("2 frames belong to 012 Tweed jacket now.");
   }
 
   @Test

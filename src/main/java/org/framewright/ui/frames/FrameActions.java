@@ -1,0 +1,71 @@
+package org.framewright.ui.frames;
+
+import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.KeyCap;
+import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.Texts;
+
+/** A row of what can be done with frames by mouse, each with its key on it. */
+final class FrameActions extends HBox {
+  private final Texts texts;
+
+  FrameActions(Texts texts) {
+    this.texts = texts;
+    getStyleClass().addAll("set-actions", "frame-actions");
+  }
+
+  /** Adds a button for a command, which says the text of {@code frames.act.} and its last word. */
+  Button add(Command command) {
+    var word = word(command);
+    var button = new Button(texts.get("frames.act." + word));
+    button.setId("act-" + word);
+    // Names have underscores of their own.
+    button.setMnemonicParsing(false);
+    button.getStyleClass().add("act");
+    button.setGraphic(new KeyCap(command));
+    button.setContentDisplay(ContentDisplay.RIGHT);
+    // The keys stay with the frames.
+    button.setFocusTraversable(false);
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.disableProperty().bind(Bindings.not(command.enabled()));
+    button.setOnAction(_ -> command.fire());
+    button.setAccessibleText(command.text());
+    button.setTooltip(new Tooltip(command.text()));
+    getChildren().add(button);
+    return button;
+  }
+
+  /** Adds a button under which the ratings are. */
+  void addRatings(List<Command> ratings) {
+    var menu = new MenuButton(texts.get("frames.act.rate"));
+    menu.setId("act-rate");
+    menu.getStyleClass().add("act");
+    menu.setFocusTraversable(false);
+    menu.setMinWidth(Region.USE_PREF_SIZE);
+    for (var rating : ratings) {
+      var item = new MenuItem(rating.text());
+      item.setId("act-" + word(rating));
+      var key = new KeyCap();
+      key.setText(Keys.text(rating.key()));
+      item.setGraphic(key);
+      item.disableProperty().bind(Bindings.not(rating.enabled()));
+      item.setOnAction(_ -> rating.fire());
+      menu.getItems().add(item);
+    }
+    menu.setTooltip(new Tooltip(texts.get("frames.act.rateWith")));
+    getChildren().add(menu);
+  }
+
+  private static String word(Command command) {
+    return command.id().substring(command.id().lastIndexOf('.') + 1);
+  }
+}

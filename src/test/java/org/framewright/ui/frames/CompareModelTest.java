@@ -1,0 +1,217 @@
+package org.framewright.ui.frames;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+import org.framewright.base.Progress;
+import org.framewright.job.MarkDetails;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.SetupState;
+import org.framewright.ui.FreshJob;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.Answer;
+import org.framewright.ui.session.JobSession;
+import org.framewright.ui.task.Tasks;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CompareModelTest {
+  @TempDir private Path folder;
+
+  private final Clock clock = Clock.system(ZoneOffset.UTC);
+  private final List<Throwable> troubles = new ArrayList<>();
+  private final List<Answer> answers = new ArrayList<>();
+  private JobSession session;
+  private FramesModel model;
+  private CompareModel compare;
+
+  @BeforeEach
+  void sixFramesOfOneSetupAreThere() throws Exception {
+    var job = FreshJob.in(folder, clock);
+    var camera =
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+    for (var view : List.of("F", "B")) {
+      job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView(view));
+      for (var i = 0; i < 3; i++) {
+        camera.take(Exposure.of(clock.instant(), "001", view)).writeTo(job.framesFolder());
+      }
+      job.recordArrivals(job.scan());
+    }
+    session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
+    model =
+        new FramesModel(
+            session,
+            Tasks.immediate(),
+            Texts.in(Locale.ENGLISH),
+            () -> "Timo",
+            answers::add,
+            troubles::add);
+    model.follow();
+    compare = new CompareModel(model);
+    compare.follow();
+  }
+
+  @AfterEach
+  void close() {
+    compare.pause();
+    model.dispose();
+    session.close();
+    assertThat(troubles).isEmpty();
+  }
+
+  private CompareModel.Shown shown() {
+    return compare.shown().get();
+  }
+
+  private List<String> names() {
+    return shown().tiles().stream().map(tile -> tile.frame().stem()).toList();
+  }
+
+  private String name(int place) {
+    return model.tiles().get(place).frame().stem();
+  }
+
+  private void choose(int from, int to) {
+    model.selection().go(from);
+    model.selection().stretch(to);
+    compare.begin();
+  }
+
+  @Test
+  void oneFrameIsLookedAtAloneAndTheKeysWalkToTheNext() {
+    choose(1, 1);
+    assertThat(names()).containsExactly(name(1));
+    assertThat(shown().sideBySide()).isFalse();
+    compare.step(1);
+    assertThat(names()).containsExactly(name(2));
+    assertThat(model.selection().cursor().get()).isEqualTo(2);
+    compare.step(-1);
+    compare.step(-1);
+    compare.step(-1);
+    assertThat(names()).containsExactly(name(0));
+    compare.step(100);
+    assertThat(names()).containsExactly(name(5));
+  }
+
+  @Test
+  void nothingIsSeenWhereThereAreNoFrames() {
+    model.filter().set("nothing is called so");
+    compare.begin();
+    assertThat(shown()).isEqualTo(CompareModel.Shown.NOTHING);
+    compare.step(1);
+    compare.toggleSelect();
+    compare.rate(3);
+    compare.selectOnly();
+    compare.takeAway();
+    assertThat(answers).isEmpty();
+  }
+
+  @Test
+  void ofThoseSideBySideTheOneThatTheKeysWereOnIsTheCurrentOne() {
+    choose(3, 1);
+    assertThat(names()).containsExactly(name(1), name(2), name(3));
+    assertThat(shown().current()).isZero();
+    assertThat(shown().left()).isZero();
+    compare.step(-1);
+    assertThat(shown().current()).isEqualTo(2);
+    compare.step(1);
+    assertThat(shown().current()).isZero();
+    compare.choose(1);
+    assertThat(shown().current()).isEqualTo(1);
+    compare.choose(7);
+    compare.choose(-1);
+    assertThat(shown().current()).isEqualTo(1);
+  }
+
+  @Test
+  void moreThanFourAreCutToFourWithTheOneThatTheKeysAreOn() {
+    choose(0, 5);
+    assertThat(names()).containsExactly(name(2), name(3), name(4), name(5));
+    assertThat(shown().current()).isEqualTo(3);
+    assertThat(shown().left()).isEqualTo(2);
+    choose(5, 0);
+    assertThat(names()).containsExactly(name(0), name(1), name(2), name(3));
+    assertThat(shown().current()).isZero();
+  }
+
+  @Test
+  void theCurrentOneBecomesTheOnlySelectInOneStep() {
+    choose(0, 5);
+    model.toggleSelect();
+    choose(0, 2);
+    compare.choose(1);
+    compare.selectOnly();
+    assertThat(shown().tiles()).extracting(Tile::select).containsExactly(false, true, false);
+    assertThat(model.tiles()).filteredOn(Tile::select).hasSize(4);
+    model.undo();
+    assertThat(model.tiles()).allMatch(Tile::select);
+  }
+
+  @Test
+  void marksAndRatingsAreAboutTheCurrentOne() {
+    choose(0, 2);
+    compare.choose(2);
+    compare.rate(5);
+    compare.toggleSelect();
+    assertThat(shown().tiles())
+        .extracting(Tile::rating)
+        .containsExactly(OptionalInt.empty(), OptionalInt.empty(), OptionalInt.of(5));
+    assertThat(shown().currentTile()).map(Tile::select).contains(true);
+    compare.toggleSelect();
+    assertThat(shown().currentTile()).map(Tile::select).contains(false);
+  }
+
+  @Test
+  void whatIsTakenAwayLeavesTheOthersAndTheLastOneStays() {
+    choose(0, 2);
+    compare.choose(2);
+    compare.takeAway();
+    assertThat(names()).containsExactly(name(0), name(1));
+    assertThat(shown().current()).isEqualTo(1);
+    compare.takeAway();
+    compare.takeAway();
+    assertThat(names()).containsExactly(name(0));
+    assertThat(model.tiles()).hasSize(6);
+  }
+
+  @Test
+  void aFrameStaysInSightThoughItsHeadingHasItNoLonger() {
+    choose(0, 1);
+    model.toggleSelect();
+    model.heading().set(model.headings().get(1));
+    choose(0, 0);
+    compare.toggleSelect();
+    assertThat(model.tiles()).hasSize(1);
+    assertThat(names()).hasSize(1);
+    assertThat(shown().currentTile()).map(Tile::select).contains(false);
+  }
+
+  @Test
+  void fullSizeIsAroundASpotThatMovesWithinThePicture() {
+    choose(0, 1);
+    compare.look(new CompareModel.Spot(0.2, 0.2));
+    compare.pan(1, 1);
+    assertThat(compare.fullSize().get()).isEmpty();
+    compare.turnFullSize();
+    assertThat(compare.fullSize().get()).contains(CompareModel.Spot.MIDDLE);
+    compare.look(new CompareModel.Spot(0.95, 0.2));
+    compare.pan(1, -1);
+    assertThat(compare.fullSize().get()).contains(new CompareModel.Spot(1, 0.1));
+    compare.turnFullSize(new CompareModel.Spot(0.3, 0.3));
+    assertThat(compare.fullSize().get()).isEmpty();
+    compare.turnFullSize(new CompareModel.Spot(0.3, -7));
+    assertThat(compare.fullSize().get()).contains(new CompareModel.Spot(0.3, 0));
+    compare.begin();
+    assertThat(compare.fullSize().get()).isEmpty();
+  }
+}
