@@ -231,11 +231,7 @@ final class DeliverCommand implements Callable<Integer> {
     one.put("view", select.place().view().orElse(null));
     one.put("original", select.original());
     one.put("select", select.name());
-    one.put(
-        "rating",
-        select.frame().capture().rating().isPresent()
-            ? select.frame().capture().rating().getAsInt()
-            : null);
+    one.put("rating", select.rating().isPresent() ? select.rating().getAsInt() : null);
     one.put("files", List.copyOf(select.files()));
     return one;
   }

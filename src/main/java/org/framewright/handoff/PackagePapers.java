@@ -37,7 +37,7 @@ final class PackagePapers {
               select.place().view().orElse(""),
               select.original(),
               select.name(),
-              capture.rating().isPresent() ? "" + capture.rating().getAsInt() : "",
+              select.rating().isPresent() ? "" + select.rating().getAsInt() : "",
               capture
                   .time()
                   .map(

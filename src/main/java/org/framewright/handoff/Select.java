@@ -1,6 +1,7 @@
 package org.framewright.handoff;
 
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.SequencedMap;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
@@ -11,6 +12,7 @@ import org.framewright.frames.Place;
  * @param frame the frame as it lies in the job
  * @param original its name in the job, with its folder below the frames folder and without ending
  * @param place the setup and view that it belongs to
+ * @param rating from 1 to 5, or -1 for a frame that its files reject; none if it is not rated
  * @param name its name in the package, without ending
  * @param fields the name's fields, as the convention reads them back
  * @param files each file's name in the package, in the order of the frame's files
@@ -19,6 +21,7 @@ public record Select(
     Frame frame,
     String original,
     Place place,
+    OptionalInt rating,
     String name,
     SequencedMap<String, String> fields,
     List<String> files) {

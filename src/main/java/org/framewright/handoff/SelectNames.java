@@ -89,7 +89,7 @@ final class SelectNames {
     };
   }
 
-  private static Naming named(Frame frame, String original, Place place, Built.Name name) {
+  private Naming named(Frame frame, String original, Place place, Built.Name name) {
     var files = files(frame, name.text());
     if (!files.stream().allMatch(PayloadName::isFileName)) {
       return new Unnameable(
@@ -99,7 +99,9 @@ final class SelectNames {
               "Check the convention.",
               Withheld.Tool.CHECKING));
     }
-    return new Named(new Select(frame, original, place, name.text(), name.values(), files));
+    return new Named(
+        new Select(
+            frame, original, place, job.state().rating(frame), name.text(), name.values(), files));
   }
 
   /** Everything behind the frame's stem, so that {@code A.DNG.xmp} stays with {@code A.DNG}. */

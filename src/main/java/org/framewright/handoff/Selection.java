@@ -21,11 +21,10 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
   }
 
   static Selection rated(Job job, FrameScan scan, int atLeast) {
+    var state = job.state();
     return new Selection(
         "rated " + atLeast + " or higher",
-        scan.distinct().stream()
-            .filter(frame -> frame.capture().rating().orElse(0) >= atLeast)
-            .toList(),
+        scan.distinct().stream().filter(frame -> state.rating(frame).orElse(0) >= atLeast).toList(),
         List.of());
   }
 

@@ -589,6 +589,7 @@ class DeliveryTest {
             select.frame(),
             "=cmd()",
             select.place(),
+            select.rating(),
             "@SUM(A1), or so",
             select.fields(),
             select.files());
@@ -617,6 +618,7 @@ class DeliveryTest {
             frame.complete()),
         select.original(),
         select.place(),
+        select.rating(),
         select.name(),
         select.fields(),
         select.files());

@@ -11,6 +11,7 @@ import gov.loc.repository.bagit.verify.BagVerifier;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -80,6 +81,21 @@ class HandOffTest {
             "20261123_KVO_001_F_0004  ->  KVO_001_F_0004",
             "20261123_KVO_002_B_0002  ->  KVO_002_B_0002",
             "3 selects in 9 files");
+  }
+
+  @Test
+  void aRatingSaidInTheJobPrevailsOverThatOfTheFrame() throws Exception {
+    rename();
+    var rated = handOff().rated(4).selects();
+    job.rate(rated.getFirst().frame().knownAs(), 2, "Ines");
+    job.rate(rated.get(1).frame().knownAs(), 5, "Ines");
+    var plan = handOff().rated(4);
+    assertThat(plan.selects())
+        .extracting(Select::name)
+        .containsExactly("KVO_001_F_0004", "KVO_002_B_0002");
+    assertThat(plan.selects().getFirst().rating()).hasValue(5);
+    assertThat(PackagePapers.index(plan, ZoneOffset.UTC).lines().toList().get(1))
+        .startsWith("001,F,20261123_KVO_001_F_0004,KVO_001_F_0004,5,");
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.LongStream;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.Frame;
@@ -147,7 +148,8 @@ class TargetTest {
     var frame =
         new Frame(
             null, List.of(), Path.of("."), "a", files, null, true); // Only the sizes are asked for.
-    var select = new Select(frame, "a", null, "A", new LinkedHashMap<>(), List.of());
+    var select =
+        new Select(frame, "a", null, OptionalInt.empty(), "A", new LinkedHashMap<>(), List.of());
     return new HandOffPlan("all", List.of(select), List.of());
   }
 
