@@ -108,7 +108,7 @@ final class FootLine {
     offered.setVisible(next.isPresent());
     next.ifPresent(
         command -> {
-          offered.setText(texts.get("offer." + command.id()));
+          offered.setText(texts.get("offer." + command.word()));
           offered.setAccessibleText(command.text());
           offeredKey.show(command);
         });

@@ -44,7 +44,11 @@ final class Pictures {
 
   private static final Size SMALL = new Size(1000, 700);
   private static final Size LARGE = new Size(1440, 900);
-  private static final List<String> PAGES = List.of("board", "frames", "names", "client");
+  private static final List<String> PAGES = List.of("board", "names", "client");
+
+  /** The frames of a job, then three of them side by side, then at full size. */
+  private static final List<String> FRAMES = List.of("frames", "compare", "full-size");
+
   private static final List<String> BEFORE_A_JOB =
       List.of("start", "convention", "proposal", "proposal-scripts");
   private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
@@ -165,6 +169,9 @@ final class Pictures {
         }
         if (anyWanted("", PAGES, look, size)) {
           take(look, size, Optional.of(sample), shot -> pages(shot, "", PAGES));
+        }
+        if (anyWanted("", FRAMES, look, size)) {
+          take(look, size, Optional.of(named), this::frames);
         }
         if (wanted("hand-off", look, size)) {
           take(look, size, Optional.of(named), this::handOff);
@@ -412,6 +419,36 @@ final class Pictures {
         .limit(2)
         .forEach(frame -> chosen.add(frame.id()));
     job.select(chosen, true, "Ines");
+    for (var i = 0; i < frames.size(); i++) {
+      job.rate(List.of(frames.get(i).id()), i * 7 % 6, "Ines");
+    }
+  }
+
+  private void frames(Shot shot) throws Exception {
+    show(shot, "frames");
+    for (var i = 0; i < 2; i++) {
+      press(shot, "#grid", KeyCode.RIGHT, true);
+    }
+    settle();
+    write(shot.app()::scene, "frames", shot);
+    press(shot, "#grid", KeyCode.ENTER, false);
+    press(shot, "#compared", KeyCode.RIGHT, false);
+    settle();
+    write(shot.app()::scene, "compare", shot);
+    press(shot, "#compared", KeyCode.F, false);
+    settle();
+    write(shot.app()::scene, "full-size", shot);
+  }
+
+  private static void press(Shot shot, String on, KeyCode key, boolean shift) throws Exception {
+    onInterface(
+        () -> {
+          var node = shot.find(on);
+          node.requestFocus();
+          Event.fireEvent(
+              node, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, shift, false, false, false));
+          return node;
+        });
   }
 
   private void handOff(Shot shot) throws Exception {

@@ -37,18 +37,13 @@ final class SetActions extends HBox {
     HBox.setHgrow(this.next, Priority.ALWAYS);
     this.others = others.stream().map(this::button).toList();
     for (int i = 0; i < others.size(); i++) {
-      this.others.get(i).setText(texts.get("board.act." + word(others.get(i))));
-      this.others.get(i).setId("act-" + word(others.get(i)));
+      this.others.get(i).setText(texts.get("board.act." + others.get(i).word()));
+      this.others.get(i).setId("act-" + others.get(i).word());
       this.others.get(i).setMinWidth(Region.USE_PREF_SIZE);
     }
     getStyleClass().add("set-actions");
     getChildren().add(this.next);
     getChildren().addAll(this.others);
-  }
-
-  /** The last part of a command's id. */
-  private static String word(Command command) {
-    return command.id().substring(command.id().lastIndexOf('.') + 1);
   }
 
   private Button button(Command command) {

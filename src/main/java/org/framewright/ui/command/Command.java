@@ -55,6 +55,11 @@ public record Command(
         Stream.concat(otherKeys.stream(), Stream.of(other)).toList());
   }
 
+  /** What it does whichever page it is on: the last part of its id. */
+  public String word() {
+    return id.substring(id.lastIndexOf('.') + 1);
+  }
+
   /** The key that it is best known by, and the others. */
   List<KeyCodeCombination> keys() {
     return Stream.concat(Stream.of(key), otherKeys.stream()).toList();

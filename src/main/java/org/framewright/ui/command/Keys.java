@@ -41,6 +41,8 @@ public final class Keys {
   /** A key as it is written on keyboards: {@code Backspace}, {@code Ctrl+Z}. */
   public static String text(KeyCodeCombination key) {
     return key.getDisplayText()
+        .replace("\u21b5", "Enter")
+        .replace(KeyCode.ESCAPE.getName(), "Esc")
         .replace(KeyCode.BACK_SPACE.getName(), "Backspace")
         .replace(KeyCode.PAGE_UP.getName(), "Page up")
         .replace(KeyCode.PAGE_DOWN.getName(), "Page down");

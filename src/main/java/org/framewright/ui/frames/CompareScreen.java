@@ -107,11 +107,6 @@ final class CompareScreen implements Screen {
     }
     shownIf(only, shown.sideBySide());
     shownIf(takeAway, shown.sideBySide());
-    only.setText(
-        shown
-            .currentTile()
-            .map(tile -> texts.get("compare.only", tile.frame().stem(), shown.others().size()))
-            .orElse(""));
     left.setText(shown.left() == 0 ? "" : texts.get("compare.left", shown.left()));
     shownIf(left, shown.left() > 0);
   }

@@ -25,7 +25,7 @@ final class FrameActions extends HBox {
 
   /** Adds a button for a command, which says the text of {@code frames.act.} and its last word. */
   Button add(Command command) {
-    var word = word(command);
+    var word = command.word();
     var button = new Button(texts.get("frames.act." + word));
     button.setId("act-" + word);
     // Names have underscores of their own.
@@ -53,7 +53,7 @@ final class FrameActions extends HBox {
     menu.setMinWidth(Region.USE_PREF_SIZE);
     for (var rating : ratings) {
       var item = new MenuItem(rating.text());
-      item.setId("act-" + word(rating));
+      item.setId("act-" + rating.word());
       var key = new KeyCap();
       key.setText(Keys.text(rating.key()));
       item.setGraphic(key);
@@ -61,11 +61,11 @@ final class FrameActions extends HBox {
       item.setOnAction(_ -> rating.fire());
       menu.getItems().add(item);
     }
+    var keys = new KeyCap();
+    keys.setText(texts.get("frames.act.rateKeys"));
+    menu.setGraphic(keys);
+    menu.setContentDisplay(ContentDisplay.RIGHT);
     menu.setTooltip(new Tooltip(texts.get("frames.act.rateWith")));
     getChildren().add(menu);
-  }
-
-  private static String word(Command command) {
-    return command.id().substring(command.id().lastIndexOf('.') + 1);
   }
 }

@@ -37,7 +37,7 @@ public final class FramesScreen implements Screen {
   static final int EDGE = 320;
 
   private static final double HEADING_HEIGHT = 38;
-  private static final double[] SIZES = {128, 176, 256, 384};
+  private static final double[] SIZES = {110, 150, 220, 340};
   private static final String SIZE = "frames.size";
   private static final String UNDO = "frames.undo";
   private static final String REDO = "frames.redo";
@@ -284,7 +284,14 @@ public final class FramesScreen implements Screen {
   /** What can be done with the chosen frames. */
   private FrameActions actions() {
     var actions = new FrameActions(texts);
-    actions.add(command("closer")).getStyleClass().add("does-it");
+    var closer = actions.add(command("closer"));
+    closer.getStyleClass().add("does-it");
+    closer
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> texts.get("frames.act.look", model.selection().chosen().get().size()),
+                model.selection().chosen()));
     actions.add(command("select"));
     actions.addRatings(
         commands.stream().filter(one -> one.id().startsWith("frames.rate")).toList());

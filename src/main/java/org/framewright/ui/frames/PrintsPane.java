@@ -136,7 +136,8 @@ final class PrintsPane extends VBox {
       // A little less, so that rounding never costs the last column.
       var width = Math.floor((grid.getWidth() - SCROLL_BAR) / columns() - GAP) - 1;
       grid.setCellWidth(width);
-      grid.setCellHeight(width * 0.8 + FOOT_EMS * title.getFont().getSize());
+      // Upright and lying pictures have the same room.
+      grid.setCellHeight(width + FOOT_EMS * title.getFont().getSize());
     }
   }
 
