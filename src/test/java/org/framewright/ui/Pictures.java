@@ -14,7 +14,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
-import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
@@ -24,7 +23,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.framewright.base.Progress;
@@ -444,9 +442,7 @@ final class Pictures {
     onInterface(
         () -> {
           var node = shot.find(on);
-          node.requestFocus();
-          Event.fireEvent(
-              node, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, shift, false, false, false));
+          KeyStroke.on(node, key, shift);
           return node;
         });
   }
@@ -539,9 +535,7 @@ final class Pictures {
     onInterface(
         () -> {
           var list = shot.find("#setups");
-          list.requestFocus();
-          Event.fireEvent(
-              list, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, false, false, false, false));
+          KeyStroke.on(list, key, false);
           return list;
         });
   }

@@ -18,11 +18,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Predicate;
 import javafx.application.Platform;
-import javafx.event.Event;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import org.framewright.job.Job;
@@ -155,11 +153,7 @@ final class UiProbeBenchmark {
     onInterface(
         () -> {
           var list = app.scene().lookup("#setups");
-          list.requestFocus();
-          Event.fireEvent(
-              list,
-              new KeyEvent(
-                  KeyEvent.KEY_PRESSED, " ", "", KeyCode.SPACE, false, false, false, false));
+          KeyStroke.on(list, KeyCode.SPACE, false);
           return list;
         });
     while (onInterface(() -> app.session().view().get().revision()).equals(revision)) {

@@ -16,6 +16,7 @@ import javafx.scene.input.KeyCodeCombination;
  * @param action runs on the interface thread and returns at once
  * @param enabled whether it makes sense now
  * @param otherKeys keys that do it as well
+ * @param repeats whether it is done again and again while its key is held down
  */
 public record Command(
     String id,
@@ -23,7 +24,8 @@ public record Command(
     KeyCodeCombination key,
     Runnable action,
     ObservableBooleanValue enabled,
-    List<KeyCodeCombination> otherKeys) {
+    List<KeyCodeCombination> otherKeys,
+    boolean repeats) {
 
   public Command {
     otherKeys = List.copyOf(otherKeys);
@@ -36,7 +38,7 @@ public record Command(
       KeyCodeCombination key,
       Runnable action,
       ObservableBooleanValue enabled) {
-    this(id, text, key, action, enabled, List.of());
+    this(id, text, key, action, enabled, List.of(), false);
   }
 
   /** A command that always makes sense. */
@@ -52,7 +54,13 @@ public record Command(
         key,
         action,
         enabled,
-        Stream.concat(otherKeys.stream(), Stream.of(other)).toList());
+        Stream.concat(otherKeys.stream(), Stream.of(other)).toList(),
+        repeats);
+  }
+
+  /** The same, done again and again while its key is held down: for walking. */
+  public Command repeating() {
+    return new Command(id, text, key, action, enabled, otherKeys, true);
   }
 
   /** What it does whichever page it is on: the last part of its id. */

@@ -1,9 +1,11 @@
 package org.framewright.ui.command;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -13,11 +15,13 @@ import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.stage.Window;
 
 /** The registry of commands: the app's and those of the screen in front. */
 public final class Commands {
   private List<Command> app = List.of();
   private List<Command> screen = List.of();
+  private final Set<KeyCode> held = EnumSet.noneOf(KeyCode.class);
   private boolean fired;
 
   /** Replaces the commands that work on every screen. */
@@ -54,9 +58,15 @@ public final class Commands {
     scene.addEventFilter(
         KeyEvent.KEY_PRESSED,
         event -> {
-          fired =
-              !silent.getAsBoolean()
-                  && meant(event, scene.getFocusOwner()).filter(Command::fire).isPresent();
+          boolean again = !held.add(event.getCode());
+          if (silent.getAsBoolean()) {
+            fired = false;
+            return;
+          }
+          var command = meant(event, scene.getFocusOwner());
+          // A key that is held down a moment too long ticks one setup, not ten.
+          boolean asBefore = again && command.filter(one -> !one.repeats()).isPresent();
+          fired = asBefore || command.filter(Command::fire).isPresent();
           if (fired) {
             event.consume();
           }
@@ -69,7 +79,14 @@ public final class Commands {
             event.consume();
           }
         });
-    scene.addEventFilter(KeyEvent.KEY_RELEASED, _ -> fired = false);
+    scene.addEventFilter(
+        KeyEvent.KEY_RELEASED,
+        event -> {
+          fired = false;
+          held.remove(event.getCode());
+        });
+    // What is let go in another window is not heard here.
+    scene.windowProperty().flatMap(Window::focusedProperty).addListener(_ -> held.clear());
   }
 
   private Optional<Command> meant(KeyEvent event, Node focus) {

@@ -1,5 +1,6 @@
 package org.framewright.ui.command;
 
+import java.util.Map;
 import java.util.Set;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -10,6 +11,18 @@ import javafx.scene.input.KeyCombination.ModifierValue;
 public final class Keys {
   private static final Set<KeyCode> NOT_TYPED =
       Set.of(KeyCode.ESCAPE, KeyCode.PAGE_UP, KeyCode.PAGE_DOWN);
+
+  /** Keys that the toolkit calls otherwise, by the system. */
+  private static final Map<KeyCode, String> WRITTEN =
+      Map.of(
+          KeyCode.BACK_SPACE, "Backspace",
+          KeyCode.DELETE, "Delete",
+          KeyCode.ENTER, "Enter",
+          KeyCode.ESCAPE, "Esc",
+          KeyCode.PAGE_UP, "Page up",
+          KeyCode.PAGE_DOWN, "Page down",
+          KeyCode.PLUS, "+",
+          KeyCode.MINUS, "\u2212");
 
   private Keys() {}
 
@@ -40,12 +53,21 @@ public final class Keys {
 
   /** A key as it is written on keyboards: {@code Backspace}, {@code Ctrl+Z}. */
   public static String text(KeyCodeCombination key) {
-    return key.getDisplayText()
-        .replace("\u21b5", "Enter")
-        .replace(KeyCode.ESCAPE.getName(), "Esc")
-        .replace(KeyCode.BACK_SPACE.getName(), "Backspace")
-        .replace(KeyCode.PAGE_UP.getName(), "Page up")
-        .replace(KeyCode.PAGE_DOWN.getName(), "Page down");
+    var written = WRITTEN.get(key.getCode());
+    return written == null ? key.getDisplayText() : modifiers(key) + written;
+  }
+
+  private static String modifiers(KeyCodeCombination key) {
+    var withLetter =
+        new KeyCodeCombination(
+                KeyCode.A,
+                key.getShift(),
+                key.getControl(),
+                key.getAlt(),
+                key.getMeta(),
+                key.getShortcut())
+            .getDisplayText();
+    return withLetter.substring(0, withLetter.length() - 1);
   }
 
   /** Whether a text field would take this combination as undoing or doing again what was typed. */

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import javafx.beans.binding.Bindings;
-import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -120,44 +120,17 @@ final class CompareScreen implements Screen {
     var commands =
         new ArrayList<>(
             List.of(
-                Command.of(
-                    "compare.next", text("next"), Keys.plain(KeyCode.RIGHT), () -> model.step(1)),
-                Command.of(
-                    "compare.before",
-                    text("before"),
-                    Keys.plain(KeyCode.LEFT),
-                    () -> model.step(-1)),
-                Command.of(
-                    "compare.select", text("select"), Keys.plain(KeyCode.S), model::toggleSelect),
-                new Command(
-                    "compare.only",
-                    text("only"),
-                    Keys.plain(KeyCode.ENTER),
-                    model::selectOnly,
-                    sideBySide()),
-                new Command(
-                    "compare.takeAway",
-                    text("takeAway"),
-                    Keys.plain(KeyCode.MINUS),
-                    model::takeAway,
-                    sideBySide()),
-                Command.of(
-                    "compare.fullSize",
-                    text("fullSize"),
-                    Keys.plain(KeyCode.F),
-                    model::turnFullSize),
-                Command.of(
-                    "compare.right", text("right"), Keys.alt(KeyCode.RIGHT), () -> model.pan(1, 0)),
-                Command.of(
-                    "compare.left", text("left"), Keys.alt(KeyCode.LEFT), () -> model.pan(-1, 0)),
-                Command.of(
-                    "compare.down", text("down"), Keys.alt(KeyCode.DOWN), () -> model.pan(0, 1)),
-                Command.of("compare.up", text("up"), Keys.alt(KeyCode.UP), () -> model.pan(0, -1)),
-                Command.of(
-                    "compare.back",
-                    text("back"),
-                    Keys.plain(KeyCode.ESCAPE),
-                    () -> desk.show(FramesScreen.ID))));
+                walking("next", Keys.plain(KeyCode.RIGHT), () -> model.step(1)),
+                walking("before", Keys.plain(KeyCode.LEFT), () -> model.step(-1)),
+                always("select", KeyCode.S, model::toggleSelect),
+                sideBySide("only", KeyCode.ENTER, model::selectOnly),
+                sideBySide("takeAway", KeyCode.MINUS, model::takeAway),
+                always("fullSize", KeyCode.F, model::turnFullSize),
+                walking("right", Keys.alt(KeyCode.RIGHT), () -> model.pan(1, 0)),
+                walking("left", Keys.alt(KeyCode.LEFT), () -> model.pan(-1, 0)),
+                walking("down", Keys.alt(KeyCode.DOWN), () -> model.pan(0, 1)),
+                walking("up", Keys.alt(KeyCode.UP), () -> model.pan(0, -1)),
+                always("back", KeyCode.ESCAPE, () -> desk.show(FramesScreen.ID))));
     for (int rating = 0; rating <= JobState.MOST_RATED; rating++) {
       commands.add(Ratings.command(texts, "compare", rating, model::rate));
     }
@@ -169,8 +142,21 @@ final class CompareScreen implements Screen {
     return commands.stream().filter(one -> one.id().startsWith("compare.rate")).toList();
   }
 
-  private ObservableBooleanValue sideBySide() {
-    return Bindings.createBooleanBinding(() -> model.shown().get().sideBySide(), model.shown());
+  private Command always(String word, KeyCode key, Runnable action) {
+    return Command.of("compare." + word, text(word), Keys.plain(key), action);
+  }
+
+  private Command walking(String word, KeyCodeCombination key, Runnable action) {
+    return Command.of("compare." + word, text(word), key, action).repeating();
+  }
+
+  private Command sideBySide(String word, KeyCode key, Runnable action) {
+    return new Command(
+        "compare." + word,
+        text(word),
+        Keys.plain(key),
+        action,
+        Bindings.createBooleanBinding(() -> model.shown().get().sideBySide(), model.shown()));
   }
 
   private Command command(String word) {

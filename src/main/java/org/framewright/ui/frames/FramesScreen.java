@@ -260,15 +260,17 @@ public final class FramesScreen implements Screen {
                     Keys.shortcut(KeyCode.A),
                     () -> model.selection().all()),
                 Command.of(
-                    "frames.nextHeading",
-                    text("nextHeading"),
-                    Keys.alt(KeyCode.DOWN),
-                    () -> model.turnHeading(1)),
+                        "frames.nextHeading",
+                        text("nextHeading"),
+                        Keys.alt(KeyCode.DOWN),
+                        () -> model.turnHeading(1))
+                    .repeating(),
                 Command.of(
-                    "frames.headingBefore",
-                    text("headingBefore"),
-                    Keys.alt(KeyCode.UP),
-                    () -> model.turnHeading(-1)),
+                        "frames.headingBefore",
+                        text("headingBefore"),
+                        Keys.alt(KeyCode.UP),
+                        () -> model.turnHeading(-1))
+                    .repeating(),
                 command("larger", KeyCode.PLUS, () -> resize(1))
                     .orBy(Keys.plain(KeyCode.EQUALS))
                     .orBy(Keys.plain(KeyCode.ADD)),

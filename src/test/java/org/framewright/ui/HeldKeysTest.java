@@ -1,0 +1,98 @@
+package org.framewright.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.event.Event;
+import javafx.event.EventType;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Pane;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
+import org.framewright.ui.command.Keys;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.testfx.api.FxToolkit;
+
+class HeldKeysTest {
+  private final List<String> done = new ArrayList<>();
+  private final Commands commands = new Commands();
+  private Pane root;
+  private boolean silent;
+
+  @BeforeEach
+  void aSceneWithACommandAndOneThatRepeats() throws Exception {
+    FxToolkit.registerPrimaryStage();
+    commands.screen(
+        List.of(
+            Command.of("tick", "Tick", Keys.plain(KeyCode.SPACE), () -> done.add("tick")),
+            Command.of("walk", "Walk", Keys.plain(KeyCode.DOWN), () -> done.add("walk"))
+                .repeating()));
+    root =
+        onInterface(
+            () -> {
+              var pane = new Pane();
+              commands.listenTo(new Scene(pane), () -> silent);
+              return pane;
+            });
+  }
+
+  private void key(EventType<KeyEvent> type, KeyCode key) throws Exception {
+    onInterface(
+        () -> {
+          Event.fireEvent(root, new KeyEvent(type, "", "", key, false, false, false, false));
+          return key;
+        });
+  }
+
+  private void pressed(KeyCode key) throws Exception {
+    key(KeyEvent.KEY_PRESSED, key);
+  }
+
+  private void released(KeyCode key) throws Exception {
+    key(KeyEvent.KEY_RELEASED, key);
+  }
+
+  @Test
+  void aKeyThatIsHeldDownTicksOnce() throws Exception {
+    pressed(KeyCode.SPACE);
+    pressed(KeyCode.SPACE);
+    pressed(KeyCode.SPACE);
+    assertThat(done).containsExactly("tick");
+    released(KeyCode.SPACE);
+    pressed(KeyCode.SPACE);
+    assertThat(done).containsExactly("tick", "tick");
+  }
+
+  @Test
+  void aKeyThatIsHeldDownWalksOn() throws Exception {
+    pressed(KeyCode.DOWN);
+    pressed(KeyCode.DOWN);
+    assertThat(done).containsExactly("walk", "walk");
+  }
+
+  @Test
+  void aKeyIsHeldDownByItself() throws Exception {
+    pressed(KeyCode.DOWN);
+    pressed(KeyCode.SPACE);
+    released(KeyCode.DOWN);
+    pressed(KeyCode.SPACE);
+    assertThat(done).containsExactly("walk", "tick");
+  }
+
+  @Test
+  void aKeyThatAnsweredAQuestionDoesNothingMoreWhileItIsHeldDown() throws Exception {
+    silent = true;
+    pressed(KeyCode.SPACE);
+    silent = false;
+    pressed(KeyCode.SPACE);
+    assertThat(done).isEmpty();
+    released(KeyCode.SPACE);
+    pressed(KeyCode.SPACE);
+    assertThat(done).containsExactly("tick");
+  }
+}

@@ -1,0 +1,109 @@
+package org.framewright.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A day on a display of the window system: real windows, keys and clicks, where Xvfb, a window
+ * manager and the toolkit's own libraries are there.
+ */
+@Tag("slow")
+class RealDisplayTest {
+  private static final long MINUTES = 8;
+
+  @TempDir private Path folder;
+  private final List<Process> running = new ArrayList<>();
+
+  @AfterEach
+  void end() {
+    running.reversed().forEach(Process::destroy);
+  }
+
+  @Test
+  void aDayOnARealDisplayGoesWithoutAFault() throws Exception {
+    var display = display();
+    assumeTrue(
+        display.isPresent(), "Xvfb is not installed: the app was not tried on a real display");
+    // Without a window manager no window gets the keys.
+    var manager = start(display.get(), List.of("openbox"));
+    assumeTrue(
+        manager.isPresent(), "openbox is not installed: the app was not tried on a real display");
+    var said = folder.resolve("said.txt");
+    var day =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "--enable-native-access=ALL-UNNAMED",
+                "-Dprism.order=sw",
+                "-Dglass.gtk.uiScale=1",
+                "-Dtestfx.robot=glass",
+                "-cp",
+                System.getProperty("java.class.path"),
+                OnRealDisplay.class.getName(),
+                folder.toString())
+            .redirectErrorStream(true)
+            .redirectOutput(said.toFile());
+    day.environment().put("DISPLAY", display.get());
+    day.environment().put("GDK_BACKEND", "x11");
+    day.environment().remove("WAYLAND_DISPLAY");
+    var process = day.start();
+    running.add(process);
+    var inTime = process.waitFor(MINUTES, TimeUnit.MINUTES);
+    var text = Files.readString(said);
+    assertThat(inTime).as(text).isTrue();
+    assumeTrue(
+        process.exitValue() != OnRealDisplay.NO_TOOLKIT,
+        "the toolkit shows no window here, libgtk-3 may not be installed: " + text);
+    assertThat(process.exitValue()).as(text).isZero();
+    assertThat(text).contains(OnRealDisplay.DONE).doesNotContain("Exception");
+  }
+
+  /** A display of its own; nothing if there is none to be had. */
+  private Optional<String> display() throws IOException {
+    Process server;
+    try {
+      server =
+          new ProcessBuilder(
+                  "Xvfb", "-displayfd", "1", "-screen", "0", "1600x1000x24", "-nolisten", "tcp")
+              .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .start();
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+    running.add(server);
+    var number =
+        new BufferedReader(
+                new InputStreamReader(server.getInputStream(), StandardCharsets.US_ASCII))
+            .readLine();
+    return Optional.ofNullable(number).map(found -> ":" + found.strip());
+  }
+
+  private Optional<Process> start(String display, List<String> command) {
+    try {
+      var builder =
+          new ProcessBuilder(command)
+              .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .redirectOutput(ProcessBuilder.Redirect.DISCARD);
+      builder.environment().put("DISPLAY", display);
+      var process = builder.start();
+      running.add(process);
+      return Optional.of(process);
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+  }
+}
