@@ -21,6 +21,7 @@ import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.settings.Places;
 
 /**
  * The app on the display of {@code DISPLAY}, driven by events of the window system: a program of
@@ -201,6 +202,9 @@ final class OnRealDisplay {
     }
     assertThat(now.onSet().orElseThrow().setup()).isEqualTo("%03d".formatted(1 + 2 * TEN));
     assertThat(now.arrivals()).hasSize(FRAMES);
+    assertThat(Places.in(folder.resolve("settings")).log())
+        .as("the file that takes what nobody foresaw")
+        .doesNotExist();
   }
 
   private void await(Callable<Boolean> condition) throws Exception {
