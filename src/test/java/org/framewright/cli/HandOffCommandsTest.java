@@ -7,12 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The commands around the sample job, which is played once by the first of them. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@Tag("slow")
 class HandOffCommandsTest {
   private Path folder;
   private String story;

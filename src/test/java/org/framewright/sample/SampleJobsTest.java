@@ -10,9 +10,11 @@ import java.util.stream.Collectors;
 import org.framewright.job.Job;
 import org.framewright.job.SetupStatus;
 import org.framewright.shotlist.SetupState;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 class SampleJobsTest {
   private static final Instant NOW = Instant.parse("2027-02-03T10:15:00Z");
 
