@@ -3,12 +3,14 @@ package org.framewright.ui;
 import static org.framewright.ui.OnInterface.onInterface;
 
 import java.awt.image.BufferedImage;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -141,16 +143,36 @@ final class Pictures {
     Locale.setDefault(Locale.ENGLISH);
     Files.createDirectories(ALL);
     Files.createDirectories(PAPERS);
-    var work = Files.createTempDirectory("shoots");
+    var work = place();
     Platform.startup(() -> {});
     Platform.setImplicitExit(false);
+    // The toolkit's threads would keep a failed run alive.
+    var code = 1;
     try {
       new Pictures(work, List.of(args)).takeAll();
-      System.exit(0);
+      code = 0;
     } catch (Exception e) {
-      // The toolkit's threads would keep a failed run alive.
       e.printStackTrace();
-      System.exit(1);
+    } finally {
+      delete(work);
+      System.exit(code);
+    }
+  }
+
+  /** A place such as people have, where this system lets one make it: pages show it. */
+  private static Path place() throws IOException {
+    try {
+      return Files.createDirectory(Path.of("/shoots"));
+    } catch (IOException e) {
+      return Files.createTempDirectory("shoots");
+    }
+  }
+
+  private static void delete(Path folder) throws IOException {
+    try (var all = Files.walk(folder)) {
+      for (var one : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(one);
+      }
     }
   }
 
