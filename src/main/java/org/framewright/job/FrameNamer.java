@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -53,6 +54,27 @@ final class FrameNamer {
   }
 
   FrameNames names(FrameScan scan) {
+    nameAll(scan);
+    return new FrameNames(requests, leftOut);
+  }
+
+  /**
+   * The name of a frame that comes after all those of a scan, once these have the names that they
+   * are to have.
+   *
+   * @param folder where it will lie
+   * @param at when it is taken
+   */
+  Built next(FrameScan scan, Setup setup, Optional<String> view, Path folder, LocalDateTime at) {
+    var numbering = nameAll(scan);
+    var given = fields.ofPeople(setup, view);
+    fields.addFromFolders(root.relativize(folder), given);
+    fields.names().stream().filter(fields::isDate).forEach(name -> given.put(name, at.toString()));
+    fields.counter().ifPresent(name -> given.put(name, "" + numbering.orElseThrow().next(given)));
+    return convention.build(FrameFields.KIND, given);
+  }
+
+  private Optional<Numbering> nameAll(FrameScan scan) {
     var numbering =
         fields
             .counter()
@@ -66,7 +88,7 @@ final class FrameNamer {
                 .thenComparing(Frame::stem)
                 .thenComparing(Frame::folder))
         .forEach(frame -> name(frame, numbering));
-    return new FrameNames(requests, leftOut);
+    return numbering;
   }
 
   private void name(Frame frame, Optional<Numbering> numbering) {

@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.ConcurrentHashMap;
+import org.framewright.base.Problem;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
@@ -23,6 +25,8 @@ import org.framewright.shotlist.ShotList;
  * setup it belongs to, and has names made, see {@link FrameNamer}. Safe for several threads.
  */
 final class FrameNaming {
+  private static final String NO_PATTERN = "Give it a pattern names.frame.";
+
   private final Convention convention;
   private final ShotList list;
   private final Optional<FrameFields> fields;
@@ -127,9 +131,37 @@ final class FrameNaming {
             .map(
                 frame ->
                     new FrameNames.LeftOut(
-                        frame,
-                        "the convention has no names for frames",
-                        "Give it a pattern names.frame."))
+                        frame, "the convention has no names for frames", NO_PATTERN))
             .toList());
+  }
+
+  /**
+   * The name of the next frame of a setup; {@code root} is the job folder, {@code folder} where the
+   * frame will lie.
+   */
+  NextName next(
+      Path root,
+      FrameScan scan,
+      Tally tally,
+      FrameTimes times,
+      Setup setup,
+      Optional<String> view,
+      Path folder,
+      LocalDateTime at) {
+    if (fields.isEmpty()) {
+      return unknown(setup, "the convention has no names for frames", NO_PATTERN);
+    }
+    var namer = new FrameNamer(root, convention, fields.get(), this, tally, times);
+    return switch (namer.next(scan, setup, view, folder, at)) {
+      case Built.Name name -> new NextName.Known(name.text());
+      case Built.Refused refused -> {
+        var fault = refused.findings().getFirst();
+        yield unknown(setup, fault.message(), fault.remedy().orElse(""));
+      }
+    };
+  }
+
+  private static NextName unknown(Setup setup, String why, String remedy) {
+    return new NextName.Unknown(new Problem(why, "setup " + setup.code(), remedy));
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -738,6 +739,31 @@ public final class Job {
     var now = fold;
     var standing = standing(now, scan);
     return naming(now.list()).names(folder, scan, standing.tally(), times(now, standing));
+  }
+
+  /**
+   * The name that the next frame of a setup is to have when it is taken now: the one that {@link
+   * #frameNames} gives it once it is there, after all frames of a scan.
+   *
+   * @param view the view that is before the camera
+   * @param folder where it will lie; what a convention reads from folders is read from this one
+   * @throws JobException if the list has no setup of that code
+   */
+  public NextName nextName(String setup, Optional<String> view, Path folder, FrameScan scan)
+      throws JobException {
+    var now = fold;
+    var standing = standing(now, scan);
+    var of = setup(setup);
+    var naming = naming(now.list());
+    return naming.next(
+        this.folder,
+        scan,
+        standing.tally(),
+        times(now, standing),
+        of,
+        view.or(() -> ViewCodes.onlyOnes(naming.list()).apply(of.code())),
+        folder,
+        LocalDateTime.ofInstant(now(), clock.getZone()));
   }
 
   /** What a setup still lacks, in words: {@code back: none of 2}. */

@@ -28,6 +28,7 @@ import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Step.Mark;
 import org.framewright.ui.session.Steps;
+import org.framewright.ui.session.ViewCount;
 
 /** The board without its controls. */
 public final class BoardModel {
@@ -231,10 +232,7 @@ public final class BoardModel {
 
   /** The wanted views of which a setup has no frame. */
   List<String> withoutFrames(SetupRow row) {
-    return wantedViews(row).stream()
-        .filter(count -> count.frames() == 0)
-        .map(ViewCount::code)
-        .toList();
+    return ViewCount.without(row.setup(), row.views());
   }
 
   private static List<ViewCount> wantedViews(SetupRow row) {

@@ -21,6 +21,7 @@ import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.ViewCount;
 
 /**
  * What is on set now: its code, what it is and its wanted views; its last frame in all the room

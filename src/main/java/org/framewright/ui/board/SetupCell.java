@@ -16,6 +16,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.ViewCount;
 
 /**
  * One line of the list. Views stand in places of their own, so that they make columns; only a view

@@ -1,12 +1,9 @@
 package org.framewright.ui.board;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.frames.SetupTally;
@@ -15,6 +12,7 @@ import org.framewright.job.SetupStatus;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.ViewCount;
 
 /**
  * One setup as the board shows it.
@@ -65,29 +63,10 @@ public record SetupRow(
         status,
         counted,
         inFront,
-        views(setup, counted, inFront),
+        ViewCount.of(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
         before != null && before.comesNext,
         searched(setup, status.state()));
-  }
-
-  private static List<ViewCount> views(
-      Setup setup, Optional<SetupTally> counted, Optional<String> inFront) {
-    var counts = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
-    counted.ifPresent(tally -> counts.putAll(tally.byView()));
-    var views = new ArrayList<ViewCount>();
-    for (var view : setup.views()) {
-      var frames = counts.remove(view.code());
-      views.add(
-          new ViewCount(
-              view.code(),
-              frames == null ? 0 : frames,
-              view.frames(),
-              inFront.filter(view.code()::equalsIgnoreCase).isPresent()));
-    }
-    counts.forEach(
-        (code, frames) -> views.add(new ViewCount(code, frames, OptionalInt.of(0), false)));
-    return List.copyOf(views);
   }
 
   private static String where(Setup setup) {

@@ -8,7 +8,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.Pegs;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.session.ViewCount;
 
 /**
  * One view of the setup on set: its word, its frames out of those wanted, its pegs. A click brings
@@ -69,7 +71,7 @@ final class ViewBlock extends VBox {
     now.setManaged(view.before());
     count.setText(String.valueOf(view.frames()));
     wanted.setText(frames > 0 ? texts.get("board.of", frames) : "");
-    pegs.show(view);
+    pegs.show(view.frames(), frames);
     pegs.setManaged(frames > 0);
     pseudoClassStateChanged(BEFORE, view.before());
     pseudoClassStateChanged(COMPLETE, view.complete() && !view.code().isEmpty());

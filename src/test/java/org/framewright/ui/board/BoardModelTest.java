@@ -21,6 +21,7 @@ import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Steps;
+import org.framewright.ui.session.ViewCount;
 import org.junit.jupiter.api.Test;
 
 class BoardModelTest {
