@@ -23,7 +23,8 @@ public final class App extends Application {
             Locale.getDefault(),
             Background.threads(),
             Platform::runLater,
-            new PlatformChoosers(stage));
+            new PlatformChoosers(stage),
+            FileManager.here());
     composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()

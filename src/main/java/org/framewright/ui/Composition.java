@@ -43,6 +43,7 @@ final class Composition implements Desk, AutoCloseable {
   private final Clock clock;
   private final Background background;
   private final FileChoosers files;
+  private final FileManager fileManager;
   private final Texts texts;
   private final Troubles troubles;
   private final Preferences preferences;
@@ -66,12 +67,14 @@ final class Composition implements Desk, AutoCloseable {
       Locale locale,
       Background background,
       Executor ui,
-      FileChoosers files) {
+      FileChoosers files,
+      FileManager fileManager) {
     this.stage = stage;
     this.places = places;
     this.clock = clock;
     this.background = background;
     this.files = files;
+    this.fileManager = fileManager;
     this.texts = Texts.in(locale);
     this.troubles = new Troubles(texts, new LogFile(places.log(), clock));
     this.preferences =
@@ -165,6 +168,12 @@ final class Composition implements Desk, AutoCloseable {
             texts.get("command.app.notices"),
             NOTICES,
             jobs::showNotices,
+            jobs.isOpen()),
+        new Command(
+            "app.showJob",
+            texts.get("command.app.showJob"),
+            Keys.shortcutShift(KeyCode.O),
+            () -> jobs.current().ifPresent(job -> showInFileManager(job.session().job().folder())),
             jobs.isOpen()),
         new Command(
             "app.closeJob",
@@ -380,6 +389,19 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void answer(String text, String offered) {
     shell.answer(text, offered);
+  }
+
+  @Override
+  public void showInFileManager(Path path) {
+    tasks.quietly(() -> fileManager.show(path), outcome -> say(words(outcome)), this::trouble);
+  }
+
+  private String words(FileManager.Outcome outcome) {
+    return switch (outcome) {
+      case FileManager.Outcome.Shown(var path) -> texts.get("files.shown", path.toString());
+      case FileManager.Outcome.NoManager(var path) -> texts.get("files.noManager", path.toString());
+      case FileManager.Outcome.Gone(var path) -> texts.get("files.gone", path.toString());
+    };
   }
 
   @Override

@@ -15,12 +15,13 @@ import java.util.concurrent.TimeUnit;
  * with a hyphen is no option.
  *
  * <ul>
- *   <li>Linux and the like: {@code ShowItems} of the File Manager D-Bus Interface (freedesktop.org),
- *       which chooses the file in its folder; where nobody answers, {@code xdg-open} of the folder
- *       (xdg-utils).
+ *   <li>Linux and the like: {@code ShowItems} of the File Manager D-Bus Interface
+ *       (freedesktop.org), which chooses the file in its folder; where nobody answers, {@code
+ *       xdg-open} of the folder (xdg-utils).
  *   <li>macOS: {@code open -R} (open(1)).
  *   <li>Windows: {@code explorer /select,} with the path in quotation marks, since Explorer takes
- *       commas and equals signs for separators (Microsoft, "Windows Explorer command-line options").
+ *       commas and equals signs for separators (Microsoft, "Windows Explorer command-line
+ *       options").
  * </ul>
  */
 final class FileManager {
@@ -61,7 +62,7 @@ final class FileManager {
     /** No file manager was found. */
     record NoManager(Path path) implements Outcome {}
 
-    /** Neither the file nor a folder above it is there. */
+    /** Neither the file nor the folder that it was in is there. */
     record Gone(Path path) implements Outcome {}
   }
 
@@ -95,11 +96,9 @@ final class FileManager {
   }
 
   private static Optional<Path> nearest(Path path) {
-    var at = path;
-    while (at != null && !Files.exists(at)) {
-      at = at.getParent();
-    }
-    return Optional.ofNullable(at);
+    return Files.exists(path)
+        ? Optional.of(path)
+        : Optional.ofNullable(path.getParent()).filter(Files::isDirectory);
   }
 
   private boolean works(List<String> command) throws InterruptedException {

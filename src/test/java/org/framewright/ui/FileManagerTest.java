@@ -123,16 +123,17 @@ class FileManagerTest {
 
   @Test
   void ofAFileThatIsGoneItsFolderIsShown() throws Exception {
-    var gone = folder.resolve("away").resolve("IMG_0002.JPG");
-    assertThat(ending(Family.MACOS, OptionalInt.of(0)).show(gone))
+    assertThat(ending(Family.MACOS, OptionalInt.of(0)).show(folder.resolve("IMG_0002.JPG")))
         .isEqualTo(new Outcome.Shown(folder));
     assertThat(started.getFirst().getLast()).isEqualTo(folder.toString());
+    var away = folder.resolve("unplugged").resolve("IMG_0002.JPG");
+    assertThat(ending(Family.MACOS).show(away)).isEqualTo(new Outcome.Gone(away));
   }
 
   @Test
   @EnabledOnOs({OS.LINUX, OS.MAC})
   void aNameThatBeginsWithAHyphenIsNoOption() throws Exception {
-    var odd = Path.of("-R");
+    var odd = Path.of("-R"); // Nothing is there: the folder that the tests run in is shown.
     for (var family : Family.values()) {
       new FileManager(
               family,

@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -90,7 +91,9 @@ final class OpenApp {
         Locale.ENGLISH,
         Background.threads(),
         Platform::runLater,
-        choosers);
+        choosers,
+        // What a test shows there must not come up on the screen of whoever runs it.
+        new FileManager(FileManager.Family.LINUX, _ -> OptionalInt.of(0)));
   }
 
   Composition app() {

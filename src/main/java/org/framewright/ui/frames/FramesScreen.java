@@ -218,6 +218,10 @@ public final class FramesScreen implements Screen {
     }
   }
 
+  private void showInFileManager() {
+    model.current().ifPresent(tile -> desk.showInFileManager(tile.frame().primary().path()));
+  }
+
   @Override
   public String id() {
     return ID;
@@ -250,6 +254,8 @@ public final class FramesScreen implements Screen {
                 command("closer", KeyCode.ENTER, this::lookCloser),
                 chosen("select", KeyCode.S, model::toggleSelect),
                 chosen("move", KeyCode.M, this::askMove),
+                chosen("show", KeyCode.O, this::showInFileManager),
+                handOff.showPackage(),
                 command("handOff", KeyCode.H, handOff::ask),
                 command("handOffByList", KeyCode.N, handOff::askForList),
                 command("find", KeyCode.SLASH, filter::requestFocus),

@@ -33,6 +33,8 @@ final class HandOffModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Running>> running =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Path>> made =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final BooleanBinding ready;
 
   private record Prepared(HandOffPlan plan, int number) {}
@@ -125,6 +127,9 @@ final class HandOffModel {
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());
+              if (delivery instanceof Delivery.Delivered done) {
+                made.set(Optional.of(done.folder()));
+              }
               ended.accept(ended(delivery));
             },
             failure -> {
@@ -143,6 +148,11 @@ final class HandOffModel {
    * @param done whether the package is there
    */
   record Ended(boolean done, String what, String remedy) {}
+
+  /** The package that was made last since the job was opened, if there is one. */
+  ReadOnlyObjectProperty<Optional<Path>> made() {
+    return made.getReadOnlyProperty();
+  }
 
   private Ended ended(Delivery delivery) {
     return switch (delivery) {

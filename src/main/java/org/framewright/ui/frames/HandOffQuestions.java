@@ -1,7 +1,11 @@
 package org.framewright.ui.frames;
 
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
@@ -10,6 +14,7 @@ import org.framewright.ui.session.JobSession;
 
 /** What is asked before frames are handed off, and what is said afterwards. */
 final class HandOffQuestions {
+  private static final String SHOW_PACKAGE = "frames.showPackage";
   private static final String PLACE = "handoff.place";
 
   private final Desk desk;
@@ -29,6 +34,16 @@ final class HandOffQuestions {
     handOff.startAt(desk.preferences().path(PLACE));
     return new HandOffQuestions(
         desk, handOff, new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble));
+  }
+
+  /** Shows the package that was made last where it lies. */
+  Command showPackage() {
+    return new Command(
+        SHOW_PACKAGE,
+        texts.get("command." + SHOW_PACKAGE),
+        Keys.shift(KeyCode.O),
+        () -> handOff.made().get().ifPresent(desk::showInFileManager),
+        Bindings.createBooleanBinding(() -> handOff.made().get().isPresent(), handOff.made()));
   }
 
   /** Where the selects go; then hands them off. */
@@ -81,7 +96,7 @@ final class HandOffQuestions {
         ended -> {
           if (ended.done()) {
             clientList.clear();
-            desk.say(ended.what());
+            desk.answer(ended.what(), SHOW_PACKAGE);
           } else {
             var body = new VBox(WrappedText.of(ended.what()), WrappedText.of(ended.remedy()));
             body.getStyleClass().add("trouble");

@@ -40,6 +40,9 @@ public interface Desk {
    */
   void answer(String text, String offered);
 
+  /** Shows a file or folder in the system's own file manager, and says what came of it. */
+  void showInFileManager(Path path);
+
   /** Opens a job folder in the background and shows its list. */
   void openJob(Path folder);
 
