@@ -210,6 +210,11 @@ public final class Job {
     return elsewhere;
   }
 
+  /** The name of this computer in the job. */
+  public String station() {
+    return log.station();
+  }
+
   /**
    * The job's time: this station's clock, unless another station's was found to be ahead of it, by
    * 30 days at most.

@@ -257,7 +257,10 @@ final class Composition implements Desk, AutoCloseable {
   }
 
   Scene clientScene() {
-    return jobs.current().flatMap(OpenJob::client).map(ClientWindow::scene).orElse(null);
+    return jobs.current()
+        .flatMap(job -> job.client().window())
+        .map(ClientWindow::scene)
+        .orElse(null);
   }
 
   JobSession session() {

@@ -1,12 +1,18 @@
 package org.framewright.ui;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableBooleanValue;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -14,6 +20,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -24,7 +31,7 @@ import org.framewright.ui.page.Dialogs;
  * The layer over the page: one dialog of paper at a time, which keeps the keys while it lies there.
  */
 final class DialogLayer implements Dialogs {
-  private StackPane layer = new StackPane();
+  private Layer layer = new Layer();
   private final ReadOnlyBooleanWrapper open = new ReadOnlyBooleanWrapper(false);
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
@@ -41,7 +48,7 @@ final class DialogLayer implements Dialogs {
    */
   void renew() {
     dismiss();
-    layer = new StackPane();
+    layer = new Layer();
     prepare();
   }
 
@@ -67,7 +74,7 @@ final class DialogLayer implements Dialogs {
     }
     dialog = next;
     before = layer.getScene().getFocusOwner();
-    layer.getChildren().setAll(paper(next));
+    layer.lay(paper(next), next.on());
     layer.setVisible(true);
     open.set(true);
     layer.getScene().focusOwnerProperty().addListener(keepFocus);
@@ -96,7 +103,7 @@ final class DialogLayer implements Dialogs {
       dialog = null;
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
       layer.setVisible(false);
-      layer.getChildren().clear();
+      layer.clear();
       open.set(false);
       if (before != null) {
         before.requestFocus();
@@ -109,9 +116,7 @@ final class DialogLayer implements Dialogs {
     var title = WrappedText.of(next.title(), "dialog-title");
     var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
-    var buttons = new HBox(later);
-    buttons.getStyleClass().add("dialog-buttons");
-    buttons.setAlignment(Pos.CENTER_RIGHT);
+    var buttons = new ArrayList<Button>(List.of(later));
     if (!next.confirm().isEmpty()) {
       var confirm = new Button(next.confirm());
       confirm.setId("dialog-confirm");
@@ -120,14 +125,39 @@ final class DialogLayer implements Dialogs {
       confirm.setMnemonicParsing(false);
       confirm.disableProperty().bind(javafx.beans.binding.Bindings.not(next.ready()));
       confirm.setOnAction(_ -> answer());
-      buttons.getChildren().add(confirm);
+      buttons.add(confirm);
     }
-    var paper = new VBox(title, next.body(), buttons);
+    var paper =
+        new VBox(title, next.body(), next.on().isEmpty() ? inLine(buttons) : below(buttons));
     paper.getStyleClass().add("dialog");
     paper.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     paper.setAccessibleRole(AccessibleRole.DIALOG);
     paper.setAccessibleText(next.title());
     return paper;
+  }
+
+  private static Region inLine(List<Button> buttons) {
+    var line = new HBox();
+    line.getChildren().addAll(buttons);
+    line.getStyleClass().add("dialog-buttons");
+    line.setAlignment(Pos.CENTER_RIGHT);
+    return line;
+  }
+
+  /** The narrow paper: what the question is about first, each with its key on it. */
+  private static Region below(List<Button> buttons) {
+    var column = new VBox();
+    column.getStyleClass().add("dialog-buttons");
+    for (var button : buttons.reversed()) {
+      var key = new KeyCap();
+      key.setText((button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER).getName());
+      button.setGraphic(key);
+      button.setContentDisplay(ContentDisplay.RIGHT);
+      button.getStyleClass().add("act");
+      button.setMaxWidth(Double.MAX_VALUE);
+      column.getChildren().add(button);
+    }
+    return column;
   }
 
   private void key(KeyEvent event) {
@@ -146,6 +176,48 @@ final class DialogLayer implements Dialogs {
   private void bringBack(Node now) {
     if (dialog != null && now != null && !KeyFocus.isWithin(layer)) {
       dialog.focus().requestFocus();
+    }
+  }
+
+  /** Lays the paper in the middle, or at the foot of a part of the page. */
+  private static final class Layer extends StackPane {
+    private static final PseudoClass ON_A_PART = PseudoClass.getPseudoClass("on-a-part");
+
+    private final InvalidationListener moved = _ -> requestLayout();
+    private Optional<Region> part = Optional.empty();
+
+    void lay(Region paper, Optional<Region> on) {
+      part = on.filter(one -> one.getScene() != null);
+      part.ifPresent(
+          one -> {
+            one.layoutBoundsProperty().addListener(moved);
+            one.localToSceneTransformProperty().addListener(moved);
+          });
+      pseudoClassStateChanged(ON_A_PART, part.isPresent());
+      getChildren().setAll(paper);
+    }
+
+    void clear() {
+      part.ifPresent(
+          one -> {
+            one.layoutBoundsProperty().removeListener(moved);
+            one.localToSceneTransformProperty().removeListener(moved);
+          });
+      part = Optional.empty();
+      getChildren().clear();
+    }
+
+    @Override
+    protected void layoutChildren() {
+      super.layoutChildren();
+      part.ifPresent(one -> getChildren().forEach(paper -> lay(paper, one)));
+    }
+
+    private void lay(Node paper, Region on) {
+      var place = sceneToLocal(on.localToScene(on.getLayoutBounds()));
+      var wide = Math.min(place.getWidth(), getWidth());
+      var high = Math.min(paper.prefHeight(wide), getHeight());
+      paper.resizeRelocate(place.getMinX(), Math.max(0, place.getMaxY() - high), wide, high);
     }
   }
 }

@@ -149,12 +149,13 @@ final class Jobs {
     var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
     var lists = new ListScreen(desk, next);
     var frames = new FramesScreen(desk, next, shown);
-    var board =
-        new BoardScreen(desk, next, shown, this::turnClient, lists::ask, frames::lookAtLoose);
+    var client = new ClientDisplay(desk, next, shown, stage, appearance);
+    var board = new BoardScreen(desk, next, shown, client, lists::ask, frames::lookAtLoose);
+    client.signOff(board::askWhoAgrees);
     fit(board.node(), size);
     board.takeApart();
     fit(board.firstLines(), size);
-    return new OpenJob(desk, next, shown, board, frames, names(next), lists);
+    return new OpenJob(desk, next, shown, board, frames, names(next), lists, client);
   }
 
   private RenamesScreen names(JobSession session) {
@@ -264,28 +265,21 @@ final class Jobs {
 
   /** Opens or closes the client's window. */
   void turnClient() {
-    open.ifPresent(
-        job -> {
-          if (job.isClientShown()) {
-            job.closeClient();
-          } else {
-            job.showClient(stage, appearance);
-          }
-        });
+    open.ifPresent(job -> job.client().turn());
   }
 
   /** Makes the client's window anew, if there is one. */
   void renewClient() {
-    open.filter(OpenJob::isClientShown).ifPresent(job -> job.showClient(stage, appearance));
+    open.ifPresent(job -> job.client().renew());
   }
 
   void closeClient() {
-    open.ifPresent(OpenJob::closeClient);
+    open.ifPresent(job -> job.client().close());
   }
 
   /** Dresses the client's window, if there is one. */
   void dress() {
-    open.flatMap(OpenJob::client).ifPresent(window -> appearance.dress(window.scene()));
+    open.ifPresent(job -> job.client().dress());
   }
 
   /** All there is to know of the folder. */

@@ -27,11 +27,11 @@ final class OpenJob implements AutoCloseable {
   private final FramesScreen frames;
   private final RenamesScreen names;
   private final ListScreen lists;
+  private final ClientDisplay client;
   private final Screen closer;
   private AutoCloseable otherStations = () -> {};
   private Subscription hearing = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
-  private Optional<ClientWindow> client = Optional.empty();
 
   /** Made away from the interface, which no window shows yet. */
   OpenJob(
@@ -41,7 +41,8 @@ final class OpenJob implements AutoCloseable {
       BoardScreen board,
       FramesScreen frames,
       RenamesScreen names,
-      ListScreen lists) {
+      ListScreen lists,
+      ClientDisplay client) {
     this.desk = desk;
     this.session = session;
     this.pictures = pictures;
@@ -49,6 +50,7 @@ final class OpenJob implements AutoCloseable {
     this.frames = frames;
     this.names = names;
     this.lists = lists;
+    this.client = client;
     this.closer = frames.closer();
   }
 
@@ -68,7 +70,8 @@ final class OpenJob implements AutoCloseable {
     return notices;
   }
 
-  Optional<ClientWindow> client() {
+  /** The client's screen. */
+  ClientDisplay client() {
     return client;
   }
 
@@ -110,35 +113,10 @@ final class OpenJob implements AutoCloseable {
             .orElseGet(() -> texts.get("elsewhere.list", did.station())));
   }
 
-  /** Opens the client's window. */
-  void showClient(javafx.stage.Stage beside, Appearance appearance) {
-    closeClient();
-    var window =
-        new ClientWindow(
-            session,
-            pictures,
-            desk.texts(),
-            beside,
-            new WindowPlace(desk.preferences(), "client"),
-            board::askWhoAgrees);
-    appearance.dress(window.scene());
-    window.show();
-    client = Optional.of(window);
-  }
-
-  boolean isClientShown() {
-    return client.filter(window -> window.showing().get()).isPresent();
-  }
-
-  void closeClient() {
-    client.ifPresent(ClientWindow::dispose);
-    client = Optional.empty();
-  }
-
   /** All but the pages, which the shell disposes. */
   @Override
   public void close() {
-    closeClient();
+    client.close();
     try {
       otherStations.close();
     } catch (Exception e) {

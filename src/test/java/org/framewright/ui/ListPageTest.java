@@ -118,7 +118,7 @@ class ListPageTest {
   void theClientsScreenOpensWithAKeyAndTakesASignOff() throws Exception {
     press(KeyCode.SPACE);
     onSet("001");
-    press(KeyCode.C);
+    press(KeyCode.SHIFT, KeyCode.C);
     await(() -> app.clientScene().getWindow().isShowing());
     Platform.runLater(() -> app.clientScene().getWindow().requestFocus());
     await(() -> app.clientScene().getWindow().isFocused());

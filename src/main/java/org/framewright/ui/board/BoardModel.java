@@ -25,6 +25,7 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.LookedAt;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Step.Mark;
 import org.framewright.ui.session.Steps;
@@ -42,6 +43,7 @@ public final class BoardModel {
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
 
   private final BoardLines shown = new BoardLines();
+  private final LookedAt looked = new LookedAt(false);
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Standing> standing =
       new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of(), 0, 0));
@@ -142,6 +144,11 @@ public final class BoardModel {
   /** What is on set, its last frames and what comes next; changes once for all three. */
   ReadOnlyObjectProperty<Now> now() {
     return now.getReadOnlyProperty();
+  }
+
+  /** Which of the last frames of the setup on set is looked at; a new one is by itself. */
+  LookedAt looked() {
+    return looked;
   }
 
   /** Whether a setup is chosen. */
@@ -409,6 +416,7 @@ public final class BoardModel {
     if (!fresh.equals(now.get())) {
       now.set(fresh);
     }
+    looked.show(set.map(SetupRow::code).orElse(""), fresh.latest(), _ -> Optional.empty());
     standing.set(
         new Standing(
             Totals.of(rows),

@@ -2,11 +2,15 @@ package org.framewright.ui.board;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Standing;
@@ -36,7 +40,8 @@ public final class BoardScreen implements Screen {
   private final BoardModel model;
   private final SetupQuestions questions;
   private final BoardView view;
-  private final Runnable clientScreen;
+  private final NextNameModel nextName;
+  private final ClientScreen clientScreen;
   private final FramePictures pictures;
   private final Runnable importList;
   private final Runnable showLoose;
@@ -45,7 +50,7 @@ public final class BoardScreen implements Screen {
   /**
    * The board of a job.
    *
-   * @param clientScreen opens or closes the client's screen
+   * @param clientScreen what is shown on it, if it is there
    * @param importList asks for a list of the client's and shows what it is
    * @param showLoose brings the frames of no setup to the front
    */
@@ -53,7 +58,7 @@ public final class BoardScreen implements Screen {
       Desk desk,
       JobSession session,
       FramePictures pictures,
-      Runnable clientScreen,
+      ClientScreen clientScreen,
       Runnable importList,
       Runnable showLoose) {
     this(desk, session, pictures, clientScreen, importList, showLoose, model(desk, session));
@@ -91,7 +96,7 @@ public final class BoardScreen implements Screen {
       Desk desk,
       JobSession session,
       FramePictures pictures,
-      Runnable clientScreen,
+      ClientScreen clientScreen,
       Runnable importList,
       Runnable showLoose,
       BoardModel model) {
@@ -104,7 +109,8 @@ public final class BoardScreen implements Screen {
     this.showLoose = showLoose;
     this.model = model;
     var views = new ViewWords(session.job().convention());
-    this.questions = new SetupQuestions(desk, session, model, views);
+    this.questions = new SetupQuestions(desk, session, model, views, this::sheet);
+    this.nextName = nextName(desk, session, views);
     this.commands = makeCommands();
     this.view =
         new BoardView(
@@ -114,6 +120,9 @@ public final class BoardScreen implements Screen {
             views::word,
             () -> session.job().now(),
             outlook(desk, session),
+            nextName,
+            at -> look(() -> model.looked().turnTo(at)),
+            new FrameLine(texts, command("copyNext"), onPicture()),
             new SetActions(
                 texts,
                 command("next"),
@@ -121,6 +130,19 @@ public final class BoardScreen implements Screen {
             onLine(),
             importList,
             command("loose"));
+  }
+
+  private static NextNameModel nextName(Desk desk, JobSession session, ViewWords views) {
+    return new NextNameModel(
+        session.view(),
+        session.job().framesFolder(),
+        session.job()::nextName,
+        desk.texts(),
+        views::word,
+        desk.tasks(),
+        name -> Clipboard.getSystemClipboard().setContent(Map.of(DataFormat.PLAIN_TEXT, name)),
+        desk::say,
+        desk::trouble);
   }
 
   @Override
@@ -196,8 +218,7 @@ public final class BoardScreen implements Screen {
         always("next", KeyCode.SPACE, model::shotAndNext),
         new Command(
             "board.shot", text("shot"), Keys.shift(KeyCode.SPACE), model::shot, model.chosen()),
-        chosen(
-            "agree", KeyCode.A, () -> questions.whoAgrees(desk.dialogs(), model.selected().get())),
+        chosen("agree", KeyCode.A, questions::whoAgrees),
         chosen("pickup", KeyCode.R, questions::whyAgain),
         chosen("drop", KeyCode.DELETE, questions::whyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
@@ -243,7 +264,47 @@ public final class BoardScreen implements Screen {
             showLoose,
             Bindings.createBooleanBinding(
                 () -> model.standing().get().loose() > 0, model.standing())),
-        always("client", KeyCode.C, clientScreen));
+        always("copyNext", KeyCode.C, nextName::copy),
+        new Command(
+            "board.show",
+            text("show"),
+            Keys.plain(KeyCode.O),
+            this::showInFileManager,
+            Bindings.createBooleanBinding(
+                () -> model.looked().look().get().frame().isPresent(), model.looked().look())),
+        look("lookEarlier", KeyCode.RIGHT, model.looked()::earlier),
+        look("lookLater", KeyCode.LEFT, model.looked()::later),
+        look("lookNewest", KeyCode.HOME, model.looked()::newest),
+        always("pictureOnly", KeyCode.V, this::turnPictureOnly),
+        Command.of("board.client", text("client"), Keys.shift(KeyCode.C), clientScreen::turn));
+  }
+
+  private Command look(String id, KeyCode key, Runnable turn) {
+    return Command.of("board." + id, text(id), Keys.shift(key), () -> look(turn));
+  }
+
+  /** What one goes back to here, the client's screen shows, too. */
+  private void look(Runnable turn) {
+    turn.run();
+    model.looked().look().get().frame().ifPresent(frame -> clientScreen.lookAt(frame.id()));
+  }
+
+  private void showInFileManager() {
+    model
+        .looked()
+        .look()
+        .get()
+        .frame()
+        .ifPresent(frame -> desk.showInFileManager(frame.primary().path()));
+  }
+
+  /** On the client's screen where it is there, else here. */
+  private void turnPictureOnly() {
+    if (clientScreen.isShown()) {
+      clientScreen.turnPictureOnly();
+    } else if (view.turnPictureOnly()) {
+      desk.say(texts.get("board.pictureOnly"));
+    }
   }
 
   private Command command(String id) {
@@ -270,6 +331,13 @@ public final class BoardScreen implements Screen {
         .toList();
   }
 
+  /** What can be done on the pictures by mouse. */
+  private List<Command> onPicture() {
+    return Stream.of("copyNext", "show", "lookNewest", "pictureOnly", "client")
+        .map(this::command)
+        .toList();
+  }
+
   private Command always(String id, KeyCode key, Runnable action) {
     return new Command(
         "board." + id,
@@ -291,9 +359,19 @@ public final class BoardScreen implements Screen {
     view.filter().requestFocus();
   }
 
-  /** Asks on a layer whose agreement it is, and ticks the sign-off. */
-  public void askWhoAgrees(Dialogs dialogs, String code) {
-    questions.whoAgrees(dialogs, code);
+  private Region sheet() {
+    return view.sheet();
+  }
+
+  /**
+   * Asks in another window whose agreement it is, and ticks the sign-off.
+   *
+   * @param dialogs that window's
+   * @param on the part of it that the question lies on
+   * @param over runs when the question is gone, answered or not
+   */
+  public void askWhoAgrees(Dialogs dialogs, Region on, String code, Runnable over) {
+    questions.whoAgrees(dialogs, on, code, over);
   }
 
   @Override
@@ -324,12 +402,14 @@ public final class BoardScreen implements Screen {
 
   @Override
   public Screen anew() {
+    nextName.dispose();
     view.dispose();
     return new BoardScreen(desk, session, pictures, clientScreen, importList, showLoose, model);
   }
 
   @Override
   public void dispose() {
+    nextName.dispose();
     view.dispose();
     model.dispose();
   }

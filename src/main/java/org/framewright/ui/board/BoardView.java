@@ -3,6 +3,7 @@ package org.framewright.ui.board;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javafx.animation.Animation;
@@ -20,6 +21,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.Subscription;
@@ -50,6 +52,8 @@ final class BoardView {
   private final Supplier<Instant> now;
   private final OutlookModel outlook;
   private final OnSetBand band;
+  private final NextNameModel nextName;
+  private final FrameLine frameLine;
   private final SheetHead head;
   private final TextField filter;
   private final SetupList list;
@@ -67,6 +71,7 @@ final class BoardView {
           come();
         }
       };
+  private boolean pictureOnly;
   private boolean styled;
   private boolean whole = true;
   private boolean arranging;
@@ -81,6 +86,9 @@ final class BoardView {
       UnaryOperator<String> viewWord,
       Supplier<Instant> now,
       OutlookModel outlook,
+      NextNameModel nextName,
+      IntConsumer lookAt,
+      FrameLine frameLine,
       SetActions actions,
       List<Command> onLine,
       Runnable importList,
@@ -89,7 +97,10 @@ final class BoardView {
     this.texts = texts;
     this.now = now;
     this.outlook = outlook;
-    this.band = new OnSetBand(texts, pictures, viewWord, model::bringView, actions);
+    this.band =
+        new OnSetBand(texts, pictures, viewWord, model::bringView, lookAt, frameLine, actions);
+    this.nextName = nextName;
+    this.frameLine = frameLine;
     this.head = new SheetHead(texts, model::select, importList);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
@@ -147,6 +158,8 @@ final class BoardView {
     listening =
         Subscription.combine(
             model.now().subscribe(this::showNow),
+            model.looked().look().subscribe(band::show),
+            nextName.obstacle().subscribe(frameLine::showObstacle),
             model.standing().subscribe(this::show),
             model.grouping().subscribe(grouping -> head.show(grouping)),
             outlook.outlook().subscribe(head::show));
@@ -193,6 +206,29 @@ final class BoardView {
       if (list.isUnrolled()) {
         coming.stop();
         there();
+      }
+    }
+  }
+
+  /** Leaves the picture only, or brings the rest back; says which. */
+  boolean turnPictureOnly() {
+    showPictureOnly(!pictureOnly);
+    return pictureOnly;
+  }
+
+  /** The paper of the list, beside the pictures; it is there from now on. */
+  Region sheet() {
+    showPictureOnly(false);
+    return rest;
+  }
+
+  private void showPictureOnly(boolean only) {
+    if (only != pictureOnly) {
+      pictureOnly = only;
+      band.showPictureOnly(only);
+      arrange();
+      if (!only) {
+        list.requestFocus();
       }
     }
   }
@@ -259,7 +295,7 @@ final class BoardView {
     var em = filter.getFont().getSize();
     var ems = root.getWidth() / em;
     var widths = Widths.of(ems);
-    var sheet = widths.sheetOf(ems);
+    var sheet = pictureOnly ? 0 : widths.sheetOf(ems);
     room.set(
         sheet >= WIDE_EMS
             ? SetupCell.Room.WIDE
@@ -270,14 +306,15 @@ final class BoardView {
     rest.setMaxWidth(sheet * em);
     band.arrange(root.getWidth() - sheet * em, root.getHeight(), em, widths);
     var set = whole ? band.node() : null;
-    if (!Objects.equals(root.getCenter(), set) || !Objects.equals(root.getRight(), rest)) {
+    var right = pictureOnly ? null : rest;
+    if (!Objects.equals(root.getCenter(), set) || !Objects.equals(root.getRight(), right)) {
       root.setCenter(set);
-      root.setRight(rest);
+      root.setRight(right);
     }
   }
 
   private void showNow(BoardModel.Now shown) {
-    band.show(shown);
+    band.describe(shown);
     showTime();
     list.show(shown);
   }

@@ -1,12 +1,11 @@
 package org.framewright.ui.board;
 
 import java.time.Duration;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 import java.util.function.UnaryOperator;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
@@ -21,6 +20,7 @@ import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.LookedAt;
 import org.framewright.ui.session.ViewCount;
 
 /**
@@ -28,9 +28,6 @@ import org.framewright.ui.session.ViewCount;
  * that is left; the frames before; and what is done next.
  */
 final class OnSetBand {
-  private static final DateTimeFormatter CAPTURED =
-      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
-
   private final Texts texts;
   private final UnaryOperator<String> viewWord;
   private final Consumer<String> bringView;
@@ -42,8 +39,7 @@ final class OnSetBand {
   private final VBox views = new VBox();
   private final SetPictures large;
   private final FrameStrip strip;
-  private final Label lastName = label("set-frame");
-  private final Label lastTime = label("set-frame-time");
+  private final FrameLine frameLine;
   private final VBox words = new VBox();
   private final VBox pictureSide;
   private final BorderPane middle = new BorderPane();
@@ -52,9 +48,8 @@ final class OnSetBand {
 
   private BoardModel.Now shown = BoardModel.Now.NOTHING;
 
-  /** Which of the latest frames is looked at; 0 is the newest, to which it goes back by itself. */
-  private int looked;
-
+  private LookedAt.Look look = LookedAt.Look.NOTHING;
+  private boolean pictureOnly;
   private boolean above;
   private boolean wordsCramped;
 
@@ -62,19 +57,23 @@ final class OnSetBand {
    * A band with nothing on set.
    *
    * @param bringView hears the code of a view that a person wants before the camera
+   * @param lookAt hears which of the last frames a person wants to look at, the newest being 0
+   * @param frames what can be done with the frame looked at and the one to come
    */
   OnSetBand(
       Texts texts,
       FramePictures pictures,
       UnaryOperator<String> viewWord,
       Consumer<String> bringView,
+      IntConsumer lookAt,
+      FrameLine frames,
       SetActions actions) {
     this.texts = texts;
     this.viewWord = viewWord;
     this.bringView = bringView;
     this.actions = actions;
     this.large = new SetPictures(texts, pictures);
-    this.strip = new FrameStrip(JobView.LATEST, pictures, this::caption, this::look);
+    this.strip = new FrameStrip(JobView.LATEST, pictures, this::caption, lookAt);
     code.setMinWidth(Region.USE_PREF_SIZE);
     time.setMinWidth(0);
     views.getStyleClass().add("set-views");
@@ -87,11 +86,11 @@ final class OnSetBand {
     words.setMinSize(0, 0);
     views.setMinHeight(0);
     VBox.setVgrow(large, Priority.ALWAYS);
-    var name = new HBox(lastName, lastTime);
-    name.getStyleClass().add("set-frame-line");
-    pictureSide = new VBox(large, name, strip);
+    this.frameLine = frames;
+    pictureSide = new VBox(large, frames, strip);
     pictureSide.getStyleClass().add("set-pictures");
     pictureSide.setMinSize(0, 0);
+    frames.offerOn(pictureSide);
     middle.setCenter(pictureSide);
     middle.setLeft(words);
     middle.setMinSize(0, 0);
@@ -121,9 +120,9 @@ final class OnSetBand {
    * @param em the size of letters, in pixels
    */
   void arrange(double width, double height, double em, Widths widths) {
-    double column = widths.band() * em;
+    double column = pictureOnly ? 0 : widths.band() * em;
     double shape = large.shape();
-    double below = 13 * em;
+    double below = pictureOnly ? 0 : 13 * em;
     double beside = SetPictures.fitted(shape, width - column - 3 * em, height - below);
     double stacked = SetPictures.fitted(shape, width - 2 * em, height - below - 11 * em);
     boolean nowAbove = stacked > beside * 1.1;
@@ -144,11 +143,7 @@ final class OnSetBand {
     strip.setMaxHeight(widths.strip() * em);
     wordsCramped = widths.band() < 14 && !above;
     actions.showKeys(width >= 44 * em);
-  }
-
-  void show(BoardModel.Now now) {
-    describe(now);
-    pictures();
+    frameLine.showKeys(width - (nowAbove ? 0 : column) >= 32 * em);
   }
 
   private String caption(Frame frame) {
@@ -156,18 +151,15 @@ final class OnSetBand {
     return stem.length() <= 8 ? stem : "…" + stem.substring(stem.length() - 6);
   }
 
-  private void look(int at) {
-    looked = at;
+  /** Shows the last frames and the one looked at. */
+  void show(LookedAt.Look now) {
+    look = now;
+    frameLine.show(now);
     pictures();
-    nameFrame();
   }
 
   /** All but the pictures, which come on the interface only. */
   void describe(BoardModel.Now now) {
-    var newest = now.latest().stream().findFirst().map(Frame::id);
-    if (!newest.equals(shown.latest().stream().findFirst().map(Frame::id))) {
-      looked = 0;
-    }
     shown = now;
     var row = shown.onSet();
     code.setText(row.map(SetupRow::code).orElse(texts.get("board.nothing")));
@@ -178,8 +170,7 @@ final class OnSetBand {
     shown(note, !note.getText().isEmpty());
     views(row.map(this::lines).orElse(List.of()));
     shown(views, row.isPresent());
-    nameFrame();
-    strip.setVisible(!shown.latest().isEmpty());
+    strip.setVisible(!pictureOnly && !shown.latest().isEmpty());
     actions.show(shown);
     band.setAccessibleText(
         row.map(
@@ -188,10 +179,11 @@ final class OnSetBand {
             .orElse(code.getText()));
   }
 
-  private void nameFrame() {
-    var frame = looked < shown.latest().size() ? shown.latest().get(looked) : null;
-    lastName.setText(frame == null ? "" : SetPictures.name(frame));
-    lastTime.setText(frame == null ? "" : frame.capture().time().map(CAPTURED::format).orElse(""));
+  /** Leaves the picture only, or brings the rest back. */
+  void showPictureOnly(boolean only) {
+    pictureOnly = only;
+    List.of(words, frameLine, strip, actions).forEach(part -> shown(part, !only));
+    strip.setVisible(!only && !shown.latest().isEmpty());
   }
 
   private static void shown(Region part, boolean shown) {
@@ -251,7 +243,7 @@ final class OnSetBand {
   }
 
   private void pictures() {
-    large.show(shown.latest(), looked, shown.onSet().isPresent());
-    strip.show(shown.latest(), looked);
+    large.show(look.frames(), Math.max(0, look.at()), shown.onSet().isPresent());
+    strip.show(look.frames(), look.at());
   }
 }

@@ -4,15 +4,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
@@ -21,15 +23,20 @@ import org.framewright.ui.session.JobSession;
 
 /** What is asked before something is done with a setup: who agrees, why, what it is. */
 final class SetupQuestions {
-  private static final String AGREED_BY = "board.agreedBy";
-
   private final Desk desk;
   private final Texts texts;
   private final JobSession session;
   private final BoardModel model;
   private final ViewWords views;
+  private final Supplier<Region> sheet;
 
-  SetupQuestions(Desk desk, JobSession session, BoardModel model, ViewWords views) {
+  /**
+   * @param sheet the paper of the page, which is there from then on: questions lie on it, so that
+   *     the picture is seen
+   */
+  SetupQuestions(
+      Desk desk, JobSession session, BoardModel model, ViewWords views, Supplier<Region> sheet) {
+    this.sheet = sheet;
     this.desk = desk;
     this.texts = desk.texts();
     this.session = session;
@@ -70,30 +77,51 @@ final class SetupQuestions {
         .toList();
   }
 
-  /** Asks on a layer whose agreement it is, and ticks the sign-off. */
-  void whoAgrees(Dialogs dialogs, String code) {
-    model
-        .row(code)
-        .ifPresent(
-            row ->
-                ask(
-                    dialogs,
-                    texts.get("board.agree.title", row.code(), row.setup().title()),
-                    texts.get("board.agree.who"),
-                    missing(row),
-                    desk.preferences().get(AGREED_BY).orElse(""),
-                    texts.get("board.agree.do", row.code()),
-                    true,
-                    who -> {
-                      desk.preferences().put(AGREED_BY, who);
-                      model.signOff(code, who);
-                    }));
+  /**
+   * Asks whose agreement it is, and ticks the sign-off.
+   *
+   * @param dialogs the layer of the window in which it is asked
+   * @param on the paper that the question lies on
+   * @param over runs when the question is gone, answered or not
+   */
+  void whoAgrees(Dialogs dialogs, Region on, String code, Runnable over) {
+    model.row(code).ifPresent(row -> whoAgrees(dialogs, on, row, over));
+  }
+
+  private void whoAgrees(Dialogs dialogs, Region on, SetupRow row, Runnable over) {
+    var agreed = session.view().get().state().setups().values().stream();
+    var who = new SignOffModel(SignOffModel.before(agreed), computers());
+    var form = new SignOffForm(who, texts, missing(row));
+    dialogs.show(
+        new DialogSpec(
+            texts.get("board.agree.title", row.code()),
+            form,
+            form.focus(),
+            texts.get("board.agree.do", row.code()),
+            who.ready(),
+            () -> {
+              who.name().ifPresent(name -> model.signOff(row.code(), name));
+              over.run();
+            },
+            over,
+            Optional.of(on)));
+  }
+
+  /** This computer, as the job calls it and as others may. */
+  private Set<String> computers() {
+    var station = session.job().station();
+    return Set.of(station, station.replaceFirst("-[0-9a-f]{8}$", ""), "localhost");
   }
 
   /** That a wanted view has no frame, which is seen best before the set moves on. */
   private String missing(SetupRow row) {
     var without = model.withoutFrames(row).stream().map(views::word).toList();
     return without.isEmpty() ? "" : texts.get("board.agree.missing", String.join(", ", without));
+  }
+
+  /** Asks whose agreement it is to the chosen setup. */
+  void whoAgrees() {
+    whoAgrees(desk.dialogs(), sheet.get(), model.selected().get(), () -> {});
   }
 
   /** Asks why the chosen setup is to be shot again, and makes it a pickup. */
@@ -112,41 +140,34 @@ final class SetupQuestions {
         .ifPresent(
             row ->
                 ask(
-                    desk.dialogs(),
                     texts.get("board." + what + ".title", row.code(), row.setup().title()),
                     texts.get("board.why"),
-                    "",
-                    "",
                     texts.get("board." + what + ".do", row.code()),
                     needed,
                     answer));
   }
 
   private void ask(
-      Dialogs dialogs,
-      String title,
-      String question,
-      String warning,
-      String suggested,
-      String confirm,
-      boolean needed,
-      Consumer<String> answer) {
-    var field = new TextField(suggested);
+      String title, String question, String confirm, boolean needed, Consumer<String> answer) {
+    var field = new TextField();
     field.setId("dialog-field");
     field.setAccessibleText(question);
     var label = new Label(question);
     label.setLabelFor(field);
     var body = new VBox(label, field);
     body.getStyleClass().add("question");
-    if (!warning.isEmpty()) {
-      body.getChildren().addFirst(WrappedText.of(warning, "warning"));
-    }
     var ready =
         Bindings.createBooleanBinding(
             () -> !needed || !field.getText().isBlank(), field.textProperty());
-    dialogs.show(
-        DialogSpec.asking(
-            title, body, field, confirm, ready, () -> answer.accept(field.getText().strip())));
-    field.selectAll();
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                    title,
+                    body,
+                    field,
+                    confirm,
+                    ready,
+                    () -> answer.accept(field.getText().strip()))
+                .on(sheet.get()));
   }
 }

@@ -1,24 +1,36 @@
 package org.framewright.ui.client;
 
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableValue;
 import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.Place;
+import org.framewright.frames.SetupTally;
+import org.framewright.job.OnSet;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.JobView;
+import org.framewright.ui.session.LookedAt;
+import org.framewright.ui.session.ViewCount;
 
 /** The client's screen without its controls. */
 public final class ClientModel {
   /**
-   * What the client sees.
+   * What the client reads.
    *
    * @param code the setup on set, else the one that was ticked last; empty before the first
    * @param title what it is
    * @param state where it stands
    * @param agreedBy who agreed to it
-   * @param frame its last frame
+   * @param frames how many it has
+   * @param views its views with their frames
    * @param agreed setups agreed to
    * @param setups setups wanted
    */
@@ -27,18 +39,36 @@ public final class ClientModel {
       String title,
       SetupState state,
       Optional<String> agreedBy,
-      Optional<Frame> frame,
+      int frames,
+      List<ViewCount> views,
       int agreed,
       int setups) {
+    public Shown {
+      views = List.copyOf(views);
+    }
+
     /** Whether there is something to agree to. */
     public boolean canAgree() {
       return !code.isEmpty() && state != SetupState.SIGNED_OFF && state != SetupState.DROPPED;
     }
   }
 
+  /**
+   * What is said of a frame.
+   *
+   * @param view its view's code, if it has one
+   * @param number the how many of its setup it is
+   */
+  public record Caption(Optional<String> view, int number) {}
+
   private final ObservableValue<JobView> job;
   private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>();
+  private final LookedAt looked = new LookedAt(true);
+  private final ReadOnlyBooleanWrapper pictureOnly = new ReadOnlyBooleanWrapper(false);
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
+
+  /** The setup that the client is asked about; it stays until they answered. */
+  private Optional<String> asked = Optional.empty();
 
   /** A client's screen of the job. */
   public ClientModel(ObservableValue<JobView> job) {
@@ -47,9 +77,46 @@ public final class ClientModel {
     take(job.getValue());
   }
 
-  /** What the client sees now. */
+  /** What the client reads now. */
   public ReadOnlyObjectProperty<Shown> shown() {
     return shown.getReadOnlyProperty();
+  }
+
+  /** What the client looks at: the newest frame, until somebody goes back to one before. */
+  public LookedAt looked() {
+    return looked;
+  }
+
+  /** Whether there is the picture only. */
+  public ReadOnlyBooleanProperty pictureOnly() {
+    return pictureOnly.getReadOnlyProperty();
+  }
+
+  /** Leaves the picture only, or brings the rest back. */
+  public void turnPictureOnly() {
+    pictureOnly.set(!pictureOnly.get());
+  }
+
+  /** What is said of one of the frames at hand. */
+  public Caption caption(Frame frame) {
+    var now = job.getValue();
+    var at = looked.look().get().frames().indexOf(frame);
+    return new Caption(
+        Optional.ofNullable(now.tally().places().get(frame.id())).flatMap(Place::view),
+        counted(now, shown.get().code()).map(tally -> tally.frames() + tally.clips()).orElse(0)
+            - Math.max(0, at));
+  }
+
+  /** The client is asked about what is shown: it stays, whatever comes on set meanwhile. */
+  public void ask() {
+    pictureOnly.set(false);
+    asked = Optional.of(shown.get().code());
+  }
+
+  /** The client answered, or nobody asks any more. */
+  public void answered() {
+    asked = Optional.empty();
+    take(job.getValue());
   }
 
   /** Stops following the job. */
@@ -59,27 +126,47 @@ public final class ClientModel {
 
   private void take(JobView now) {
     var states = now.state().setups();
-    var wanted =
-        (int) states.values().stream().filter(one -> one.state() != SetupState.DROPPED).count();
-    var agreed =
-        (int) states.values().stream().filter(one -> one.state() == SetupState.SIGNED_OFF).count();
     var code =
-        now.state()
-            .onSet()
-            .map(set -> set.setup())
+        asked
+            .or(() -> now.state().onSet().map(OnSet::setup))
             .or(() -> lastTouched(now))
             .filter(one -> now.list().setup(one).isPresent())
             .orElse("");
+    var setup = now.list().setup(code);
     var status = now.state().of(code);
+    var counted = counted(now, code);
+    var inFront = now.state().onSet().filter(set -> set.setup().equals(code)).flatMap(OnSet::view);
     shown.set(
         new Shown(
             code,
-            now.list().setup(code).map(setup -> setup.title()).orElse(""),
+            setup.map(one -> one.title()).orElse(""),
             status.state(),
             status.signedOffBy(),
-            now.latest().getOrDefault(code, java.util.List.of()).stream().findFirst(),
-            agreed,
-            wanted));
+            counted.map(SetupTally::frames).orElse(0),
+            setup.map(one -> ViewCount.of(one, counted, inFront)).orElse(List.of()),
+            count(now, SetupState.SIGNED_OFF),
+            states.size() - count(now, SetupState.DROPPED)));
+    looked.show(code, now.latest().getOrDefault(code, List.of()), frame -> older(now, code, frame));
+  }
+
+  private static int count(JobView now, SetupState state) {
+    return (int) now.state().setups().values().stream().filter(one -> one.state() == state).count();
+  }
+
+  private static Optional<SetupTally> counted(JobView now, String code) {
+    return Optional.ofNullable(now.tally().bySetup().get(code));
+  }
+
+  /** A frame that is not among the last any more, if it is still of the setup. */
+  private static Optional<Frame> older(JobView now, String code, FrameId id) {
+    return now.scan().frames().stream()
+        .filter(frame -> frame.knownAs().contains(id))
+        .filter(
+            frame ->
+                Optional.ofNullable(now.tally().places().get(frame.id()))
+                    .filter(place -> place.setup().equals(code))
+                    .isPresent())
+        .findFirst();
   }
 
   private static Optional<String> lastTouched(JobView now) {
@@ -89,7 +176,7 @@ public final class ClientModel {
             entry ->
                 entry.getValue().state() == SetupState.SHOT
                     || entry.getValue().state() == SetupState.SIGNED_OFF)
-        .max(java.util.Comparator.comparing(entry -> entry.getValue().since().orElseThrow()))
-        .map(java.util.Map.Entry::getKey);
+        .max(Comparator.comparing(entry -> entry.getValue().since().orElseThrow()))
+        .map(Map.Entry::getKey);
   }
 }

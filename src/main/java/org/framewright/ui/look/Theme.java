@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Objects;
 import javafx.application.Application;
 import javafx.scene.Scene;
+import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 
 /** The two looks; both are one stylesheet with other values for the same semantic colours. */
@@ -46,6 +47,9 @@ public enum Theme {
   /** The size that all others are relative to, in pixels, at scale 1. */
   private static final double BASE_PIXELS = 14;
 
+  /** The table's ground in the neutral look, as in the sheet. */
+  private static final Color TABLE = Color.web("#4c4c4c");
+
   /** The key of its name in the texts, and its word in the preferences. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
@@ -67,6 +71,17 @@ public enum Theme {
    * @param scale of everything, 1 for normal
    */
   public void dress(Scene scene, double scale) {
+    dressInPixels(scene, BASE_PIXELS * scale);
+  }
+
+  /**
+   * Dresses a scene.
+   *
+   * @param pixels the size of letters that all others are relative to
+   */
+  public void dressInPixels(Scene scene, double pixels) {
+    // What is seen before the first picture of a window is drawn.
+    scene.setFill(this == SUNLIGHT ? Color.WHITE : TABLE);
     if (!CONTROLS.equals(Application.getUserAgentStylesheet())) {
       Application.setUserAgentStylesheet(CONTROLS);
     }
@@ -76,8 +91,6 @@ public enum Theme {
     var classes = scene.getRoot().getStyleClass();
     classes.removeAll(NEUTRAL.word(), SUNLIGHT.word());
     classes.add(word());
-    scene
-        .getRoot()
-        .setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", BASE_PIXELS * scale));
+    scene.getRoot().setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", pixels));
   }
 }

@@ -1,8 +1,10 @@
 package org.framewright.ui.page;
 
+import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
+import javafx.scene.layout.Region;
 
 /**
  * A question over the page. Enter answers it (from a text field or a list too), Escape dismisses
@@ -15,6 +17,8 @@ import javafx.scene.Node;
  * @param ready whether it can be answered now
  * @param answer runs after the dialog is gone
  * @param dismissed runs when it was dismissed without an answer
+ * @param on the part of the page that it lies on, at its foot, and leaves the rest to be seen; in
+ *     the middle of the page if empty
  */
 public record DialogSpec(
     String title,
@@ -23,7 +27,20 @@ public record DialogSpec(
     String confirm,
     ObservableBooleanValue ready,
     Runnable answer,
-    Runnable dismissed) {
+    Runnable dismissed,
+    Optional<Region> on) {
+
+  /** A question in the middle of the page. */
+  public DialogSpec(
+      String title,
+      Node body,
+      Node focus,
+      String confirm,
+      ObservableBooleanValue ready,
+      Runnable answer,
+      Runnable dismissed) {
+    this(title, body, focus, confirm, ready, answer, dismissed, Optional.empty());
+  }
 
   /** A question that can be answered at any time. */
   public static DialogSpec asking(
@@ -45,6 +62,11 @@ public record DialogSpec(
   /** Something to read. */
   public static DialogSpec reading(String title, Node body, Node focus) {
     return new DialogSpec(title, body, focus, "", always(), () -> {}, () -> {});
+  }
+
+  /** The same on a part of the page, which keeps the rest to be seen. */
+  public DialogSpec on(Region part) {
+    return new DialogSpec(title, body, focus, confirm, ready, answer, dismissed, Optional.of(part));
   }
 
   private static ObservableBooleanValue always() {
