@@ -81,8 +81,9 @@ final class ClientWindow {
             pictures,
             new ViewWords(session.job().convention())::word,
             new ClientView.Commands(agree, pictureOnly, newest));
-    scene =
-        new Scene(new StackPane(view.root(), dialogs.node()), kept.width(960), kept.height(640));
+    var root = new StackPane(view.root(), dialogs.node());
+    root.getStyleClass().addAll("table", "client");
+    scene = new Scene(root, kept.width(960), kept.height(640));
     var commands = new Commands();
     commands.app(
         List.of(

@@ -3,14 +3,17 @@ package org.framewright.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.css.PseudoClass;
+import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.TextArea;
@@ -183,6 +186,9 @@ final class DialogLayer implements Dialogs {
   private static final class Layer extends StackPane {
     private static final PseudoClass ON_A_PART = PseudoClass.getPseudoClass("on-a-part");
 
+    /** What is higher than this part of the window is cut: it is a list or a picture. */
+    private static final double LARGEST_BLOCK = 0.15;
+
     private final InvalidationListener moved = _ -> requestLayout();
     private Optional<Region> part = Optional.empty();
 
@@ -216,8 +222,24 @@ final class DialogLayer implements Dialogs {
     private void lay(Node paper, Region on) {
       var place = sceneToLocal(on.localToScene(on.getLayoutBounds()));
       var wide = Math.min(place.getWidth(), getWidth());
-      var high = Math.min(paper.prefHeight(wide), getHeight());
-      paper.resizeRelocate(place.getMinX(), Math.max(0, place.getMaxY() - high), wide, high);
+      var foot = Math.min(place.getMaxY(), getHeight());
+      var top = Math.max(0, above(on, foot - paper.prefHeight(wide)));
+      paper.resizeRelocate(place.getMinX(), top, wide, foot - top);
+    }
+
+    /** Where the paper would cut a line or a block of what it lies on, it covers that wholly. */
+    private double above(Region on, double top) {
+      return Stream.concat(
+              on.getChildrenUnmodifiable().stream(),
+              on.getChildrenUnmodifiable().stream()
+                  .filter(Parent.class::isInstance)
+                  .flatMap(part -> ((Parent) part).getChildrenUnmodifiable().stream()))
+          .map(part -> sceneToLocal(part.localToScene(part.getLayoutBounds())))
+          .filter(part -> part.getMinY() < top && part.getMaxY() > top)
+          .filter(part -> part.getHeight() < LARGEST_BLOCK * getHeight())
+          .mapToDouble(Bounds::getMinY)
+          .min()
+          .orElse(top);
     }
   }
 }

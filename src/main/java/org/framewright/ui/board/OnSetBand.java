@@ -184,6 +184,7 @@ final class OnSetBand {
     pictureOnly = only;
     List.of(words, frameLine, strip, actions).forEach(part -> shown(part, !only));
     strip.setVisible(!only && !shown.latest().isEmpty());
+    pictures();
   }
 
   private static void shown(Region part, boolean shown) {
@@ -243,7 +244,13 @@ final class OnSetBand {
   }
 
   private void pictures() {
-    large.show(look.frames(), Math.max(0, look.at()), shown.onSet().isPresent());
+    var at = Math.max(0, look.at());
+    // The picture only has no frames before it.
+    var frames =
+        pictureOnly
+            ? look.frames().subList(0, Math.min(at + 1, look.frames().size()))
+            : look.frames();
+    large.show(frames, at, shown.onSet().isPresent());
     strip.show(look.frames(), look.at());
   }
 }

@@ -19,6 +19,9 @@ final class ClientPicture extends StackPane {
 
   private static final int LARGE_EDGE = 2000;
 
+  /** From across the room a picture that a camera made small is looked at as a whole. */
+  private static final double MOST_ENLARGED = 2;
+
   private final Texts texts;
   private final FramePictures pictures;
   private final ImageView coming = new ImageView();
@@ -41,7 +44,7 @@ final class ClientPicture extends StackPane {
             });
     getStyleClass().add("client-picture");
     setMinSize(0, 0);
-    getChildren().addAll(new FittingPane(picture), waiting);
+    getChildren().addAll(new FittingPane(picture, MOST_ENLARGED), waiting);
     widthProperty().subscribe(() -> ask());
     heightProperty().subscribe(() -> ask());
   }

@@ -13,6 +13,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
 import javafx.util.Subscription;
 import org.framewright.frames.Frame;
 import org.framewright.ui.command.Command;
@@ -29,7 +30,10 @@ import org.framewright.ui.session.LookedAt;
  * what it is, how far it is, and asks for their agreement.
  */
 public final class ClientView {
+  /** The size of the mark beside letters of that size, in pixels. */
   private static final double MARK = 22;
+
+  private static final double LETTERS = 15;
   private static final int TITLE_LINES = 4;
 
   private final ClientModel model;
@@ -83,10 +87,12 @@ public final class ClientView {
     agree.getStyleClass().addAll("does-it", "act");
     agree.setMaxWidth(Double.MAX_VALUE);
     back.setText(texts.get("client.toNewest"));
+    back.getStyleClass().add("act");
+    back.setMaxWidth(Double.MAX_VALUE);
     newest.setText(texts.get("client.newest"));
     only.setText(texts.get("client.pictureOnly"));
     only.getStyleClass().add("slight");
-    root.getStyleClass().addAll("table", "client");
+    root.getStyleClass().add("client-page");
     root.setCenter(pictures());
     root.setRight(column(only));
     var beside = root.getRight();
@@ -111,6 +117,7 @@ public final class ClientView {
     title.setMostLines(TITLE_LINES);
     title.setMinWidth(0);
     state.setMinWidth(0);
+    progress.fontProperty().subscribe(this::sizeMark);
     HBox.setHgrow(state, Priority.ALWAYS);
     var standing = new HBox(mark, state);
     standing.getStyleClass().add("client-standing");
@@ -118,18 +125,24 @@ public final class ClientView {
     var gap = new Region();
     VBox.setVgrow(gap, Priority.ALWAYS);
     var told = (VBox) asking;
-    told.getChildren().addAll(views, gap, agree);
+    told.getChildren().addAll(progress, standing, views, gap, agree);
     told.getStyleClass().add("client-asking");
     told.setMinHeight(0);
     VBox.setVgrow(told, Priority.ALWAYS);
     var between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
-    var foot = new HBox(only, between, newest, back);
+    var foot = new HBox(only, between, newest);
     foot.getStyleClass().add("client-foot");
     foot.setAlignment(Pos.CENTER_LEFT);
-    var column = new VBox(code, title, progress, standing, told, foot);
+    var column = new VBox(code, title, told, back, foot);
     column.getStyleClass().add("client-column");
     return column;
+  }
+
+  /** The mark is drawn at a size; it grows with the letters. */
+  private void sizeMark(Font font) {
+    mark.setScaleX(font.getSize() / LETTERS);
+    mark.setScaleY(font.getSize() / LETTERS);
   }
 
   private static Label label(String styleClass) {

@@ -26,7 +26,7 @@ final class ClientViews extends VBox {
     private final Label complete = new Label();
     private final Label count = new Label();
     private final Label wanted = new Label();
-    private final Pegs pegs = new Pegs();
+    private final Pegs pegs = new Pegs().filling();
 
     Block(Texts texts) {
       word.setMostLines(1);

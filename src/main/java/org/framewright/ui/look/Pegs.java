@@ -2,6 +2,7 @@ package org.framewright.ui.look;
 
 import java.util.List;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 
 /**
@@ -10,16 +11,26 @@ import javafx.scene.layout.Region;
 public final class Pegs extends HBox {
   private static final int MOST = 16;
 
+  private boolean filling;
+
   /** No pegs. */
   public Pegs() {
     getStyleClass().add("pegs");
+  }
+
+  /** The pegs share the width that there is. */
+  public Pegs filling() {
+    filling = true;
+    return this;
   }
 
   /** Shows how many frames there are of those wanted; no peg where none is wanted. */
   public void show(int frames, int wanted) {
     var pegs = Math.min(wanted, MOST);
     while (getChildren().size() < pegs) {
-      getChildren().add(new Region());
+      var peg = new Region();
+      HBox.setHgrow(peg, filling ? Priority.ALWAYS : Priority.NEVER);
+      getChildren().add(peg);
     }
     getChildren().remove(pegs, getChildren().size());
     for (var i = 1; i <= pegs; i++) {

@@ -10,7 +10,10 @@ import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.TreeMap;
+import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
+import org.framewright.frames.Place;
 import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.JobState;
@@ -30,6 +33,9 @@ public final class JobViews {
   private final List<Setup> setups = new ArrayList<>();
   private final Map<String, SetupStatus> statuses = new LinkedHashMap<>();
   private final SequencedMap<String, SetupTally> tallies = new LinkedHashMap<>();
+  private final Map<FrameId, Place> places = new LinkedHashMap<>();
+  private final Map<String, List<Frame>> latest = new LinkedHashMap<>();
+  private final List<Frame> all = new ArrayList<>();
   private Optional<OnSet> onSet = Optional.empty();
   private long revision;
 
@@ -88,18 +94,35 @@ public final class JobViews {
     return this;
   }
 
+  /** Frames of a view of a setup, the newest first; they are among the last and counted. */
+  public JobViews arrived(String code, String view, List<Frame> newestFirst) {
+    newestFirst.forEach(frame -> places.put(frame.id(), new Place(code, Optional.of(view))));
+    latest.put(code, newestFirst.stream().limit(JobView.LATEST).toList());
+    all.removeIf(frame -> newestFirst.contains(frame));
+    all.addAll(newestFirst);
+    return frames(code, Map.of(view, newestFirst.size()));
+  }
+
   public JobView build() {
-    var all = new LinkedHashMap<String, SetupStatus>();
+    var states = new LinkedHashMap<String, SetupStatus>();
     setups.forEach(
-        setup -> all.put(setup.code(), statuses.getOrDefault(setup.code(), SetupStatus.TO_SHOOT)));
+        setup ->
+            states.put(setup.code(), statuses.getOrDefault(setup.code(), SetupStatus.TO_SHOOT)));
     return new JobView(
         ++revision,
         "2026-11-23_NHL_autumn",
         new ShotList(setups),
-        new JobState(all, List.of(), List.of(), Map.of(), Set.of(), Map.of(), onSet, List.of()),
-        new Tally(new LinkedHashMap<>(tallies), List.of(), List.of(), List.of(), Map.of(), 0, 0),
-        new FrameScan(List.of(), 0, List.of()),
-        Map.of(),
+        new JobState(states, List.of(), List.of(), Map.of(), Set.of(), Map.of(), onSet, List.of()),
+        new Tally(
+            new LinkedHashMap<>(tallies),
+            List.of(),
+            List.of(),
+            List.of(),
+            Map.copyOf(places),
+            0,
+            0),
+        new FrameScan(List.copyOf(all), 0, List.of()),
+        Map.copyOf(latest),
         List.of(),
         NOON);
   }
