@@ -20,6 +20,7 @@ import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -130,6 +131,8 @@ final class DialogLayer implements Dialogs {
       confirm.setOnAction(_ -> answer());
       buttons.add(confirm);
     }
+    // What is left of a paper that covers more than it needs is above the buttons.
+    VBox.setVgrow(next.body(), Priority.ALWAYS);
     var paper =
         new VBox(title, next.body(), next.on().isEmpty() ? inLine(buttons) : below(buttons));
     paper.getStyleClass().add("dialog");

@@ -7,6 +7,9 @@
  * What a person does to the list is a {@link org.framewright.ui.session.Step}, which is undone and
  * done again as one.
  *
+ * <p>Which of a setup's last frames somebody looks at is a {@link
+ * org.framewright.ui.session.LookedAt}: one for the list's page and one for the client's screen.
+ *
  * <p>What is wrong with the folder, and what another station did, take the same way; {@link
  * org.framewright.ui.session.Notices} puts the first into words for as long as it is so.
  */
