@@ -9,11 +9,13 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import org.framewright.job.Job;
@@ -71,10 +73,16 @@ class ClientScreenTest {
     app.robot().targetWindow(client().getWindow());
   }
 
-  private void keysToTheList() throws Exception {
-    Platform.runLater(() -> app.app().stage().requestFocus());
-    app.await(() -> app.app().stage().isFocused());
-    app.robot().targetWindow(app.app().stage());
+  /** The headless toolkit gives the keys back to no window that is below another. */
+  private void pressOnTheList(KeyCode key, boolean shift) throws Exception {
+    onInterface(
+        () -> {
+          var list = app.app().scene().getRoot().lookup("#setups");
+          for (var type : List.of(KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED)) {
+            Event.fireEvent(list, new KeyEvent(type, "", "", key, shift, false, false, false));
+          }
+          return key;
+        });
   }
 
   private String words(String print) {
@@ -142,10 +150,9 @@ class ClientScreenTest {
           return looked();
         });
     app.await(() -> looked().equals("front 1"));
-    keysToTheList();
-    app.press(KeyCode.SHIFT, KeyCode.RIGHT);
+    pressOnTheList(KeyCode.RIGHT, true);
     app.await(() -> looked().equals("front 2"));
-    app.press(KeyCode.SHIFT, KeyCode.HOME);
+    pressOnTheList(KeyCode.HOME, true);
     app.await(() -> looked().equals("front 3"));
   }
 
@@ -160,7 +167,7 @@ class ClientScreenTest {
     app.await(() -> shows(".client-column") && shows(".client-strip"));
     app.press(KeyCode.SHIFT, KeyCode.C);
     app.await(() -> client() == null);
-    keysToTheList();
+    app.robot().targetWindow(app.app().stage());
     app.press(KeyCode.V);
     app.await(() -> !app.exists(".rest"));
     app.press(KeyCode.V);
@@ -175,8 +182,7 @@ class ClientScreenTest {
     app.await(() -> shows("#agrees-1"));
     assertThat(onInterface(() -> ((Labeled) client().getRoot().lookup("#agrees-1")).getText()))
         .isEqualTo("Bram de Wit");
-    keysToTheList();
-    app.press(KeyCode.SPACE);
+    pressOnTheList(KeyCode.SPACE, false);
     app.await(() -> app.reads(".set-code").equals("004"));
     assertThat(onInterface(() -> ((Labeled) client().getRoot().lookup(".client-code")).getText()))
         .as("what they are asked about stays")
