@@ -48,7 +48,7 @@ class HouseTest {
   }
 
   private static final List<String> PAGES =
-      List.of("board", "client", "frames", "lists", "naming", "renaming", "start");
+      List.of("board", "client", "frames", "lists", "naming", "preferences", "renaming", "start");
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()

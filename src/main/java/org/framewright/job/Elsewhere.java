@@ -7,10 +7,11 @@ import java.util.Optional;
  * What another station did to the list.
  *
  * @param station the station's name
+ * @param called what people call it; empty where nobody said
  * @param at when, by the job's time
  * @param tick the tick; empty where the list itself was changed, or a tick was taken back
  */
-public record Elsewhere(String station, Instant at, Optional<Tick> tick) {
+public record Elsewhere(String station, Optional<String> called, Instant at, Optional<Tick> tick) {
   static boolean concerns(Event event) {
     return event instanceof Event.Marked
         || event instanceof Event.TakenBack
@@ -21,9 +22,14 @@ public record Elsewhere(String station, Instant at, Optional<Tick> tick) {
     var at = entry.time();
     return new Elsewhere(
         entry.stamp().station(),
+        Optional.empty(),
         at,
         entry.event() instanceof Event.Marked marked
             ? Optional.of(new Tick(marked.setup(), marked.state(), marked.details(), at))
             : Optional.empty());
+  }
+
+  Elsewhere called(Optional<String> name) {
+    return new Elsewhere(station, name, at, tick);
   }
 }

@@ -56,6 +56,13 @@ sealed interface Event {
    */
   record ListRead(List<String> headings, ListOptions options, String list) implements Event {}
 
+  /**
+   * What people call the computer that wrote it.
+   *
+   * @param name one line; empty where it is no longer called anything
+   */
+  record Named(String name) implements Event {}
+
   /** Written by a newer version; it stays in the log and has no effect here. */
   record Unknown(String type) implements Event {}
 }

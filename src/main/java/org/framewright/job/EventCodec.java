@@ -39,6 +39,9 @@ final class EventCodec {
 
   private static final int LONGEST_NUMBER = 32;
 
+  /** Far more than what a person calls a computer. */
+  private static final int LONGEST_NAME = 1000;
+
   /** More than a station's name may have, see {@link Station}: it may have been made longer. */
   private static final Pattern STATION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,127}");
 
@@ -154,6 +157,10 @@ final class EventCodec {
         json.put("by", text(rated.by()));
         write(rated.frames(), json);
       }
+      case Event.Named named -> {
+        json.put("type", "named");
+        json.put("name", text(named.name()));
+      }
       case Event.ListRead read -> {
         json.put("type", "list-read");
         var headings = json.putArray("headings");
@@ -268,6 +275,7 @@ final class EventCodec {
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
         case "rated" -> new Event.Rated(frames(json), rating(json), text(json, "by"));
+        case "named" -> new Event.Named(name(json));
         case "list-read" ->
             new Event.ListRead(
                 list(json, "headings"),
@@ -316,6 +324,14 @@ final class EventCodec {
       throw new Missing();
     }
     return rating.asInt();
+  }
+
+  private static String name(JsonNode json) throws Missing {
+    var name = text(json, "name");
+    if (name.length() > LONGEST_NAME) {
+      throw new Missing();
+    }
+    return name;
   }
 
   private static List<FrameId> frames(JsonNode json) throws Missing {

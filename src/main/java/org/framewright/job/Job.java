@@ -8,6 +8,7 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -65,6 +66,12 @@ public final class Job {
 
   /** Touched under the lock only: the frames that lay there when somebody began to watch. */
   private final Set<FrameId> present = new HashSet<>();
+
+  /** Touched under the lock only: what people call each station, by its name, and who said so. */
+  private final Map<String, Entry> called = new HashMap<>();
+
+  /** What this station is to be called; nothing where nobody said. */
+  private volatile Optional<String> ownName = Optional.empty();
 
   private volatile Fold fold = folding.fold();
   private volatile List<String> warnings = List.of();
@@ -234,11 +241,20 @@ public final class Job {
   public synchronized boolean refresh() throws IOException {
     var news = log.news();
     if (!news.isEmpty()) {
+      for (var entry : news) {
+        if (entry.event() instanceof Event.Named) {
+          called.merge(
+              entry.stamp().station(),
+              entry,
+              (one, other) -> one.stamp().compareTo(other.stamp()) > 0 ? one : other);
+        }
+      }
       news.stream()
           .filter(entry -> !entry.stamp().station().equals(log.station()))
           .filter(entry -> Elsewhere.concerns(entry.event()))
           .max(Comparator.comparing(Entry::stamp))
           .ifPresent(entry -> elsewhere = Optional.of(Elsewhere.of(entry)));
+      elsewhere = elsewhere.map(did -> did.called(called(did.station())));
       for (var entry : news) {
         var time = entry.time();
         latest = time.isAfter(latest) ? time : latest;
@@ -263,8 +279,36 @@ public final class Job {
     }
   }
 
+  /**
+   * Says what people call this computer. Nothing is written for it alone: it goes into the log
+   * before what this computer does next, if the log does not say so yet.
+   *
+   * <p>Returns at once, whoever writes just now.
+   *
+   * @param name one line; empty where it is called nothing
+   */
+  public void callThisStation(String name) {
+    ownName = Optional.of(PlainText.line(name.strip()));
+  }
+
+  /** What people call a station; empty where nobody said. */
+  private Optional<String> called(String station) {
+    return Optional.ofNullable(called.get(station))
+        .map(entry -> PlainText.line(((Event.Named) entry.event()).name()))
+        .filter(name -> !name.isBlank());
+  }
+
+  private Stamp write(Event event) throws IOException {
+    var name = ownName;
+    if (name.isPresent() && !name.get().equals(called(log.station()).orElse(""))) {
+      log.append(new Event.Named(name.get()));
+      refresh();
+    }
+    return log.append(event);
+  }
+
   private JobState append(Event event) throws IOException {
-    log.append(event);
+    write(event);
     refresh();
     return state();
   }
@@ -303,7 +347,7 @@ public final class Job {
               found.code(), to, new MarkDetails(details.by(), view, details.reason())));
     }
     for (var tick : ticks) {
-      log.append(tick);
+      write(tick);
     }
     refresh();
     return state();
@@ -566,7 +610,7 @@ public final class Job {
   }
 
   private Undo undoable(Event event) throws IOException {
-    var stamp = log.append(event);
+    var stamp = write(event);
     refresh();
     return () -> {
       synchronized (this) {

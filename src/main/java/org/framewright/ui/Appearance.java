@@ -2,13 +2,13 @@ package org.framewright.ui;
 
 import javafx.scene.Scene;
 import org.framewright.ui.look.Theme;
+import org.framewright.ui.preferences.Looks;
 import org.framewright.ui.settings.Preferences;
 
 /** The theme and the size of everything, as they are kept between runs. */
 record Appearance(Preferences preferences) {
   private static final double SMALLEST = 0.8;
   private static final double LARGEST = 2.0;
-  private static final double STEP = 0.1;
   private static final String THEME = "look";
   private static final String SCALE = "scale";
 
@@ -18,23 +18,31 @@ record Appearance(Preferences preferences) {
 
   /** Gives a window's scene its colours and its size. */
   void dress(Scene scene) {
-    theme().dress(scene, preferences.number(SCALE, 1));
+    theme().dress(scene, scale());
+  }
+
+  double scale() {
+    return Math.clamp(preferences.number(SCALE, 1), SMALLEST, LARGEST);
+  }
+
+  void take(Theme theme) {
+    preferences.put(THEME, theme.word());
   }
 
   void turnTheme() {
-    preferences.put(THEME, theme().other().word());
+    take(theme().other());
   }
 
   void enlarge() {
-    scale(STEP);
+    take(scale() + Looks.STEP);
   }
 
   void shrink() {
-    scale(-STEP);
+    take(scale() - Looks.STEP);
   }
 
-  private void scale(double by) {
-    var next = Math.clamp(preferences.number(SCALE, 1) + by, SMALLEST, LARGEST);
-    preferences.put(SCALE, Math.round(next * 10) / 10.0);
+  /** The nearest size that can be had. */
+  void take(double scale) {
+    preferences.put(SCALE, Math.round(Math.clamp(scale, SMALLEST, LARGEST) * 10) / 10.0);
   }
 }

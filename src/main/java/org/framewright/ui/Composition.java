@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import javafx.application.Platform;
 import javafx.scene.Scene;
@@ -26,6 +27,8 @@ import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.page.Finder;
+import org.framewright.ui.page.Screen;
+import org.framewright.ui.preferences.SettingsScreen;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.Explanation;
 import org.framewright.ui.settings.LogFile;
@@ -59,6 +62,8 @@ final class Composition implements Desk, AutoCloseable {
   private StartScreen start;
   private ConventionScreen convention;
   private ProposalScreen proposal;
+  private SettingsScreen settings;
+  private String beforeSettings = StartScreen.ID;
 
   Composition(
       Stage stage,
@@ -107,7 +112,13 @@ final class Composition implements Desk, AutoCloseable {
     start =
         new StartScreen(
             this, List.of(places.templates()), this::editConvention, this::proposeConvention);
-    shell.appPages(List.of(start, convention, proposal));
+    settings =
+        new SettingsScreen(
+            this,
+            new WindowLooks(appearance, this::dress),
+            jobs::callComputer,
+            this::leaveSettings);
+    shell.appPages(List.of(start, convention, proposal, settings));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
     stage.setScene(scene);
@@ -132,6 +143,19 @@ final class Composition implements Desk, AutoCloseable {
     show(ProposalScreen.ID);
   }
 
+  private void showSettings() {
+    Optional.ofNullable(shell.front().get())
+        .map(Screen::id)
+        .filter(id -> !id.equals(SettingsScreen.ID))
+        .ifPresent(id -> beforeSettings = id);
+    show(SettingsScreen.ID);
+  }
+
+  /** Back to the page before, where it is there still. */
+  private void leaveSettings() {
+    show(shell.pageIds().contains(beforeSettings) ? beforeSettings : shell.pageIds().getFirst());
+  }
+
   /** A convention that came with the program is where one of your own begins. */
   private void openConvention(Path file) {
     convention.open(file, file.startsWith(places.templates()));
@@ -146,6 +170,11 @@ final class Composition implements Desk, AutoCloseable {
             texts.get("command.app.find"),
             Keys.shortcut(KeyCode.F),
             this::findAnything),
+        Command.of(
+            "app.settings",
+            texts.get("command.app.settings"),
+            Keys.shortcut(KeyCode.COMMA),
+            this::showSettings),
         Command.of(
             "app.look", texts.get("command.app.look"), Keys.plain(KeyCode.F9), this::turnTheme),
         Command.of(
@@ -278,6 +307,9 @@ final class Composition implements Desk, AutoCloseable {
   private void dress() {
     appearance.dress(scene);
     jobs.dress();
+    if (settings != null) {
+      settings.showLooks();
+    }
   }
 
   private void turnTheme() {

@@ -25,6 +25,7 @@ import org.framewright.ui.page.Screen;
 import org.framewright.ui.renaming.RenamesScreen;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
+import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.Troubles;
 import org.framewright.ui.start.StartScreen;
 
@@ -110,6 +111,7 @@ final class Jobs {
             title,
             room,
             (size, steps) -> {
+              job.callThisStation(ComputerName.kept(desk.preferences()).value());
               var next = JobSession.begin(job, steps, background.job(), desk.tasks().ui());
               return steps.cancelled()
                   ? Optional.<OpenJob>empty()
@@ -261,6 +263,11 @@ final class Jobs {
   void end() {
     close();
     shell.dispose();
+  }
+
+  /** What this computer is called from now on, for the others that work on the job. */
+  void callComputer(String name) {
+    open.ifPresent(job -> job.session().callComputer(name));
   }
 
   /** Opens or closes the client's window. */

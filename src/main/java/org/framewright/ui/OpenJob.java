@@ -101,16 +101,17 @@ final class OpenJob implements AutoCloseable {
 
   private void sayElsewhere(Elsewhere did) {
     var texts = desk.texts();
+    var who = did.called().orElseGet(() -> texts.get("elsewhere.other"));
     desk.say(
         did.tick()
             .map(
                 tick ->
                     texts.get(
                         "elsewhere.tick",
-                        did.station(),
+                        who,
                         tick.setup(),
                         texts.get("state." + tick.state().word())))
-            .orElseGet(() -> texts.get("elsewhere.list", did.station())));
+            .orElseGet(() -> texts.get("elsewhere.list", who)));
   }
 
   /** All but the pages, which the shell disposes. */

@@ -11,7 +11,6 @@ import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
-import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Standing;
 import org.framewright.ui.command.Command;
@@ -26,6 +25,7 @@ import org.framewright.ui.page.StepWords;
 import org.framewright.ui.page.ViewWords;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
+import org.framewright.ui.settings.WorkingHours;
 
 /** Run the list: the page on which the day is spent. */
 public final class BoardScreen implements Screen {
@@ -39,6 +39,7 @@ public final class BoardScreen implements Screen {
   private final JobSession session;
   private final BoardModel model;
   private final SetupQuestions questions;
+  private final OutlookModel outlook;
   private final BoardView view;
   private final NextNameModel nextName;
   private final ClientScreen clientScreen;
@@ -76,7 +77,7 @@ public final class BoardScreen implements Screen {
                     session.job(),
                     view.scan(),
                     new Standing(view.tally(), view.state()),
-                    DayHours.usual(desk.clock().getZone()))),
+                    WorkingHours.kept(desk.preferences(), desk.clock().getZone()).value())),
         desk.tasks(),
         // What keeps the folder from being read is said elsewhere.
         _ -> {});
@@ -112,6 +113,7 @@ public final class BoardScreen implements Screen {
     this.questions = new SetupQuestions(desk, session, model, views, this::sheet);
     this.nextName = nextName(desk, session, views);
     this.commands = makeCommands();
+    this.outlook = outlook(desk, session);
     this.view =
         new BoardView(
             model,
@@ -119,7 +121,7 @@ public final class BoardScreen implements Screen {
             pictures,
             views::word,
             () -> session.job().now(),
-            outlook(desk, session),
+            outlook,
             nextName,
             at -> look(() -> model.looked().turnTo(at)),
             new FrameLine(texts, command("copyNext"), onPicture()),
@@ -376,6 +378,7 @@ public final class BoardScreen implements Screen {
 
   @Override
   public void onShown() {
+    outlook.workAgain();
     view.run();
   }
 

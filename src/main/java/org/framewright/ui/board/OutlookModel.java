@@ -38,6 +38,11 @@ final class OutlookModel {
     return outlook.getReadOnlyProperty();
   }
 
+  /** The hours of work may be others now. */
+  void workAgain() {
+    seen = Optional.empty();
+  }
+
   /** Looks whether it is time to work it out anew. */
   void look(JobView job, Instant now) {
     var ticked = seen.filter(job.state()::equals).isEmpty();

@@ -11,6 +11,7 @@ import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.session.JobSession;
+import org.framewright.ui.settings.DefaultPlace;
 
 /** What is asked before frames are handed off, and what is said afterwards. */
 final class HandOffQuestions {
@@ -31,7 +32,10 @@ final class HandOffQuestions {
 
   static HandOffQuestions of(Desk desk, JobSession session) {
     var handOff = new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble);
-    handOff.startAt(desk.preferences().path(PLACE));
+    handOff.startAt(
+        DefaultPlace.PACKAGES
+            .kept(desk.preferences())
+            .or(() -> desk.preferences().path(PLACE)));
     return new HandOffQuestions(
         desk, handOff, new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble));
   }
@@ -48,11 +52,13 @@ final class HandOffQuestions {
 
   /** Where the selects go; then hands them off. */
   void ask() {
+    startAtTheUsualPlace();
     handOff.prepare(this::askWhereTo);
   }
 
   /** What the client wrote; then what would go of it. */
   void askForList() {
+    startAtTheUsualPlace();
     clientList.begin(
         () -> {
           var dialog = new ClientListDialog(clientList, desk);
@@ -70,6 +76,13 @@ final class HandOffQuestions {
                       },
                       dialog::dispose));
         });
+  }
+
+  /** The settings may say another one since. */
+  private void startAtTheUsualPlace() {
+    DefaultPlace.PACKAGES
+        .kept(desk.preferences())
+        .ifPresent(place -> handOff.startAt(Optional.of(place)));
   }
 
   private void askWhereTo() {

@@ -147,6 +147,11 @@ public final class JobSession implements Steps, AutoCloseable {
     return elsewhere.getReadOnlyProperty();
   }
 
+  /** Says what people call this computer. From any thread. */
+  public void callComputer(String name) {
+    job.callThisStation(name);
+  }
+
   /** Follows the frames folder from now on. */
   public void watch() {
     queue.execute(

@@ -10,16 +10,17 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.Executor;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.SmallFiles;
 
 /** What is kept between runs: words by key, in one JSON file. Safe from any thread. */
 public final class Preferences {
@@ -28,11 +29,19 @@ public final class Preferences {
   private static final TypeReference<TreeMap<String, Object>> SHAPE = new TypeReference<>() {};
   private static final int RECENT = 8;
 
+  /** Far more than what is kept; a larger file is none of ours. */
+  private static final int LARGEST_FILE = 1 << 20;
+
   private final Path file;
   private final Executor writer;
   private final SortedMap<String, Object> values;
   private final Consumer<? super IOException> failed;
-  private final AtomicReference<Map<String, Object>> unwritten = new AtomicReference<>();
+
+  /** What was changed here and is not in the file yet; nothing for a key that was forgotten. */
+  private final Map<String, Optional<Object>> unwritten = new LinkedHashMap<>();
+
+  /** What could not be written; it goes with what is kept next. */
+  private final Map<String, Optional<Object>> missed = new LinkedHashMap<>();
 
   /** Touched by the writer only: whether the last write failed, which is reported once. */
   private boolean failing;
@@ -50,7 +59,8 @@ public final class Preferences {
 
   /**
    * Reads the file, if there is one. One that is no JSON is renamed to {@code NAME.unreadable}. One
-   * that cannot be read stays as it is, and nothing is kept in this run.
+   * that cannot be read stays as it is, and nothing is kept in this run. What another program, or a
+   * newer version, wrote into it stays there.
    *
    * @param writer where the file is written; one thread, so that the newest comes last
    * @param failed hears that the file cannot be read, or, once until it can again, not be written
@@ -69,7 +79,7 @@ public final class Preferences {
       return new TreeMap<>();
     }
     try {
-      var values = JSON.readValue(Files.readAllBytes(file), SHAPE);
+      var values = JSON.readValue(SmallFiles.read(file, LARGEST_FILE), SHAPE);
       return values == null ? new TreeMap<>() : values;
     } catch (JsonProcessingException _) {
       Files.move(file, aside(file), StandardCopyOption.ATOMIC_MOVE);
@@ -108,6 +118,16 @@ public final class Preferences {
     keep(key, value);
   }
 
+  /** Keeps words as a list. */
+  public void put(String key, List<String> value) {
+    keep(key, List.copyOf(value));
+  }
+
+  /** What is kept under a key, of whatever kind; for what is checked by whoever asks. */
+  synchronized Optional<Object> any(String key) {
+    return Optional.ofNullable(values.get(key));
+  }
+
   /** Forgets a key. */
   public void remove(String key) {
     synchronized (this) {
@@ -115,7 +135,7 @@ public final class Preferences {
         return;
       }
     }
-    write();
+    write(key, Optional.empty());
   }
 
   /** The words kept as a list under a key, latest first. */
@@ -157,32 +177,61 @@ public final class Preferences {
         return;
       }
     }
-    write();
+    write(key, Optional.of(value));
   }
 
-  private void write() {
-    Map<String, Object> now;
+  private void write(String key, Optional<Object> value) {
+    boolean first;
     synchronized (this) {
-      now = new TreeMap<>(values);
+      first = unwritten.isEmpty();
+      unwritten.put(key, value);
     }
-    if (unwritten.getAndSet(now) == null) {
+    if (first) {
       writer.execute(this::flush);
     }
   }
 
+  /** Another window of the program may have kept something else meanwhile, which stays. */
   private void flush() {
-    var newest = unwritten.getAndSet(null);
+    Map<String, Optional<Object>> changes;
+    synchronized (this) {
+      changes = new LinkedHashMap<>(missed);
+      changes.putAll(unwritten);
+      missed.clear();
+      unwritten.clear();
+    }
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
+      var kept = values(file);
+      if (kept.isEmpty()) {
+        kept = all();
+      }
+      for (var change : changes.entrySet()) {
+        if (change.getValue().isPresent()) {
+          kept.put(change.getKey(), change.getValue().get());
+        } else {
+          kept.remove(change.getKey());
+        }
+      }
       // A link is kept, and what it leads to is written.
       DurableFiles.replace(
-          Files.exists(file) ? file.toRealPath() : file, JSON.writeValueAsBytes(newest));
+          Files.exists(file) ? file.toRealPath() : file, JSON.writeValueAsBytes(kept));
       failing = false;
     } catch (IOException e) {
+      notWritten(changes);
       if (!failing) {
         failing = true;
         failed.accept(e);
       }
     }
+  }
+
+  private synchronized SortedMap<String, Object> all() {
+    return new TreeMap<>(values);
+  }
+
+  /** They go with what is kept next. */
+  private synchronized void notWritten(Map<String, Optional<Object>> changes) {
+    missed.putAll(changes);
   }
 }

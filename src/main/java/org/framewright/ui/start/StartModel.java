@@ -34,7 +34,9 @@ import org.framewright.naming.Reserved;
 import org.framewright.naming.Severity;
 import org.framewright.naming.Step;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.settings.DefaultPlace;
 import org.framewright.ui.settings.Preferences;
+import org.framewright.ui.settings.StudioDetail;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
@@ -73,6 +75,11 @@ final class StartModel {
   private final StringBinding startText;
   private final Newest<Typed, JobPreview> previews;
   private final Newest<KnownConvention, Read> readings;
+
+  /** What of the settings was offered, by the field's name. */
+  private final Map<String, String> offered = new HashMap<>();
+
+  private Optional<Path> offeredPlace = Optional.empty();
   private final ChangeListener<String> typing = (_, _, _) -> work();
 
   /** A convention that can be chosen. */
@@ -108,6 +115,7 @@ final class StartModel {
           }
         });
     preferences.recentPaths(RECENT_PLACES).stream().findFirst().ifPresent(place::set);
+    offerSettings();
     canStart =
         Bindings.createBooleanBinding(
             () ->
@@ -211,6 +219,31 @@ final class StartModel {
           }
         },
         trouble);
+  }
+
+  /** Offers what was set since it was last offered, where nothing was written. */
+  void offerSettings() {
+    var usual = DefaultPlace.JOBS.kept(preferences);
+    if (!usual.equals(offeredPlace)) {
+      offeredPlace = usual;
+      usual.ifPresent(place::set);
+    }
+    for (var entry : entries) {
+      var before = offered.get(entry.name());
+      var written = entry.text().get();
+      if (written.isEmpty() || written.equals(before)) {
+        ofTheStudio(entry)
+            .filter(now -> remembers(entry) && !now.equals(before))
+            .ifPresent(now -> entry.text().set(now));
+      }
+    }
+  }
+
+  /** What the settings say for a field, which is offered once. */
+  private Optional<String> ofTheStudio(FieldEntry entry) {
+    var first = StudioDetail.firstValue(preferences, entry.name());
+    first.ifPresent(text -> offered.put(entry.name(), text));
+    return first;
   }
 
   /** Makes the job folder and opens it. */
@@ -358,7 +391,9 @@ final class StartModel {
 
   private String beginning(FieldEntry entry, Optional<String> byDefault) {
     return byDefault.orElse(
-        entry.type() == FieldType.DATE && entry.ofTheJob() ? LocalDate.now(clock).toString() : "");
+        entry.type() == FieldType.DATE && entry.ofTheJob()
+            ? LocalDate.now(clock).toString()
+            : remembers(entry) ? ofTheStudio(entry).orElse("") : "");
   }
 
   private Map<String, String> typed() {

@@ -205,6 +205,7 @@ public final class StartScreen implements Screen {
 
   @Override
   public void onShown() {
+    model.offerSettings();
     jobs.show(desk.preferences().recentPaths(RECENT_JOBS));
   }
 
