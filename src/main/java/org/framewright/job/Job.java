@@ -222,6 +222,12 @@ public final class Job {
     return log.station();
   }
 
+  /** When something was done to the job last, of what was read so far; nothing for an empty log. */
+  Optional<Instant> latest() {
+    var at = latest;
+    return at.equals(Instant.MIN) ? Optional.empty() : Optional.of(at);
+  }
+
   /**
    * The job's time: this station's clock, unless another station's was found to be ahead of it, by
    * 30 days at most.

@@ -14,6 +14,7 @@ import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Job;
+import org.framewright.job.JobProgress;
 import org.framewright.renaming.Renamer;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.frames.FramesScreen;
@@ -76,7 +77,12 @@ final class Jobs {
 
   /** Opens a job folder in the background and shows its list. */
   void open(Path folder) {
-    var title = desk.texts().get("app.opening", folder.getFileName().toString());
+    var name = String.valueOf(folder.getFileName());
+    var title = desk.texts().get("app.opening", name);
+    // A job that is open stays until the next one was found to be one.
+    if (open.isEmpty()) {
+      lay(name);
+    }
     desk.tasks()
         .run(
             title,
@@ -84,8 +90,20 @@ final class Jobs {
               var job = Job.open(folder, desk.clock());
               return steps.cancelled() ? Optional.<Job>empty() : Optional.of(job);
             },
-            opened -> opened.ifPresent(job -> read(title, job)),
-            desk::trouble);
+            opened -> opened.ifPresentOrElse(job -> read(title, job), this::notOpened),
+            failure -> {
+              desk.trouble(failure);
+              notOpened();
+            });
+  }
+
+  /** The window is as bare as a table from which all was taken, but for the job's name. */
+  private OpeningCard lay(String name) {
+    stage.setTitle(desk.texts().get("app.title", name));
+    shell.clear(name);
+    var card = new OpeningCard(desk.texts(), name);
+    shell.lay(card.node());
+    return card;
   }
 
   /**
@@ -93,11 +111,8 @@ final class Jobs {
    * other page comes in between, which would have to be styled and laid out for a second.
    */
   private void read(String title, Job job) {
-    if (open.isPresent()) {
-      close();
-      stage.setTitle(desk.texts().get("app.title", job.name()));
-      shell.clear(job.name());
-    }
+    close();
+    lay(job.name()).show(JobProgress.of(job));
     // Reading takes all processors: what the window shows now is drawn before.
     var room = new CompletableFuture<Bounds>();
     onceLaidOut(

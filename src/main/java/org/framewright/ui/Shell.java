@@ -190,6 +190,11 @@ final class Shell {
     jobPages.clear();
   }
 
+  /** Shows something on the bare table until a page comes. */
+  void lay(Node card) {
+    page.setCenter(card);
+  }
+
   /** Disposes every page: the window goes. */
   void dispose() {
     clear("");

@@ -608,6 +608,31 @@ class JobTest {
   }
 
   @Test
+  void saysWhatPeopleCallTheStationOnceItDidSomething() throws Exception {
+    var other = reopened(SET);
+    other.callThisStation(" Cart 1 ");
+    assertThat(job.refresh()).isFalse();
+    at("09:11:00");
+    other.mark(List.of("002", "3"), SetupState.SHOT, MarkDetails.NONE);
+    job.refresh();
+    assertThat(job.elsewhere().orElseThrow().called()).contains("Cart 1");
+    var log = job.folder().resolve(".framewright/log/set.jsonl");
+    assertThat(Files.readString(log)).containsOnlyOnce("\"named\"");
+    other.takeBack();
+    assertThat(job.refresh()).isTrue();
+    assertThat(job.state().of("3").state()).isEqualTo(SetupState.TO_SHOOT);
+    assertThat(job.elsewhere().orElseThrow().called()).contains("Cart 1");
+    var again = reopened(SET);
+    again.callThisStation("Cart 1");
+    again.mark("3", SetupState.SHOT, MarkDetails.NONE);
+    assertThat(Files.readString(log)).containsOnlyOnce("\"named\"");
+    again.callThisStation("");
+    again.mark("3", SetupState.PICKUP, MarkDetails.NONE);
+    job.refresh();
+    assertThat(job.elsewhere().orElseThrow().called()).isEmpty();
+  }
+
+  @Test
   void keepsASetupOfWhichThereAreFramesThoughItWasNeverTicked() throws Exception {
     mark("09:10:00", "1", SetupState.ON_SET);
     var frame = frame("09:11:00", "1", "F");

@@ -228,9 +228,10 @@ class ListPageTest {
     var other = Job.open(job.folder(), clock, new Station("laptop-b"));
     other.mark("002", SetupState.ON_SET, MarkDetails.NONE);
     opened.awaitReading(".set-code", "002");
-    opened.awaitReading("#status", "laptop-b: 002 is on set");
+    opened.awaitReading("#status", "Another computer: 002 is on set");
+    other.callThisStation("Stylist");
     other.mark("002", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
-    opened.awaitReading("#status", "laptop-b: 002 is signed off");
+    opened.awaitReading("#status", "Stylist: 002 is signed off");
     assertThat(app.session().view().get().state().of("002").signedOffBy()).contains("Odette");
   }
 

@@ -1,37 +1,14 @@
 package org.framewright.ui.board;
 
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import javafx.geometry.Rectangle2D;
-import javafx.scene.AccessibleRole;
 import javafx.scene.control.Tooltip;
-import javafx.scene.layout.Region;
-import javafx.scene.shape.ClosePath;
-import javafx.scene.shape.HLineTo;
-import javafx.scene.shape.MoveTo;
-import javafx.scene.shape.Path;
-import javafx.scene.shape.VLineTo;
-import org.framewright.shotlist.SetupState;
-import org.framewright.ui.look.StateMark;
+import org.framewright.ui.look.StateRuler;
 
-/**
- * The whole list as a ruler: a tick a setup in running order, by its height how far it is. Signed
- * off is tall, shot and pickup half as tall, to shoot a low line, on set overtops all, and dropped
- * is a gap. A click chooses the setup.
- *
- * <p>All ticks of a state are one shape, since a shape of its own for each of hundreds of setups
- * would have to be styled.
- */
-final class JobRuler extends Region {
-  private static final double WIDEST = 18;
-  private static final double GAP = 0.2;
-
-  private final Map<SetupState, Path> ticks = new EnumMap<>(SetupState.class);
+/** The whole list as a ruler, which says of each tick what it is; a click chooses the setup. */
+final class JobRuler extends StateRuler {
   private final Tooltip tooltip = new Tooltip();
   private List<SetupRow> rows = List.of();
 
@@ -41,80 +18,19 @@ final class JobRuler extends Region {
    * @param words what the tooltip says of a setup
    */
   JobRuler(Function<SetupRow, String> words, Consumer<SetupRow> chosen) {
-    getStyleClass().add("job-ruler");
-    setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-    for (var state : SetupState.values()) {
-      var path = new Path();
-      path.getStyleClass().add("tick");
-      path.setManaged(false);
-      path.setMouseTransparent(true);
-      StateMark.style(path, state);
-      ticks.put(state, path);
-    }
-    getChildren().setAll(ticks.values());
-    setOnMouseClicked(event -> at(event.getX()).ifPresent(chosen));
-    setOnMouseMoved(event -> tooltip.setText(at(event.getX()).map(words).orElse("")));
+    setOnMouseClicked(event -> row(event.getX()).ifPresent(chosen));
+    setOnMouseMoved(event -> tooltip.setText(row(event.getX()).map(words).orElse("")));
     Tooltip.install(this, tooltip);
   }
 
-  /** Shows a list, if it is another than the one that is shown. */
-  void show(List<SetupRow> now, String spoken) {
-    setAccessibleText(spoken);
-    if (!now.equals(rows)) {
-      rows = now;
-      requestLayout();
-    }
+  /** Shows a list. */
+  void showRows(List<SetupRow> now, String spoken) {
+    rows = now;
+    show(now.stream().map(SetupRow::state).toList(), spoken);
   }
 
-  private double step() {
-    return Math.min(WIDEST, getWidth() / Math.max(1, rows.size()));
-  }
-
-  private Optional<SetupRow> at(double x) {
-    int place = (int) Math.floor(x / step());
-    return place >= 0 && place < rows.size() ? Optional.of(rows.get(place)) : Optional.empty();
-  }
-
-  @Override
-  protected void layoutChildren() {
-    ticks.values().forEach(path -> path.getElements().clear());
-    double step = step();
-    var last = new EnumMap<SetupState, Integer>(SetupState.class);
-    for (int i = 0; i < rows.size(); i++) {
-      var state = rows.get(i).state();
-      // Of thousands of setups several share a pixel, which one tick of a state fills.
-      int pixel = (int) (i * step);
-      if (Objects.equals(last.put(state, pixel), pixel)) {
-        continue;
-      }
-      place(state, i * step, step)
-          .ifPresent(
-              box ->
-                  ticks
-                      .get(state)
-                      .getElements()
-                      .addAll(
-                          new MoveTo(box.getMinX(), box.getMinY()),
-                          new HLineTo(box.getMaxX()),
-                          new VLineTo(box.getMaxY()),
-                          new HLineTo(box.getMinX()),
-                          new ClosePath()));
-    }
-  }
-
-  private Optional<Rectangle2D> place(SetupState state, double x, double step) {
-    double part =
-        switch (state) {
-          case ON_SET -> 1;
-          case SIGNED_OFF -> 0.7;
-          case SHOT, PICKUP -> 0.45;
-          case TO_SHOOT -> 0.15;
-          case DROPPED -> 0;
-        };
-    double gap = step < 3 ? 0 : Math.max(1, step * GAP);
-    double height = Math.round(getHeight() * part);
-    return part == 0
-        ? Optional.empty()
-        : Optional.of(new Rectangle2D(x, getHeight() - height, Math.max(0.8, step - gap), height));
+  private Optional<SetupRow> row(double x) {
+    var place = at(x);
+    return place.isPresent() ? Optional.of(rows.get(place.getAsInt())) : Optional.empty();
   }
 }

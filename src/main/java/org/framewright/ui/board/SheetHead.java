@@ -88,7 +88,7 @@ final class SheetHead extends VBox {
             numbers.toShoot(),
             numbers.pickups(),
             numbers.dropped()));
-    ruler.show(standing.rows(), agreed.getText() + ", " + totals.getText());
+    ruler.showRows(standing.rows(), agreed.getText() + ", " + totals.getText());
   }
 
   void show(Optional<Outlook> outlook) {

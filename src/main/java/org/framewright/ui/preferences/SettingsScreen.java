@@ -141,6 +141,8 @@ public final class SettingsScreen implements Screen {
 
   @Override
   public Node focus() {
+    // What lies in a pane that scrolls is in the window only once that has its skin.
+    node.applyCss();
     return form.first(Section.NAMES);
   }
 

@@ -1,29 +1,53 @@
 package org.framewright.ui.start;
 
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
+import javafx.scene.image.ImageView;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.StateRuler;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.start.RecentJob.Found;
 
-/** The jobs opened lately; Enter or two clicks open one. */
-final class RecentJobs extends ListView<Path> {
-  private static final double JOB_HEIGHT = 44;
-
+/**
+ * The jobs opened lately, each with its last picture, its day, how far it is and where it lies;
+ * Enter or two clicks open one.
+ */
+final class RecentJobs extends ListView<RecentJob> {
+  private final RecentJobsModel model;
+  private final Texts texts;
+  private final ZoneId zone;
   private final Consumer<Path> open;
+  private final ListChangeListener<RecentJob> changes = _ -> choose();
 
-  RecentJobs(Texts texts, Consumer<Path> open) {
+  RecentJobs(RecentJobsModel model, Texts texts, ZoneId zone, Consumer<Path> open) {
+    this.model = model;
+    this.texts = texts;
+    this.zone = zone;
     this.open = open;
     setId("recent-jobs");
-    setFixedCellSize(JOB_HEIGHT);
+    setItems(model.jobs());
     setCellFactory(_ -> new JobCell());
     getStyleClass().addAll("on-table", "recent-jobs");
     setAccessibleText(texts.get("start.openTitle"));
+    model.jobs().addListener(changes);
+    choose();
     setOnKeyPressed(
         event -> {
           if (event.getCode() == KeyCode.ENTER) {
@@ -39,9 +63,9 @@ final class RecentJobs extends ListView<Path> {
         });
   }
 
-  void show(List<Path> folders) {
-    getItems().setAll(folders);
-    if (!folders.isEmpty()) {
+  /** Enter opens the newest unless another is chosen. */
+  private void choose() {
+    if (getSelectionModel().isEmpty() && !model.jobs().isEmpty()) {
       getSelectionModel().selectFirst();
     }
   }
@@ -49,34 +73,104 @@ final class RecentJobs extends ListView<Path> {
   private void openChosen() {
     var job = getSelectionModel().getSelectedItem();
     if (job != null) {
-      open.accept(job);
+      open.accept(job.folder());
     }
   }
 
-  /** A job by its folder's name, and where it lies. */
-  private static final class JobCell extends ListCell<Path> {
+  void dispose() {
+    model.jobs().removeListener(changes);
+    setItems(null);
+  }
+
+  private String day(Instant at) {
+    return DateTimeFormatter.ofPattern(texts.get("start.day"), texts.locale())
+        .format(LocalDate.ofInstant(at, zone));
+  }
+
+  private String standing(Found found) {
+    return switch (found) {
+      case Found.NotYet _ -> "";
+      case Found.Gone _ -> texts.get("start.job.gone");
+      case Found.Unreadable(var problem) -> problem.what();
+      case Found.Read(var progress) when progress.states().isEmpty() ->
+          texts.get("start.job.noList");
+      case Found.Read(var progress) ->
+          texts.get("board.agreed", progress.signedOff(), progress.states().size());
+    };
+  }
+
+  /** A job in three lines beside its last picture. */
+  private final class JobCell extends ListCell<RecentJob> {
+    private final ImageView picture = new ImageView();
+    private final StackPane print = new StackPane(picture);
     private final Label name = new Label();
+    private final Label day = new Label();
+    private final StateRuler ruler = new StateRuler();
+    private final Label standing = new Label();
     private final Label where = new Label();
-    private final CellBox box = new CellBox(name, where);
+    private final HBox box;
 
     JobCell() {
+      print.getStyleClass().add("job-print");
+      picture.setPreserveRatio(true);
+      picture.fitWidthProperty().bind(print.widthProperty());
+      picture.fitHeightProperty().bind(print.heightProperty());
       name.getStyleClass().add("job-name");
+      name.setMaxWidth(Double.MAX_VALUE);
+      name.setMinWidth(0);
+      HBox.setHgrow(name, Priority.ALWAYS);
+      day.getStyleClass().add("job-where");
+      day.setMinWidth(Region.USE_PREF_SIZE);
+      var first = new HBox(name, day);
+      first.getStyleClass().add("job-line");
+      ruler.setMinWidth(0);
+      HBox.setHgrow(ruler, Priority.SOMETIMES);
+      standing.setMinWidth(0);
+      var second = new HBox(ruler, standing);
+      second.getStyleClass().add("job-line");
       where.getStyleClass().add("job-where");
       where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+      var lines = new CellBox(first, second, where);
+      lines.getStyleClass().add("job-lines");
+      HBox.setHgrow(lines, Priority.ALWAYS);
+      box = new HBox(print, lines);
+      box.getStyleClass().add("job-box");
+      box.setMinWidth(0);
+      box.setPrefWidth(1);
     }
 
     @Override
-    protected void updateItem(Path folder, boolean empty) {
-      super.updateItem(folder, empty);
-      if (empty || folder == null) {
+    protected void updateItem(RecentJob job, boolean empty) {
+      super.updateItem(job, empty);
+      if (empty || job == null) {
         setGraphic(null);
         setAccessibleText("");
+        setTooltip(null);
         return;
       }
-      name.setText(String.valueOf(folder.getFileName()));
-      where.setText(String.valueOf(folder.getParent()));
+      picture.setImage(job.picture().map(FramePictures::image).orElse(null));
+      name.setText(String.valueOf(job.folder().getFileName()));
+      where.setText(String.valueOf(job.folder().getParent()));
+      var said = standing(job.found());
+      standing.setText(said);
+      standing.getStyleClass().remove("needs");
+      if (!(job.found() instanceof Found.Read || job.found() instanceof Found.NotYet)) {
+        standing.getStyleClass().add("needs");
+      }
+      if (job.found() instanceof Found.Read(var progress)) {
+        day.setText(progress.last().map(RecentJobs.this::day).orElse(""));
+        ruler.show(progress.states(), said);
+      } else {
+        day.setText("");
+        ruler.show(List.of(), said);
+      }
+      var hasRuler = job.found() instanceof Found.Read read && !read.progress().states().isEmpty();
+      ruler.setVisible(hasRuler);
+      ruler.setManaged(hasRuler);
       setGraphic(box);
-      setAccessibleText(folder.toString());
+      setTooltip(new Tooltip(job.folder().toString()));
+      setAccessibleText(
+          String.join(", ", name.getText(), said, day.getText(), job.folder().toString()));
     }
   }
 }

@@ -1,5 +1,6 @@
 package org.framewright.ui.start;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -17,6 +18,9 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
+import org.framewright.job.JobException;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
@@ -43,7 +47,9 @@ public final class StartScreen implements Screen {
   private final StartForm form;
   private final NameRuler ruler = new NameRuler();
   private final ListView<Branch> tree = new ListView<>();
+  private final RecentJobsModel recent;
   private final RecentJobs jobs;
+  private final VBox recently = new VBox();
   private final HBox node;
   private final Subscription following;
 
@@ -66,13 +72,19 @@ public final class StartScreen implements Screen {
             desk.clock(),
             desk::trouble,
             desk::openJob),
+        new RecentJobsModel(
+            desk.tasks(), desk.clock(), failure -> inWords(failure, desk.texts())),
         editConvention,
         proposeConvention);
     model.gather(conventionFolders);
   }
 
   private StartScreen(
-      Desk desk, StartModel model, Consumer<Path> editConvention, Runnable proposeConvention) {
+      Desk desk,
+      StartModel model,
+      RecentJobsModel recent,
+      Consumer<Path> editConvention,
+      Runnable proposeConvention) {
     this.desk = desk;
     this.texts = desk.texts();
     this.model = model;
@@ -80,7 +92,8 @@ public final class StartScreen implements Screen {
     this.proposeConvention = proposeConvention;
     this.form =
         new StartForm(model, texts, this::editConvention, proposeConvention, this::choosePlace);
-    this.jobs = new RecentJobs(texts, desk::openJob);
+    this.recent = recent;
+    this.jobs = new RecentJobs(recent, texts, desk.clock().getZone(), desk::openJob);
     this.node = new HBox(form, outcome());
     node.getStyleClass().add("start");
     node.setOnDragOver(StartScreen::dragOver);
@@ -94,7 +107,6 @@ public final class StartScreen implements Screen {
     tree.getStyleClass().addAll("on-table", "tree-of-folders");
     tree.setFocusTraversable(false);
     tree.setAccessibleText(texts.get("start.made"));
-    VBox.setVgrow(tree, Priority.ALWAYS);
     var folder = new Button(texts.get("start.openFolder"));
     folder.setId("open-folder");
     folder.setMinWidth(Region.USE_PREF_SIZE);
@@ -107,12 +119,24 @@ public final class StartScreen implements Screen {
             ruler,
             word("start.made"),
             tree,
-            word("start.openTitle"),
-            jobs,
+            recently,
             openRow);
+    recently.getChildren().setAll(word("start.openTitle"), jobs);
+    recently.getStyleClass().add("recently");
+    VBox.setVgrow(jobs, Priority.ALWAYS);
+    VBox.setVgrow(recently, Priority.ALWAYS);
     column.getStyleClass().add("start-outcome");
     HBox.setHgrow(column, Priority.ALWAYS);
     return column;
+  }
+
+  /** Why a job cannot be read, for its line. */
+  private static Problem inWords(Throwable failure, Texts texts) {
+    return switch (failure) {
+      case JobException e -> e.problem();
+      case IOException e -> FileProblems.of(e);
+      default -> new Problem(texts.get("start.job.unreadable"), "");
+    };
   }
 
   private Label word(String key) {
@@ -200,13 +224,17 @@ public final class StartScreen implements Screen {
 
   @Override
   public Node focus() {
-    return form.focus();
+    return recent.jobs().isEmpty() ? form.focus() : jobs;
   }
 
   @Override
   public void onShown() {
     model.offerSettings();
-    jobs.show(desk.preferences().recentPaths(RECENT_JOBS));
+    var folders = desk.preferences().recentPaths(RECENT_JOBS);
+    recently.setVisible(!folders.isEmpty());
+    recently.setManaged(!folders.isEmpty());
+    VBox.setVgrow(tree, folders.isEmpty() ? Priority.ALWAYS : Priority.SOMETIMES);
+    recent.show(folders);
   }
 
   @Override
@@ -253,12 +281,13 @@ public final class StartScreen implements Screen {
   @Override
   public Screen anew() {
     dispose();
-    return new StartScreen(desk, model, editConvention, proposeConvention);
+    return new StartScreen(desk, model, recent, editConvention, proposeConvention);
   }
 
   @Override
   public void dispose() {
     following.unsubscribe();
     form.dispose();
+    jobs.dispose();
   }
 }

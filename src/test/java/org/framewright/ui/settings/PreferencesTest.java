@@ -144,4 +144,43 @@ class PreferencesTest {
     assertThat(Places.usual("Mac OS X", home, Map.of()).log())
         .isEqualTo(home.resolve("Library/Application Support/Framewright/framewright.log"));
   }
+
+  @Test
+  void twoWindowsOfTheProgramDoNotTakeFromEachOther() throws IOException {
+    var one = read();
+    var other = read();
+    one.put("studio.credit", "Nova");
+    other.put("look", "sunlight");
+    one.put("scale", 1.2);
+    other.remove("studio.credit");
+    assertThat(read().get("look")).contains("sunlight");
+    assertThat(read().number("scale", 1)).isEqualTo(1.2);
+    assertThat(read().get("studio.credit")).contains("Nova");
+  }
+
+  @Test
+  void whatCouldNotBeWrittenGoesWithWhatIsKeptNext() throws IOException {
+    var failures = new ArrayList<IOException>();
+    var inside = folder.resolve("deep");
+    Files.writeString(inside, "a file in the way");
+    var preferences =
+        Preferences.read(inside.resolve("preferences.json"), Runnable::run, failures::add);
+    preferences.put("look", "sunlight");
+    Files.delete(inside);
+    preferences.put("scale", 1.2);
+    var again = Preferences.read(inside.resolve("preferences.json"), Runnable::run, failures::add);
+    assertThat(again.get("look")).contains("sunlight");
+    assertThat(failures).hasSize(1);
+  }
+
+  @Test
+  void aFileThatIsFarTooLargeIsLeftAsItIs() throws IOException {
+    var failures = new ArrayList<IOException>();
+    var file = folder.resolve("preferences.json");
+    Files.writeString(file, " ".repeat(2 << 20) + "{}");
+    var preferences = Preferences.read(file, Runnable::run, failures::add);
+    preferences.put("look", "sunlight");
+    assertThat(Files.size(file)).isGreaterThan(2 << 20);
+    assertThat(failures).hasSize(1);
+  }
 }
