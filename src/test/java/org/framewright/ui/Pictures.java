@@ -20,6 +20,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
@@ -51,6 +52,7 @@ final class Pictures {
 
   private static final List<String> BEFORE_A_JOB =
       List.of("start", "convention", "proposal", "proposal-scripts");
+  private static final List<String> SETTINGS = List.of("settings", "settings-scripts");
   private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
 
   /** The place of the convention for fashion over several days among those in templates. */
@@ -116,6 +118,8 @@ final class Pictures {
           "answered",
           "lost",
           "proposal-scripts",
+          "settings",
+          "settings-scripts",
           "list-asked",
           "list-wide");
 
@@ -132,6 +136,7 @@ final class Pictures {
   private final Path work;
   private final List<String> only;
   private final Clock clock = Clock.system(ZoneId.systemDefault());
+  private List<String> recent = List.of();
 
   private Pictures(Path work, List<String> only) {
     this.work = work;
@@ -182,8 +187,17 @@ final class Pictures {
     var named = SampleJobs.inTheMiddle(files, work.resolve("named"), clock.instant());
     chooseSelects(named);
     var large = SampleJobs.large(files, work.resolve("large"), 400, 1200, clock.instant());
+    recent =
+        List.of(
+            named.toString(),
+            large.toString(),
+            "/shoots/2026-11-02_KVO_aw-look-book",
+            sample.toString());
     for (var look : Theme.values()) {
       for (var size : List.of(SMALL, LARGE)) {
+        if (anyWanted("", SETTINGS, look, size)) {
+          take(look, size, Optional.empty(), this::settings);
+        }
         if (anyWanted("", BEFORE_A_JOB, look, size)) {
           take(look, size, Optional.empty(), this::beforeAJob);
         }
@@ -246,10 +260,15 @@ final class Pictures {
         settings.resolve("preferences.json"),
         """
         {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s",
-         "recent.places": ["/shoots"],
-         "recent.jobs": ["/shoots/2026-11-02_KVO_aw-look-book", "/shoots/2026-10-19_NOVA_rooms"]}
+         "scale": %s, "recent.places": ["/shoots"], "recent.jobs": ["%s"]}
         """
-            .formatted(look.word(), size.width(), size.height(), LocalDate.now(clock)));
+            .formatted(
+                look.word(),
+                size.width(),
+                size.height(),
+                LocalDate.now(clock),
+                System.getProperty("pictures.scale", "1"),
+                String.join("\", \"", recent)));
     var app =
         onInterface(
             () -> {
@@ -401,6 +420,45 @@ final class Pictures {
     write(shot.app()::scene, "proposal", shot);
     paste(shot, IN_OTHER_SCRIPTS);
     write(shot.app()::scene, "proposal-scripts", shot);
+  }
+
+  /** Filled in as a studio would, then in other scripts and with what does not hold. */
+  private void settings(Shot shot) throws Exception {
+    show(shot, "settings");
+    settings(shot, "Ines Vander", "Studio Nova, Antwerp", "\u00a9 2026 Ines Vander", "18:00", "45");
+    write(shot.app()::scene, "settings", shot);
+    settings(
+        shot,
+        "\u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631 (\u0628\u064a\u0631\u0648\u062a)",
+        "\u682a\u5f0f\u4f1a\u793e\u5317\u65b9\u5199\u771f\u30b9\u30bf\u30b8\u30aa \u00b7 Nova Photographic Productions International, Antwerp and Beirut",
+        "\u00a9 2026 \u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631, all rights reserved, in every country and for every use that is not named below",
+        "8",
+        "an hour");
+    write(shot.app()::scene, "settings-scripts", shot);
+  }
+
+  private static void settings(
+      Shot shot, String photographer, String studio, String notice, String until, String minutes)
+      throws Exception {
+    onInterface(
+        () -> {
+          type(shot, "#setting-studio-photographer", photographer);
+          type(shot, "#setting-studio-studio", studio);
+          type(shot, "#setting-studio-copyright", notice);
+          type(shot, "#setting-until", until);
+          type(shot, "#setting-minutes-1", minutes);
+          for (var field :
+              List.of(
+                  "#setting-studio-photographer",
+                  "#setting-studio-studio",
+                  "#setting-studio-copyright",
+                  "#setting-minutes-1",
+                  "#setting-studio-credit")) {
+            shot.find(field).requestFocus();
+          }
+          return shot;
+        });
+    settle();
   }
 
   private static void paste(Shot shot, String names) throws Exception {
@@ -580,11 +638,25 @@ final class Pictures {
     if (!wanted(name, look, size)) {
       return;
     }
-    var picture = onInterface(() -> picture(scene.get()));
+    var picture =
+        onInterface(
+            () -> {
+              hideTheMachine(scene.get());
+              return picture(scene.get());
+            });
     var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
     if ((look == Theme.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());
+    }
+  }
+
+  /** No path of this machine is in a picture. */
+  private void hideTheMachine(Scene scene) {
+    for (var node : scene.getRoot().lookupAll(".job-where")) {
+      if (node instanceof Label label && label.getText().startsWith(work.toString())) {
+        label.setText("/shoots");
+      }
     }
   }
 
