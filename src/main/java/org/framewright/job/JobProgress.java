@@ -16,7 +16,8 @@ import org.framewright.shotlist.SetupState;
  * @param last when somebody did something to the job last, by its log; none where the log is empty
  * @param frames where its frames arrive, absolute
  */
-public record JobProgress(String name, List<SetupState> states, Optional<Instant> last, Path frames) {
+public record JobProgress(
+    String name, List<SetupState> states, Optional<Instant> last, Path frames) {
   /** Nobody is to write as this station. */
   private static final Station READER = new Station("reader");
 

@@ -38,8 +38,7 @@ final class OpeningCard {
   /** How far the job is, once its log was read. */
   void show(JobProgress progress) {
     if (!progress.states().isEmpty()) {
-      standing.setText(
-          texts.get("board.agreed", progress.signedOff(), progress.states().size()));
+      standing.setText(texts.get("board.agreed", progress.signedOff(), progress.states().size()));
       ruler.setVisible(true);
       ruler.show(progress.states(), standing.getText());
     }

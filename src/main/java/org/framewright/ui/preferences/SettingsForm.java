@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javafx.beans.value.ChangeListener;
@@ -13,11 +14,14 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.page.FileChoosers;
@@ -35,7 +39,7 @@ final class SettingsForm extends VBox {
     COMPUTER;
 
     String key() {
-      return "settings.section." + name().toLowerCase(java.util.Locale.ROOT);
+      return "settings.section." + name().toLowerCase(Locale.ROOT);
     }
   }
 
@@ -67,8 +71,22 @@ final class SettingsForm extends VBox {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getStyleClass().addAll("paper-sheet", "settings-sheet");
     getChildren().add(scroll);
+    addEventFilter(KeyEvent.KEY_PRESSED, this::undoFromAField);
     model.hours().breaks().forEach(pause -> pause.begin().text().addListener(breaksChanged));
     showBreaks();
+  }
+
+  /** A field takes the keys for what was typed in it; where nothing was, they are for settings. */
+  private void undoFromAField(KeyEvent event) {
+    if (event.getTarget() instanceof EntryField field) {
+      if (Keys.shortcut(KeyCode.Z).match(event) && !field.isUndoable()) {
+        model.undo();
+        event.consume();
+      } else if (Keys.shortcutShift(KeyCode.Z).match(event) && !field.isRedoable()) {
+        model.redo();
+        event.consume();
+      }
+    }
   }
 
   /** What is typed or pressed first in a section. */

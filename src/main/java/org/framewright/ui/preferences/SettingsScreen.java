@@ -2,6 +2,7 @@ package org.framewright.ui.preferences;
 
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -87,7 +88,7 @@ public final class SettingsScreen implements Screen {
     column.getStyleClass().add("settings-contents");
     for (var section : Section.values()) {
       var word = new ToggleButton(texts.get(section.key()));
-      word.setId("section-" + section.name().toLowerCase(java.util.Locale.ROOT));
+      word.setId("section-" + section.name().toLowerCase(Locale.ROOT));
       word.getStyleClass().add("section-word");
       word.setToggleGroup(group);
       word.setMaxWidth(Double.MAX_VALUE);

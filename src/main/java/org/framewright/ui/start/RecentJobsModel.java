@@ -62,8 +62,7 @@ final class RecentJobsModel {
             picture(folder, read.progress().frames());
           }
         },
-        failure ->
-            change(folder, job -> job.with(new Found.Unreadable(words.apply(failure)))));
+        failure -> change(folder, job -> job.with(new Found.Unreadable(words.apply(failure)))));
   }
 
   private Found found(Path folder) throws Exception {

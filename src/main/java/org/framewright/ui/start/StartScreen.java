@@ -72,8 +72,7 @@ public final class StartScreen implements Screen {
             desk.clock(),
             desk::trouble,
             desk::openJob),
-        new RecentJobsModel(
-            desk.tasks(), desk.clock(), failure -> inWords(failure, desk.texts())),
+        new RecentJobsModel(desk.tasks(), desk.clock(), failure -> inWords(failure, desk.texts())),
         editConvention,
         proposeConvention);
     model.gather(conventionFolders);
@@ -114,13 +113,7 @@ public final class StartScreen implements Screen {
     var openRow = new HBox(folder, WrappedText.of(texts.get("start.drop"), "quiet"));
     openRow.getStyleClass().add("in-line");
     var column =
-        new VBox(
-            word("start.jobName"),
-            ruler,
-            word("start.made"),
-            tree,
-            recently,
-            openRow);
+        new VBox(word("start.jobName"), ruler, word("start.made"), tree, recently, openRow);
     recently.getChildren().setAll(word("start.openTitle"), jobs);
     recently.getStyleClass().add("recently");
     VBox.setVgrow(jobs, Priority.ALWAYS);

@@ -53,7 +53,8 @@ class RecentJobsModelTest {
                 new Station("set"));
     var job = started.job();
     job.importList(
-        new ShotList(List.of(new Setup("01", "Coat"), new Setup("02", "Hat"), new Setup("03", ""))));
+        new ShotList(
+            List.of(new Setup("01", "Coat"), new Setup("02", "Hat"), new Setup("03", ""))));
     job.mark("01", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
     job.mark("02", SetupState.SHOT, MarkDetails.NONE);
     return job;
@@ -61,8 +62,7 @@ class RecentJobsModelTest {
 
   private static void picture(Path file, int width, String time) throws IOException {
     Files.createDirectories(file.getParent());
-    ImageIO.write(
-        new BufferedImage(width, 60, BufferedImage.TYPE_INT_RGB), "jpg", file.toFile());
+    ImageIO.write(new BufferedImage(width, 60, BufferedImage.TYPE_INT_RGB), "jpg", file.toFile());
     Files.setLastModifiedTime(file, FileTime.from(Instant.parse(time)));
   }
 
