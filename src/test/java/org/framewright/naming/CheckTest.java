@@ -6,6 +6,7 @@ import static org.framewright.naming.ConventionTest.sound;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -314,6 +315,7 @@ class CheckTest {
         .isEqualTo("fields.b");
   }
 
+  @Tag("slow")
   @Test
   void answersAboutTwoHundredFields() {
     var fields =
@@ -334,6 +336,7 @@ class CheckTest {
         .contains(Rule.TOO_LONG);
   }
 
+  @Tag("slow")
   @Test
   void saysWhenAConventionIsTooLargeToProve() {
     var fields =

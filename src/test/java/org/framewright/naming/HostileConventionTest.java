@@ -155,6 +155,7 @@ class HostileConventionTest {
     assertThat(faults(yaml)).extracting(Finding::line).contains(line);
   }
 
+  @Tag("slow")
   @Test
   void reportsAHundredFaultsAndLooksNoFurther() {
     assertThat(faults("about: x\n" + many(5_000, "\n", i -> "x" + i + ": y"))).hasSize(100);

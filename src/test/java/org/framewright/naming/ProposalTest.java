@@ -22,6 +22,7 @@ import net.jqwik.api.constraints.Size;
 import net.jqwik.api.constraints.StringLength;
 import net.jqwik.api.constraints.UpperChars;
 import org.framewright.naming.Proposal.Role;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -116,6 +117,7 @@ class ProposalTest {
     assertThat(set.proposal().unread()).allMatch(unread -> !unread.why().isBlank());
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @MethodSource("sets")
   void whateverAPieceCanBeThereIsAConvention(NamesInUse set) {
@@ -242,6 +244,7 @@ class ProposalTest {
         .isEqualTo("{day}_{client}_{setup}_{take}");
   }
 
+  @net.jqwik.api.Tag("slow")
   @Property(tries = 60)
   void neverThrowsOnAnyTexts(
       @ForAll @Size(min = 1, max = 6) List<@StringLength(max = 40) String> names) {
