@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -25,6 +26,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A journal is untrusted: it may be damaged, forged, or come from another folder. */
@@ -291,6 +293,144 @@ class JournalTest {
     assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Stuck.class);
     assertThat(root.resolve("b")).hasContent("abc");
     assertThat(root.resolve("a")).doesNotExist();
+  }
+
+  // ---- long ones
+
+  /** As many renames as need several parts of the file, which are read and written side by side. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 1023, 1024, 1025, 2048, 3000})
+  void manyRenamesAreReadInTheirOrder(int renames) throws IOException {
+    var ops = new ArrayList<Op>();
+    for (int i = 0; i < renames; i++) {
+      ops.add(op("IMG_" + i + ".jpg", "frame \u00fc " + i + ".jpg"));
+    }
+    var file = forge(root, ops.toArray(Op[]::new));
+    assertThat(JournalReader.read(disk(), file, root).ops()).isEqualTo(ops);
+    var summary = JournalReader.summary(disk(), file, root);
+    assertThat(summary.renames()).isEqualTo(renames);
+    assertThat(summary.example()).isEqualTo("IMG_0.jpg -> frame \u00fc 0.jpg");
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2, 1024, 1025, 1026, 2049, 2100})
+  void aDamagedLineIsNamed(int line) throws IOException {
+    var ops = new ArrayList<Op>();
+    for (int i = 0; i < 2100; i++) {
+      ops.add(op("a" + i, "b" + i));
+    }
+    var file = forge(root, ops.toArray(Op[]::new));
+    var lines = Files.readAllLines(file);
+    lines.set(line, lines.get(line).replaceFirst("[0-9](?=[0-9a-f]*\"\\}$)", "x"));
+    Files.write(file, lines);
+    assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
+        .hasMessageContaining(
+            "the journal " + file.getFileName() + ", line " + (line + 1) + ": the line does not");
+  }
+
+  /** The head is read in pieces until it holds the first rename. */
+  @ParameterizedTest
+  @ValueSource(ints = {10, 200, 3000})
+  void aHeadWithManyFoldersIsRead(int folders) throws IOException {
+    var all = new Path[folders];
+    for (int i = 0; i < folders; i++) {
+      all[i] = root.resolve("folder %040d".formatted(i));
+    }
+    var ops = new ArrayList<Op>();
+    for (int i = 0; i < folders; i++) {
+      ops.add(new Op(i, Path.of("a"), i, Path.of("b"), "", "", SEEN, ""));
+    }
+    var written = JournalWriter.plan(header(all), ops);
+    var file = Files.writeString(journals.resolve(BATCH + ".jsonl"), text(written));
+    assertThat(JournalReader.summary(disk(), file, root).header().folders()).containsExactly(all);
+    assertThat(JournalReader.summary(disk(), file, root).renames()).isEqualTo(folders);
+  }
+
+  // ---- what a member may be
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"framewright\":\"renames\"|\"framewright\":\"frames\"|bad value of framewright",
+        "\"undoes\":\"\"|\"undoes\":\"x\"|bad value of undoes",
+        "\"undoes\":\"\"|\"undoes\":7|bad value of undoes",
+        "\"version\":1|\"version\":2|newer version",
+        "\"version\":1|\"version\":0|bad value of version",
+        "\"guarantee\":\"native\"|\"guarantee\":\"best\"|bad value of guarantee",
+        "\"renames\":1|\"renames\":0|bad value of renames",
+        "\"renames\":1|\"renames\":2|line 3",
+        "\"folders\":[[]]|\"folders\":7|bad value of folders",
+        "\"folders\":[[]]|\"folders\":[7]|bad value",
+        "\"folders\":[[]]|\"folders\":[[],[]]|names a folder twice",
+        "\"folders\":[[]]|\"folders\":[[],[\"x\"],[\"y\"]]|more folders than its renames can need",
+        "\"in\":0|\"in\":1|bad value of in",
+        "\"in\":0|\"in\":-1|bad value of in",
+        "\"from\":\"a\"|\"from\":{\"bytes\":\"YQ==\",\"more\":1}|bad value",
+        "\"from\":\"a\"|\"from\":{\"text\":\"a\"}|bad name",
+        "\"from\":\"a\"|\"name\":\"a\"|unknown member name",
+        "\"size\":3|\"size\":-1|bad value of size",
+        "\"size\":3|\"size\":\"3\"|bad value of size",
+        "\"at\":\"2026-|\"at\":\"1969-|bad value of at",
+        "\"at\":\"2026-11-25T09:30:00Z|\"at\":\"9999-12-31T00:00:00Z|bad value of at",
+        "\"batch\":\"0001|\"batch\":\"0002|it belongs to batch 0002",
+      })
+  void aForgedMemberIsRefusedByItsName(String member, String forged, String why)
+      throws IOException {
+    var file = open("a", "b");
+    JournalForge.change(file, member, forged);
+    assertThatThrownBy(() -> JournalReader.read(disk(), file, root))
+        .isInstanceOf(DamagedJournal.class)
+        .hasMessageContaining(why);
+  }
+
+  @Test
+  void aNameOrAFolderIsAsLongAsAnySystemHasThem() throws IOException {
+    var name = "x".repeat(400);
+    var file = open("a", "b");
+    JournalForge.change(file, "\"from\":\"a\"", "\"from\":\"" + name + "\"");
+    assertThat(JournalReader.read(disk(), file, root).ops().getFirst().from())
+        .isEqualTo(Path.of(name));
+    JournalForge.change(file, name, name + "x");
+    assertDamaged(file, "a name of 401 characters");
+
+    var deep = open("a", "b");
+    var levels = "\"d\"" + ",\"d\"".repeat(254);
+    JournalForge.change(deep, "[[]]", "[[" + levels + "]]");
+    assertThat(JournalReader.read(disk(), deep, root).header().folders().getFirst().getNameCount())
+        .isEqualTo(root.getNameCount() + 255);
+    JournalForge.change(deep, levels, levels + ",\"d\"");
+    assertThatThrownBy(() -> JournalReader.read(disk(), deep, root))
+        .hasMessageContaining("a folder lies deeper than any");
+  }
+
+  @Test
+  void anEndThatIsNoJsonCountsAsNone() throws IOException {
+    var file = open("a", "b");
+    Files.write(file, JournalForge.closed("{\"end\":nonsense"), StandardOpenOption.APPEND);
+    assertThat(JournalReader.read(disk(), file, root).end()).isEqualTo(BatchState.OPEN);
+  }
+
+  /** Quotation marks, control characters and other scripts stand in a journal as JSON has them. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "plain ~",
+        "a\"b",
+        "a\\b",
+        "tab\there",
+        "\u001f",
+        "\u0020",
+        "\u007f",
+        "\u00fc",
+        "\ud83c\udf9e"
+      })
+  void namesAreWrittenAsJsonHasThem(String name) throws IOException {
+    var file = open(name, "b");
+    assertThat(JournalReader.read(disk(), file, root).ops().getFirst().from().toString())
+        .isEqualTo(name);
+    var line = Files.readAllLines(file).get(1);
+    assertThat(new ObjectMapper().readTree(line).get("from").asText()).isEqualTo(name);
   }
 
   // ---- helpers
