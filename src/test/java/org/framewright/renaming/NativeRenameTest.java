@@ -3,7 +3,11 @@ package org.framewright.renaming;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.lang.foreign.Arena;
+import java.lang.foreign.ValueLayout;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -97,5 +101,37 @@ class NativeRenameTest {
     assertThat(of("macos").errorName()).isEqualTo("errno");
     assertThat(of("windows").errorName()).isEqualTo("GetLastError");
     assertThat(of("macos").descriptor()).isEqualTo(of("windows").descriptor());
+  }
+
+  /** Microsoft, "Naming Files, Paths, and Namespaces": the prefix, UTF-16, and a NUL behind it. */
+  @Test
+  void windowsIsGivenAWholePathInUtf16() {
+    try (var arena = Arena.ofConfined()) {
+      var path = Path.of("frames/é 🎞.jpg").toAbsolutePath();
+      var text = new NativeText(arena);
+      text.of(new byte[] {1, 2, 3});
+      var bytes = new WindowsRename().written(path, text).toArray(ValueLayout.JAVA_BYTE);
+      var expected = "\\\\?\\" + path + "\0";
+      assertThat(new String(bytes, StandardCharsets.UTF_16LE)).startsWith(expected);
+      var longer = Path.of("/", "x".repeat(5_000));
+      assertThat(
+              new String(
+                  new WindowsRename().written(longer, text).toArray(ValueLayout.JAVA_BYTE),
+                  StandardCharsets.UTF_16LE))
+          .startsWith("\\\\?\\" + longer + "\0");
+    }
+  }
+
+  @Test
+  void aTextOfBytesEndsWithANul() {
+    try (var arena = Arena.ofConfined()) {
+      var text = new NativeText(arena);
+      for (int length : new int[] {10_000, 4_095, 4_096, 3, 0}) {
+        var bytes = new byte[length];
+        Arrays.fill(bytes, (byte) 'x');
+        var written = text.of(bytes);
+        assertThat(written.getString(0)).isEqualTo("x".repeat(length));
+      }
+    }
   }
 }

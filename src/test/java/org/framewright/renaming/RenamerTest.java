@@ -55,6 +55,17 @@ class RenamerTest {
   }
 
   @Test
+  void whatABatchWasToRenameCanBeListed() throws IOException {
+    make("a", "b");
+    Files.createDirectory(root.resolve("sub"));
+    var batch = applied(apply("a", "x", "b", "sub/b")).batch();
+    assertThat(renamer.renames(batch))
+        .containsExactly(
+            new RenameRequest(Path.of("a"), Path.of("x")),
+            new RenameRequest(Path.of("b"), Path.of("sub/b")));
+  }
+
+  @Test
   void renamesAcrossFoldersOfOneVolume() throws IOException {
     Files.createDirectories(root.resolve("day 1/x"));
     make("a.jpg", "day 1/a.jpg");
