@@ -277,6 +277,23 @@ class CheckTest {
         .contains("path");
   }
 
+  /** Only Windows, and what is shared through a cloud with it, limits whole paths. */
+  @ParameterizedTest
+  @CsvSource({"windows, true", "cloud, true", "macos, false", "linux, false", "posix, false"})
+  void limitsPathsWhereTheSystemDoes(String target, boolean limited) {
+    var yaml =
+        """
+        convention: x
+        fields: {a: {type: code, length: 1-120}, b: {type: code, length: 1-90}}
+        names: {job: '{a}', frame: 'x{b}'}
+        folders: {frames: "0123456789/0123456789/0123456789/0123456789"}
+        travels-to: [%s]
+        """;
+    assertThat(sound(Convention.parse(yaml.formatted(target), "x")).prove(0))
+        .filteredOn(finding -> finding.message().contains("path"))
+        .hasSize(limited ? 1 : 0);
+  }
+
   @Test
   void findsACounterThatIsFull() {
     var convention = convention("take: {type: counter, digits: 3}", "frame: '{take}'");

@@ -2,11 +2,16 @@ package org.framewright.naming;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dk.brics.automaton.BasicAutomata;
+import dk.brics.automaton.BasicOperations;
+import java.nio.charset.StandardCharsets;
 import java.util.BitSet;
 import java.util.Optional;
 import java.util.Random;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class DfaTest {
   /** java.util.regex is the reference. */
@@ -60,5 +65,33 @@ class DfaTest {
     assertThat(two[0]).isNotEqualTo(two[1]);
     assertThat(gtin.contains(two[0])).isTrue();
     assertThat(gtin.contains(two[1])).isTrue();
+  }
+
+  /** UTF-8 takes two bytes from U+0080 on, three from U+0800 on, and four for a pair (RFC 3629). */
+  @ParameterizedTest
+  @CsvSource({
+    "aaa, \u00e9\u00e9, \u00e9\u00e9, aaa",
+    "aaaaa, \u00e9\u00e9, aaaaa, aaaaa",
+    "a, \u0080, \u0080, ''",
+    "aaa, \u07ff, aaa, aaa",
+    "aa, \u0800, \u0800, aa",
+    "aaaa, \u0800, aaaa, aaaa",
+    "aaa, \ud83c\udf9e, \ud83c\udf9e, aaa",
+    "aaaaa, \ud83c\udf9e, aaaaa, aaaaa",
+  })
+  void theLongestTextIsThatOfMostBytesOrOfMostUnits(
+      String one, String other, String byBytes, String byUnits) {
+    var texts =
+        Dfa.of(
+            BasicOperations.union(BasicAutomata.makeString(one), BasicAutomata.makeString(other)));
+    assertThat(texts.longest(true)).isEqualTo(byBytes);
+    assertThat(texts.longest(false)).hasSize(Math.max(one.length(), other.length()));
+    if (!byUnits.isEmpty()) {
+      assertThat(texts.longest(false)).isEqualTo(byUnits);
+    }
+    assertThat(texts.shortest()).hasSize(Math.min(one.length(), other.length()));
+    assertThat(Dfa.weight(byBytes, true))
+        .isEqualTo(byBytes.getBytes(StandardCharsets.UTF_8).length);
+    assertThat(Dfa.weight(byBytes, false)).isEqualTo(byBytes.length());
   }
 }
