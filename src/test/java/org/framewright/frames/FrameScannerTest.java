@@ -569,6 +569,87 @@ class FrameScannerTest {
     assertThat(reading.problem().orElseThrow().remedy()).isNotEmpty();
   }
 
+  // ---- looks at what a hint names
+
+  @Test
+  void aHintOfADeletedFileTakesItsFrameAway() throws IOException {
+    write("a.jpg", camera.jpeg(NOON));
+    write("b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    assertThat(scanner.look().scan().frames()).hasSize(2);
+    Files.delete(root.resolve("a.jpg"));
+    assertThat(stems(scanner.look(List.of(root.resolve("a.jpg"))))).containsExactly("b");
+    assertThat(stems(scanner.look(List.of(root.resolve("none.jpg"))))).containsExactly("b");
+  }
+
+  @Test
+  void aHintOfADeletedFolderTakesAwayWhatWasInItAndNothingElse() throws IOException {
+    write("day/a.jpg", camera.jpeg(NOON));
+    write("day/card/b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    write("day 2/c.jpg", camera.jpeg(NOON.plusSeconds(2)));
+    write("d.jpg", camera.jpeg(NOON.plusSeconds(3)));
+    assertThat(scanner.look().scan().frames()).hasSize(4);
+    Files.delete(root.resolve("day/card/b.jpg"));
+    Files.delete(root.resolve("day/card"));
+    Files.delete(root.resolve("day/a.jpg"));
+    Files.delete(root.resolve("day"));
+    assertThat(stems(scanner.look(List.of(root.resolve("day")))))
+        .containsExactlyInAnyOrder("c", "d");
+  }
+
+  @Test
+  void aHintOfAFolderFindsWhatIsInAndBelowIt() throws IOException {
+    assertThat(scanner.look().scan().frames()).isEmpty();
+    write("day/card/a.jpg", camera.jpeg(NOON));
+    write("other/b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    assertThat(stems(scanner.look(List.of(root.resolve("day"))))).containsExactly("a");
+    write("c.jpg", camera.jpeg(NOON.plusSeconds(2)));
+    assertThat(stems(scanner.look(List.of(root.resolve("c.jpg")))))
+        .containsExactlyInAnyOrder("a", "c");
+    assertThat(stems(scanner.look())).containsExactlyInAnyOrder("a", "b", "c");
+  }
+
+  @Test
+  void hintsFromOutsideAndFromWhatComputersLeaveBehindAreIgnored(@TempDir Path outside)
+      throws IOException {
+    assertThat(scanner.look().scan().frames()).isEmpty();
+    var stray = Files.write(outside.resolve("a.jpg"), camera.jpeg(NOON));
+    write(".framewright/b.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    assertThat(stems(scanner.look(List.of(stray, root.resolve(".framewright/b.jpg"))))).isEmpty();
+  }
+
+  @Test
+  void whatCannotBeLookedAtIsReportedUntilTheNextLookAtEverything() throws IOException {
+    write("a.jpg", camera.jpeg(NOON));
+    assertThat(scanner.look().scan().problems()).isEmpty();
+    var tooLong = root.resolve("x".repeat(300) + ".jpg");
+    var look = scanner.look(List.of(tooLong));
+    assertThat(look.scan().problems()).singleElement().returns(tooLong.toString(), Problem::where);
+    assertThat(stems(look)).containsExactly("a");
+    assertThat(scanner.look(List.of(root.resolve("a.jpg"))).scan().problems()).hasSize(1);
+    assertThat(scanner.look().scan().problems()).isEmpty();
+  }
+
+  @Test
+  void aCopyIsReportedAsSoonAsItIsThereAndNoLonger() throws IOException {
+    write("a.jpg", camera.jpeg(NOON));
+    assertThat(scanner.look().scan().problems()).isEmpty();
+    write("copy/a.jpg", camera.jpeg(NOON));
+    assertThat(scanner.look(List.of(root.resolve("copy"))).scan().problems()).hasSize(1);
+    assertThat(scanner.look().scan().problems()).hasSize(1);
+    write("copy/a.jpg", camera.jpeg(NOON.plusSeconds(1)));
+    now = now.plusSeconds(10);
+    assertThat(scanner.look().scan().problems()).isEmpty();
+    write("copy/a.jpg", camera.jpeg(NOON));
+    now = now.plusSeconds(10);
+    assertThat(scanner.look().scan().problems()).hasSize(1);
+    Files.delete(root.resolve("copy/a.jpg"));
+    assertThat(scanner.look(List.of(root.resolve("copy/a.jpg"))).scan().problems()).isEmpty();
+  }
+
+  private static List<String> stems(FrameScanner.Look look) {
+    return look.scan().frames().stream().map(Frame::stem).toList();
+  }
+
   /** Some lengths, and all of the last; every single one is tried on the readers themselves. */
   private static int[] cuts(int length) {
     return IntStream.range(0, length).filter(n -> n % 41 == 0 || n > length - 40).toArray();
