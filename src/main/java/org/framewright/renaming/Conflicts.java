@@ -1,7 +1,6 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
@@ -15,7 +14,7 @@ import org.framewright.base.NameKey;
  * <p>A table of numbers instead of a map of objects: it has two entries a file.
  */
 final class Conflicts {
-  private static final int FREE = 0;
+  private static final int FREE = 0; // as a new table holds
 
   private final List<PlannedRename> renames;
   private final Map<Path, String> folderKeys = new HashMap<>();
@@ -30,7 +29,6 @@ final class Conflicts {
     this.renames = renames;
     this.uses = new int[Integer.highestOneBit(Math.max(1, renames.size())) * 8];
     this.hashes = new int[uses.length];
-    Arrays.fill(uses, FREE);
   }
 
   /** The indices of the ready renames that are conflicted. */
