@@ -87,7 +87,7 @@ public record PicturePart(BufferedImage picture, int left, int top, int fullWidt
   }
 
   private static int start(double middle, int part, int full) {
-    return (int) Math.clamp(Math.round(middle * full - part / 2.0), 0, full - part);
+    return Math.clamp(Math.round(middle * full - part / 2.0), 0, full - part);
   }
 
   private static Rectangle stored(AffineTransform turn, Rectangle seen) {
