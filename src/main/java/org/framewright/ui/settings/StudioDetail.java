@@ -12,17 +12,23 @@ import java.util.stream.Stream;
  * Usage Terms).
  */
 public enum StudioDetail {
-  PHOTOGRAPHER("photographer", "creator"),
-  STUDIO("studio"),
-  CONTACT("contact"),
-  CREDIT("credit", "creditline"),
-  COPYRIGHT("copyright", "copyrightnotice"),
-  TERMS("terms", "usage", "usageterms");
+  PHOTOGRAPHER,
+  STUDIO,
+  CONTACT,
+  CREDIT,
+  COPYRIGHT,
+  TERMS;
 
-  private final List<String> fields;
-
-  StudioDetail(String... fields) {
-    this.fields = List.of(fields);
+  /** How conventions call such a field, in small letters alone. */
+  private List<String> fields() {
+    return switch (this) {
+      case PHOTOGRAPHER -> List.of("photographer", "creator");
+      case STUDIO -> List.of("studio");
+      case CONTACT -> List.of("contact");
+      case CREDIT -> List.of("credit", "creditline");
+      case COPYRIGHT -> List.of("copyright", "copyrightnotice");
+      case TERMS -> List.of("terms", "usage", "usageterms");
+    };
   }
 
   /** Under which key it is kept. */
@@ -39,7 +45,7 @@ public enum StudioDetail {
   public static Optional<String> firstValue(Preferences preferences, String field) {
     var plain = field.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
     return Stream.of(values())
-        .filter(detail -> detail.fields.contains(plain))
+        .filter(detail -> detail.fields().contains(plain))
         .map(detail -> detail.kept(preferences).value())
         .filter(text -> !text.isEmpty())
         .findFirst();
