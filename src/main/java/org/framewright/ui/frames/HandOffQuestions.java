@@ -33,9 +33,7 @@ final class HandOffQuestions {
   static HandOffQuestions of(Desk desk, JobSession session) {
     var handOff = new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble);
     handOff.startAt(
-        DefaultPlace.PACKAGES
-            .kept(desk.preferences())
-            .or(() -> desk.preferences().path(PLACE)));
+        DefaultPlace.PACKAGES.kept(desk.preferences()).or(() -> desk.preferences().path(PLACE)));
     return new HandOffQuestions(
         desk, handOff, new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble));
   }
