@@ -130,7 +130,7 @@ final class ClientStrip extends Region {
     for (var i = 0; i < prints.size(); i++) {
       prints.get(i).setVisible(i >= first && i < end);
       if (i >= first && i < end) {
-        prints.get(i).resizeRelocate(Math.round(x), 0, widths[i], high);
+        prints.get(i).resizeRelocate(Math.rint(x), 0, widths[i], high);
         x += widths[i] + gap;
       }
     }
