@@ -37,7 +37,7 @@ class MxfReaderTest {
     } else {
       length.put((byte) (0x80 | lengthBytes));
       for (int i = lengthBytes - 1; i >= 0; i--) {
-        length.put((byte) (i > 3 ? 0 : value.length >>> 8 * i));
+        length.put((byte) (i > 3 ? 0 : value.length >>> (8 * i)));
       }
     }
     return TestContainers.join(HexFormat.of().parseHex(key), length.array(), value);

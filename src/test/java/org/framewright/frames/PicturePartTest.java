@@ -40,7 +40,7 @@ class PicturePartTest {
     var plain = new ByteArrayOutputStream();
     ImageIO.write(picture, "jpeg", plain);
     byte[] model = camera.jpeg(NOON, orientation);
-    int exif = 2 + ((model[4] & 0xFF) << 8 | model[5] & 0xFF);
+    int exif = 2 + (((model[4] & 0xFF) << 8) | (model[5] & 0xFF));
     var file = new ByteArrayOutputStream();
     file.write(model, 0, 2 + exif);
     file.write(plain.toByteArray(), 2, plain.size() - 2);

@@ -288,8 +288,9 @@ class CheckTest {
         names: {job: '{a}', frame: 'x{b}'}
         folders: {frames: "0123456789/0123456789/0123456789/0123456789"}
         travels-to: [%s]
-        """;
-    assertThat(sound(Convention.parse(yaml.formatted(target), "x")).prove(0))
+        """
+            .formatted(target);
+    assertThat(sound(Convention.parse(yaml, "x")).prove(0))
         .filteredOn(finding -> finding.message().contains("path"))
         .hasSize(limited ? 1 : 0);
   }

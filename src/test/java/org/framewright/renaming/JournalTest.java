@@ -420,7 +420,7 @@ class JournalTest {
         "a\\b",
         "tab\there",
         "\u001f",
-        "\u0020",
+        " ",
         "\u007f",
         "\u00fc",
         "\ud83c\udf9e"

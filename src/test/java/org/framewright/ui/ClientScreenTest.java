@@ -86,9 +86,8 @@ class ClientScreenTest {
   }
 
   private String words(String print) {
-    return client().getRoot().lookup(print) instanceof Node node
-        ? String.valueOf(node.getAccessibleText())
-        : "";
+    var node = client().getRoot().lookup(print);
+    return node == null ? "" : String.valueOf(node.getAccessibleText());
   }
 
   /** The words under the frame that the client looks at. */
@@ -105,7 +104,8 @@ class ClientScreenTest {
   }
 
   private boolean shows(String selector) {
-    return client().getRoot().lookup(selector) instanceof Node node && node.isVisible();
+    var node = client().getRoot().lookup(selector);
+    return node != null && node.isVisible();
   }
 
   /** The headless toolkit brings no click to a window above another. */

@@ -68,16 +68,16 @@ final class OnRealDisplay {
       System.exit(NO_TOOLKIT);
       return;
     }
-    int code = 1;
+    // The toolkit's threads would keep the run alive.
     try (var uncaught = new Uncaught()) {
       new OnRealDisplay(folder, job, app).run();
       uncaught.assertNone();
       System.out.println(DONE);
-      code = 0;
+      System.exit(0);
     } catch (Exception | Error e) {
       e.printStackTrace();
+      System.exit(1);
     }
-    System.exit(code);
   }
 
   private void run() throws Exception {

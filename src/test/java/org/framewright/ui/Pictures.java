@@ -151,16 +151,15 @@ final class Pictures {
     var work = place();
     Platform.startup(() -> {});
     Platform.setImplicitExit(false);
-    // The toolkit's threads would keep a failed run alive.
-    var code = 1;
     try {
       new Pictures(work, List.of(args)).takeAll();
-      code = 0;
-    } catch (Exception e) {
-      e.printStackTrace();
-    } finally {
       delete(work);
-      System.exit(code);
+      System.exit(0);
+    } catch (Exception e) {
+      // The toolkit's threads would keep a failed run alive.
+      e.printStackTrace();
+      delete(work);
+      System.exit(1);
     }
   }
 

@@ -66,7 +66,7 @@ public final class LookedAt {
     var before = look.get();
     var same = code.equals(setup);
     setup = code;
-    if (!same || latest.isEmpty() || !stays && !newest(before.frames()).equals(newest(latest))) {
+    if (!same || latest.isEmpty() || (!stays && !newest(before.frames()).equals(newest(latest)))) {
       back = Optional.empty();
     }
     var at = back.map(id -> place(latest, id)).orElse(0);
