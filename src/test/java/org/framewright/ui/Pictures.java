@@ -118,7 +118,7 @@ final class Pictures {
           "answered",
           "lost",
           "proposal-scripts",
-          "settings",
+          "full-size",
           "settings-scripts",
           "list-asked",
           "list-wide");

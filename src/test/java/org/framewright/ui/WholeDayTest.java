@@ -122,7 +122,7 @@ class WholeDayTest {
       frameArrives(code);
       app.awaitReading(".view-count", "1");
       app.press(KeyCode.A);
-      app.await(() -> app.reads(".dialog-title").startsWith("Sign off " + code));
+      app.await(() -> app.reads(".dialog-title").startsWith("Who agrees to " + code));
       app.type("Ines Varga");
       app.press(KeyCode.ENTER);
       app.await(() -> line(code).endsWith("signed off"));

@@ -37,7 +37,7 @@ public final class FramesScreen implements Screen {
   static final int EDGE = 320;
 
   private static final double HEADING_HEIGHT = 38;
-  private static final double[] SIZES = {110, 150, 220, 340};
+  private static final double[] SIZES = {110, 180, 250, 340};
   private static final String SIZE = "frames.size";
   private static final String UNDO = "frames.undo";
   private static final String REDO = "frames.redo";

@@ -44,8 +44,6 @@ final class SettingRow extends VBox {
       set.setMaxWidth(Double.MAX_VALUE);
     } else {
       var purpose = WrappedText.of(what, "quiet", "setting-what");
-      // All lines have their controls in one column: what is left is the words'.
-      purpose.setPrefWidth(1);
       HBox.setHgrow(purpose, Priority.ALWAYS);
       line.getChildren().add(purpose);
     }
