@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.InvalidationListener;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableBooleanValue;
@@ -26,6 +27,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.command.KeyFocus;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.DialogSpec;
@@ -127,7 +129,7 @@ final class DialogLayer implements Dialogs {
       confirm.getStyleClass().add("does-it");
       // Names have underscores of their own.
       confirm.setMnemonicParsing(false);
-      confirm.disableProperty().bind(javafx.beans.binding.Bindings.not(next.ready()));
+      confirm.disableProperty().bind(Bindings.not(next.ready()));
       confirm.setOnAction(_ -> answer());
       buttons.add(confirm);
     }
@@ -156,7 +158,9 @@ final class DialogLayer implements Dialogs {
     column.getStyleClass().add("dialog-buttons");
     for (var button : buttons.reversed()) {
       var key = new KeyCap();
-      key.setText((button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER).getName());
+      key.setText(
+          Keys.text(
+              Keys.plain(button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER)));
       button.setGraphic(key);
       button.setContentDisplay(ContentDisplay.RIGHT);
       button.getStyleClass().add("act");

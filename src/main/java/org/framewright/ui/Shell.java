@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.ListChangeListener;
@@ -29,6 +28,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
@@ -235,14 +235,11 @@ final class Shell {
   }
 
   private static MenuItem item(Command command) {
-    var item = new MenuItem(command.text());
+    var item = CommandControls.item(command);
     item.setId("menu-" + command.id());
-    item.setMnemonicParsing(false);
     var key = new Label(Keys.text(command.key()));
     key.getStyleClass().add("menu-key");
     item.setGraphic(key);
-    item.setOnAction(_ -> command.fire());
-    item.disableProperty().bind(Bindings.not(command.enabled()));
     return item;
   }
 

@@ -53,21 +53,8 @@ class PicturePartTest {
     return new Frame(new FrameId("a"), folder, "a", List.of(file), Capture.UNKNOWN, true);
   }
 
-  /**
-   * Exif Orientation, CIPA DC-008 table of tag 0x0112: where row 0 and column 0 of the stored
-   * picture are seen. The decoder of the JDK gives the stored picture to compare with.
-   */
-  @ParameterizedTest
-  @CsvSource({
-    "1,false,false,false",
-    "2,false,true,false",
-    "3,false,true,true",
-    "4,false,false,true",
-    "5,true,false,false",
-    "6,true,true,false",
-    "7,true,true,true",
-    "8,true,false,true"
-  })
+  /** The decoder of the JDK gives the stored picture to compare with. */
+  @EachOrientation
   void givesEveryPixelOfThePartAsItIsSeen(
       int orientation, boolean lies, boolean right, boolean bottom) throws IOException {
     byte[] content = noise(orientation);

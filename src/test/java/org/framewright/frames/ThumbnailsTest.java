@@ -31,22 +31,8 @@ class ThumbnailsTest {
     assertThat(isRed(image, image.getWidth() / 2, image.getHeight() / 2)).isTrue();
   }
 
-  /**
-   * Exif Orientation, CIPA DC-008 table of tag 0x0112: 1 top left, 2 top right, 3 bottom right, 4
-   * bottom left, 5 left top, 6 right top, 7 right bottom, 8 left bottom: where row 0 and column 0
-   * are seen. The stored picture's marked corner is the one of row 0 and column 0.
-   */
-  @ParameterizedTest
-  @CsvSource({
-    "1,false,false,false",
-    "2,false,true,false",
-    "3,false,true,true",
-    "4,false,false,true",
-    "5,true,false,false",
-    "6,true,true,false",
-    "7,true,true,true",
-    "8,true,false,true"
-  })
+  /** The stored picture's marked corner is the one of row 0 and column 0. */
+  @EachOrientation
   void turnsThePictureUpright(int orientation, boolean lies, boolean right, boolean bottom)
       throws IOException {
     var image = Thumbnails.of(write("a.jpg", camera.jpeg(NOON, orientation)), 160).orElseThrow();

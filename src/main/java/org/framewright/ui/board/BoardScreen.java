@@ -14,6 +14,7 @@ import javafx.scene.layout.Region;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Standing;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
@@ -23,16 +24,12 @@ import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.page.StepWords;
 import org.framewright.ui.page.ViewWords;
-import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.WorkingHours;
 
 /** Run the list: the page on which the day is spent. */
 public final class BoardScreen implements Screen {
   private static final String GROUPING = "board.grouping";
-
-  private static final String UNDO = "board.undo";
-  private static final String REDO = "board.redo";
 
   private final Desk desk;
   private final Texts texts;
@@ -85,12 +82,8 @@ public final class BoardScreen implements Screen {
 
   /** What is done is answered in words, with how it is undone. */
   private static BoardModel model(Desk desk, JobSession session) {
-    var words = StepWords.of(desk.texts(), session);
     return new BoardModel(
-        session.view(),
-        session,
-        answer -> desk.answer(words.of(answer), answer instanceof Answer.Undone ? REDO : UNDO),
-        desk::trouble);
+        session.view(), session, StepWords.answering(desk, session, "board"), desk::trouble);
   }
 
   private BoardScreen(
@@ -124,7 +117,7 @@ public final class BoardScreen implements Screen {
             outlook,
             nextName,
             at -> look(() -> model.looked().turnTo(at)),
-            new FrameLine(texts, command("copyNext"), onPicture()),
+            new PictureLine(texts, command("copyNext"), onPicture()),
             new SetActions(
                 texts,
                 command("next"),
@@ -225,7 +218,7 @@ public final class BoardScreen implements Screen {
         chosen("drop", KeyCode.DELETE, questions::whyNot),
         chosen("toShoot", KeyCode.T, model::toShoot),
         always("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
-        Command.of(REDO, text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
+        Command.of("board.redo", text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
             .orBy(Keys.shortcut(KeyCode.Y)),
         always("add", KeyCode.INSERT, () -> questions.setup(SetupDraft.Kind.ADDED))
             .orBy(Keys.plain(KeyCode.I)),
@@ -310,10 +303,7 @@ public final class BoardScreen implements Screen {
   }
 
   private Command command(String id) {
-    return commands.stream()
-        .filter(command -> command.id().equals("board." + id))
-        .findFirst()
-        .orElseThrow();
+    return Commands.named("board." + id, commands);
   }
 
   /** What can be done with a line by mouse: a double click is the first. */

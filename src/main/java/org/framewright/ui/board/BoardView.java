@@ -53,7 +53,7 @@ final class BoardView {
   private final OutlookModel outlook;
   private final OnSetBand band;
   private final NextNameModel nextName;
-  private final FrameLine frameLine;
+  private final PictureLine pictureLine;
   private final SheetHead head;
   private final TextField filter;
   private final SetupList list;
@@ -88,7 +88,7 @@ final class BoardView {
       OutlookModel outlook,
       NextNameModel nextName,
       IntConsumer lookAt,
-      FrameLine frameLine,
+      PictureLine pictureLine,
       SetActions actions,
       List<Command> onLine,
       Runnable importList,
@@ -98,9 +98,9 @@ final class BoardView {
     this.now = now;
     this.outlook = outlook;
     this.band =
-        new OnSetBand(texts, pictures, viewWord, model::bringView, lookAt, frameLine, actions);
+        new OnSetBand(texts, pictures, viewWord, model::bringView, lookAt, pictureLine, actions);
     this.nextName = nextName;
-    this.frameLine = frameLine;
+    this.pictureLine = pictureLine;
     this.head = new SheetHead(texts, model::select, importList);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
@@ -159,7 +159,7 @@ final class BoardView {
         Subscription.combine(
             model.now().subscribe(this::showNow),
             model.looked().look().subscribe(band::show),
-            nextName.obstacle().subscribe(frameLine::showObstacle),
+            nextName.obstacle().subscribe(pictureLine::showObstacle),
             model.standing().subscribe(this::show),
             model.grouping().subscribe(grouping -> head.show(grouping)),
             outlook.outlook().subscribe(head::show));

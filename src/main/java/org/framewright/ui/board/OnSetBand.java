@@ -39,7 +39,7 @@ final class OnSetBand {
   private final VBox views = new VBox();
   private final SetPictures large;
   private final FrameStrip strip;
-  private final FrameLine frameLine;
+  private final PictureLine pictureLine;
   private final VBox words = new VBox();
   private final VBox pictureSide;
   private final BorderPane middle = new BorderPane();
@@ -66,7 +66,7 @@ final class OnSetBand {
       UnaryOperator<String> viewWord,
       Consumer<String> bringView,
       IntConsumer lookAt,
-      FrameLine frames,
+      PictureLine frames,
       SetActions actions) {
     this.texts = texts;
     this.viewWord = viewWord;
@@ -86,7 +86,7 @@ final class OnSetBand {
     words.setMinSize(0, 0);
     views.setMinHeight(0);
     VBox.setVgrow(large, Priority.ALWAYS);
-    this.frameLine = frames;
+    this.pictureLine = frames;
     pictureSide = new VBox(large, frames, strip);
     pictureSide.getStyleClass().add("set-pictures");
     pictureSide.setMinSize(0, 0);
@@ -143,7 +143,7 @@ final class OnSetBand {
     strip.setMaxHeight(widths.strip() * em);
     wordsCramped = widths.band() < 14 && !above;
     actions.showKeys(width >= 44 * em);
-    frameLine.showKeys(width - (nowAbove ? 0 : column) >= 32 * em);
+    pictureLine.showKeys(width - (nowAbove ? 0 : column) >= 32 * em);
   }
 
   private String caption(Frame frame) {
@@ -154,7 +154,7 @@ final class OnSetBand {
   /** Shows the last frames and the one looked at. */
   void show(LookedAt.Look now) {
     look = now;
-    frameLine.show(now);
+    pictureLine.show(now);
     pictures();
   }
 
@@ -182,7 +182,7 @@ final class OnSetBand {
   /** Leaves the picture only, or brings the rest back. */
   void showPictureOnly(boolean only) {
     pictureOnly = only;
-    List.of(words, frameLine, strip, actions).forEach(part -> shown(part, !only));
+    List.of(words, pictureLine, strip, actions).forEach(part -> shown(part, !only));
     strip.setVisible(!only && !shown.latest().isEmpty());
     pictures();
   }

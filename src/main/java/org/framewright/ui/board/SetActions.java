@@ -7,9 +7,8 @@ import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
-import org.framewright.ui.command.KeyCap;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -35,29 +34,20 @@ final class SetActions extends HBox {
     this.next.setMaxWidth(Double.MAX_VALUE);
     this.next.setMinWidth(0);
     HBox.setHgrow(this.next, Priority.ALWAYS);
-    this.others = others.stream().map(this::button).toList();
+    this.others = others.stream().map(SetActions::button).toList();
     for (int i = 0; i < others.size(); i++) {
       this.others.get(i).setText(texts.get("board.act." + others.get(i).word()));
       this.others.get(i).setId("act-" + others.get(i).word());
-      this.others.get(i).setMinWidth(Region.USE_PREF_SIZE);
     }
     getStyleClass().add("set-actions");
     getChildren().add(this.next);
     getChildren().addAll(this.others);
   }
 
-  private Button button(Command command) {
-    var button = new Button();
-    // Codes have underscores of their own.
-    button.setMnemonicParsing(false);
+  private static Button button(Command command) {
+    var button = CommandControls.button(command, "");
     button.getStyleClass().add("act");
-    button.setGraphic(new KeyCap(command));
-    button.setContentDisplay(ContentDisplay.RIGHT);
-    // The keys stay with the list.
-    button.setFocusTraversable(false);
     button.disableProperty().bind(Bindings.not(command.enabled()));
-    button.setOnAction(_ -> command.fire());
-    button.setAccessibleText(command.text());
     button.setTooltip(new Tooltip(command.text()));
     return button;
   }

@@ -3,7 +3,6 @@ package org.framewright.ui.board;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
-import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.event.EventTarget;
 import javafx.scene.AccessibleRole;
@@ -12,13 +11,13 @@ import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
-import javafx.scene.control.MenuItem;
 import javafx.scene.control.skin.VirtualFlow;
 import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -55,12 +54,7 @@ final class SetupList extends ListView<Line> {
    */
   void offer(List<Command> commands) {
     var menu = new ContextMenu();
-    for (var command : commands) {
-      var item = new MenuItem(command.text());
-      item.setOnAction(_ -> command.fire());
-      item.disableProperty().bind(Bindings.not(command.enabled()));
-      menu.getItems().add(item);
-    }
+    commands.forEach(command -> menu.getItems().add(CommandControls.item(command)));
     setContextMenu(menu);
     // The menu is of the line that it is asked for on.
     addEventFilter(

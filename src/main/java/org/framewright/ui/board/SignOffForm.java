@@ -99,11 +99,13 @@ final class SignOffForm extends VBox {
 
   /** From the last name one comes to the field, and back. */
   private void step(int by) {
-    var at = another.isFocused() ? names.size() : model.chosen().get();
-    if (by > 0 && at >= names.size() - 1) {
+    if (by > 0 && (another.isFocused() || model.chosen().get() >= names.size() - 1)) {
       another.requestFocus();
+    } else if (another.isFocused() && !names.isEmpty()) {
+      choose(names.size() - 1);
     } else if (!names.isEmpty()) {
-      choose(Math.max(0, at + by));
+      model.step(by);
+      names.get(model.chosen().get()).requestFocus();
     }
   }
 

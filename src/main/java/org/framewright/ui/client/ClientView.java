@@ -6,7 +6,6 @@ import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
@@ -17,7 +16,7 @@ import javafx.scene.text.Font;
 import javafx.util.Subscription;
 import org.framewright.frames.Frame;
 import org.framewright.ui.command.Command;
-import org.framewright.ui.command.KeyCap;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
@@ -153,16 +152,8 @@ public final class ClientView {
   }
 
   private static Button button(String id, Command command) {
-    var button = new Button(command.text());
+    var button = CommandControls.button(command, command.text());
     button.setId(id);
-    // Codes have underscores of their own.
-    button.setMnemonicParsing(false);
-    button.setGraphic(new KeyCap(command));
-    button.setContentDisplay(ContentDisplay.RIGHT);
-    button.setMinWidth(Region.USE_PREF_SIZE);
-    button.setFocusTraversable(false);
-    button.setOnAction(_ -> command.fire());
-    button.setAccessibleText(command.text());
     return button;
   }
 

@@ -43,6 +43,11 @@ public final class Commands {
     return all;
   }
 
+  /** The one of that id among commands that have it. */
+  public static Command named(String id, List<Command> commands) {
+    return commands.stream().filter(command -> command.id().equals(id)).findFirst().orElseThrow();
+  }
+
   /** The command of that id, if it can be done here. */
   public Optional<Command> find(String id) {
     return all().stream().filter(command -> command.id().equals(id)).findFirst();

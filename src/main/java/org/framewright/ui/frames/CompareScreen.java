@@ -17,8 +17,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.frames.PicturePart;
-import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
@@ -34,6 +34,7 @@ final class CompareScreen implements Screen {
   private final FramePictures pictures;
   private final CompareModel model;
   private final List<Command> common;
+  private final List<Command> ratings;
   private final List<Command> commands;
   private final List<ComparedPrint> prints;
   private final HBox row = new HBox();
@@ -52,6 +53,7 @@ final class CompareScreen implements Screen {
     this.pictures = pictures;
     this.model = model;
     this.common = common;
+    this.ratings = Ratings.commands(texts, ID, model::rate);
     this.commands = makeCommands();
     this.prints =
         IntStream.range(0, CompareModel.MOST)
@@ -76,7 +78,7 @@ final class CompareScreen implements Screen {
     HBox.setHgrow(gap, Priority.SOMETIMES);
     actions.getChildren().addAll(left, gap);
     actions.add(command("select"));
-    actions.addRatings(ratings());
+    actions.addRatings(ratings);
     takeAway = actions.add(command("takeAway"));
     actions.add(command("fullSize"));
     actions.add(command("back"));
@@ -131,15 +133,9 @@ final class CompareScreen implements Screen {
                 walking("down", Keys.alt(KeyCode.DOWN), () -> model.pan(0, 1)),
                 walking("up", Keys.alt(KeyCode.UP), () -> model.pan(0, -1)),
                 always("back", KeyCode.ESCAPE, () -> desk.show(FramesScreen.ID))));
-    for (int rating = 0; rating <= JobState.MOST_RATED; rating++) {
-      commands.add(Ratings.command(texts, "compare", rating, model::rate));
-    }
+    commands.addAll(ratings);
     commands.addAll(common);
     return List.copyOf(commands);
-  }
-
-  private List<Command> ratings() {
-    return commands.stream().filter(one -> one.id().startsWith("compare.rate")).toList();
   }
 
   private Command always(String word, KeyCode key, Runnable action) {
@@ -160,10 +156,7 @@ final class CompareScreen implements Screen {
   }
 
   private Command command(String word) {
-    return commands.stream()
-        .filter(one -> one.id().equals("compare." + word))
-        .findFirst()
-        .orElseThrow();
+    return Commands.named("compare." + word, commands);
   }
 
   private String text(String word) {

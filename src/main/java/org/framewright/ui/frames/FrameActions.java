@@ -5,13 +5,12 @@ import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuButton;
-import javafx.scene.control.MenuItem;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.command.KeyCap;
-import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 
 /** A row of what can be done with frames by mouse, each with its key on it. */
@@ -25,20 +24,10 @@ final class FrameActions extends HBox {
 
   /** Adds a button for a command, which says the text of {@code frames.act.} and its last word. */
   Button add(Command command) {
-    var word = command.word();
-    var button = new Button(texts.get("frames.act." + word));
-    button.setId("act-" + word);
-    // Names have underscores of their own.
-    button.setMnemonicParsing(false);
+    var button = CommandControls.button(command, texts.get("frames.act." + command.word()));
+    button.setId("act-" + command.word());
     button.getStyleClass().add("act");
-    button.setGraphic(new KeyCap(command));
-    button.setContentDisplay(ContentDisplay.RIGHT);
-    // The keys stay with the frames.
-    button.setFocusTraversable(false);
-    button.setMinWidth(Region.USE_PREF_SIZE);
     button.disableProperty().bind(Bindings.not(command.enabled()));
-    button.setOnAction(_ -> command.fire());
-    button.setAccessibleText(command.text());
     button.setTooltip(new Tooltip(command.text()));
     getChildren().add(button);
     return button;
@@ -52,13 +41,9 @@ final class FrameActions extends HBox {
     menu.setFocusTraversable(false);
     menu.setMinWidth(Region.USE_PREF_SIZE);
     for (var rating : ratings) {
-      var item = new MenuItem(rating.text());
+      var item = CommandControls.item(rating);
       item.setId("act-" + rating.word());
-      var key = new KeyCap();
-      key.setText(Keys.text(rating.key()));
-      item.setGraphic(key);
-      item.disableProperty().bind(Bindings.not(rating.enabled()));
-      item.setOnAction(_ -> rating.fire());
+      item.setGraphic(new KeyCap(rating));
       menu.getItems().add(item);
     }
     var keys = new KeyCap();

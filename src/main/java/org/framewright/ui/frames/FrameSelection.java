@@ -70,9 +70,11 @@ final class FrameSelection<K> {
     choose(Set.of(order.get(to)));
   }
 
-  /** Goes to a thing and chooses it alone; nothing happens if the grid does not hold it. */
-  void goTo(K thing) {
-    position(thing).ifPresent(this::go);
+  /** Goes to a thing and chooses it alone, if the grid holds it; says whether it does. */
+  boolean goTo(K thing) {
+    var place = position(thing);
+    place.ifPresent(this::go);
+    return place.isPresent();
   }
 
   /** Goes to a place and chooses all between the anchor and it. */

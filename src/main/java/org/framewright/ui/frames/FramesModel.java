@@ -308,17 +308,7 @@ final class FramesModel {
       tiles.setAll(now);
       selection.over(tiles.stream().map(tile -> tile.frame().id()).toList());
     }
-    sought.ifPresent(this::choose);
-  }
-
-  private void choose(FrameId frame) {
-    for (var i = 0; i < tiles.size(); i++) {
-      if (tiles.get(i).frame().id().equals(frame)) {
-        sought = Optional.empty();
-        selection.go(i);
-        return;
-      }
-    }
+    sought = sought.filter(frame -> !selection.goTo(frame));
   }
 
   void dispose() {

@@ -16,8 +16,8 @@ import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
-import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
@@ -26,7 +26,6 @@ import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.page.StepWords;
-import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
 
 /** The page of frames: what the job has, under the headings of its list. */
@@ -39,8 +38,6 @@ public final class FramesScreen implements Screen {
   private static final double HEADING_HEIGHT = 38;
   private static final double[] SIZES = {110, 180, 250, 340};
   private static final String SIZE = "frames.size";
-  private static final String UNDO = "frames.undo";
-  private static final String REDO = "frames.redo";
 
   private final Desk desk;
   private final Texts texts;
@@ -49,6 +46,7 @@ public final class FramesScreen implements Screen {
   private final HandOffQuestions handOff;
   private final CompareModel compare;
   private final List<Command> common;
+  private final List<Command> ratings;
   private final List<Command> commands;
 
   private final PrintsPane prints;
@@ -68,13 +66,12 @@ public final class FramesScreen implements Screen {
 
   /** What is done is answered in words, with how it is undone. */
   private static FramesModel model(Desk desk, JobSession session) {
-    var words = StepWords.of(desk.texts(), session);
     return new FramesModel(
         session,
         desk.tasks(),
         desk.texts(),
         () -> System.getProperty("user.name", ""),
-        answer -> desk.answer(words.of(answer), answer instanceof Answer.Undone ? REDO : UNDO),
+        StepWords.answering(desk, session, ID),
         desk::trouble);
   }
 
@@ -100,8 +97,9 @@ public final class FramesScreen implements Screen {
     this.common =
         List.of(
             command("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
-            Command.of(REDO, text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
+            Command.of("frames.redo", text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
                 .orBy(Keys.shortcut(KeyCode.Y)));
+    this.ratings = Ratings.commands(texts, ID, model::rate);
     this.commands = makeCommands();
     prints.getChildren().add(actions());
     HBox.setHgrow(prints, Priority.ALWAYS);
@@ -282,9 +280,7 @@ public final class FramesScreen implements Screen {
                     .orBy(Keys.plain(KeyCode.ADD)),
                 command("smaller", KeyCode.MINUS, () -> resize(-1))
                     .orBy(Keys.plain(KeyCode.SUBTRACT))));
-    for (int rating = 0; rating <= JobState.MOST_RATED; rating++) {
-      made.add(Ratings.command(texts, "frames", rating, model::rate));
-    }
+    made.addAll(ratings);
     made.addAll(common);
     return List.copyOf(made);
   }
@@ -301,17 +297,13 @@ public final class FramesScreen implements Screen {
                 () -> texts.get("frames.act.look", model.selection().chosen().get().size()),
                 model.selection().chosen()));
     actions.add(command("select"));
-    actions.addRatings(
-        commands.stream().filter(one -> one.id().startsWith("frames.rate")).toList());
+    actions.addRatings(ratings);
     actions.add(command("move"));
     return actions;
   }
 
   private Command command(String word) {
-    return commands.stream()
-        .filter(one -> one.id().equals("frames." + word))
-        .findFirst()
-        .orElseThrow();
+    return Commands.named("frames." + word, commands);
   }
 
   private Command chosen(String id, KeyCode key, Runnable action) {

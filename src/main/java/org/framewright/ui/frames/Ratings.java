@@ -1,7 +1,10 @@
 package org.framewright.ui.frames;
 
+import java.util.List;
 import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import javafx.scene.input.KeyCode;
+import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
@@ -10,13 +13,14 @@ import org.framewright.ui.look.Texts;
 final class Ratings {
   private Ratings() {}
 
-  /**
-   * A command that rates.
-   *
-   * @param page the page's id
-   * @param rating from 0, not rated, to 5
-   */
-  static Command command(Texts texts, String page, int rating, IntConsumer rate) {
+  /** The commands that rate, from 0, not rated, up; {@code page} is their page's id. */
+  static List<Command> commands(Texts texts, String page, IntConsumer rate) {
+    return IntStream.rangeClosed(0, JobState.MOST_RATED)
+        .mapToObj(rating -> command(texts, page, rating, rate))
+        .toList();
+  }
+
+  private static Command command(Texts texts, String page, int rating, IntConsumer rate) {
     return Command.of(
             page + ".rate" + rating,
             rating == 0

@@ -1,6 +1,7 @@
 package org.framewright.ui.page;
 
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.framewright.shotlist.Setup;
@@ -29,11 +30,22 @@ public final class StepWords {
   }
 
   /** Of the steps of a job. */
-  public static StepWords of(Texts texts, JobSession session) {
+  static StepWords of(Texts texts, JobSession session) {
     return new StepWords(
         texts,
         code -> session.view().get().list().setup(code),
         new ViewWords(session.job().convention())::word);
+  }
+
+  /**
+   * Answers on a page what a person did, with how it is undone or done again.
+   *
+   * @param page its id; its commands {@code .undo} and {@code .redo} are offered
+   */
+  public static Consumer<Answer> answering(Desk desk, JobSession session, String page) {
+    var words = of(desk.texts(), session);
+    return answer ->
+        desk.answer(words.of(answer), page + (answer instanceof Answer.Undone ? ".redo" : ".undo"));
   }
 
   /** What became of what a person did. */

@@ -21,9 +21,9 @@ import org.framewright.ui.look.Theme;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.DefaultPlace;
 import org.framewright.ui.settings.Kept;
-import org.framewright.ui.settings.Line;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.StudioDetail;
+import org.framewright.ui.settings.TextSetting;
 import org.framewright.ui.settings.WorkingHours;
 import org.framewright.ui.task.Tasks;
 
@@ -85,7 +85,8 @@ final class SettingsModel {
     this.looks = looks;
     this.answered = answered;
     for (var detail : StudioDetail.values()) {
-      studio.put(detail, line(detail.key(), Line.LONGEST, () -> detail.kept(preferences), _ -> {}));
+      studio.put(
+          detail, line(detail.key(), TextSetting.LONGEST, () -> detail.kept(preferences), _ -> {}));
     }
     for (var place : DefaultPlace.values()) {
       places.put(place, new Entry(place.key(), () -> commit(place)));
@@ -135,7 +136,7 @@ final class SettingsModel {
         .flatMap(each -> each);
   }
 
-  /** What is wrong with what is kept, which is told once when the app starts. */
+  /** What is wrong with what stands in the fields, or with what is kept. */
   List<Problem> problems() {
     return entries().flatMap(entry -> entry.problem().get().stream()).toList();
   }
@@ -177,7 +178,7 @@ final class SettingsModel {
                 entry.restore();
                 return;
               }
-              var wrong = Line.fault(written, longest);
+              var wrong = TextSetting.fault(written, longest);
               if (wrong.isPresent()) {
                 entry.show(wrong);
                 return;

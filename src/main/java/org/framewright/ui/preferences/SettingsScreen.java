@@ -16,7 +16,6 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import org.framewright.base.Problem;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
@@ -107,11 +106,6 @@ public final class SettingsScreen implements Screen {
 
   private void mark(Section section) {
     words.get(section).setSelected(true);
-  }
-
-  /** What of the settings' file does not hold. */
-  public List<Problem> problems() {
-    return model.problems();
   }
 
   /** The look or the size was changed elsewhere. */

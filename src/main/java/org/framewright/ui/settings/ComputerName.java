@@ -12,6 +12,6 @@ public final class ComputerName {
 
   /** What is kept; empty where nothing is. */
   public static Kept<String> kept(Preferences preferences) {
-    return Line.kept(preferences, KEY, LONGEST);
+    return TextSetting.kept(preferences, KEY, LONGEST);
   }
 }

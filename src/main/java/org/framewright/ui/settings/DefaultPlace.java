@@ -28,7 +28,7 @@ public enum DefaultPlace {
     return preferences
         .any(key())
         .flatMap(kept -> kept instanceof String text ? fault(text) : fault(""))
-        .map(problem -> Line.inTheFile(key(), problem));
+        .map(problem -> TextSetting.inTheFile(key(), problem));
   }
 
   /** What is wrong with a text as the path of a folder, whether or not it is there. */

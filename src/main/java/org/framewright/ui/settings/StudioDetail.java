@@ -38,7 +38,7 @@ public enum StudioDetail {
 
   /** What is kept; empty where nothing is. */
   public Kept<String> kept(Preferences preferences) {
-    return Line.kept(preferences, key(), Line.LONGEST);
+    return TextSetting.kept(preferences, key(), TextSetting.LONGEST);
   }
 
   /** What to offer first for a convention's field of that name. */

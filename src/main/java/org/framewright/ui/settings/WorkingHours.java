@@ -63,7 +63,7 @@ public final class WorkingHours {
       return new Kept<>(
           usual,
           Optional.of(
-              Line.inTheFile(
+              TextSetting.inTheFile(
                   HOURS,
                   new Problem(
                       String.valueOf(e.getMessage()),

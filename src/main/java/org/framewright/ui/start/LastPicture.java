@@ -33,7 +33,7 @@ final class LastPicture {
   private record Dated(Path file, long modified) {}
 
   /** Keeps the files that were written last. */
-  private static final class Newest extends SimpleFileVisitor<Path> {
+  private static final class NewestFiles extends SimpleFileVisitor<Path> {
     private final PriorityQueue<Dated> files =
         new PriorityQueue<>(Comparator.comparingLong(Dated::modified));
     private int seen;
@@ -79,7 +79,7 @@ final class LastPicture {
     if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
       return Optional.empty();
     }
-    var newest = new Newest();
+    var newest = new NewestFiles();
     Files.walkFileTree(folder, Set.of(), DEEPEST, newest);
     return newest.files.stream()
         .sorted(Comparator.comparingLong(Dated::modified).reversed())

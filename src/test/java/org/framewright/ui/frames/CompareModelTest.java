@@ -5,21 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalInt;
-import org.framewright.base.Progress;
-import org.framewright.job.MarkDetails;
-import org.framewright.sample.Exposure;
-import org.framewright.sample.SampleBody;
-import org.framewright.sample.SampleCamera;
-import org.framewright.shotlist.SetupState;
-import org.framewright.ui.FreshJob;
-import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
-import org.framewright.ui.session.JobSession;
-import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -29,34 +17,16 @@ class CompareModelTest {
   @TempDir private Path folder;
 
   private final Clock clock = Clock.system(ZoneOffset.UTC);
-  private final List<Throwable> troubles = new ArrayList<>();
-  private final List<Answer> answers = new ArrayList<>();
-  private JobSession session;
+  private FramesOfASetup frames;
+  private List<Answer> answers;
   private FramesModel model;
   private CompareModel compare;
 
   @BeforeEach
   void sixFramesOfOneSetupAreThere() throws Exception {
-    var job = FreshJob.in(folder, clock);
-    var camera =
-        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
-    for (var view : List.of("F", "B")) {
-      job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView(view));
-      for (var i = 0; i < 3; i++) {
-        camera.take(Exposure.of(clock.instant(), "001", view)).writeTo(job.framesFolder());
-      }
-      job.recordArrivals(job.scan());
-    }
-    session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
-    model =
-        new FramesModel(
-            session,
-            Tasks.immediate(),
-            Texts.in(Locale.ENGLISH),
-            () -> "Timo",
-            answers::add,
-            troubles::add);
-    model.follow();
+    frames = FramesOfASetup.in(folder, clock, 3);
+    answers = frames.answers();
+    model = frames.model();
     compare = new CompareModel(model);
     compare.follow();
   }
@@ -64,9 +34,7 @@ class CompareModelTest {
   @AfterEach
   void close() {
     compare.pause();
-    model.dispose();
-    session.close();
-    assertThat(troubles).isEmpty();
+    frames.close();
   }
 
   private CompareModel.Shown shown() {

@@ -5,24 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.framewright.base.Progress;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
-import org.framewright.job.MarkDetails;
-import org.framewright.sample.Exposure;
-import org.framewright.sample.SampleBody;
-import org.framewright.sample.SampleCamera;
-import org.framewright.shotlist.SetupState;
-import org.framewright.ui.FreshJob;
 import org.framewright.ui.frames.FrameHeading.Kind;
-import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
-import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,40 +22,22 @@ class FramesModelTest {
   @TempDir private Path folder;
 
   private final Clock clock = Clock.system(ZoneOffset.UTC);
-  private final List<Throwable> troubles = new ArrayList<>();
-  private final List<Answer> answers = new ArrayList<>();
+  private FramesOfASetup frames;
   private JobSession session;
+  private List<Answer> answers;
   private FramesModel model;
 
   @BeforeEach
   void fourFramesOfOneSetupAreThere() throws Exception {
-    var job = FreshJob.in(folder, clock);
-    var camera =
-        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
-    for (var view : List.of("F", "B")) {
-      job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView(view));
-      for (var i = 0; i < 2; i++) {
-        camera.take(Exposure.of(clock.instant(), "001", view)).writeTo(job.framesFolder());
-      }
-      job.recordArrivals(job.scan());
-    }
-    session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
-    model =
-        new FramesModel(
-            session,
-            Tasks.immediate(),
-            Texts.in(Locale.ENGLISH),
-            () -> "Timo",
-            answers::add,
-            troubles::add);
-    model.follow();
+    frames = FramesOfASetup.in(folder, clock, 2);
+    session = frames.session();
+    answers = frames.answers();
+    model = frames.model();
   }
 
   @AfterEach
   void close() {
-    model.dispose();
-    session.close();
-    assertThat(troubles).isEmpty();
+    frames.close();
   }
 
   private FrameHeading heading(Kind kind) {

@@ -18,9 +18,9 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.DefaultPlace;
-import org.framewright.ui.settings.Line;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.StudioDetail;
+import org.framewright.ui.settings.TextSetting;
 import org.framewright.ui.settings.WorkingHours;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.BeforeEach;
@@ -138,7 +138,7 @@ class SettingsModelTest {
   void aLineThatDoesNotHoldIsToldAndTheLastOneHolds() {
     var notice = model.studio(StudioDetail.COPYRIGHT);
     write(notice, "© 2026 Ines Vander");
-    write(notice, "x".repeat(Line.LONGEST + 1));
+    write(notice, "x".repeat(TextSetting.LONGEST + 1));
     assertThat(problem(notice)).isEqualTo("this has 1001 characters. Take at most 1000.");
     assertThat(StudioDetail.COPYRIGHT.kept(read()).value()).isEqualTo("© 2026 Ines Vander");
     write(notice, "a\u202Eb");

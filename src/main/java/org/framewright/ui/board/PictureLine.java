@@ -4,21 +4,21 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
-import javafx.scene.control.MenuItem;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import org.framewright.frames.Frame;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.LookedAt;
@@ -27,16 +27,16 @@ import org.framewright.ui.session.LookedAt;
  * The line under the picture: the name of the frame looked at and when it was taken; and the name
  * that the next one will get, to be copied.
  */
-final class FrameLine extends HBox {
+final class PictureLine extends HBox {
   private static final DateTimeFormatter CAPTURED =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
   private final Label name = label("set-frame");
   private final Label time = label("set-frame-time");
-  private final Button copy = new Button();
+  private final Button copy;
 
   /** The reason stands on what is around the button: one that cannot be pressed shows none. */
-  private final StackPane around = new StackPane(copy);
+  private final StackPane around;
 
   private final Tooltip tip = new Tooltip();
   private final Command copyNext;
@@ -46,17 +46,13 @@ final class FrameLine extends HBox {
    * @param copyNext copies the next name, or says why there is none
    * @param onPicture what else can be done on the picture by mouse
    */
-  FrameLine(Texts texts, Command copyNext, List<Command> onPicture) {
+  PictureLine(Texts texts, Command copyNext, List<Command> onPicture) {
     this.copyNext = copyNext;
     this.onPicture = onPicture;
+    this.copy = CommandControls.button(copyNext, texts.get("board.copyNext"));
+    this.around = new StackPane(copy);
     copy.setId("copy-next");
-    copy.setText(texts.get("board.copyNext"));
     copy.getStyleClass().add("slight");
-    copy.setGraphic(new KeyCap(copyNext));
-    copy.setContentDisplay(ContentDisplay.RIGHT);
-    copy.setMinWidth(Region.USE_PREF_SIZE);
-    copy.setFocusTraversable(false);
-    copy.setOnAction(_ -> copyNext.fire());
     Tooltip.install(around, tip);
     around.setMinWidth(Region.USE_PREF_SIZE);
     var gap = new Region();
@@ -76,7 +72,7 @@ final class FrameLine extends HBox {
 
   void show(LookedAt.Look look) {
     name.setText(look.frame().map(SetPictures::name).orElse(""));
-    time.setText(look.frame().flatMap(FrameLine::captured).orElse(""));
+    time.setText(look.frame().flatMap(PictureLine::captured).orElse(""));
   }
 
   private static Optional<String> captured(Frame frame) {
@@ -87,7 +83,6 @@ final class FrameLine extends HBox {
   void showObstacle(Optional<String> why) {
     copy.setDisable(why.isPresent());
     tip.setText(why.orElse(copyNext.text()));
-    copy.setAccessibleText(copyNext.text());
     copy.setAccessibleHelp(why.orElse(""));
   }
 
@@ -100,13 +95,9 @@ final class FrameLine extends HBox {
   void offerOn(Node pictures) {
     var menu = new ContextMenu();
     for (var command : onPicture) {
-      var item = new MenuItem(command.text());
+      var item = CommandControls.item(command);
       item.setId("picture-" + command.id());
-      item.setMnemonicParsing(false);
-      var key = new KeyCap(command);
-      item.setGraphic(key);
-      item.setOnAction(_ -> command.fire());
-      item.disableProperty().bind(Bindings.not(command.enabled()));
+      item.setGraphic(new KeyCap(command));
       menu.getItems().add(item);
     }
     pictures.setOnContextMenuRequested(
@@ -114,6 +105,6 @@ final class FrameLine extends HBox {
           menu.show(pictures, event.getScreenX(), event.getScreenY());
           event.consume();
         });
-    pictures.addEventFilter(javafx.scene.input.MouseEvent.MOUSE_PRESSED, _ -> menu.hide());
+    pictures.addEventFilter(MouseEvent.MOUSE_PRESSED, _ -> menu.hide());
   }
 }

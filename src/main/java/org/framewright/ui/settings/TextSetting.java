@@ -5,11 +5,11 @@ import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 
 /** A setting of one line of text. */
-public final class Line {
+public final class TextSetting {
   /** In characters: more than any notice that is written beside a picture. */
   public static final int LONGEST = 1000;
 
-  private Line() {}
+  private TextSetting() {}
 
   /** What is wrong with a text as such a line; nothing where it is one. */
   public static Optional<Problem> fault(String text, int longest) {
