@@ -3,10 +3,9 @@ package org.framewright.ui.frames;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.OptionalInt;
+import org.framewright.job.TestClock;
 import org.framewright.ui.session.Answer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -16,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 class CompareModelTest {
   @TempDir private Path folder;
 
-  private final Clock clock = Clock.system(ZoneOffset.UTC);
+  private final TestClock clock = new TestClock("2026-11-23T09:00:00Z");
   private FramesOfASetup frames;
   private List<Answer> answers;
   private FramesModel model;

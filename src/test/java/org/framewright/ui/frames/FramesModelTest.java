@@ -3,13 +3,12 @@ package org.framewright.ui.frames;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
+import org.framewright.job.TestClock;
 import org.framewright.ui.frames.FrameHeading.Kind;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
@@ -21,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 class FramesModelTest {
   @TempDir private Path folder;
 
-  private final Clock clock = Clock.system(ZoneOffset.UTC);
+  private final TestClock clock = new TestClock("2026-11-23T09:00:00Z");
   private FramesOfASetup frames;
   private JobSession session;
   private List<Answer> answers;

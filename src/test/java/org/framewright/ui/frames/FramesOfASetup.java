@@ -3,12 +3,13 @@ package org.framewright.ui.frames;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.framewright.base.Progress;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.TestClock;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -24,16 +25,21 @@ record FramesOfASetup(
     JobSession session, FramesModel model, List<Answer> answers, List<Throwable> troubles)
     implements AutoCloseable {
 
-  static FramesOfASetup in(Path folder, Clock clock, int ofEachView) throws Exception {
+  /** Time passes between what is done: a tick and a frame of one moment belong to no one view. */
+  static FramesOfASetup in(Path folder, TestClock clock, int ofEachView) throws Exception {
+    var second = Duration.ofSeconds(1);
     var job = FreshJob.in(folder, clock);
     var camera =
         new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
     for (var view : List.of("F", "B")) {
       job.mark("001", SetupState.ON_SET, MarkDetails.NONE.andView(view));
+      clock.pass(second);
       for (var i = 0; i < ofEachView; i++) {
         camera.take(Exposure.of(clock.instant(), "001", view)).writeTo(job.framesFolder());
+        clock.pass(second);
       }
       job.recordArrivals(job.scan());
+      clock.pass(second);
     }
     var session = JobSession.begin(job, Progress.NONE, Runnable::run, Runnable::run).orElseThrow();
     var answers = new ArrayList<Answer>();
