@@ -4,6 +4,7 @@ import java.time.Month;
 import java.time.format.TextStyle;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -44,6 +45,9 @@ final class CodeShape {
   /** The short name of March that spreadsheets in German write besides CLDR's. */
   private static final String MARCH = "mrz";
 
+  /** What parts words and cells: a line that was not split at it looks like one word. */
+  private static final IntPredicate NO_CODE = sign -> " ;|\t".indexOf(sign) >= 0;
+
   private CodeShape() {}
 
   /** Whether a text looks like a number or a code: one word with a digit in it. */
@@ -51,7 +55,7 @@ final class CodeShape {
     return !text.isEmpty()
         && text.length() <= LONGEST
         && hasDigit(text)
-        && text.indexOf(' ') < 0
+        && text.chars().noneMatch(NO_CODE)
         && !isDate(text);
   }
 
