@@ -69,7 +69,7 @@ final class FamiliarList {
 
   /** Says what was taken over, unless it was said anew. */
   private ListReading told(KeptOptions kept, ListReading reading) {
-    var told = new ArrayList<>(kept.options().phrases());
+    var told = new ArrayList<>(reading.options().phrases());
     told.removeAll(given.phrases());
     if (told.isEmpty()) {
       return reading;
