@@ -45,6 +45,10 @@ record MacRename() implements NativeRename {
       case 28, 69 -> throw MoveFailure.full(file); // ENOSPC, EDQUOT
       case 30 -> throw MoveFailure.readOnly(file); // EROFS
       case 63 -> throw MoveFailure.tooLong(file); // ENAMETOOLONG
+      case 20, 62 -> throw MoveFailure.otherFolder(file); // ENOTDIR, ELOOP
+      case 16 -> throw MoveFailure.heldOpen(file); // EBUSY
+      case 60, 64, 65 -> throw MoveFailure.shareGone(file); // ETIMEDOUT, EHOSTDOWN, EHOSTUNREACH
+      case 92 -> throw MoveFailure.badName(file); // EILSEQ
       default -> throw MoveFailure.unknown(file, error);
     };
   }

@@ -43,6 +43,21 @@ final class MoveFailure extends RenamingFailure {
     return new MoveFailure(file, "the new name or path is too long here", "Use shorter names.");
   }
 
+  static MoveFailure badName(Path file) {
+    return new MoveFailure(
+        file, "the volume does not take the new name", "Use letters and signs that it knows.");
+  }
+
+  static MoveFailure shareGone(Path file) {
+    return new MoveFailure(
+        file, "the server does not answer", "Connect to it again, then run the same command.");
+  }
+
+  static MoveFailure otherFolder(Path file) {
+    return new MoveFailure(
+        file, "its folder became a file or a link meanwhile", "Check the folder, then plan again.");
+  }
+
   static MoveFailure heldOpen(Path file) {
     return new MoveFailure(file, "another program holds it open", "Close that program.");
   }

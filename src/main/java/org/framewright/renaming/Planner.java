@@ -213,7 +213,8 @@ final class Planner {
   }
 
   private Folder opened(Path file, Path relative) throws IOException {
-    if (file.isAbsolute() || relative.isAbsolute()) {
+    // On Windows \x and D:x have a root, are not absolute, and lead out of the folder.
+    if (file.getRoot() != null || relative.getRoot() != null) {
       return closed(
           new Problem(
               file + " lies outside " + root, "Use paths below the folder, or another one."));

@@ -44,13 +44,21 @@ record WindowsRename() implements NativeRename {
 
   @Override
   public MemorySegment written(Path path, NativeText text) {
-    var wide = "\\\\?\\" + path.toAbsolutePath();
+    var wide = extended(path.toAbsolutePath().toString());
     var room = text.room(2L * wide.length() + 2);
     for (int i = 0; i < wide.length(); i++) {
       room.set(JAVA_CHAR_UNALIGNED, 2L * i, wide.charAt(i));
     }
     room.set(JAVA_CHAR_UNALIGNED, 2L * wide.length(), '\0');
     return room;
+  }
+
+  /**
+   * A whole path as one that may be longer than 260 units. That of a share has a form of its own.
+   * Source: Microsoft, "Naming Files, Paths, and Namespaces".
+   */
+  static String extended(String path) {
+    return path.startsWith("\\\\") ? "\\\\?\\UNC\\" + path.substring(2) : "\\\\?\\" + path;
   }
 
   @Override
@@ -64,6 +72,11 @@ record WindowsRename() implements NativeRename {
       case 19 -> throw MoveFailure.readOnly(file);
       case 32, 33 -> throw MoveFailure.heldOpen(file);
       case 39, 112 -> throw MoveFailure.full(file);
+      // ERROR_NOT_READY, ERROR_CRC, ERROR_SECTOR_NOT_FOUND, ERROR_GEN_FAILURE, ERROR_IO_DEVICE
+      case 21, 23, 27, 31, 1117 -> throw MoveFailure.failing(file);
+      case 123 -> throw MoveFailure.badName(file); // ERROR_INVALID_NAME
+      case 206 -> throw MoveFailure.tooLong(file); // ERROR_FILENAME_EXCED_RANGE
+      case 53, 59, 64, 67 -> throw MoveFailure.shareGone(file); // ERROR_BAD_NETPATH to _NET_NAME
       default -> throw MoveFailure.unknown(file, error);
     };
   }

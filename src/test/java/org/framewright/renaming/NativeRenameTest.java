@@ -71,6 +71,13 @@ class NativeRenameTest {
     "macos, 69, no space",
     "macos, 30, read-only",
     "macos, 63, too long",
+    "macos, 20, became a file or a link",
+    "macos, 62, became a file or a link",
+    "macos, 16, holds it open",
+    "macos, 60, does not answer",
+    "macos, 64, does not answer",
+    "macos, 65, does not answer",
+    "macos, 92, does not take the new name",
     "macos, 99, error 99",
     "windows, 5, no permission",
     "windows, 17, another volume",
@@ -79,6 +86,17 @@ class NativeRenameTest {
     "windows, 33, holds it open",
     "windows, 39, no space",
     "windows, 112, no space",
+    "windows, 21, input/output error",
+    "windows, 23, input/output error",
+    "windows, 27, input/output error",
+    "windows, 31, input/output error",
+    "windows, 1117, input/output error",
+    "windows, 123, does not take the new name",
+    "windows, 206, too long",
+    "windows, 53, does not answer",
+    "windows, 59, does not answer",
+    "windows, 64, does not answer",
+    "windows, 67, does not answer",
     "windows, 99, error 99",
   })
   void theOthersAreFailuresThatSayWhatWhereAndTheRemedy(String system, int error, String what) {
@@ -120,6 +138,14 @@ class NativeRenameTest {
                   StandardCharsets.UTF_16LE))
           .startsWith("\\\\?\\" + longer + "\0");
     }
+  }
+
+  /** The same source: of a share, server and name stand behind UNC. */
+  @Test
+  void windowsIsGivenTheLongFormOfAShareToo() {
+    assertThat(WindowsRename.extended("\\\\nas\\jobs\\a.jpg"))
+        .isEqualTo("\\\\?\\UNC\\nas\\jobs\\a.jpg");
+    assertThat(WindowsRename.extended("C:\\jobs\\a.jpg")).isEqualTo("\\\\?\\C:\\jobs\\a.jpg");
   }
 
   @Test
