@@ -20,7 +20,7 @@ public final class App extends Application {
             stage,
             Places.usual(),
             Clock.system(ZoneId.systemDefault()),
-            Locale.getDefault(),
+            systemLocale(),
             Background.threads(),
             Platform::runLater,
             new PlatformChoosers(stage),
@@ -30,6 +30,14 @@ public final class App extends Application {
     getParameters().getRaw().stream()
         .findFirst()
         .ifPresent(job -> composition.openJob(Path.of(job)));
+  }
+
+  /** The language that the system shows, written as the system writes dates and numbers. */
+  private static Locale systemLocale() {
+    return new Locale.Builder()
+        .setLanguage(Locale.getDefault(Locale.Category.DISPLAY).getLanguage())
+        .setRegion(Locale.getDefault(Locale.Category.FORMAT).getCountry())
+        .build();
   }
 
   @Override

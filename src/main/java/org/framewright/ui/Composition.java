@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import org.framewright.ui.settings.Language;
 import java.io.IOException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
@@ -80,13 +81,13 @@ final class Composition implements Desk, AutoCloseable {
     this.background = background;
     this.files = files;
     this.fileManager = fileManager;
-    this.texts = Texts.in(locale);
-    this.troubles = new Troubles(texts, new LogFile(places.log(), clock));
     this.preferences =
         Preferences.read(
             places.preferences(),
             background.settings(),
             failure -> ui.execute(() -> notKept(failure)));
+    this.texts = Texts.in(Language.kept(preferences).on(locale));
+    this.troubles = new Troubles(texts, new LogFile(places.log(), clock));
     this.appearance = new Appearance(preferences);
     this.tasks = new Tasks(background.work(), ui);
     this.shell = new Shell(texts, commands, tasks);
@@ -273,7 +274,7 @@ final class Composition implements Desk, AutoCloseable {
             .limit(most)
             .map(
                 command ->
-                    new Finder.Found(command.text(), Keys.text(command.key()), command::fire))
+                    new Finder.Found(command.text(), Keys.text(command.key(), texts), command::fire))
             .toList();
   }
 

@@ -153,14 +153,14 @@ final class DialogLayer implements Dialogs {
   }
 
   /** The narrow paper: what the question is about first, each with its key on it. */
-  private static Region below(List<Button> buttons) {
+  private Region below(List<Button> buttons) {
     var column = new VBox();
     column.getStyleClass().add("dialog-buttons");
     for (var button : buttons.reversed()) {
       var key = new KeyCap();
       key.setText(
           Keys.text(
-              Keys.plain(button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER)));
+              Keys.plain(button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER), texts));
       button.setGraphic(key);
       button.setContentDisplay(ContentDisplay.RIGHT);
       button.getStyleClass().add("act");

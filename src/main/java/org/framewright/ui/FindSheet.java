@@ -35,7 +35,7 @@ final class FindSheet {
     search.fontProperty().subscribe(font -> list.setFixedCellSize(LINE * font.getSize()));
     list.setId("found");
     list.setFocusTraversable(false);
-    list.setCellFactory(_ -> new Row());
+    list.setCellFactory(_ -> new Row(texts));
     list.setPlaceholder(WrappedText.of(texts.get("find.nothing"), "quiet"));
     list.setAccessibleText(texts.get("find.title"));
     list.getSelectionModel()
@@ -85,12 +85,14 @@ final class FindSheet {
   }
 
   private static final class Row extends ListCell<FindModel.Line> {
+    private final Texts texts;
     private final Label kind = new Label();
     private final Label name = new Label();
     private final Label more = new Label();
     private final HBox row = new HBox(kind, name, more);
 
-    Row() {
+    Row(Texts texts) {
+      this.texts = texts;
       row.getStyleClass().add("found-row");
       kind.getStyleClass().add("found-kind");
       more.getStyleClass().add("found-more");
@@ -112,7 +114,7 @@ final class FindSheet {
       kind.setText(line.kind());
       name.setText(line.found().name());
       more.setText(line.found().more());
-      setAccessibleText("%s %s %s".formatted(line.kind(), name.getText(), more.getText()).strip());
+      setAccessibleText(texts.apart(line.kind(), name.getText(), more.getText()));
       setGraphic(row);
     }
   }

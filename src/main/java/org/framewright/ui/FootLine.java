@@ -110,7 +110,7 @@ final class FootLine {
         command -> {
           offered.setText(texts.get("offer." + command.word()));
           offered.setAccessibleText(command.text());
-          offeredKey.show(command);
+          offeredKey.show(command, texts);
         });
   }
 

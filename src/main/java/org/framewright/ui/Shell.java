@@ -95,7 +95,7 @@ final class Shell {
     find.setText(texts.get("shell.find"));
     find.setMinWidth(Region.USE_PREF_SIZE);
     find.setFocusTraversable(false);
-    find.setTooltip(new Tooltip(Keys.text(Keys.shortcut(KeyCode.F))));
+    find.setTooltip(new Tooltip(Keys.text(Keys.shortcut(KeyCode.F), texts)));
     find.setOnAction(_ -> commands.find("app.find").ifPresent(Command::fire));
     menu.setId("menu");
     menu.setText(texts.get("shell.menu"));
@@ -227,17 +227,17 @@ final class Shell {
 
   /** The pages that have no word in the head, then what can be done anywhere. */
   private void fillMenu(List<Command> turns) {
-    menu.getItems().setAll(turns.stream().map(Shell::item).toList());
+    menu.getItems().setAll(turns.stream().map(this::item).toList());
     if (!turns.isEmpty()) {
       menu.getItems().add(new SeparatorMenuItem());
     }
-    menu.getItems().addAll(appCommands.stream().map(Shell::item).toList());
+    menu.getItems().addAll(appCommands.stream().map(this::item).toList());
   }
 
-  private static MenuItem item(Command command) {
+  private MenuItem item(Command command) {
     var item = CommandControls.item(command);
     item.setId("menu-" + command.id());
-    var key = new Label(Keys.text(command.key()));
+    var key = new Label(Keys.text(command.key(), texts));
     key.getStyleClass().add("menu-key");
     item.setGraphic(key);
     return item;
@@ -265,7 +265,7 @@ final class Shell {
     word.setToggleGroup(group);
     word.setUserData(screen.id());
     word.setFocusTraversable(false);
-    word.setTooltip(new Tooltip(Keys.text(turn.key())));
+    word.setTooltip(new Tooltip(Keys.text(turn.key(), texts)));
     word.setOnAction(_ -> turn.fire());
     return word;
   }

@@ -84,11 +84,18 @@ final class OpenApp {
   /** The app with its real threads, on a stage and with the settings of a folder. */
   static Composition composed(Stage stage, Path settings, Clock clock, FileChoosers choosers)
       throws IOException {
+    return composed(stage, settings, clock, choosers, Locale.UK);
+  }
+
+  /** The same on a system of that language. */
+  static Composition composed(
+      Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system)
+      throws IOException {
     return new Composition(
         stage,
         Places.in(settings),
         clock,
-        Locale.ENGLISH,
+        system,
         Background.threads(),
         Platform::runLater,
         choosers,

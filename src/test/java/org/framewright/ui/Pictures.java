@@ -133,6 +133,10 @@ final class Pictures {
 
   private static final int PATIENCE = 10;
 
+  /** Those in another language than English are not for the papers. */
+  private static final Locale LANGUAGE =
+      Locale.forLanguageTag(System.getProperty("pictures.language", "en-GB"));
+
   private final Path work;
   private final List<String> only;
   private final Clock clock = Clock.system(ZoneId.systemDefault());
@@ -145,7 +149,7 @@ final class Pictures {
 
   /** {@code Pictures [NAME...]}: those named, such as {@code board-neutral-1440}; else all. */
   public static void main(String[] args) throws Exception {
-    Locale.setDefault(Locale.ENGLISH);
+    Locale.setDefault(LANGUAGE);
     Files.createDirectories(ALL);
     Files.createDirectories(PAPERS);
     var work = place();
@@ -277,7 +281,8 @@ final class Pictures {
                       stage,
                       settings,
                       clock,
-                      files.length == 0 ? new PlatformChoosers(stage) : new Answers(work, files));
+                      files.length == 0 ? new PlatformChoosers(stage) : new Answers(work, files),
+                      LANGUAGE);
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;
@@ -645,6 +650,9 @@ final class Pictures {
             });
     var file = file(name, look, size) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
+    if (!LANGUAGE.getLanguage().equals("en")) {
+      return;
+    }
     if ((look == Theme.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());
     }

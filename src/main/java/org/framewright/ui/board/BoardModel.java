@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import org.framewright.ui.look.Texts;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -37,6 +38,7 @@ public final class BoardModel {
 
   private final ObservableValue<JobView> job;
   private final Steps steps;
+  private final Texts texts;
   private final Consumer<Answer> answered;
   private final Consumer<Throwable> failed;
   private final RunningOrder order;
@@ -80,16 +82,19 @@ public final class BoardModel {
   /**
    * A board of the job.
    *
+   * @param texts for the words that one may look for
    * @param answered hears what became of what a person did
    * @param failed hears of steps that could not be kept
    */
   BoardModel(
       ObservableValue<JobView> job,
       Steps steps,
+      Texts texts,
       Consumer<Answer> answered,
       Consumer<Throwable> failed) {
     this.job = job;
     this.steps = steps;
+    this.texts = texts;
     this.answered = answered;
     this.failed = failed;
     this.order = new RunningOrder(steps, step -> answered.accept(new Answer.Taken(step)), failed);
@@ -441,7 +446,7 @@ public final class BoardModel {
     var before = before(setups);
     var renewed = new ArrayList<SetupRow>(setups.size());
     for (var i = 0; i < setups.size(); i++) {
-      renewed.add(SetupRow.of(setups.get(i), now, before.get(i)));
+      renewed.add(SetupRow.of(setups.get(i), now, texts, before.get(i)));
     }
     return renewed;
   }

@@ -27,7 +27,7 @@ final class LooseLine extends HBox {
     words.setMinWidth(0);
     words.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(words, Priority.ALWAYS);
-    var button = new Button(texts.get("board.loose.show"), new KeyCap(show));
+    var button = new Button(texts.get("board.loose.show"), new KeyCap(show, texts));
     button.setId("show-loose");
     button.setContentDisplay(ContentDisplay.RIGHT);
     button.getStyleClass().add("slight");

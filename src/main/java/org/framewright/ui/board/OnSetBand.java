@@ -209,7 +209,7 @@ final class OnSetBand {
                 span ->
                     texts.get(
                         wordsCramped ? "board.onSet.timeOnly" : "board.onSet.time",
-                        "%d:%02d".formatted(span.toMinutes(), span.toSecondsPart())))
+                        texts.formats().stopwatch(span)))
             .orElse(""));
   }
 

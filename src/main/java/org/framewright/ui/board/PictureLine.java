@@ -1,8 +1,6 @@
 package org.framewright.ui.board;
 
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -28,9 +26,7 @@ import org.framewright.ui.session.LookedAt;
  * that the next one will get, to be copied.
  */
 final class PictureLine extends HBox {
-  private static final DateTimeFormatter CAPTURED =
-      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
-
+  private final Texts texts;
   private final Label name = label("set-frame");
   private final Label time = label("set-frame-time");
   private final Button copy;
@@ -47,9 +43,10 @@ final class PictureLine extends HBox {
    * @param onPicture what else can be done on the picture by mouse
    */
   PictureLine(Texts texts, Command copyNext, List<Command> onPicture) {
+    this.texts = texts;
     this.copyNext = copyNext;
     this.onPicture = onPicture;
-    this.copy = CommandControls.button(copyNext, texts.get("board.copyNext"));
+    this.copy = CommandControls.button(copyNext, texts.get("board.copyNext"), texts);
     this.around = new StackPane(copy);
     copy.setId("copy-next");
     copy.getStyleClass().add("slight");
@@ -72,11 +69,11 @@ final class PictureLine extends HBox {
 
   void show(LookedAt.Look look) {
     name.setText(look.frame().map(SetPictures::name).orElse(""));
-    time.setText(look.frame().flatMap(PictureLine::captured).orElse(""));
+    time.setText(look.frame().flatMap(this::captured).orElse(""));
   }
 
-  private static Optional<String> captured(Frame frame) {
-    return frame.capture().time().map(CAPTURED::format);
+  private Optional<String> captured(Frame frame) {
+    return frame.capture().time().map(texts.formats()::timeToTheSecond);
   }
 
   /** Why no name can be copied; empty where one can. */
@@ -97,7 +94,7 @@ final class PictureLine extends HBox {
     for (var command : onPicture) {
       var item = CommandControls.item(command);
       item.setId("picture-" + command.id());
-      item.setGraphic(new KeyCap(command));
+      item.setGraphic(new KeyCap(command, texts));
       menu.getItems().add(item);
     }
     pictures.setOnContextMenuRequested(

@@ -34,7 +34,7 @@ final class SetActions extends HBox {
     this.next.setMaxWidth(Double.MAX_VALUE);
     this.next.setMinWidth(0);
     HBox.setHgrow(this.next, Priority.ALWAYS);
-    this.others = others.stream().map(SetActions::button).toList();
+    this.others = others.stream().map(this::button).toList();
     for (int i = 0; i < others.size(); i++) {
       this.others.get(i).setText(texts.get("board.act." + others.get(i).word()));
       this.others.get(i).setId("act-" + others.get(i).word());
@@ -44,8 +44,8 @@ final class SetActions extends HBox {
     getChildren().addAll(this.others);
   }
 
-  private static Button button(Command command) {
-    var button = CommandControls.button(command, "");
+  private Button button(Command command) {
+    var button = CommandControls.button(command, "", texts);
     button.getStyleClass().add("act");
     button.disableProperty().bind(Bindings.not(command.enabled()));
     button.setTooltip(new Tooltip(command.text()));

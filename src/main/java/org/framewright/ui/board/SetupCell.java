@@ -3,7 +3,6 @@ package org.framewright.ui.board;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import javafx.beans.value.ObservableValue;
 import javafx.css.PseudoClass;
 import javafx.scene.AccessibleAttribute;
@@ -170,7 +169,7 @@ final class SetupCell extends ListCell<Line> {
               line.setup().title(),
               state.getText(),
               line.frames(),
-              line.views().stream().map(this::token).collect(Collectors.joining(", ")));
+              texts.apart(line.views().stream().map(this::token).toArray(String[]::new)));
     };
   }
 
@@ -181,7 +180,7 @@ final class SetupCell extends ListCell<Line> {
     shown(next, line.comesNext());
     where.setText(line.where());
     showViews(line);
-    frames.setText(line.frames() == 0 ? "" : String.valueOf(line.frames()));
+    frames.setText(line.frames() == 0 ? "" : texts.formats().number(line.frames()));
     state.setText(state(line));
     state.pseudoClassStateChanged(NEEDS, line.status().changedSinceSignOff());
     setGraphic(row);

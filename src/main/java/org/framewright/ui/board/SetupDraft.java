@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import org.framewright.base.Problem;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -198,7 +199,7 @@ final class SetupDraft {
       return;
     }
     var misfit = tried.made().misfits().stream().findFirst();
-    finding.set(misfit.map(one -> one.what() + ". " + one.remedy()).orElse("").strip());
+    finding.set(misfit.map(one -> new Problem(one.what(), one.remedy()).sentences()).orElse("").strip());
     name.set(misfit.isPresent() ? "" : tried.made().name().orElse(""));
     ready.set(misfit.isEmpty());
   }

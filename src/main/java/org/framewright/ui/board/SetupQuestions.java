@@ -116,7 +116,7 @@ final class SetupQuestions {
   /** That a wanted view has no frame, which is seen best before the set moves on. */
   private String missing(SetupRow row) {
     var without = model.withoutFrames(row).stream().map(views::word).toList();
-    return without.isEmpty() ? "" : texts.get("board.agree.missing", String.join(", ", without));
+    return without.isEmpty() ? "" : texts.get("board.agree.missing", texts.formats().list(without));
   }
 
   /** Asks whose agreement it is to the chosen setup. */

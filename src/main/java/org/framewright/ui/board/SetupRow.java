@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import org.framewright.ui.look.Texts;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -41,9 +42,10 @@ public record SetupRow(
   /**
    * The row of a setup. There are many and most stay: the same objects are not compared in depth.
    *
+   * @param texts for the words that one may look for
    * @param before the row of a moment ago or null; where nothing changed, it stays
    */
-  static SetupRow of(Setup setup, JobView job, SetupRow before) {
+  static SetupRow of(Setup setup, JobView job, Texts texts, SetupRow before) {
     var status = job.state().of(setup.code());
     var tally = job.tally().bySetup().get(setup.code());
     var inFront =
@@ -66,7 +68,7 @@ public record SetupRow(
         ViewCount.of(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
         before != null && before.comesNext,
-        searched(setup, status.state()));
+        searched(setup, texts.get("state." + status.state().word())));
   }
 
   private static String where(Setup setup) {
@@ -75,10 +77,10 @@ public record SetupRow(
         .collect(Collectors.joining(" · "));
   }
 
-  private static String searched(Setup setup, SetupState state) {
+  private static String searched(Setup setup, String state) {
     var text = new StringBuilder(setup.code()).append(' ').append(setup.title());
     setup.columns().values().forEach(value -> text.append(' ').append(value));
-    return text.append(' ').append(state.label()).toString().toLowerCase(Locale.ROOT);
+    return text.append(' ').append(state).toString().toLowerCase(Locale.ROOT);
   }
 
   SetupRow withComesNext(boolean next) {

@@ -11,8 +11,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import org.framewright.base.Durations;
-import org.framewright.day.DayDescription;
 import org.framewright.ui.look.Texts;
 
 /** What stands over the list: how far the job is, in words and as a ruler, and the search. */
@@ -88,7 +86,7 @@ final class SheetHead extends VBox {
             numbers.toShoot(),
             numbers.pickups(),
             numbers.dropped()));
-    ruler.showRows(standing.rows(), agreed.getText() + ", " + totals.getText());
+    ruler.showRows(standing.rows(), texts.apart(agreed.getText(), totals.getText()));
   }
 
   void show(Optional<Outlook> outlook) {
@@ -97,7 +95,8 @@ final class SheetHead extends VBox {
   }
 
   private String words(Outlook outlook) {
-    var perSetup = Durations.workingTime(outlook.perSetup());
+    var formats = texts.formats();
+    var perSetup = formats.workingTime(outlook.perSetup());
     return outlook
         .finish()
         .map(
@@ -105,7 +104,7 @@ final class SheetHead extends VBox {
                 texts.get(
                     outlook.endsToday() ? "board.pace.today" : "board.pace.later",
                     perSetup,
-                    DayDescription.clockTime(at, outlook.endsToday())))
+                    outlook.endsToday() ? formats.time(at) : formats.dayAndTime(at)))
         .orElseGet(() -> texts.get("board.pace", perSetup));
   }
 

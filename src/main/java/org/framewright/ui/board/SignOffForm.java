@@ -58,7 +58,7 @@ final class SignOffForm extends VBox {
     button.setMaxWidth(Double.MAX_VALUE);
     button.setMinWidth(0);
     var cap = new KeyCap();
-    cap.setText("" + (place + 1));
+    cap.setText(String.valueOf(place + 1));
     button.setGraphic(cap);
     button.setContentDisplay(ContentDisplay.RIGHT);
     button.setOnAction(

@@ -151,8 +151,8 @@ public final class ClientView {
     return label;
   }
 
-  private static Button button(String id, Command command) {
-    var button = CommandControls.button(command, command.text());
+  private Button button(String id, Command command) {
+    var button = CommandControls.button(command, command.text(), texts);
     button.setId(id);
     return button;
   }

@@ -1,7 +1,7 @@
 package org.framewright.ui.command;
 
+import org.framewright.ui.look.Texts;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
@@ -74,8 +74,8 @@ public record Command(
   }
 
   /** All its keys, for people. */
-  String keysText() {
-    return keys().stream().map(Keys::text).collect(Collectors.joining(", "));
+  String keysText(Texts texts) {
+    return texts.apart(keys().stream().map(key -> Keys.text(key, texts)).toArray(String[]::new));
   }
 
   /** Does it, if it makes sense now; says whether it did. */

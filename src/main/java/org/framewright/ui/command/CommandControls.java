@@ -1,5 +1,6 @@
 package org.framewright.ui.command;
 
+import org.framewright.ui.look.Texts;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
@@ -11,11 +12,11 @@ public final class CommandControls {
   private CommandControls() {}
 
   /** A button with the command's key on it; the keys stay where they are. */
-  public static Button button(Command command, String text) {
+  public static Button button(Command command, String text, Texts texts) {
     var button = new Button(text);
     // Names have underscores of their own.
     button.setMnemonicParsing(false);
-    button.setGraphic(new KeyCap(command));
+    button.setGraphic(new KeyCap(command, texts));
     button.setContentDisplay(ContentDisplay.RIGHT);
     button.setFocusTraversable(false);
     button.setMinWidth(Region.USE_PREF_SIZE);

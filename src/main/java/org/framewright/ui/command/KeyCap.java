@@ -1,5 +1,6 @@
 package org.framewright.ui.command;
 
+import org.framewright.ui.look.Texts;
 import javafx.scene.control.Label;
 
 /** A command's key, as it stands on a button that does the same. */
@@ -10,13 +11,13 @@ public final class KeyCap extends Label {
   }
 
   /** With the key that a command is best known by. */
-  public KeyCap(Command command) {
+  public KeyCap(Command command, Texts texts) {
     this();
-    show(command);
+    show(command, texts);
   }
 
   /** Shows the key that a command is best known by. */
-  public void show(Command command) {
-    setText(Keys.text(command.key()));
+  public void show(Command command, Texts texts) {
+    setText(Keys.text(command.key(), texts));
   }
 }

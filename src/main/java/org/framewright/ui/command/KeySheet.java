@@ -28,7 +28,7 @@ public final class KeySheet {
   public KeySheet(List<Command> commands, Texts texts) {
     shown = new FilteredList<>(FXCollections.observableArrayList(commands));
     list.setItems(shown);
-    list.setCellFactory(_ -> new Row());
+    list.setCellFactory(_ -> new Row(texts));
     list.setId("key-sheet");
     list.setAccessibleText(texts.get("keys.title"));
     list.getSelectionModel().selectFirst();
@@ -40,7 +40,7 @@ public final class KeySheet {
         .textProperty()
         .addListener(
             (_, _, typed) -> {
-              shown.setPredicate(command -> matches(command, typed));
+              shown.setPredicate(command -> matches(command, typed, texts));
               list.getSelectionModel().selectFirst();
             });
     search.addEventFilter(KeyEvent.KEY_PRESSED, this::move);
@@ -68,10 +68,10 @@ public final class KeySheet {
   }
 
   /** Every word typed is found in the text, or the typed is the key. */
-  static boolean matches(Command command, String typed) {
+  static boolean matches(Command command, String typed, Texts texts) {
     var wanted = typed.toLowerCase(Locale.ROOT).strip();
     return command.keys().stream()
-            .anyMatch(key -> Keys.text(key).toLowerCase(Locale.ROOT).equals(wanted))
+            .anyMatch(key -> Keys.text(key, texts).toLowerCase(Locale.ROOT).equals(wanted))
         || TypedWords.of(typed).areIn(command.text());
   }
 
@@ -86,11 +86,13 @@ public final class KeySheet {
   }
 
   private static final class Row extends ListCell<Command> {
+    private final Texts texts;
     private final Label text = new Label();
     private final Label key = new Label();
     private final HBox row = new HBox(key, text);
 
-    Row() {
+    Row(Texts texts) {
+      this.texts = texts;
       key.getStyleClass().add("key");
       key.setMinWidth(Region.USE_PREF_SIZE);
       row.getStyleClass().add("key-row");
@@ -105,9 +107,9 @@ public final class KeySheet {
         return;
       }
       text.setText(command.text());
-      key.setText(command.keysText());
+      key.setText(command.keysText(texts));
       row.setDisable(!command.enabled().get());
-      setAccessibleText(command.text() + ", " + command.keysText());
+      setAccessibleText(texts.apart(command.text(), key.getText()));
       setGraphic(row);
     }
   }

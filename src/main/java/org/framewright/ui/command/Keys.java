@@ -1,6 +1,6 @@
 package org.framewright.ui.command;
 
-import java.util.Map;
+import org.framewright.ui.look.Texts;
 import java.util.Set;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -12,17 +12,20 @@ public final class Keys {
   private static final Set<KeyCode> NOT_TYPED =
       Set.of(KeyCode.ESCAPE, KeyCode.PAGE_UP, KeyCode.PAGE_DOWN);
 
-  /** Keys that the toolkit calls otherwise, by the system. */
-  private static final Map<KeyCode, String> WRITTEN =
-      Map.of(
-          KeyCode.BACK_SPACE, "Backspace",
-          KeyCode.DELETE, "Delete",
-          KeyCode.ENTER, "Enter",
-          KeyCode.ESCAPE, "Esc",
-          KeyCode.PAGE_UP, "Page up",
-          KeyCode.PAGE_DOWN, "Page down",
-          KeyCode.PLUS, "+",
-          KeyCode.MINUS, "\u2212");
+  /** Keys that the toolkit writes with a word, or with a sign that no keyboard has. */
+  private static final Set<KeyCode> NAMED =
+      Set.of(
+          KeyCode.BACK_SPACE,
+          KeyCode.DELETE,
+          KeyCode.INSERT,
+          KeyCode.ENTER,
+          KeyCode.ESCAPE,
+          KeyCode.SPACE,
+          KeyCode.TAB,
+          KeyCode.HOME,
+          KeyCode.END,
+          KeyCode.PAGE_UP,
+          KeyCode.PAGE_DOWN);
 
   private Keys() {}
 
@@ -51,13 +54,18 @@ public final class Keys {
     return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN);
   }
 
-  /** A key as it is written on keyboards: {@code Backspace}, {@code Ctrl+Z}. */
-  public static String text(KeyCodeCombination key) {
-    var written = WRITTEN.get(key.getCode());
-    return written == null ? key.getDisplayText() : modifiers(key) + written;
+  /** A key as it is written on the keyboards of a language: {@code Backspace}, {@code Strg+Z}. */
+  public static String text(KeyCodeCombination key, Texts texts) {
+    return modifiers(key, texts)
+        + switch (key.getCode()) {
+          case PLUS -> "+";
+          case MINUS -> "\u2212";
+          case KeyCode code when NAMED.contains(code) -> texts.get("key." + code.name());
+          case KeyCode code -> plain(code).getDisplayText();
+        };
   }
 
-  private static String modifiers(KeyCodeCombination key) {
+  private static String modifiers(KeyCodeCombination key, Texts texts) {
     var withLetter =
         new KeyCodeCombination(
                 KeyCode.A,
@@ -67,7 +75,12 @@ public final class Keys {
                 key.getMeta(),
                 key.getShortcut())
             .getDisplayText();
-    return withLetter.substring(0, withLetter.length() - 1);
+    // Where the system writes signs, as on macOS, there is nothing to replace.
+    return withLetter
+        .substring(0, withLetter.length() - 1)
+        .replace("Ctrl+", texts.get("key.control") + "+")
+        .replace("Alt+", texts.get("key.alt") + "+")
+        .replace("Shift+", texts.get("key.shift") + "+");
   }
 
   /** Whether a text field would take this combination as undoing or doing again what was typed. */

@@ -1,7 +1,5 @@
 package org.framewright.ui.frames;
 
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.Optional;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Label;
@@ -25,9 +23,6 @@ import org.framewright.ui.task.Tasks;
 final class ComparedPrint extends VBox {
   private static final int EDGE = 1600;
   private static final PseudoClass CURRENT = PseudoClass.getPseudoClass("current");
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofLocalizedTime(FormatStyle.MEDIUM);
-
   private final Texts texts;
   private final FramePictures pictures;
   private final ImageView picture = new ImageView();
@@ -117,10 +112,9 @@ final class ComparedPrint extends VBox {
       var place = now.place().map(TileCell::shortly).orElse("?");
       where.setText(now.select() ? texts.get("frames.selectAt", place) : place);
       strokes.show(now.rating());
-      time.setText(now.frame().capture().time().map(TIME::format).orElse(""));
+      time.setText(now.frame().capture().time().map(texts.formats()::timeToTheSecond).orElse(""));
       setAccessibleText(
-          String.join(
-              ", ",
+          texts.apart(
               now.frame().stem(),
               place,
               texts.get(now.select() ? "frames.isSelect" : "frames.isNoSelect"),

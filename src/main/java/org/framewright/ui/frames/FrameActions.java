@@ -24,7 +24,7 @@ final class FrameActions extends HBox {
 
   /** Adds a button for a command, which says the text of {@code frames.act.} and its last word. */
   Button add(Command command) {
-    var button = CommandControls.button(command, texts.get("frames.act." + command.word()));
+    var button = CommandControls.button(command, texts.get("frames.act." + command.word()), texts);
     button.setId("act-" + command.word());
     button.getStyleClass().add("act");
     button.disableProperty().bind(Bindings.not(command.enabled()));
@@ -43,7 +43,7 @@ final class FrameActions extends HBox {
     for (var rating : ratings) {
       var item = CommandControls.item(rating);
       item.setId("act-" + rating.word());
-      item.setGraphic(new KeyCap(rating));
+      item.setGraphic(new KeyCap(rating, texts));
       menu.getItems().add(item);
     }
     var keys = new KeyCap();

@@ -196,7 +196,7 @@ final class FramesModel {
             .toList();
     return places.size() > 3
         ? texts.get("frames.manySetups", places.size())
-        : String.join(", ", places);
+        : texts.formats().list(places);
   }
 
   /** The chosen frames, in the order of the grid. */

@@ -176,7 +176,7 @@ final class HandOffModel {
   /** What was left of an earlier hand-off, a line each. */
   private static String remarks(Delivery delivery) {
     return delivery.remarks().stream()
-        .map(remark -> "\n" + (remark.sentence() + ". " + remark.remedy()).strip())
+        .map(remark -> "\n" + remark.sentences())
         .collect(Collectors.joining());
   }
 

@@ -64,7 +64,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
     count.setText(
         heading.selects() > 0 && heading.kind() != FrameHeading.Kind.SELECTS
             ? texts.get("frames.countOf", heading.selects(), heading.frames())
-            : String.valueOf(heading.frames()));
+            : texts.formats().number(heading.frames()));
     switch (heading.kind()) {
       case VIEW -> getStyleClass().add("view");
       case UNASSIGNED -> getStyleClass().add("unassigned");
@@ -74,7 +74,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
     setAccessibleText(
         texts.get(
             "frames.headingSpoken",
-            what.getText() + " " + more.getText(),
+            (what.getText() + " " + more.getText()).strip(),
             heading.frames(),
             heading.selects()));
   }

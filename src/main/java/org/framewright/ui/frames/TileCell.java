@@ -98,8 +98,7 @@ final class TileCell extends GridCell<Tile> {
             : tile.rating().orElse(0) < 0 ? texts.get("frames.rejectedAt", place) : place);
     setGraphic(box);
     setAccessibleText(
-        String.join(
-            ", ",
+        texts.apart(
             tile.frame().stem(),
             place,
             texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect"),

@@ -259,7 +259,7 @@ final class ColumnsPane extends VBox {
       }
       var use = line.chosen() ? texts.get("lists.column.chosen", line.words()) : line.words();
       setAccessibleText(
-          texts.get("lists.column.spoken", line.heading(), use, String.join(", ", line.cells())));
+          texts.get("lists.column.spoken", line.heading(), use, texts.apart(line.cells().toArray(String[]::new))));
     }
   }
 }

@@ -88,7 +88,7 @@ final class ResultsPane extends VBox {
           case null -> "";
           case ResultLine.Way way -> PlainText.line(way.way().description());
           case ResultLine.Found found ->
-              where(found.problem()) + ". " + PlainText.line(found.problem().problem().remedy());
+              texts.get("lists.found.says", where(found.problem()), PlainText.line(found.problem().problem().remedy()));
           case ResultLine.Difference one ->
               PlainText.line(one.code())
                   + " "
@@ -250,7 +250,7 @@ final class ResultsPane extends VBox {
       detail.setText(detail(one));
       detail.setManaged(!detail.getText().isEmpty());
       setGraphic(difference);
-      setAccessibleText(String.join(" ", word, one.code(), one.title(), detail.getText()).strip());
+      setAccessibleText(texts.apart(word, one.code(), one.title(), detail.getText()));
     }
   }
 }

@@ -43,7 +43,7 @@ record Use(String id, String words, Group group) {
       if (heading.isChosen()) {
         var id = heading.word();
         var label = own.remove(OF_CONVENTION.getOrDefault(id, id));
-        all.add(new Use(id, words(texts.get("lists.use." + id), label), Group.FIELD));
+        all.add(new Use(id, words(texts, texts.get("lists.use." + id), label), Group.FIELD));
       }
     }
     own.forEach((name, label) -> all.add(new Use(name, label, Group.FIELD)));
@@ -54,10 +54,10 @@ record Use(String id, String words, Group group) {
     return List.copyOf(all);
   }
 
-  private static String words(String word, String label) {
+  private static String words(Texts texts, String word, String label) {
     return label == null || label.toLowerCase(Locale.ROOT).equals(word.toLowerCase(Locale.ROOT))
         ? word
-        : label + " (" + word + ")";
+        : texts.get("lists.use.labelled", label, word);
   }
 
   /** The word for what a column was taken as. */

@@ -6,23 +6,45 @@ import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 
-/** Every text for people, from the one bundle {@code org/framewright/ui/texts.properties}. */
+/**
+ * Every text for people, from the bundles {@code org/framewright/ui/texts*.properties}: English,
+ * German and French; English for every other language.
+ */
 public final class Texts {
   private final ResourceBundle bundle;
   private final Locale locale;
+  private final Formats formats;
 
   /** Read once each; not for several threads at a time. */
-  private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
+  private final Map<String, MessageFormat> messages = new ConcurrentHashMap<>();
 
   private Texts(ResourceBundle bundle, Locale locale) {
     this.bundle = bundle;
     this.locale = locale;
+    this.formats = new Formats(this);
   }
 
-  /** The texts for a language; English where there are none. */
+  /**
+   * The texts for a language; English where there are none. The country says how dates, times and
+   * numbers are written. What the machine is set to plays no part.
+   */
   public static Texts in(Locale locale) {
-    return new Texts(ResourceBundle.getBundle("org.framewright.ui.texts", locale), locale);
+    var bundle =
+        ResourceBundle.getBundle(
+            "org.framewright.ui.texts",
+            locale,
+            // Else a machine that speaks German would turn English texts into German ones.
+            ResourceBundle.Control.getNoFallbackControl(
+                ResourceBundle.Control.FORMAT_PROPERTIES));
+    var spoken = bundle.getLocale().getLanguage();
+    return new Texts(
+        bundle,
+        new Locale.Builder()
+            .setLanguage(spoken.isEmpty() ? "en" : spoken)
+            .setRegion(locale.getCountry())
+            .build());
   }
 
   /** A text as it stands. */
@@ -35,13 +57,13 @@ public final class Texts {
    * files}}}.
    */
   public String get(String key, Object... values) {
-    var format = formats.computeIfAbsent(key, this::format);
-    synchronized (format) {
-      return format.format(values);
+    var message = messages.computeIfAbsent(key, this::message);
+    synchronized (message) {
+      return message.format(values);
     }
   }
 
-  private MessageFormat format(String key) {
+  private MessageFormat message(String key) {
     return new MessageFormat(bundle.getString(key), locale);
   }
 
@@ -54,7 +76,20 @@ public final class Texts {
     }
   }
 
-  /** The language that numbers and times are written for. */
+  /** Parts that are said one after the other; an empty one is left out. */
+  public String apart(String... parts) {
+    return Stream.of(parts)
+        .filter(part -> !part.isBlank())
+        .reduce((before, part) -> get("list.apart", before, part))
+        .orElse("");
+  }
+
+  /** Dates, times, numbers and lists as the language writes them. */
+  public Formats formats() {
+    return formats;
+  }
+
+  /** The language of the texts, in the country whose ways of writing hold. */
   public Locale locale() {
     return locale;
   }

@@ -168,7 +168,7 @@ final class ExamplesPane extends ScrollPane {
       why.setVisible(unread.isPresent());
       why.setText(unread.map(it -> texts.get("proposal.doesNotFit", it.why())).orElse(""));
       setGraphic(line);
-      setAccessibleText(example.name() + ". " + unread.map(Proposal.Unread::why).orElse(""));
+      setAccessibleText(texts.apart(example.name(), why.getText()));
     }
 
     private void columns(Proposal.Example example) {

@@ -54,11 +54,11 @@ final class PieceHead extends VBox {
         texts.get(
             "proposal.pieceSpoken",
             piece.number(),
-            String.join(", ", piece.values().stream().limit(3).toList())));
+            texts.apart(piece.values().stream().limit(3).toArray(String[]::new))));
   }
 
   private String typeWord(Proposed.Column column) {
-    var what = column.type().orElse(FieldType.FIXED).word();
+    var what = texts.get("proposal.type." + column.type().orElse(FieldType.FIXED).word());
     return column.piece().optional() ? texts.get("proposal.notInAll", what) : what;
   }
 
@@ -76,7 +76,7 @@ final class PieceHead extends VBox {
       setText(
           empty || role == null
               ? ""
-              : inMenu ? texts.get("proposal.role", role.word(), role.meaning()) : role.word());
+              : inMenu ? RoleWords.explained(texts, role) : RoleWords.word(texts, role));
     }
   }
 }

@@ -201,7 +201,7 @@ final class ProofPane extends VBox {
   }
 
   /** A kind of name and one that it makes. */
-  private static final class ExampleCell extends ListCell<Checked.Example> {
+  private final class ExampleCell extends ListCell<Checked.Example> {
     private final Label kind = new Label();
     private final Label pattern = new Label();
     private final Label name = new Label();
@@ -231,7 +231,7 @@ final class ProofPane extends VBox {
       name.setText(example.name());
       name.getStyleClass().setAll("label", example.made() ? "code" : "needs");
       setGraphic(box);
-      setAccessibleText(example.kind() + ": " + example.name());
+      setAccessibleText(texts.get("naming.example.spoken", example.kind(), example.name()));
     }
   }
 }

@@ -58,10 +58,10 @@ final class QuestionLine extends VBox {
 
   private Button answer(Piece piece, Role role) {
     var answer =
-        new Button(role == piece.role() ? texts.get("proposal.asNow", role.word()) : role.word());
+        new Button(role == piece.role() ? texts.get("proposal.asNow", RoleWords.word(texts, role)) : RoleWords.word(texts, role));
     answer.setId("answer-" + role.word());
-    answer.setTooltip(new Tooltip(role.meaning()));
-    answer.setAccessibleText(texts.get("proposal.role", role.word(), role.meaning()));
+    answer.setTooltip(new Tooltip(RoleWords.meaning(texts, role)));
+    answer.setAccessibleText(RoleWords.explained(texts, role));
     answer.setOnAction(_ -> model.say(piece.number(), role));
     return answer;
   }

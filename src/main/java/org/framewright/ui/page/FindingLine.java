@@ -79,7 +79,7 @@ public final class FindingLine extends HBox {
     remedy.setText(brief ? "" : what);
     remedy.setVisible(!remedy.getText().isEmpty());
     remedy.setManaged(!remedy.getText().isEmpty());
-    setAccessibleText(word.getText() + ". " + message.getText() + " " + remedy.getText());
+    setAccessibleText(texts.get("spoken.finding", word.getText(), message.getText(), remedy.getText()).strip());
   }
 
   private static String word(Texts texts, Severity severity) {

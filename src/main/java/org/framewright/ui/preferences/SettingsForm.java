@@ -1,5 +1,8 @@
 package org.framewright.ui.preferences;
 
+import org.framewright.ui.settings.Language;
+import javafx.util.StringConverter;
+import javafx.scene.control.ComboBox;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -163,7 +166,7 @@ final class SettingsForm extends VBox {
       HBox.setHgrow(field, Priority.ALWAYS);
       var choose = new Button(texts.get("settings.choose"));
       choose.setId("choose-" + entry.id().replace('.', '-'));
-      choose.setAccessibleText(word + ", " + texts.get("settings.choose"));
+      choose.setAccessibleText(texts.apart(word, texts.get("settings.choose")));
       choose.setMinWidth(Region.USE_PREF_SIZE);
       choose.setOnAction(_ -> choose(place, word));
       list.add(
@@ -267,6 +270,7 @@ final class SettingsForm extends VBox {
     var size = new Label();
     size.setId("size");
     size.getStyleClass().add("setting-size");
+    var languages = languages();
     following =
         Subscription.combine(
             model
@@ -276,7 +280,8 @@ final class SettingsForm extends VBox {
                         group.getToggles().stream()
                             .filter(toggle -> now.equals(toggle.getUserData()))
                             .forEach(toggle -> toggle.setSelected(true))),
-            model.scale().subscribe(now -> size.setText(model.percent(now))));
+            model.scale().subscribe(now -> size.setText(model.percent(now))),
+            model.language().subscribe(languages::setValue));
     add(
         Section.LOOKS,
         List.of(
@@ -285,8 +290,35 @@ final class SettingsForm extends VBox {
                 texts.get("settings.scale"),
                 List.of(smaller, size, larger),
                 List.of(),
-                texts.get("settings.scale.what"))));
+                texts.get("settings.scale.what")),
+            row(
+                texts.get("settings.language"),
+                List.of(languages),
+                List.of(),
+                texts.get("settings.language.what"))));
     firsts.put(Section.LOOKS, themes.getFirst());
+  }
+
+  private ComboBox<Language> languages() {
+    var languages = new ComboBox<Language>();
+    languages.setId("language");
+    languages.setAccessibleText(texts.get("settings.language"));
+    languages.getItems().setAll(Language.values());
+    languages.setConverter(
+        new StringConverter<>() {
+          @Override
+          public String toString(Language one) {
+            return one == null ? "" : model.words(one);
+          }
+
+          @Override
+          public Language fromString(String shown) {
+            return languages.getValue();
+          }
+        });
+    languages.setMinWidth(Region.USE_PREF_SIZE);
+    languages.valueProperty().addListener((_, _, now) -> model.take(now));
+    return languages;
   }
 
   private void computer() {

@@ -1,5 +1,7 @@
 package org.framewright.ui.preferences;
 
+import org.framewright.ui.settings.SettingFault;
+import org.framewright.ui.settings.Language;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -62,6 +64,7 @@ final class SettingsModel {
   private final HoursDraft hours;
   private final ReadOnlyObjectWrapper<Theme> theme = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<Double> scale = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<Language> language = new ReadOnlyObjectWrapper<>();
   private final Deque<Change> changes = new ArrayDeque<>();
   private final Deque<Change> undone = new ArrayDeque<>();
 
@@ -126,6 +129,11 @@ final class SettingsModel {
     return scale.getReadOnlyProperty();
   }
 
+  /** The language that the app will speak from its next start on. */
+  ReadOnlyObjectProperty<Language> language() {
+    return language.getReadOnlyProperty();
+  }
+
   /** All fields. */
   Stream<Entry> entries() {
     return Stream.of(
@@ -147,7 +155,8 @@ final class SettingsModel {
     places.forEach(this::showKept);
     show(computer, ComputerName.kept(preferences));
     var kept = WorkingHours.kept(preferences, zone);
-    hours.show(kept.value(), kept.problem());
+    hours.show(kept.value(), inWords(kept.fault()));
+    language.set(Language.kept(preferences));
     showLooks();
   }
 
@@ -157,12 +166,16 @@ final class SettingsModel {
     scale.set(looks.scale());
   }
 
-  private static void show(Entry entry, Kept<String> kept) {
-    entry.show(kept.value(), kept.problem());
+  private void show(Entry entry, Kept<String> kept) {
+    entry.show(kept.value(), inWords(kept.fault()));
   }
 
   private void showKept(DefaultPlace place, Entry entry) {
-    entry.show(place.kept(preferences).map(Path::toString).orElse(""), place.fault(preferences));
+    entry.show(place.kept(preferences).map(Path::toString).orElse(""), inWords(place.fault(preferences)));
+  }
+
+  private Optional<Problem> inWords(Optional<SettingFault> fault) {
+    return fault.map(one -> one.in(texts));
   }
 
   private Entry line(
@@ -178,7 +191,7 @@ final class SettingsModel {
                 entry.restore();
                 return;
               }
-              var wrong = TextSetting.fault(written, longest);
+              var wrong = inWords(TextSetting.fault(written, longest));
               if (wrong.isPresent()) {
                 entry.show(wrong);
                 return;
@@ -215,7 +228,7 @@ final class SettingsModel {
       take(entry, "", old);
       return;
     }
-    var wrong = DefaultPlace.fault(written);
+    var wrong = inWords(DefaultPlace.fault(written));
     if (wrong.isPresent()) {
       entry.show(wrong);
       return;
@@ -272,7 +285,7 @@ final class SettingsModel {
   }
 
   private String words(DayHours now) {
-    return now.from() + "\u2013" + now.until();
+    return texts.formats().time(now.from()) + "\u2013" + texts.formats().time(now.until());
   }
 
   /** Takes a look. */
@@ -285,6 +298,24 @@ final class SettingsModel {
           () -> looks.take(next),
           () -> looks.take(old));
     }
+  }
+
+  /** Takes a language. */
+  void take(Language next) {
+    var old = language.get();
+    if (next != old) {
+      make(texts.get("settings.language"), words(next), () -> keep(next), () -> keep(old));
+    }
+  }
+
+  private void keep(Language now) {
+    now.keep(preferences);
+    language.set(now);
+  }
+
+  /** A language, for people. */
+  String words(Language one) {
+    return one.ownName().orElseGet(() -> texts.get("settings.language.system"));
   }
 
   /** Makes everything larger or smaller by so many steps. */
@@ -303,7 +334,7 @@ final class SettingsModel {
 
   /** A size, for people. */
   String percent(double size) {
-    return texts.get("settings.percent", Math.round(size * 100));
+    return texts.get("settings.percent", Math.round(size * 100) / 100.0);
   }
 
   private String word(Entry entry) {

@@ -1,6 +1,7 @@
 package org.framewright.ui.renaming;
 
-import java.time.format.DateTimeFormatter;
+import java.util.function.Function;
+import java.time.Instant;
 import java.util.Locale;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -12,13 +13,13 @@ import org.framewright.ui.look.Texts;
 /** A batch of renames: when, how many files, and one of them. */
 final class BatchCell extends ListCell<Batch> {
   private final Texts texts;
-  private final DateTimeFormatter time;
+  private final Function<Instant, String> time;
   private final Label when = new Label();
   private final Label what = new Label();
   private final Label example = new Label();
   private final CellBox box = new CellBox(when, what, example);
 
-  BatchCell(Texts texts, DateTimeFormatter time) {
+  BatchCell(Texts texts, Function<Instant, String> time) {
     this.texts = texts;
     this.time = time;
     when.getStyleClass().add("batch-when");
@@ -33,11 +34,11 @@ final class BatchCell extends ListCell<Batch> {
       setAccessibleText("");
       return;
     }
-    when.setText(time.format(batch.at()));
+    when.setText(time.apply(batch.at()));
     what.setText(describe(batch));
     example.setText(batch.state() == BatchState.UNREADABLE ? batch.trouble() : batch.example());
     setGraphic(box);
-    setAccessibleText(when.getText() + ", " + what.getText() + ", " + example.getText());
+    setAccessibleText(texts.apart(when.getText(), what.getText(), example.getText()));
   }
 
   private String describe(Batch batch) {

@@ -1,5 +1,6 @@
 package org.framewright.ui.renaming;
 
+import org.framewright.ui.look.Texts;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -55,6 +56,11 @@ record PlanLine(
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    /** For people. */
+    String word(Texts texts) {
+      return texts.get("renaming.state." + word());
+    }
+
     private static State of(Status status) {
       return switch (status) {
         case READY -> READY;
@@ -69,9 +75,10 @@ record PlanLine(
   /**
    * Makes the lines of a plan: what needs a person first, the rest in the plan's order.
    *
+   * @param texts for the words that one may look for
    * @param leftOut the frames that have no name, each a line of its own
    */
-  static List<PlanLine> of(List<PlannedRename> renames, List<FrameNames.LeftOut> leftOut) {
+  static List<PlanLine> of(Texts texts, List<PlannedRename> renames, List<FrameNames.LeftOut> leftOut) {
     var groups = new LinkedHashMap<String, List<PlannedRename>>();
     var alone = 0;
     for (var rename : renames) {
@@ -81,12 +88,12 @@ record PlanLine(
     var lines = new ArrayList<PlanLine>();
     for (var group : groups.values()) {
       if (!group.getFirst().group().isEmpty() && areOneName(group)) {
-        lines.add(together(group));
+        lines.add(together(texts, group));
       } else {
-        group.forEach(rename -> lines.add(alone(rename)));
+        group.forEach(rename -> lines.add(alone(texts, rename)));
       }
     }
-    leftOut.forEach(frame -> lines.add(nameless(frame)));
+    leftOut.forEach(frame -> lines.add(nameless(texts, frame)));
     lines.sort(Comparator.comparing(PlanLine::state));
     return List.copyOf(lines);
   }
@@ -115,10 +122,11 @@ record PlanLine(
   }
 
   /** The group's reason is that of the file that has one of its own: the first of them. */
-  private static PlanLine together(List<PlannedRename> group) {
+  private static PlanLine together(Texts texts, List<PlannedRename> group) {
     var first = group.getFirst();
     var reason = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
     return line(
+        texts,
         State.of(first.status()),
         stem(first.from()),
         stem(first.to()),
@@ -128,8 +136,9 @@ record PlanLine(
         reason);
   }
 
-  private static PlanLine alone(PlannedRename rename) {
+  private static PlanLine alone(Texts texts, PlannedRename rename) {
     return line(
+        texts,
         State.of(rename.status()),
         rename.from().getFileName().toString(),
         rename.to().getFileName().toString(),
@@ -139,9 +148,10 @@ record PlanLine(
         rename);
   }
 
-  private static PlanLine nameless(FrameNames.LeftOut leftOut) {
+  private static PlanLine nameless(Texts texts, FrameNames.LeftOut leftOut) {
     var frame = leftOut.frame();
     return line(
+        texts,
         State.NO_NAME,
         frame.stem(),
         "",
@@ -154,6 +164,7 @@ record PlanLine(
   }
 
   private static PlanLine line(
+      Texts texts,
       State state,
       String from,
       String to,
@@ -162,6 +173,7 @@ record PlanLine(
       int files,
       PlannedRename reason) {
     return line(
+        texts,
         state,
         from,
         to,
@@ -174,6 +186,7 @@ record PlanLine(
   }
 
   private static PlanLine line(
+      Texts texts,
       State state,
       String from,
       String to,
@@ -187,7 +200,7 @@ record PlanLine(
         String.join(
             " ",
             List.of(
-                state.word().replace('-', ' '), folder, from, to, String.join(" ", endings), why));
+                state.word(texts), folder, from, to, String.join(" ", endings), why));
     return new PlanLine(
         state,
         from,

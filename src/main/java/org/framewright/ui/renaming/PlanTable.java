@@ -121,7 +121,7 @@ final class PlanTable extends TableView<PlanLine> {
         setText("");
         return;
       }
-      var word = texts.get("renaming.state." + line.state().word());
+      var word = line.state().word(texts);
       setText(line.why().isEmpty() ? word : texts.get("renaming.because", word, line.why()));
       getStyleClass().add(line.state().word());
     }

@@ -1,6 +1,7 @@
 package org.framewright.ui.renaming;
 
-import java.time.format.DateTimeFormatter;
+import java.util.function.Function;
+import java.time.Instant;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Button;
 import javafx.scene.layout.HBox;
@@ -16,10 +17,10 @@ import org.framewright.ui.look.WrappedText;
 final class RenameNotices extends VBox {
   private final RenamesModel model;
   private final Texts texts;
-  private final DateTimeFormatter time;
+  private final Function<Instant, String> time;
   private final Subscription following;
 
-  RenameNotices(RenamesModel model, Texts texts, DateTimeFormatter time) {
+  RenameNotices(RenamesModel model, Texts texts, Function<Instant, String> time) {
     this.model = model;
     this.texts = texts;
     this.time = time;
@@ -44,7 +45,7 @@ final class RenameNotices extends VBox {
   private Region recovery(Interrupted left) {
     var what =
         WrappedText.of(
-            texts.get("renaming.interrupted", time.format(left.at()), left.renames()),
+            texts.get("renaming.interrupted", time.apply(left.at()), left.renames()),
             "notice-what");
     var safe = WrappedText.of(texts.get("renaming.interruptedSafe"));
     var said = new VBox(what, safe);
@@ -72,7 +73,7 @@ final class RenameNotices extends VBox {
     }
     for (var file : result.files()) {
       said.getChildren()
-          .add(WrappedText.of(file.path() + ": " + file.why() + " " + file.remedy(), "code"));
+          .add(WrappedText.of(texts.get("renaming.file", file.path().toString(), file.why(), file.remedy()).strip(), "code"));
     }
     var close = new Button(texts.get("dialog.close"));
     close.setMinWidth(Region.USE_PREF_SIZE);

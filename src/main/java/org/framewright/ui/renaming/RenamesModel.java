@@ -194,7 +194,7 @@ final class RenamesModel {
                   ? new FrameNames(List.of(), List.of())
                   : requests.call();
           var fresh = renamer.plan(names.requests());
-          var fitting = PlanLine.of(fresh.renames(), names.leftOut());
+          var fitting = PlanLine.of(texts, fresh.renames(), names.leftOut());
           return new Found(fresh, fitting, Widest.of(fitting), names.leftOut().size(), found);
         },
         this::show);

@@ -1,8 +1,9 @@
 package org.framewright.ui.renaming;
 
+import java.util.function.Function;
+import java.time.LocalDateTime;
+import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -39,7 +40,7 @@ public final class RenamesScreen implements Screen {
   private final Desk desk;
   private final Texts texts;
   private final RenamesModel model;
-  private final DateTimeFormatter time;
+  private final Function<Instant, String> time;
 
   private final VBox node = new VBox();
   private final TextField filter = new TextField();
@@ -76,9 +77,7 @@ public final class RenamesScreen implements Screen {
     this.desk = desk;
     this.texts = desk.texts();
     this.time =
-        DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
-            .withLocale(texts.locale())
-            .withZone(ZoneId.systemDefault());
+        at -> texts.formats().dayAndTime(LocalDateTime.ofInstant(at, ZoneId.systemDefault()));
     this.model = model;
     this.renamer = renamer;
     this.requests = requests;
@@ -126,7 +125,8 @@ public final class RenamesScreen implements Screen {
     button.setId("total-" + word);
     button.getStyleClass().addAll("total", word);
     var mark = new StatusMark();
-    mark.show(PlanLine.State.valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_')));
+    var state = PlanLine.State.valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+    mark.show(state);
     button.setGraphic(mark);
     button
         .textProperty()
@@ -134,7 +134,7 @@ public final class RenamesScreen implements Screen {
             Bindings.createStringBinding(
                 () -> texts.get("renaming.total." + word, count.get()), count));
     button.setMinWidth(Region.USE_PREF_SIZE);
-    var filtering = word.replace('-', ' ');
+    var filtering = state.word(texts);
     button.setOnAction(
         _ -> model.filter().set(model.filter().get().equals(filtering) ? "" : filtering));
     if (word.equals("no-name") || word.equals("blocked")) {

@@ -4,7 +4,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
-import org.framewright.base.Problem;
 
 /** Where something is put that a person did not say a place for. */
 public enum DefaultPlace {
@@ -24,25 +23,23 @@ public enum DefaultPlace {
   }
 
   /** What is wrong with what is kept; nothing where nothing is wrong, or nothing is kept. */
-  public Optional<Problem> fault(Preferences preferences) {
+  public Optional<SettingFault> fault(Preferences preferences) {
     return preferences
         .any(key())
         .flatMap(kept -> kept instanceof String text ? fault(text) : fault(""))
-        .map(problem -> TextSetting.inTheFile(key(), problem));
+        .map(fault -> fault.inTheFile(key()));
   }
 
   /** What is wrong with a text as the path of a folder, whether or not it is there. */
-  public static Optional<Problem> fault(String text) {
+  public static Optional<SettingFault> fault(String text) {
     try {
       return Path.of(text).isAbsolute()
           ? Optional.empty()
           : Optional.of(
-              new Problem(
-                  "this is not the whole path of a folder",
-                  "Choose the folder, or write it whole."));
+              new SettingFault("notWhole"));
     } catch (InvalidPathException _) {
       return Optional.of(
-          new Problem("this is no path on this system", "Choose the folder instead."));
+          new SettingFault("noPath"));
     }
   }
 }

@@ -1,5 +1,6 @@
 package org.framewright.ui.settings;
 
+import java.util.ArrayList;
 import java.time.DateTimeException;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -7,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
-import org.framewright.base.Problem;
 import org.framewright.day.DayHours;
 import org.framewright.day.DayHours.Break;
 
@@ -24,18 +24,29 @@ public final class WorkingHours {
   private static final Pattern STRETCH = Pattern.compile("(\\d{2}:\\d{2})-(\\d{2}:\\d{2})");
   private static final int SHOWN = 40;
 
+  /** What is kept is not what it should be. */
+  private static final class NotKept extends Exception {
+    private static final long serialVersionUID = 1;
+    private final transient SettingFault fault;
+
+    NotKept(SettingFault fault) {
+      super(fault.word());
+      this.fault = fault;
+    }
+  }
+
   private record Stretch(LocalTime from, LocalTime until) {
-    static Stretch of(Object kept) {
+    static Stretch of(Object kept) throws NotKept {
       var matcher = STRETCH.matcher(kept instanceof String text ? text : "");
-      if (!matcher.matches()) {
-        throw new IllegalArgumentException(
-            PlainText.line(shortened(String.valueOf(kept))) + " is not a stretch of time");
-      }
       try {
-        return new Stretch(LocalTime.parse(matcher.group(1)), LocalTime.parse(matcher.group(2)));
-      } catch (DateTimeException e) {
-        throw new IllegalArgumentException(kept + " is not a stretch of time", e);
+        if (matcher.matches()) {
+          return new Stretch(LocalTime.parse(matcher.group(1)), LocalTime.parse(matcher.group(2)));
+        }
+      } catch (DateTimeException _) {
+        // Such as 25:00, which is no time either.
       }
+      throw new NotKept(
+          new SettingFault("noHours", PlainText.line(shortened(String.valueOf(kept)))));
     }
 
     private static String shortened(String text) {
@@ -54,31 +65,27 @@ public final class WorkingHours {
       return new Kept<>(usual, Optional.empty());
     }
     try {
-      var day = hours.map(Stretch::of).orElseGet(() -> new Stretch(usual.from(), usual.until()));
-      return new Kept<>(
-          new DayHours(
-              day.from(), day.until(), breaks.map(WorkingHours::breaks).orElse(List.of()), zone),
-          Optional.empty());
-    } catch (IllegalArgumentException e) {
-      return new Kept<>(
-          usual,
-          Optional.of(
-              TextSetting.inTheFile(
-                  HOURS,
-                  new Problem(
-                      String.valueOf(e.getMessage()),
-                      "Set the hours anew; until then they are 9 to 18 with a break at 13."))));
+      var day =
+          hours.isPresent() ? Stretch.of(hours.get()) : new Stretch(usual.from(), usual.until());
+      var pauses = breaks.isPresent() ? breaks(breaks.get()) : List.<Break>of();
+      return new Kept<>(new DayHours(day.from(), day.until(), pauses, zone), Optional.empty());
+    } catch (NotKept e) {
+      return new Kept<>(usual, Optional.of(e.fault.inTheFile(HOURS)));
+    } catch (IllegalArgumentException _) {
+      return new Kept<>(usual, Optional.of(new SettingFault("impossible").inTheFile(HOURS)));
     }
   }
 
-  private static List<Break> breaks(Object kept) {
+  private static List<Break> breaks(Object kept) throws NotKept {
     if (!(kept instanceof List<?> list) || list.size() > MOST_BREAKS) {
-      throw new IllegalArgumentException("these are not at most " + MOST_BREAKS + " breaks");
+      throw new NotKept(new SettingFault("tooManyBreaks", MOST_BREAKS));
     }
-    return list.stream()
-        .map(Stretch::of)
-        .map(stretch -> new Break(stretch.from(), stretch.until()))
-        .toList();
+    var pauses = new ArrayList<Break>();
+    for (var one : list) {
+      var stretch = Stretch.of(one);
+      pauses.add(new Break(stretch.from(), stretch.until()));
+    }
+    return pauses;
   }
 
   /** Keeps hours. */

@@ -36,7 +36,7 @@ final class FieldRow extends VBox {
     input.setId("field-" + entry.name());
     input.setMaxWidth(Double.MAX_VALUE);
     input.setAccessibleText(
-        entry.label() + ", " + need.getText() + ", " + texts.get("start.type." + typeKey()));
+        texts.apart(entry.label(), need.getText(), texts.get("start.type." + typeKey())));
     word.setLabelFor(input);
     below.getStyleClass().add("field-below");
     getChildren().addAll(new HBox(word, need), input, below);

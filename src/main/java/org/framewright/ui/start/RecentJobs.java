@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.collections.ListChangeListener;
@@ -83,8 +82,7 @@ final class RecentJobs extends ListView<RecentJob> {
   }
 
   private String day(Instant at) {
-    return DateTimeFormatter.ofPattern(texts.get("start.day"), texts.locale())
-        .format(LocalDate.ofInstant(at, zone));
+    return texts.formats().day(LocalDate.ofInstant(at, zone));
   }
 
   private String standing(Found found) {
@@ -170,7 +168,7 @@ final class RecentJobs extends ListView<RecentJob> {
       setGraphic(box);
       setTooltip(new Tooltip(job.folder().toString()));
       setAccessibleText(
-          String.join(", ", name.getText(), said, day.getText(), job.folder().toString()));
+          texts.apart(name.getText(), said, day.getText(), job.folder().toString()));
     }
   }
 }

@@ -1,5 +1,7 @@
 package org.framewright.ui.board;
 
+import org.framewright.ui.look.Texts;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -30,7 +32,7 @@ class BoardModelTest {
   private final Ledger ledger = new Ledger();
   private final List<Throwable> troubles = new ArrayList<>();
   private final List<Answer> answers = new ArrayList<>();
-  private final BoardModel board = new BoardModel(view, ledger, answers::add, troubles::add);
+  private final BoardModel board = new BoardModel(view, ledger, Texts.in(Locale.ENGLISH), answers::add, troubles::add);
 
   /** Keeps steps as words; shows them only when the test says they are on the disk. */
   private final class Ledger implements Steps {
@@ -123,6 +125,7 @@ class BoardModelTest {
         new BoardModel(
             new SimpleObjectProperty<>(JobViews.of(0).build()),
             ledger,
+            Texts.in(Locale.ENGLISH),
             answers::add,
             troubles::add);
     assertThat(none.now().get().noList()).isTrue();

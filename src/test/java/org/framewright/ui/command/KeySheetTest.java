@@ -1,5 +1,7 @@
 package org.framewright.ui.command;
 
+import org.framewright.ui.look.Texts;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -14,15 +16,15 @@ class KeySheetTest {
 
   @Test
   void aCommandIsFoundByItsWordsInAnyOrder() {
-    assertThat(KeySheet.matches(pickup, "pick SETUP")).isTrue();
-    assertThat(KeySheet.matches(pickup, "")).isTrue();
-    assertThat(KeySheet.matches(pickup, "pick drop")).isFalse();
+    assertThat(KeySheet.matches(pickup, "pick SETUP", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeySheet.matches(pickup, "", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeySheet.matches(pickup, "pick drop", Texts.in(Locale.ENGLISH))).isFalse();
   }
 
   @Test
   void aCommandIsFoundByItsKey() {
-    assertThat(KeySheet.matches(pickup, "P")).isTrue();
-    assertThat(KeySheet.matches(pickup, "X")).isFalse();
+    assertThat(KeySheet.matches(pickup, "P", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeySheet.matches(pickup, "X", Texts.in(Locale.ENGLISH))).isFalse();
   }
 
   @Test

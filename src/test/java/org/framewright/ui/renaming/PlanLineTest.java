@@ -1,5 +1,7 @@
 package org.framewright.ui.renaming;
 
+import org.framewright.ui.look.Texts;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
@@ -28,6 +30,7 @@ class PlanLineTest {
   void foldsTheFilesOfAFrameIntoOneLine() {
     var lines =
         PlanLine.of(
+            Texts.in(Locale.ENGLISH),
             List.of(
                 rename("01/IMG_1.CR3", "01/A_0001.CR3", "g", Status.READY),
                 rename("01/IMG_1.JPG", "01/A_0001.JPG", "g", Status.READY),
@@ -49,6 +52,7 @@ class PlanLineTest {
   void keepsFilesApartThatDoNotGetOneName() {
     var lines =
         PlanLine.of(
+            Texts.in(Locale.ENGLISH),
             List.of(
                 rename("IMG_1.CR3", "A_0001.CR3", "g", Status.READY),
                 rename("IMG_1.JPG", "B_0001.JPG", "g", Status.READY)),
@@ -60,6 +64,7 @@ class PlanLineTest {
   void putsWhatIsBlockedFirstAndWhatIsNamedLast() {
     var lines =
         PlanLine.of(
+            Texts.in(Locale.ENGLISH),
             List.of(
                 rename("a.jpg", "a.jpg", "", Status.UNCHANGED),
                 rename("b.jpg", "B.jpg", "", Status.READY),
@@ -80,7 +85,7 @@ class PlanLineTest {
     var silent =
         new PlannedRename(
             Path.of("IMG_1.CR3"), Path.of("A.CR3"), "g", Status.BLOCKED, "", "", Seen.NOTHING);
-    assertThat(PlanLine.of(List.of(silent, why), List.of()))
+    assertThat(PlanLine.of(Texts.in(Locale.ENGLISH), List.of(silent, why), List.of()))
         .singleElement()
         .satisfies(
             line -> {
@@ -92,7 +97,7 @@ class PlanLineTest {
   @Test
   void isFoundByAnyOfItsWords() {
     var line =
-        PlanLine.of(List.of(rename("f/IMG_9.CR3", "f/LUMO_001.CR3", "", Status.BLOCKED)), List.of())
+        PlanLine.of(Texts.in(Locale.ENGLISH), List.of(rename("f/IMG_9.CR3", "f/LUMO_001.CR3", "", Status.BLOCKED)), List.of())
             .getFirst();
     assertThat(line.matches(List.of("img_9"))).isTrue();
     assertThat(line.matches(List.of("lumo", "blocked"))).isTrue();
@@ -107,7 +112,7 @@ class PlanLineTest {
       renames.add(rename("IMG_" + i + ".CR3", "A_" + i + ".CR3", "g" + i, Status.READY));
       renames.add(rename("IMG_" + i + ".JPG", "A_" + i + ".JPG", "g" + i, Status.READY));
     }
-    var lines = PlanLine.of(renames, List.of());
+    var lines = PlanLine.of(Texts.in(Locale.ENGLISH), renames, List.of());
     assertThat(lines).hasSize(10_000);
     assertThat(lines.stream().mapToInt(PlanLine::files).sum()).isEqualTo(20_000);
   }
