@@ -1,6 +1,5 @@
 package org.framewright.ui;
 
-import org.framewright.ui.settings.Language;
 import java.io.IOException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
@@ -32,6 +31,7 @@ import org.framewright.ui.page.Screen;
 import org.framewright.ui.preferences.SettingsScreen;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.Explanation;
+import org.framewright.ui.settings.Language;
 import org.framewright.ui.settings.LogFile;
 import org.framewright.ui.settings.Places;
 import org.framewright.ui.settings.Preferences;
@@ -274,7 +274,8 @@ final class Composition implements Desk, AutoCloseable {
             .limit(most)
             .map(
                 command ->
-                    new Finder.Found(command.text(), Keys.text(command.key(), texts), command::fire))
+                    new Finder.Found(
+                        command.text(), Keys.text(command.key(), texts), command::fire))
             .toList();
   }
 

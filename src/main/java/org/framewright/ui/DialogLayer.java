@@ -160,7 +160,8 @@ final class DialogLayer implements Dialogs {
       var key = new KeyCap();
       key.setText(
           Keys.text(
-              Keys.plain(button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER), texts));
+              Keys.plain(button.equals(buttons.getFirst()) ? KeyCode.ESCAPE : KeyCode.ENTER),
+              texts));
       button.setGraphic(key);
       button.setContentDisplay(ContentDisplay.RIGHT);
       button.getStyleClass().add("act");

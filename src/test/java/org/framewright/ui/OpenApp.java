@@ -54,21 +54,33 @@ final class OpenApp {
    * @param choosers what answers when it asks for a file
    */
   static OpenApp open(Path settings, Clock clock, FileChoosers choosers) throws Exception {
+    return open(settings, clock, choosers, Locale.UK, 1);
+  }
+
+  /** The same on a system of that language, everything so much larger. */
+  static OpenApp open(
+      Path settings, Clock clock, FileChoosers choosers, Locale system, double scale)
+      throws Exception {
     Files.createDirectories(settings);
     Files.writeString(
         settings.resolve("preferences.json"),
-        "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\"}");
-    return again(settings, clock, choosers);
+        "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\", \"scale\": " + scale + "}");
+    return again(settings, clock, choosers, system);
   }
 
   /** Opened with the preferences as they are. */
   static OpenApp again(Path settings, Clock clock, FileChoosers choosers) throws Exception {
+    return again(settings, clock, choosers, Locale.UK);
+  }
+
+  private static OpenApp again(Path settings, Clock clock, FileChoosers choosers, Locale system)
+      throws Exception {
     FxToolkit.registerPrimaryStage();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition = composed(stage, settings, clock, choosers);
+            var composition = composed(stage, settings, clock, choosers, system);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();

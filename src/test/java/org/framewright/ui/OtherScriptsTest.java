@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
@@ -15,8 +16,9 @@ import org.framewright.shotlist.SetupState;
 import org.framewright.ui.session.Step;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Titles in Arabic, Hebrew, Thai, Devanagari and in several scripts at once, on every page and in
@@ -42,10 +44,17 @@ class OtherScriptsTest {
     app.close();
   }
 
-  @Test
-  void eachPageShowsThemInEveryWidth() throws Exception {
+  @ParameterizedTest
+  @ValueSource(strings = {"en-GB", "fr-FR"})
+  void eachPageShowsThemInEveryWidth(String language) throws Exception {
     var job = FreshJob.titled(folder, clock, TITLES);
-    app = OpenApp.open(folder.resolve("settings"), clock, new Answers(folder));
+    app =
+        OpenApp.open(
+            folder.resolve("settings"),
+            clock,
+            new Answers(folder),
+            Locale.forLanguageTag(language),
+            1);
     try (var uncaught = new Uncaught()) {
       app.openJob(job);
       for (var i = 1; i <= TITLES.size(); i++) {

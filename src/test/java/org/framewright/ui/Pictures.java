@@ -648,12 +648,12 @@ final class Pictures {
               hideTheMachine(scene.get());
               return picture(scene.get());
             });
-    var file = file(name, look, size) + ".png";
+    var english = LANGUAGE.getLanguage().equals("en");
+    var file = file(name, look, size) + (english ? "" : "-" + LANGUAGE.getLanguage()) + ".png";
     ImageIO.write(picture, "png", ALL.resolve(file).toFile());
-    if (!LANGUAGE.getLanguage().equals("en")) {
-      return;
-    }
-    if ((look == Theme.NEUTRAL) == size.equals(LARGE) && !NOT_IN_THE_PAPERS.contains(name)) {
+    if (english
+        && (look == Theme.NEUTRAL) == size.equals(LARGE)
+        && !NOT_IN_THE_PAPERS.contains(name)) {
       ImageIO.write(picture, "png", PAPERS.resolve(file).toFile());
     }
   }

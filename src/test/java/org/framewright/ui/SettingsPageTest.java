@@ -77,7 +77,7 @@ class SettingsPageTest {
             app.app().scene().getRoot().lookup("#theme-neutral").getPseudoClassStates().stream()
                 .anyMatch(state -> state.getPseudoClassName().equals("selected")));
     app.robot().clickOn("#larger");
-    app.awaitReading("#size", "110 %");
+    app.awaitReading("#size", "110%");
   }
 
   @Test

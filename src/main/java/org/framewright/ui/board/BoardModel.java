@@ -1,6 +1,5 @@
 package org.framewright.ui.board;
 
-import org.framewright.ui.look.Texts;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -24,6 +23,7 @@ import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.LookedAt;

@@ -83,7 +83,11 @@ public final class BoardScreen implements Screen {
   /** What is done is answered in words, with how it is undone. */
   private static BoardModel model(Desk desk, JobSession session) {
     return new BoardModel(
-        session.view(), session, desk.texts(), StepWords.answering(desk, session, "board"), desk::trouble);
+        session.view(),
+        session,
+        desk.texts(),
+        StepWords.answering(desk, session, "board"),
+        desk::trouble);
   }
 
   private BoardScreen(

@@ -1,6 +1,5 @@
 package org.framewright.ui.board;
 
-import org.framewright.base.Problem;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -14,6 +13,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.framewright.base.Problem;
 import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListFit;
 import org.framewright.shotlist.Setup;
@@ -199,7 +199,8 @@ final class SetupDraft {
       return;
     }
     var misfit = tried.made().misfits().stream().findFirst();
-    finding.set(misfit.map(one -> new Problem(one.what(), one.remedy()).sentences()).orElse("").strip());
+    finding.set(
+        misfit.map(one -> new Problem(one.what(), one.remedy()).sentences()).orElse("").strip());
     name.set(misfit.isPresent() ? "" : tried.made().name().orElse(""));
     ready.set(misfit.isEmpty());
   }

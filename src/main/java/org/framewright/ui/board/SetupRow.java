@@ -1,6 +1,5 @@
 package org.framewright.ui.board;
 
-import org.framewright.ui.look.Texts;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -12,6 +11,7 @@ import org.framewright.job.OnSet;
 import org.framewright.job.SetupStatus;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.ViewCount;
 

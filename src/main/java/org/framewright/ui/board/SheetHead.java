@@ -104,7 +104,7 @@ final class SheetHead extends VBox {
                 texts.get(
                     outlook.endsToday() ? "board.pace.today" : "board.pace.later",
                     perSetup,
-                    outlook.endsToday() ? formats.time(at) : formats.dayAndTime(at)))
+                    outlook.endsToday() ? formats.time(at) : formats.soon(at)))
         .orElseGet(() -> texts.get("board.pace", perSetup));
   }
 

@@ -1,11 +1,11 @@
 package org.framewright.ui.command;
 
-import org.framewright.ui.look.Texts;
 import java.util.List;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.input.KeyCodeCombination;
+import org.framewright.ui.look.Texts;
 
 /**
  * One thing that can be done.

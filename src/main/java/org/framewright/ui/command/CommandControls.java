@@ -1,11 +1,11 @@
 package org.framewright.ui.command;
 
-import org.framewright.ui.look.Texts;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuItem;
 import javafx.scene.layout.Region;
+import org.framewright.ui.look.Texts;
 
 /** What does a command by mouse. */
 public final class CommandControls {

@@ -1,7 +1,7 @@
 package org.framewright.ui.command;
 
-import org.framewright.ui.look.Texts;
 import javafx.scene.control.Label;
+import org.framewright.ui.look.Texts;
 
 /** A command's key, as it stands on a button that does the same. */
 public final class KeyCap extends Label {

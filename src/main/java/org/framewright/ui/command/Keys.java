@@ -1,11 +1,11 @@
 package org.framewright.ui.command;
 
-import org.framewright.ui.look.Texts;
 import java.util.Set;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyCombination.ModifierValue;
+import org.framewright.ui.look.Texts;
 
 /** Makes key combinations and says what they mean to somebody who is typing. */
 public final class Keys {

@@ -68,7 +68,10 @@ final class HandOffDialog {
       var going =
           new Label(
               texts.get(
-                  "frames.going", plan.selects().size(), plan.files(), desk.texts().formats().size(plan.bytes())));
+                  "frames.going",
+                  plan.selects().size(),
+                  plan.files(),
+                  desk.texts().formats().size(plan.bytes())));
       going.getStyleClass().add("field-word");
       var list = new ListView<Select>();
       list.getItems().setAll(plan.selects());

@@ -259,7 +259,11 @@ final class ColumnsPane extends VBox {
       }
       var use = line.chosen() ? texts.get("lists.column.chosen", line.words()) : line.words();
       setAccessibleText(
-          texts.get("lists.column.spoken", line.heading(), use, texts.apart(line.cells().toArray(String[]::new))));
+          texts.get(
+              "lists.column.spoken",
+              line.heading(),
+              use,
+              texts.apart(line.cells().toArray(String[]::new))));
     }
   }
 }

@@ -88,7 +88,10 @@ final class ResultsPane extends VBox {
           case null -> "";
           case ResultLine.Way way -> PlainText.line(way.way().description());
           case ResultLine.Found found ->
-              texts.get("lists.found.says", where(found.problem()), PlainText.line(found.problem().problem().remedy()));
+              texts.get(
+                  "lists.found.says",
+                  where(found.problem()),
+                  PlainText.line(found.problem().problem().remedy()));
           case ResultLine.Difference one ->
               PlainText.line(one.code())
                   + " "

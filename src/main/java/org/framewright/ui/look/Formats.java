@@ -27,6 +27,7 @@ public final class Formats {
   private final DateTimeFormatter time;
   private final DateTimeFormatter timeToTheSecond;
   private final DateTimeFormatter day;
+  private final DateTimeFormatter soon;
   private final DateTimeFormatter dayAndTime;
   private final LocalizedNumberFormatter number;
   private final ListFormatter list;
@@ -37,6 +38,7 @@ public final class Formats {
     this.time = DateTimeFormatter.ofLocalizedTime(FormatStyle.SHORT).withLocale(locale);
     this.timeToTheSecond = DateTimeFormatter.ofLocalizedTime(FormatStyle.MEDIUM).withLocale(locale);
     this.day = DateTimeFormatter.ofLocalizedPattern("yMMMEd").withLocale(locale);
+    this.soon = DateTimeFormatter.ofLocalizedPattern("MMMdjm").withLocale(locale);
     this.dayAndTime =
         DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
             .withLocale(locale);
@@ -54,9 +56,14 @@ public final class Formats {
     return timeToTheSecond.format(at);
   }
 
-  /** A day with its weekday: {@code Wed 25 Nov 2026}, {@code Mi., 25. Nov. 2026}. */
+  /** A day with its weekday: {@code Wed, 25 Nov 2026}, {@code Mi., 25. Nov. 2026}. */
   public String day(LocalDate at) {
     return day.format(at);
+  }
+
+  /** A day of these weeks and a time of it: {@code 28 Nov, 10:00}. */
+  public String soon(LocalDateTime at) {
+    return soon.format(at);
   }
 
   /** A day and a time of it. */

@@ -36,8 +36,7 @@ public final class Texts {
             "org.framewright.ui.texts",
             locale,
             // Else a machine that speaks German would turn English texts into German ones.
-            ResourceBundle.Control.getNoFallbackControl(
-                ResourceBundle.Control.FORMAT_PROPERTIES));
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
     var spoken = bundle.getLocale().getLanguage();
     return new Texts(
         bundle,

@@ -58,7 +58,10 @@ final class QuestionLine extends VBox {
 
   private Button answer(Piece piece, Role role) {
     var answer =
-        new Button(role == piece.role() ? texts.get("proposal.asNow", RoleWords.word(texts, role)) : RoleWords.word(texts, role));
+        new Button(
+            role == piece.role()
+                ? texts.get("proposal.asNow", RoleWords.word(texts, role))
+                : RoleWords.word(texts, role));
     answer.setId("answer-" + role.word());
     answer.setTooltip(new Tooltip(RoleWords.meaning(texts, role)));
     answer.setAccessibleText(RoleWords.explained(texts, role));

@@ -6,6 +6,7 @@ import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -64,7 +65,7 @@ final class WritingPane extends VBox {
     return head;
   }
 
-  private HBox buttons(Runnable saveAs) {
+  private FlowPane buttons(Runnable saveAs) {
     var save = new Button();
     save.setId("save");
     save.getStyleClass().add("does-it");
@@ -85,8 +86,8 @@ final class WritingPane extends VBox {
     var back = new Button(texts.get("naming.revert"));
     back.disableProperty().bind(model.changed().not());
     back.setOnAction(_ -> model.revert());
-    var buttons = new HBox(save, elsewhere, back);
-    buttons.getStyleClass().add("in-line");
+    var buttons = new FlowPane(save, elsewhere, back);
+    buttons.getStyleClass().add("in-lines");
     return buttons;
   }
 

@@ -79,7 +79,8 @@ public final class FindingLine extends HBox {
     remedy.setText(brief ? "" : what);
     remedy.setVisible(!remedy.getText().isEmpty());
     remedy.setManaged(!remedy.getText().isEmpty());
-    setAccessibleText(texts.get("spoken.finding", word.getText(), message.getText(), remedy.getText()).strip());
+    setAccessibleText(
+        texts.get("spoken.finding", word.getText(), message.getText(), remedy.getText()).strip());
   }
 
   private static String word(Texts texts, Severity severity) {

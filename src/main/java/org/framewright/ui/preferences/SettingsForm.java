@@ -1,8 +1,5 @@
 package org.framewright.ui.preferences;
 
-import org.framewright.ui.settings.Language;
-import javafx.util.StringConverter;
-import javafx.scene.control.ComboBox;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -13,6 +10,7 @@ import java.util.Optional;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
@@ -23,12 +21,14 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
 import javafx.util.Subscription;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.settings.DefaultPlace;
+import org.framewright.ui.settings.Language;
 import org.framewright.ui.settings.StudioDetail;
 
 /** The settings on one sheet, section below section. */

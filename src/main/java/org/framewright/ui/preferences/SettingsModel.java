@@ -1,7 +1,5 @@
 package org.framewright.ui.preferences;
 
-import org.framewright.ui.settings.SettingFault;
-import org.framewright.ui.settings.Language;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -23,7 +21,9 @@ import org.framewright.ui.look.Theme;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.DefaultPlace;
 import org.framewright.ui.settings.Kept;
+import org.framewright.ui.settings.Language;
 import org.framewright.ui.settings.Preferences;
+import org.framewright.ui.settings.SettingFault;
 import org.framewright.ui.settings.StudioDetail;
 import org.framewright.ui.settings.TextSetting;
 import org.framewright.ui.settings.WorkingHours;
@@ -171,7 +171,8 @@ final class SettingsModel {
   }
 
   private void showKept(DefaultPlace place, Entry entry) {
-    entry.show(place.kept(preferences).map(Path::toString).orElse(""), inWords(place.fault(preferences)));
+    entry.show(
+        place.kept(preferences).map(Path::toString).orElse(""), inWords(place.fault(preferences)));
   }
 
   private Optional<Problem> inWords(Optional<SettingFault> fault) {

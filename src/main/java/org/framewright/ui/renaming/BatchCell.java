@@ -1,8 +1,8 @@
 package org.framewright.ui.renaming;
 
-import java.util.function.Function;
 import java.time.Instant;
 import java.util.Locale;
+import java.util.function.Function;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import org.framewright.renaming.Batch;

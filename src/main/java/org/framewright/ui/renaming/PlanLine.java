@@ -1,6 +1,5 @@
 package org.framewright.ui.renaming;
 
-import org.framewright.ui.look.Texts;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,6 +10,7 @@ import java.util.Objects;
 import org.framewright.job.FrameNames;
 import org.framewright.renaming.PlannedRename;
 import org.framewright.renaming.Status;
+import org.framewright.ui.look.Texts;
 
 /**
  * One line of the table: the files of a frame, which get their name together, or one file alone.
@@ -78,7 +78,8 @@ record PlanLine(
    * @param texts for the words that one may look for
    * @param leftOut the frames that have no name, each a line of its own
    */
-  static List<PlanLine> of(Texts texts, List<PlannedRename> renames, List<FrameNames.LeftOut> leftOut) {
+  static List<PlanLine> of(
+      Texts texts, List<PlannedRename> renames, List<FrameNames.LeftOut> leftOut) {
     var groups = new LinkedHashMap<String, List<PlannedRename>>();
     var alone = 0;
     for (var rename : renames) {
@@ -198,9 +199,7 @@ record PlanLine(
       String remedy) {
     var text =
         String.join(
-            " ",
-            List.of(
-                state.word(texts), folder, from, to, String.join(" ", endings), why));
+            " ", List.of(state.word(texts), folder, from, to, String.join(" ", endings), why));
     return new PlanLine(
         state,
         from,

@@ -1,7 +1,7 @@
 package org.framewright.ui.renaming;
 
-import java.util.function.Function;
 import java.time.Instant;
+import java.util.function.Function;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Button;
 import javafx.scene.layout.HBox;
@@ -73,7 +73,12 @@ final class RenameNotices extends VBox {
     }
     for (var file : result.files()) {
       said.getChildren()
-          .add(WrappedText.of(texts.get("renaming.file", file.path().toString(), file.why(), file.remedy()).strip(), "code"));
+          .add(
+              WrappedText.of(
+                  texts
+                      .get("renaming.file", file.path().toString(), file.why(), file.remedy())
+                      .strip(),
+                  "code"));
     }
     var close = new Button(texts.get("dialog.close"));
     close.setMinWidth(Region.USE_PREF_SIZE);

@@ -35,11 +35,9 @@ public enum DefaultPlace {
     try {
       return Path.of(text).isAbsolute()
           ? Optional.empty()
-          : Optional.of(
-              new SettingFault("notWhole"));
+          : Optional.of(new SettingFault("notWhole"));
     } catch (InvalidPathException _) {
-      return Optional.of(
-          new SettingFault("noPath"));
+      return Optional.of(new SettingFault("noPath"));
     }
   }
 }

@@ -24,8 +24,7 @@ public enum Language {
   /** What was chosen; the system's where nothing was, or what is kept is no language of these. */
   public static Language kept(Preferences preferences) {
     return preferences.get(KEY).stream()
-        .flatMap(
-            kept -> Stream.of(values()).filter(one -> one != SYSTEM && one.code.equals(kept)))
+        .flatMap(kept -> Stream.of(values()).filter(one -> one != SYSTEM && one.code.equals(kept)))
         .findFirst()
         .orElse(SYSTEM);
   }

@@ -1,9 +1,9 @@
 package org.framewright.ui.settings;
 
-import java.util.ArrayList;
 import java.time.DateTimeException;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;

@@ -167,8 +167,7 @@ final class RecentJobs extends ListView<RecentJob> {
       ruler.setManaged(hasRuler);
       setGraphic(box);
       setTooltip(new Tooltip(job.folder().toString()));
-      setAccessibleText(
-          texts.apart(name.getText(), said, day.getText(), job.folder().toString()));
+      setAccessibleText(texts.apart(name.getText(), said, day.getText(), job.folder().toString()));
     }
   }
 }

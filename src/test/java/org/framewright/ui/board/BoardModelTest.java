@@ -1,7 +1,5 @@
 package org.framewright.ui.board;
 
-import org.framewright.ui.look.Texts;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -10,6 +8,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -19,6 +18,7 @@ import org.framewright.job.MarkDetails;
 import org.framewright.job.SetupStatus;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
@@ -32,7 +32,8 @@ class BoardModelTest {
   private final Ledger ledger = new Ledger();
   private final List<Throwable> troubles = new ArrayList<>();
   private final List<Answer> answers = new ArrayList<>();
-  private final BoardModel board = new BoardModel(view, ledger, Texts.in(Locale.ENGLISH), answers::add, troubles::add);
+  private final BoardModel board =
+      new BoardModel(view, ledger, Texts.in(Locale.ENGLISH), answers::add, troubles::add);
 
   /** Keeps steps as words; shows them only when the test says they are on the disk. */
   private final class Ledger implements Steps {

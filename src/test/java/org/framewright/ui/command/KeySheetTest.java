@@ -1,13 +1,13 @@
 package org.framewright.ui.command;
 
-import org.framewright.ui.look.Texts;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Locale;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.scene.input.KeyCode;
+import org.framewright.ui.look.Texts;
 import org.junit.jupiter.api.Test;
 
 class KeySheetTest {

@@ -30,7 +30,7 @@ class FormatsTest {
   @Test
   void daysAreThoseOfTheLanguage() {
     var day = LocalDate.of(2026, 11, 25);
-    assertThat(of("en-GB").day(day)).isEqualTo("Wed 25 Nov 2026");
+    assertThat(of("en-GB").day(day)).isEqualTo("Wed, 25 Nov 2026");
     assertThat(of("de-DE").day(day)).isEqualTo("Mi., 25. Nov. 2026");
     assertThat(of("fr-FR").day(day)).isEqualTo("mer. 25 nov. 2026");
   }

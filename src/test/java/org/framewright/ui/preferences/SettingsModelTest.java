@@ -139,7 +139,7 @@ class SettingsModelTest {
     var notice = model.studio(StudioDetail.COPYRIGHT);
     write(notice, "© 2026 Ines Vander");
     write(notice, "x".repeat(TextSetting.LONGEST + 1));
-    assertThat(problem(notice)).isEqualTo("this has 1001 characters. Take at most 1000.");
+    assertThat(problem(notice)).isEqualTo("This has 1,001 characters. Take at most 1,000.");
     assertThat(StudioDetail.COPYRIGHT.kept(read()).value()).isEqualTo("© 2026 Ines Vander");
     write(notice, "a\u202Eb");
     assertThat(problem(notice)).contains("cannot be shown");
@@ -238,7 +238,7 @@ class SettingsModelTest {
       model.takeScale(model.scale().get() + Looks.STEP);
     }
     assertThat(model.scale().get()).isEqualTo(2);
-    assertThat(answers).hasSize(10).last().isEqualTo("Size is now 200 %.");
+    assertThat(answers).hasSize(10).last().isEqualTo("Size is now 200%.");
   }
 
   @Test

@@ -1,15 +1,15 @@
 package org.framewright.ui.renaming;
 
-import org.framewright.ui.look.Texts;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.framewright.renaming.PlannedRename;
 import org.framewright.renaming.Seen;
 import org.framewright.renaming.Status;
+import org.framewright.ui.look.Texts;
 import org.framewright.ui.renaming.PlanLine.State;
 import org.junit.jupiter.api.Test;
 
@@ -97,7 +97,10 @@ class PlanLineTest {
   @Test
   void isFoundByAnyOfItsWords() {
     var line =
-        PlanLine.of(Texts.in(Locale.ENGLISH), List.of(rename("f/IMG_9.CR3", "f/LUMO_001.CR3", "", Status.BLOCKED)), List.of())
+        PlanLine.of(
+                Texts.in(Locale.ENGLISH),
+                List.of(rename("f/IMG_9.CR3", "f/LUMO_001.CR3", "", Status.BLOCKED)),
+                List.of())
             .getFirst();
     assertThat(line.matches(List.of("img_9"))).isTrue();
     assertThat(line.matches(List.of("lumo", "blocked"))).isTrue();
