@@ -179,10 +179,12 @@ final class Composition implements Desk, AutoCloseable {
         Command.of(
             "app.look", texts.get("command.app.look"), Keys.plain(KeyCode.F9), this::turnTheme),
         Command.of(
-            "app.larger",
-            texts.get("command.app.larger"),
-            Keys.shortcut(KeyCode.EQUALS),
-            () -> scale(appearance::enlarge)),
+                "app.larger",
+                texts.get("command.app.larger"),
+                Keys.shortcut(KeyCode.EQUALS),
+                () -> scale(appearance::enlarge))
+            // Where "=" needs Shift, as on German keyboards, "+" has a key of its own.
+            .orBy(Keys.shortcut(KeyCode.PLUS)),
         Command.of(
             "app.smaller",
             texts.get("command.app.smaller"),

@@ -4,6 +4,7 @@
  * the background whenever something changed. A file that cannot be read is set aside or left as it
  * is, and reported, never fatal. {@link org.framewright.ui.settings.Troubles} puts failures into
  * words; the unforeseen ones go to the {@link org.framewright.ui.settings.LogFile} beside the
- * preferences.
+ * preferences. What does not hold as a setting is a {@link
+ * org.framewright.ui.settings.SettingFault}, put into words in the language of the app.
  */
 package org.framewright.ui.settings;

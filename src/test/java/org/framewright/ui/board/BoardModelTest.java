@@ -269,6 +269,16 @@ class BoardModelTest {
   }
 
   @Test
+  void stateIsFoundByTheWordOfTheLanguage() {
+    job.state("005", SetupState.SIGNED_OFF);
+    view.set(job.build());
+    var german =
+        new BoardModel(view, ledger, Texts.in(Locale.GERMANY), answers::add, troubles::add);
+    german.filter().set("freigegeben");
+    assertThat(german.lines().stream().filter(SetupRow.class::isInstance)).hasSize(1);
+  }
+
+  @Test
   void stateIsFoundByItsWord() {
     job.state("005", SetupState.SIGNED_OFF);
     view.set(job.build());
