@@ -35,16 +35,35 @@ class HouseTest {
     ARROWS.put("frames", List.of("shotlist"));
     ARROWS.put("job", List.of("naming", "renaming", "shotlist", "frames"));
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job"));
+    ARROWS.put("copies", List.of("renaming", "frames", "job"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
     ARROWS.put(
         "ui",
-        List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day", "sample"));
+        List.of(
+            "naming",
+            "renaming",
+            "shotlist",
+            "frames",
+            "job",
+            "handoff",
+            "copies",
+            "day",
+            "sample"));
     ARROWS.put(
         "cli",
         List.of(
-            "naming", "renaming", "shotlist", "frames", "job", "handoff", "day", "sample", "ui"));
+            "naming",
+            "renaming",
+            "shotlist",
+            "frames",
+            "job",
+            "handoff",
+            "copies",
+            "day",
+            "sample",
+            "ui"));
   }
 
   private static final List<String> PAGES =
