@@ -2,6 +2,7 @@ package org.framewright.copies.device;
 
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.regex.Pattern;
 
 /**
  * What fails as one: a whole disk, a group of disks that only work together, or a server.
@@ -12,7 +13,9 @@ import java.util.HashSet;
  * @param label what to call it before a person, such as {@code disk sdb (USB, 64 GB)}
  */
 public record Device(String id, Kind kind, String label) {
-  private static final String SEVERAL = "\\+";
+  static final String BETWEEN = "+";
+
+  private static final Pattern SEVERAL = Pattern.compile(BETWEEN, Pattern.LITERAL);
 
   /** What is known of a device. */
   public enum Kind {
@@ -42,16 +45,17 @@ public record Device(String id, Kind kind, String label) {
    * for one, which errs on the safe side. Two servers may be one by two names.
    */
   public static Sameness compare(Device a, Device b) {
-    if (a.kind == Kind.UNKNOWN || b.kind == Kind.UNKNOWN) {
-      return Sameness.UNKNOWN;
-    }
-    var shared = new HashSet<>(Arrays.asList(a.id.split(SEVERAL)));
-    shared.retainAll(Arrays.asList(b.id.split(SEVERAL)));
+    var shared = new HashSet<>(Arrays.asList(SEVERAL.split(a.id)));
+    shared.retainAll(Arrays.asList(SEVERAL.split(b.id)));
     if (!shared.isEmpty()) {
       return Sameness.SAME;
     }
-    boolean lasting = a.kind != Kind.NO_MEDIUM && b.kind != Kind.NO_MEDIUM;
+    boolean known = isKnown(a) && isKnown(b);
     boolean oneIsHere = a.kind == Kind.DISK || b.kind == Kind.DISK;
-    return lasting && oneIsHere ? Sameness.DISTINCT : Sameness.UNKNOWN;
+    return known && oneIsHere ? Sameness.DISTINCT : Sameness.UNKNOWN;
+  }
+
+  private static boolean isKnown(Device device) {
+    return device.kind == Kind.DISK || device.kind == Kind.REMOTE;
   }
 }

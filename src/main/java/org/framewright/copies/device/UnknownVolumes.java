@@ -10,8 +10,13 @@ import org.framewright.base.Progress;
 final class UnknownVolumes implements Volumes {
   @Override
   public Device deviceOf(Path path) throws IOException {
-    var real = path.toRealPath();
-    return new Device("unknown:" + real.getRoot(), Device.Kind.UNKNOWN, "unknown disk");
+    return unknown(path.toRealPath());
+  }
+
+  /** One that is like no other but that of the same path. */
+  static Device unknown(Path real) {
+    var id = "unknown:" + real.toString().replace(Device.BETWEEN, "_");
+    return new Device(id, Device.Kind.UNKNOWN, "a disk that could not be determined");
   }
 
   @Override
@@ -22,6 +27,6 @@ final class UnknownVolumes implements Volumes {
 
   @Override
   public Reading read(Path file, Consumer<ByteBuffer> each, Progress progress) throws IOException {
-    return PlainRead.of(file, each, progress);
+    return new WholeRead(file, each, progress).plain();
   }
 }

@@ -3,6 +3,7 @@ package org.framewright.copies.device;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.function.Consumer;
 import org.framewright.base.Progress;
 
@@ -37,6 +38,10 @@ public interface Volumes {
 
   /** Those of this computer. Where a system is not known well enough, nothing is claimed. */
   static Volumes ofThisSystem() {
+    var system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
+    if (system.startsWith("linux")) {
+      return new LinuxVolumes(Path.of("/"), false);
+    }
     return new UnknownVolumes();
   }
 }
