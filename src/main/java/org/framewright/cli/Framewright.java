@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
       UndoCommand.class,
       RecoverCommand.class,
       BatchesCommand.class,
+      CopyCommand.class,
       DayCommand.class,
       DeliverCommand.class,
       DemoCommand.class,

@@ -63,6 +63,9 @@ sealed interface Event {
    */
   record Named(String name) implements Event {}
 
+  /** A card or the job was copied. */
+  record Copied(CopyRecord copy) implements Event {}
+
   /** Written by a newer version; it stays in the log and has no effect here. */
   record Unknown(String type) implements Event {}
 }

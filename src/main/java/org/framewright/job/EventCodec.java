@@ -161,6 +161,7 @@ final class EventCodec {
         json.put("type", "named");
         json.put("name", text(named.name()));
       }
+      case Event.Copied copied -> write(copied.copy(), json);
       case Event.ListRead read -> {
         json.put("type", "list-read");
         var headings = json.putArray("headings");
@@ -187,6 +188,45 @@ final class EventCodec {
   private static void write(List<FrameId> frames, ObjectNode json) {
     var ids = json.putArray("frames");
     frames.forEach(frame -> ids.add(text(frame.value())));
+  }
+
+  private static void write(CopyRecord copy, ObjectNode json) {
+    json.put("type", "copied");
+    json.put("from", text(copy.from()));
+    json.put("files", copy.files());
+    json.put("bytes", copy.bytes());
+    var to = json.putArray("to");
+    for (var target : copy.to()) {
+      to.addObject()
+          .put("folder", text(target.folder()))
+          .put("device", text(target.device()))
+          .put("volume", text(target.volume()))
+          .put("mount", text(target.mount()))
+          .put("boot", text(target.boot()))
+          .put("verified", target.verified())
+          .put("unsure", target.unsure());
+    }
+  }
+
+  private static CopyRecord copy(JsonNode json) throws Missing {
+    var to = new ArrayList<CopyRecord.Target>();
+    for (var target : json.path("to")) {
+      to.add(
+          new CopyRecord.Target(
+              text(target, "folder"),
+              text(target, "device"),
+              text(target, "volume"),
+              text(target, "mount"),
+              text(target, "boot"),
+              number(target, "verified").orElseThrow(Missing::new),
+              number(target, "unsure").orElseThrow(Missing::new)));
+    }
+    var bytes = json.path("bytes");
+    if (!bytes.canConvertToLong() || bytes.asLong() < 0) {
+      throw new Missing();
+    }
+    return new CopyRecord(
+        text(json, "from"), number(json, "files").orElseThrow(Missing::new), bytes.asLong(), to);
   }
 
   private static void write(Setup setup, ObjectNode json) {
@@ -275,6 +315,7 @@ final class EventCodec {
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
         case "rated" -> new Event.Rated(frames(json), rating(json), text(json, "by"));
+        case "copied" -> new Event.Copied(copy(json));
         case "named" -> new Event.Named(name(json));
         case "list-read" ->
             new Event.ListRead(

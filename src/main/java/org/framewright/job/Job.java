@@ -313,6 +313,11 @@ public final class Job {
     return log.append(event);
   }
 
+  /** Writes down that a card or the job was copied; it is on the disk when this returns. */
+  public synchronized void record(CopyRecord copy) throws IOException {
+    append(new Event.Copied(copy));
+  }
+
   private JobState append(Event event) throws IOException {
     write(event);
     refresh();

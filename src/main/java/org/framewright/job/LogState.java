@@ -116,7 +116,7 @@ final class LogState {
                   });
       case Event.ListChanged changed -> list(changed, undo);
       case Event.Marked marked -> mark(marked, time, undo);
-      case Event.TakenBack _, Event.Named _ -> {}
+      case Event.TakenBack _, Event.Named _, Event.Copied _ -> {}
       case Event.Arrived arrived -> {
         int before = arrivals.size();
         undo.accept(() -> arrivals.cut(before));

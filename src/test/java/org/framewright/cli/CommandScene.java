@@ -51,6 +51,7 @@ final class CommandScene {
     MOVE(
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
+    COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),
     RETURNS("returns", "%s/" + JOB, "%s/back");
 
     private final List<String> words;
@@ -70,6 +71,9 @@ final class CommandScene {
     scene = Files.createDirectory(scratch.resolve("scene"));
     Files.createDirectory(scene.resolve("new"));
     Files.createDirectory(scene.resolve("back"));
+    var card = Files.createDirectories(scene.resolve("card").resolve("DCIM").resolve("100STUDA"));
+    Files.writeString(card.resolve("A_0001.RAW"), "raw");
+    Files.writeString(card.resolve("A_0001.JPG"), "jpeg");
     Files.copy(Path.of("templates/fashion-days.yaml"), scene.resolve("fashion-days.yaml"));
     var list = "Look;Name;Views\n001;Coat;F\n002;Hat;F\n";
     Files.writeString(scene.resolve("list.csv"), list);

@@ -104,7 +104,7 @@ record ReferenceFold(
           order = changed.order().stream().map(Setup::canonicalKey).toList();
         }
         case Event.Marked marked -> mark(marked, time);
-        case Event.TakenBack taken -> {}
+        case Event.TakenBack _, Event.Copied _ -> {}
         case Event.Arrived arrived ->
             arrived.frames().forEach(frame -> arrivals.putIfAbsent(frame, time));
         case Event.Moved moved -> {

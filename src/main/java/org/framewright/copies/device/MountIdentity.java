@@ -28,7 +28,7 @@ public record MountIdentity(String volume, String mount, String boot) {
     }
     var now = mount.split(PARTS);
     var then = earlier.mount.split(PARTS);
-    boolean comparable = !mount.isEmpty() && now.length == then.length;
+    boolean comparable = !mount.isEmpty() && !earlier.mount.isEmpty() && now.length == then.length;
     for (int i = 0; comparable && i < now.length; i++) {
       comparable = !now[i].equals(then[i]);
     }

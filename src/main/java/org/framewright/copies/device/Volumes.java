@@ -42,6 +42,11 @@ public interface Volumes {
     if (system.startsWith("linux")) {
       return new LinuxVolumes(Path.of("/"), false);
     }
-    return new UnknownVolumes();
+    if (system.startsWith("mac")) {
+      return new MacVolumes(Answers.ofPrograms());
+    }
+    return system.startsWith("windows")
+        ? new WindowsVolumes(Answers.ofPrograms())
+        : new UnknownVolumes();
   }
 }

@@ -167,11 +167,9 @@ final class WholeRead {
     var after = look();
     if (after.size() != before.size()
         || !after.lastModifiedTime().equals(before.lastModifiedTime())) {
-      throw new FileSystemException(file.toString(), null, CHANGED);
+      throw new ChangedFileException(file.toString());
     }
   }
-
-  static final String CHANGED = "it changed while it was read";
 
   private BasicFileAttributes look() throws IOException {
     return Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);

@@ -1,0 +1,331 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Consumer;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
+import org.framewright.base.Progress;
+import org.framewright.copies.device.ChangedFileException;
+import org.framewright.copies.device.Device;
+import org.framewright.copies.device.MountIdentity;
+import org.framewright.copies.device.Reading;
+import org.framewright.copies.device.Volumes;
+import org.framewright.job.CopyRecord;
+import org.framewright.job.Job;
+
+/**
+ * Copies a folder to one or more places so that each copy can be trusted: each file is read once
+ * and written to all targets under a temporary name, flushed, read back from the disk, compared,
+ * and only then given its name, which never replaces anything.
+ */
+public final class Copier {
+  private static final int TRIES = 3;
+  private static final int MOST_UNREADABLE_IN_A_ROW = 3;
+
+  private final Volumes volumes;
+
+  /** A copier that reads by these volumes. */
+  public Copier(Volumes volumes) {
+    this.volumes = volumes;
+  }
+
+  /**
+   * Copies what a plan says. The source is only read.
+   *
+   * @param progress told of MiB that were read of all that are to be; a cancel removes the file
+   *     that is half-made, and keeps those that are whole
+   * @throws IOException if the folder of a target does not exist, or the job cannot be written to
+   */
+  public CopyOutcome copy(Job job, CopyPlan plan, Progress progress) throws IOException {
+    var problem = CopyTargets.problem(job, plan);
+    if (problem.isPresent()) {
+      return new CopyOutcome.Refused(problem.get());
+    }
+    var runs = CopyRuns.of(job);
+    var remarks = new ArrayList<>(runs.clear(plan.to()));
+    var room = CopyTargets.roomProblem(plan);
+    if (room.isPresent()) {
+      return new CopyOutcome.Refused(room.get());
+    }
+    try (var run = runs.begin(plan.to())) {
+      return new Work(job, plan, progress, run, remarks).copy();
+    }
+  }
+
+  /** One run. */
+  private final class Work {
+    private final Job job;
+    private final CopyPlan plan;
+    private final Progress progress;
+    private final CopyRuns.Run run;
+    private final List<Problem> remarks;
+    private final List<Problem> unreadable = new ArrayList<>();
+    private final List<CopyTarget> targets = new ArrayList<>();
+    private final List<Path> madeTargets = new ArrayList<>();
+    private final int total;
+    private long done;
+    private int inARow;
+
+    Work(Job job, CopyPlan plan, Progress progress, CopyRuns.Run run, List<Problem> remarks) {
+      this.job = job;
+      this.plan = plan;
+      this.progress = progress;
+      this.run = run;
+      this.remarks = remarks;
+      this.total = mebibytes(plan.bytes());
+    }
+
+    CopyOutcome copy() throws IOException {
+      Optional<Problem> stopped = Optional.empty();
+      boolean clean = false;
+      try {
+        prepare();
+        stopped = copyAll();
+        clean = true;
+      } catch (CancellationException e) {
+        stopped =
+            Optional.of(
+                new Problem(
+                    "cancelled; what was copied so far is whole",
+                    "Copy again to the same places: only the rest is copied."));
+        clean = true;
+      } finally {
+        if (clean) {
+          targets.forEach(CopyTarget::discard);
+        }
+      }
+      var at = job.now();
+      targets.forEach(target -> target.close(at));
+      for (var made : madeTargets.reversed()) {
+        removeIfEmpty(made);
+      }
+      var report =
+          new CopyReport(
+              plan.from(),
+              plan.files().size(),
+              targets.stream().map(CopyTarget::report).toList(),
+              unreadable,
+              remarks);
+      record(report);
+      if (targets.stream().noneMatch(CopyTarget::isLeft)) {
+        run.forget();
+      }
+      return stopped
+          .<CopyOutcome>map(why -> new CopyOutcome.Stopped(why, report))
+          .orElse(new CopyOutcome.Done(report));
+    }
+
+    private void removeIfEmpty(Path folder) throws IOException {
+      try (var names = Files.newDirectoryStream(folder)) {
+        if (names.iterator().hasNext()) {
+          return;
+        }
+      }
+      Files.deleteIfExists(folder);
+    }
+
+    private void prepare() throws IOException {
+      var source = volumes.deviceOf(plan.from());
+      var devices = new ArrayList<Device>();
+      for (var target : plan.to()) {
+        if (!Files.exists(target)) {
+          Files.createDirectory(target);
+          madeTargets.add(target);
+        }
+        var device = volumes.deviceOf(target);
+        if (Device.compare(source, device) == Device.Sameness.SAME) {
+          remarks.add(
+              new Problem(
+                  "this place is on the disk that is copied from (" + device.label() + ")",
+                  target.toString(),
+                  "Copy to another disk too: what breaks one breaks both."));
+        }
+        if (devices.stream().anyMatch(o -> Device.compare(o, device) == Device.Sameness.SAME)) {
+          remarks.add(
+              new Problem(
+                  "this place is on the same disk as another target (" + device.label() + ")",
+                  target.toString(),
+                  "Copy to another disk too: what breaks one breaks both."));
+        }
+        devices.add(device);
+        targets.add(new CopyTarget(target.toRealPath(), volumes, run.batch(), device.label()));
+      }
+    }
+
+    /** Goes through all files; says why it ended before its time. */
+    private Optional<Problem> copyAll() throws IOException {
+      try (var writers = Executors.newVirtualThreadPerTaskExecutor()) {
+        int number = 0;
+        for (var file : plan.files()) {
+          if (progress.cancelled()) {
+            throw new CancellationException();
+          }
+          var stopped = copy(file, ++number, writers);
+          if (stopped.isPresent()) {
+            return stopped;
+          }
+        }
+      }
+      return Optional.empty();
+    }
+
+    private Optional<Problem> copy(CopyFile file, int number, ExecutorService writers)
+        throws IOException {
+      var open = targets.stream().filter(target -> !target.isGivenUp()).toList();
+      if (open.isEmpty()) {
+        return Optional.of(
+            new Problem(
+                "no place is left that could be copied to",
+                targets.getFirst().report().failed().getLast().remedy()));
+      }
+      var taken = new ArrayList<CopyTarget>();
+      for (var target : open) {
+        if (target.begin(file, number)) {
+          taken.add(target);
+        }
+      }
+      var source = read(file, open);
+      if (source.isEmpty()) {
+        open.forEach(CopyTarget::discard);
+        return inARow >= MOST_UNREADABLE_IN_A_ROW ? Optional.of(failing()) : Optional.empty();
+      }
+      all(
+          writers,
+          open,
+          target -> {
+            if (taken.contains(target)) {
+              target.compare(file, source.get());
+            } else {
+              target.finish(file, source.get());
+            }
+          });
+      return Optional.empty();
+    }
+
+    private Problem failing() {
+      return new Problem(
+          MOST_UNREADABLE_IN_A_ROW + " files in a row could not be read",
+          plan.from().toString(),
+          "Stop using this card; copy what matters first, to another disk, and take another card.");
+    }
+
+    /** Reads a file, and writes it to the targets that wait for it. */
+    private Optional<Reading> read(CopyFile file, List<CopyTarget> open) throws IOException {
+      var path = plan.from().resolve(file.path());
+      long before = done;
+      Problem last = null;
+      boolean failing = false;
+      for (int attempt = 0; attempt < TRIES; attempt++) {
+        if (attempt > 0) {
+          open.forEach(CopyTarget::rewind);
+        }
+        try {
+          var reading =
+              volumes.read(
+                  path, piece -> open.forEach(one -> one.write(piece.duplicate())), of(before));
+          done = before + reading.bytes();
+          inARow = 0;
+          return Optional.of(reading);
+        } catch (NoSuchFileException | AccessDeniedException e) {
+          last = FileProblems.of(e);
+          // With its folder, the whole card is gone.
+          failing = !Files.isDirectory(plan.from());
+          break;
+        } catch (ChangedFileException e) {
+          last = FileProblems.of(e);
+        } catch (FileSystemException e) {
+          last = FileProblems.of(e);
+          failing = true;
+        }
+      }
+      done = before + file.size();
+      inARow = failing ? inARow + 1 : 0;
+      unreadable.add(new Problem(last.what(), path.toString(), last.remedy()));
+      return Optional.empty();
+    }
+
+    private Progress of(long before) {
+      return new Progress() {
+        @Override
+        public void step(int read, int ofThis) {
+          progress.step(Math.min(total, mebibytes(before) + read), total);
+        }
+
+        @Override
+        public boolean cancelled() {
+          return progress.cancelled();
+        }
+      };
+    }
+
+    private void record(CopyReport report) throws IOException {
+      if (targets.stream().noneMatch(target -> target.report().verified() > 0)) {
+        return;
+      }
+      var to = new ArrayList<CopyRecord.Target>();
+      for (var target : report.targets()) {
+        var identity =
+            Files.isDirectory(target.folder())
+                ? volumes.mountOf(target.folder())
+                : new MountIdentity("", "", "");
+        to.add(
+            new CopyRecord.Target(
+                target.folder().toString(),
+                target.device(),
+                identity.volume(),
+                identity.mount(),
+                identity.boot(),
+                target.verified(),
+                target.unsure()));
+      }
+      job.record(new CopyRecord(plan.from().toString(), report.files(), plan.bytes(), to));
+    }
+  }
+
+  /** Does it for all targets at once, and returns when it is done for each. */
+  private static void all(
+      ExecutorService writers, List<CopyTarget> targets, Consumer<CopyTarget> action) {
+    if (targets.size() == 1) {
+      action.accept(targets.getFirst());
+      return;
+    }
+    var running = new ArrayList<Future<?>>();
+    for (var target : targets) {
+      running.add(writers.submit(() -> action.accept(target)));
+    }
+    Throwable failure = null;
+    for (var one : running) {
+      try {
+        one.get();
+      } catch (ExecutionException e) {
+        failure = e.getCause();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        failure = new CancellationException();
+      }
+    }
+    switch (failure) {
+      case null -> {}
+      case RuntimeException e -> throw e;
+      case Error e -> throw e;
+      default -> throw new IllegalStateException(failure);
+    }
+  }
+
+  private static int mebibytes(long bytes) {
+    return (int) Math.min(Integer.MAX_VALUE, (bytes + (1 << 20) - 1) >> 20);
+  }
+}

@@ -1,0 +1,172 @@
+package org.framewright.copies;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.framewright.base.DurableFiles;
+import org.framewright.base.FileProblems;
+import org.framewright.base.HeldFile;
+import org.framewright.base.Problem;
+import org.framewright.base.SmallFiles;
+import org.framewright.job.Job;
+
+/**
+ * The runs of a job that have not ended: a small file each in {@code .framewright/copies}, with the
+ * targets in it, one a line. It is written before the first byte of a copy, held as long as the run
+ * lives, and removed when nothing half-made of it is left. So what a kill left is known to be ours.
+ */
+final class CopyRuns {
+  private static final Pattern NAME = Pattern.compile("copy-([0-9a-f]{16})\\.txt");
+  private static final int LARGEST = 1 << 18;
+
+  private final Path folder;
+
+  private CopyRuns(Path folder) {
+    this.folder = folder;
+  }
+
+  static CopyRuns of(Job job) {
+    return new CopyRuns(job.folder().resolve(".framewright").resolve("copies"));
+  }
+
+  /** A run that lives. */
+  record Run(String batch, Path file, HeldFile held) implements Closeable {
+    /** Nothing half-made is left of it. */
+    void forget() throws IOException {
+      held.close();
+      Files.deleteIfExists(file);
+    }
+
+    @Override
+    public void close() throws IOException {
+      held.close();
+    }
+  }
+
+  Run begin(List<Path> targets) throws IOException {
+    if (!isThere()) {
+      DurableFiles.createFolder(folder);
+    }
+    var batch = CopyParts.newBatch();
+    var file = folder.resolve("copy-" + batch + ".txt");
+    var lines = new StringBuilder();
+    targets.forEach(target -> lines.append(target.toString().replace("\n", "")).append('\n'));
+    // Held from its first moment on; no part is written before it is flushed, so that one that a
+    // kill left half-written has no parts.
+    var held =
+        HeldFile.hold(file, StandardOpenOption.CREATE_NEW)
+            .orElseThrow(
+                () -> new FileSystemException(file.toString(), null, "another program took it"));
+    var run = new Run(batch, file, held);
+    try {
+      DurableFiles.writeFully(
+          held.channel(), ByteBuffer.wrap(lines.toString().getBytes(StandardCharsets.UTF_8)));
+      held.channel().force(true);
+      DurableFiles.syncFolder(folder);
+    } catch (IOException e) {
+      run.forget();
+      throw e;
+    }
+    return run;
+  }
+
+  private boolean isThere() throws IOException {
+    for (var one : List.of(folder.getParent(), folder)) {
+      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
+        return false;
+      }
+      // Through a link the records would be written outside of the job.
+      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
+        throw new NotDirectoryException(one.toString());
+      }
+    }
+    return true;
+  }
+
+  /**
+   * Removes what killed runs left in their targets, and in these.
+   *
+   * @return what could not be removed
+   */
+  List<Problem> clear(List<Path> targets) throws IOException {
+    var left = new ArrayList<Problem>();
+    if (!isThere()) {
+      return left;
+    }
+    for (var record : records()) {
+      var match = NAME.matcher(record.getFileName().toString());
+      if (match.matches()) {
+        clear(record, match.group(1), targets, left);
+      }
+    }
+    return left;
+  }
+
+  private List<Path> records() throws IOException {
+    try (var names = Files.newDirectoryStream(folder)) {
+      var records = new ArrayList<Path>();
+      names.forEach(records::add);
+      return records;
+    } catch (DirectoryIteratorException e) {
+      throw e.getCause();
+    }
+  }
+
+  private void clear(Path record, String batch, List<Path> targets, List<Problem> left)
+      throws IOException {
+    boolean gone = true;
+    try (var held = HeldFile.hold(record).orElse(null)) {
+      if (held == null || !held.isCertain()) {
+        return; // It lives, or nobody can know.
+      }
+      var places = new ArrayList<>(targets);
+      var text = new String(SmallFiles.read(record, LARGEST), StandardCharsets.UTF_8);
+      for (var line : text.lines().toList()) {
+        try {
+          places.add(record.getFileSystem().getPath(line));
+        } catch (InvalidPathException e) {
+          // Of another system; there is no such folder here.
+        }
+      }
+      for (var place : places) {
+        gone &= Files.isDirectory(place) || place.getParent() == null || isThere(place.getParent());
+        for (var part : CopyParts.of(place, batch)) {
+          Files.deleteIfExists(part);
+        }
+      }
+    } catch (IOException e) {
+      var said = FileProblems.of(e);
+      left.add(
+          new Problem(
+              "what an interrupted copy left could not be removed: " + said.what(),
+              said.where(),
+              said.remedy()));
+      return;
+    }
+    if (gone) {
+      Files.deleteIfExists(record);
+    } else {
+      left.add(
+          new Problem(
+              "a copy was interrupted, and the disk that it was for is not connected",
+              record.toString(),
+              "Connect it and copy to it again; what is half-made there is then removed."));
+    }
+  }
+
+  private static boolean isThere(Path folder) {
+    return Files.isDirectory(folder);
+  }
+}
