@@ -16,6 +16,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -280,6 +281,7 @@ final class CopyTarget {
       }
       list = Optional.of(writeList(at));
     } catch (IOException e) {
+      discard();
       var said = FileProblems.of(e);
       failed.add(new Problem(said.what(), folder.toString(), said.remedy()));
     }
@@ -306,9 +308,15 @@ final class CopyTarget {
         if (same.isPresent()) {
           return same.get();
         }
-        DurableFiles.create(file, content);
+        // Under a name of the run, so that what a kill leaves is known to be ours.
+        part = CopyParts.part(folder, batch, 0);
+        DurableFiles.writeFlushed(part, content);
+        NoReplaceMove.move(part, file);
+        part = null;
+        DurableFiles.syncFolder(folder);
         return file;
       } catch (FileAlreadyExistsException e) {
+        discard();
         if (number > 1000) {
           throw e;
         }
@@ -322,7 +330,7 @@ final class CopyTarget {
         if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
             && Files.size(file) == content.length
             && content.length <= LARGEST_LIST
-            && java.util.Arrays.equals(SmallFiles.read(file, LARGEST_LIST), content)) {
+            && Arrays.equals(SmallFiles.read(file, LARGEST_LIST), content)) {
           return Optional.of(file);
         }
       }
