@@ -26,8 +26,8 @@ public record MountIdentity(String volume, String mount, String boot) {
     if (!boot.equals(earlier.boot)) {
       return true;
     }
-    var now = mount.split(PARTS);
-    var then = earlier.mount.split(PARTS);
+    var now = mount.split(PARTS, -1);
+    var then = earlier.mount.split(PARTS, -1);
     boolean comparable = !mount.isEmpty() && !earlier.mount.isEmpty() && now.length == then.length;
     for (int i = 0; comparable && i < now.length; i++) {
       comparable = !now[i].equals(then[i]);
