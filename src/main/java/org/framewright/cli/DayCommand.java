@@ -11,6 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.copies.CopiesDescription;
+import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
@@ -59,10 +61,14 @@ final class DayCommand implements Callable<Integer> {
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     var summary = DaySummary.of(job, scan, job.standing(scan), worked);
+    var once = FramesOnce.of(job, scan);
     if (output.json()) {
-      output.write(json(summary));
+      var document = json(summary);
+      document.put("inOnePlace", once.map(CopiesCommand::json).orElse(null));
+      output.write(document);
     } else {
       DayDescription.lines(summary).forEach(output.out()::println);
+      once.ifPresent(frames -> output.out().println(CopiesDescription.line(frames, worked.zone())));
     }
     return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
   }

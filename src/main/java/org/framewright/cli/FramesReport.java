@@ -1,12 +1,15 @@
 package org.framewright.cli;
 
 import java.io.File;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.framewright.base.Problem;
+import org.framewright.copies.CopiesDescription;
+import org.framewright.copies.FramesOnce;
 import org.framewright.frames.Camera;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
@@ -45,6 +48,8 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
   /** The count as a whole. */
   List<String> lines() {
     var lines = new ArrayList<>(FramesDescription.lines(job, standing));
+    FramesOnce.of(job, scan)
+        .ifPresent(once -> lines.add(CopiesDescription.line(once, ZoneId.systemDefault())));
     lines.addAll(FramesDescription.notUnderstood(job, scan));
     return lines;
   }
@@ -106,6 +111,7 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
             });
     document.put("bySetup", bySetup);
     document.put("cameras", tally.cameras().stream().map(FramesReport::json).toList());
+    document.put("inOnePlace", FramesOnce.of(job, scan).map(CopiesCommand::json).orElse(null));
     document.put("pickups", standing.state().pickups());
     document.put(
         "unassignedFrames",

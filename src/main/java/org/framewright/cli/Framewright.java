@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
       RecoverCommand.class,
       BatchesCommand.class,
       CopyCommand.class,
+      CopiesCommand.class,
       DayCommand.class,
       DeliverCommand.class,
       DemoCommand.class,

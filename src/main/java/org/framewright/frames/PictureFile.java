@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
 
 /** Tells of a file of which nothing is known whether it is a whole picture, by its structure. */
 public final class PictureFile {
@@ -37,5 +38,28 @@ public final class PictureFile {
       // The readers are bounded, so this is a fault of one of them.
       return Optional.of("its structure cannot be understood");
     }
+  }
+
+  /**
+   * Why a picture or clip of a card is not whole, in words; empty where it is, or where its ending
+   * allows a container that is not known here. Links are not followed.
+   */
+  public static Optional<String> faultOfFrame(Path path) {
+    var role = FileRole.of(path).filter(FileRole::isExposure);
+    if (role.isEmpty()) {
+      return Optional.empty();
+    }
+    var reading = FileReading.of(path, role.get(), new Bytes.Room());
+    return reading.isPresent() && !reading.get().whole()
+        ? Optional.of(reading.get().problem().map(Problem::what).orElse("it is not whole"))
+        : Optional.empty();
+  }
+
+  /** What a picture or clip says of its making; empty where it says nothing or cannot be read. */
+  public static Optional<Capture> capture(Path path) {
+    return FileRole.of(path)
+        .filter(FileRole::isExposure)
+        .flatMap(role -> FileReading.of(path, role, new Bytes.Room()))
+        .map(FileReading::capture);
   }
 }

@@ -162,6 +162,10 @@ final class EventCodec {
         json.put("name", text(named.name()));
       }
       case Event.Copied copied -> write(copied.copy(), json);
+      case Event.Compared compared -> {
+        json.put("type", "compared");
+        ComparedJson.write(compared.found(), json);
+      }
       case Event.ListRead read -> {
         json.put("type", "list-read");
         var headings = json.putArray("headings");
@@ -243,7 +247,7 @@ final class EventCodec {
   }
 
   /** Text with a stand-in for each half of a character, which UTF-8 cannot write. */
-  private static String text(String text) {
+  static String text(String text) {
     for (int i = 0; i < text.length(); i++) {
       if (Character.isSurrogate(text.charAt(i))) {
         return new String(text.getBytes(StandardCharsets.UTF_16BE), StandardCharsets.UTF_16BE);
@@ -317,6 +321,7 @@ final class EventCodec {
         case "rated" -> new Event.Rated(frames(json), rating(json), text(json, "by"));
         case "copied" -> new Event.Copied(copy(json));
         case "named" -> new Event.Named(name(json));
+        case "compared" -> new Event.Compared(ComparedJson.read(json).orElseThrow(Missing::new));
         case "list-read" ->
             new Event.ListRead(
                 list(json, "headings"),

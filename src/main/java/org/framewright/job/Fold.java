@@ -13,6 +13,7 @@ import org.framewright.shotlist.ShotList;
  * @param state where they stand
  * @param values the values that the job began with
  * @param listsRead how lists of a form are to be read, where a person said so
+ * @param comparisons of copies, in the order in which they were made
  * @param remarks what a person should know
  */
 record Fold(
@@ -20,6 +21,7 @@ record Fold(
     JobState state,
     SequencedMap<String, String> values,
     SequencedMap<ListForm, KeptOptions> listsRead,
+    List<ComparedAt> comparisons,
     List<String> remarks) {
 
   ShotList list() {

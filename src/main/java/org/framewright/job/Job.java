@@ -630,6 +630,19 @@ public final class Job {
     };
   }
 
+  // Copies
+
+  /** Records what a comparison of copies found; its evidence is on the disk before. */
+  public synchronized void recordCompared(ComparedCopies found) throws IOException {
+    refresh();
+    append(new Event.Compared(found));
+  }
+
+  /** The comparisons of copies of all stations in the order in which they were made. */
+  public List<ComparedAt> comparisons() {
+    return fold.comparisons();
+  }
+
   // Frames
 
   /**

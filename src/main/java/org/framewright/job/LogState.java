@@ -82,6 +82,7 @@ final class LogState {
   private final Set<FrameId> selects = new HashSet<>();
   private final Map<FrameId, Integer> ratings = new HashMap<>();
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
+  private final GrowingList<ComparedAt> comparisons = new GrowingList<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
 
@@ -148,6 +149,11 @@ final class LogState {
               ListForm.of(read.headings()),
               new KeptOptions(read.options(), read.list()),
               undo);
+      case Event.Compared compared -> {
+        int before = comparisons.size();
+        undo.accept(() -> comparisons.cut(before));
+        comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
+      }
       case Event.Unknown other ->
           put(unknown, other.type(), unknown.getOrDefault(other.type(), 0) + 1, undo);
     }
@@ -317,6 +323,7 @@ final class LogState {
             shownPickups()),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
+        comparisons.snapshot(),
         remarks());
   }
 

@@ -122,7 +122,7 @@ record ReferenceFold(
         }
         case Event.Rated rated ->
             rated.frames().forEach(frame -> ratings.put(frame, rated.rating()));
-        case Event.ListRead _, Event.Named _ -> {}
+        case Event.ListRead _, Event.Named _, Event.Compared _ -> {}
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
     }

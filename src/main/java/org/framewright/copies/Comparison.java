@@ -1,0 +1,208 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import org.framewright.base.Progress;
+import org.framewright.copies.device.Volumes;
+import org.framewright.job.ComparedCopies;
+import org.framewright.job.Job;
+
+/**
+ * Compares cards, the job and backups by content, decides about each card, and keeps the evidence.
+ * Nothing but the evidence and its event is written, and both into the job.
+ */
+public final class Comparison {
+  private final Job job;
+  private final Volumes volumes;
+
+  public Comparison(Job job, Volumes volumes) {
+    this.job = job;
+    this.volumes = volumes;
+  }
+
+  /** One on the disks of this computer. */
+  public Comparison(Job job) {
+    this(job, Volumes.ofThisSystem());
+  }
+
+  /**
+   * Runs it. Takes as long as reading all cards and their copies does.
+   *
+   * @param progress told of each MiB that was read, from any thread
+   * @return nothing if it was cancelled: then nothing was written, and nothing is known
+   * @throws CopiesException if the folders make no sense, or may not be compared
+   * @throws IOException if a folder is gone, or the evidence could not be written
+   */
+  public Optional<Compared> run(CopiesRequest request, Progress progress)
+      throws IOException, CopiesException {
+    if (request.needed() < 1 || request.needed() > Policy.MOST_NEEDED) {
+      throw CopiesException.badInput(
+          "files cannot be needed on " + request.needed() + " disks",
+          "",
+          "Give a number from 1 to " + Policy.MOST_NEEDED + ".");
+    }
+    try {
+      return Optional.of(compared(request, progress));
+    } catch (CancellationException e) {
+      return Optional.empty();
+    }
+  }
+
+  private Compared compared(CopiesRequest request, Progress progress)
+      throws IOException, CopiesException {
+    job.refresh();
+    var places = new PlaceFinder(job.folder(), request, volumes, progress).find();
+    requireCards(request, places);
+    var earlier = EarlierRuns.of(job.folder(), job.comparisons(), places);
+    new DiskReader(volumes, earlier, progress).read(work(places));
+    var relations = new Relations(places, progress);
+    var related = new ArrayList<Compared.PlaceCompared>();
+    for (var place : places) {
+      if (place.kind != Place.Kind.CARD) {
+        related.add(relations.of(place));
+      }
+    }
+    var scan = job.scan(progress).orElseThrow(CancellationException::new);
+    var frames = new JobPlaces(job.folder(), places);
+    places.forEach(DiskReader::lookAgain);
+    var cards = new ArrayList<Compared.CardCompared>();
+    for (var card : places) {
+      if (card.kind == Place.Kind.CARD) {
+        cards.add(decided(card, places, request, progress));
+      }
+    }
+    var at = job.now();
+    var counted = frames.compared(scan);
+    var evidence = Evidence.of(at, request.by(), places, cards, frames.frames(scan));
+    if (progress.cancelled()) {
+      throw new CancellationException();
+    }
+    var file = evidence.write(job.folder());
+    job.recordCompared(
+        new ComparedCopies(
+            evidence.name(),
+            evidence.sha256(),
+            request.by(),
+            places.stream().map(place -> place.given.toString()).toList(),
+            counted,
+            cards.stream().map(Comparison::logged).toList()));
+    return new Compared(
+        at,
+        request.by(),
+        frames.files(),
+        List.copyOf(related),
+        List.copyOf(cards),
+        counted,
+        frames.sidecarsOnce(scan),
+        Optional.of(file));
+  }
+
+  /** A file that is waived has to lie on a card, or the person means another one. */
+  private static void requireCards(CopiesRequest request, List<Place> places)
+      throws CopiesException {
+    for (var waived : request.waived()) {
+      if (places.stream()
+          .filter(place -> place.kind == Place.Kind.CARD)
+          .allMatch(card -> named(waived, card).isEmpty())) {
+        throw CopiesException.badInput(
+            "there is no such file on a card", waived.toString(), "Give its whole path.");
+      }
+      if (request.by().isBlank()) {
+        throw CopiesException.badInput(
+            "a file is waived by a person", waived.toString(), "Say who: --by PERSON.");
+      }
+    }
+  }
+
+  private static Optional<Listed> named(Path waived, Place card) {
+    var absolute = waived.toAbsolutePath().normalize();
+    return card.listing.files().stream()
+        .filter(
+            file ->
+                file.path().equals(absolute)
+                    || card.given.toAbsolutePath().normalize().resolve(file.name()).equals(absolute)
+                    || (!waived.isAbsolute()
+                        && file.name().equals(waived.toString().replace('\\', '/'))))
+        .findFirst();
+  }
+
+  /** Every file of a card; of the rest what has the size of a file somewhere else that matters. */
+  private static List<DiskReader.Work> work(List<Place> places) {
+    Map<Long, Set<Place>> bySize = new HashMap<>();
+    for (var place : places) {
+      for (var file : place.listing.files()) {
+        bySize.computeIfAbsent(file.size(), _ -> new HashSet<>(2)).add(place);
+      }
+    }
+    var work = new ArrayList<DiskReader.Work>();
+    for (var place : places) {
+      var files =
+          place.listing.files().stream()
+              .filter(file -> matters(place, bySize.get(file.size())))
+              .toList();
+      work.add(new DiskReader.Work(place, files));
+    }
+    return work;
+  }
+
+  private static boolean matters(Place place, Set<Place> ofThisSize) {
+    return switch (place.kind) {
+      case CARD -> true;
+      case JOB -> ofThisSize.size() > 1;
+      case BACKUP -> ofThisSize.stream().anyMatch(other -> other.kind != Place.Kind.BACKUP);
+    };
+  }
+
+  private Compared.CardCompared decided(
+      Place card, List<Place> places, CopiesRequest request, Progress progress) throws IOException {
+    var others = places.stream().filter(other -> other != card).map(Place::asPlace).toList();
+    var again = FolderLister.list(card.real, Set.of(), volumes, progress);
+    var change = card.listing.changeTo(again);
+    if (change.isEmpty() && !volumes.mountOf(card.real).equals(card.mount)) {
+      change = Optional.of("it was taken out and put in again");
+    }
+    var facts = card.asCard(change);
+    return new Compared.CardCompared(
+        card.given,
+        card.name(),
+        card.device.label(),
+        CardState.of(facts.files()),
+        card.listing.litter(),
+        Decision.of(facts, others, new Policy(request.needed(), waivers(card, request))));
+  }
+
+  private static List<Waiver> waivers(Place card, CopiesRequest request) {
+    var waivers = new LinkedHashSet<Waiver>();
+    for (var waived : request.waived()) {
+      named(waived, card)
+          .ifPresent(
+              file ->
+                  card.sha256(file)
+                      .ifPresent(
+                          sha256 -> waivers.add(new Waiver(file.name(), sha256, request.by()))));
+    }
+    return List.copyOf(waivers);
+  }
+
+  private static ComparedCopies.Card logged(Compared.CardCompared card) {
+    return new ComparedCopies.Card(
+        card.folder().toAbsolutePath().normalize().toString(),
+        card.name(),
+        card.verdict().word(),
+        card.state().files(),
+        card.state().bytes(),
+        card.state().digest(),
+        card.verdict() instanceof Verdict.MayClear clear
+            ? clear.by().stream().map(Witness::folder).toList()
+            : List.of());
+  }
+}

@@ -1,0 +1,195 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Progress;
+import org.framewright.copies.device.Device;
+import org.framewright.copies.device.Medium;
+import org.framewright.copies.device.Volumes;
+import org.framewright.frames.PictureFile;
+
+/** Reads files of several places, each disk by one thread: a disk reads fastest in one row. */
+final class DiskReader {
+  private static final long MIB = 1 << 20;
+
+  private final Volumes volumes;
+  private final EarlierRuns earlier;
+  private final Progress progress;
+  private final AtomicBoolean stopped = new AtomicBoolean();
+  private final AtomicLong done = new AtomicLong();
+  private int total;
+
+  DiskReader(Volumes volumes, EarlierRuns earlier, Progress progress) {
+    this.volumes = volumes;
+    this.earlier = earlier;
+    this.progress = progress;
+  }
+
+  /** The files of one place that are to be read. */
+  record Work(Place place, List<Listed> files) {}
+
+  /**
+   * Reads them; what was found is in {@link Place#facts}.
+   *
+   * @throws CancellationException if it was stopped
+   */
+  void read(List<Work> work) {
+    long bytes = 0;
+    for (var one : work) {
+      for (var file : one.files()) {
+        bytes += weight(file);
+      }
+    }
+    total = (int) Math.min(Integer.MAX_VALUE, Math.max(1, bytes / MIB));
+    progress.step(0, total);
+    var rows = byDisk(work);
+    try (var threads = Executors.newFixedThreadPool(Math.max(1, rows.size()))) {
+      var running = new ArrayList<Future<?>>();
+      for (var row : rows) {
+        running.add(threads.submit(() -> row.forEach(this::readAll)));
+      }
+      for (var one : running) {
+        await(one);
+      }
+    }
+    if (stopped.get() || progress.cancelled()) {
+      throw new CancellationException();
+    }
+    progress.step(total, total);
+  }
+
+  private void await(Future<?> running) {
+    try {
+      running.get();
+    } catch (InterruptedException e) {
+      stopped.set(true);
+      Thread.currentThread().interrupt();
+    } catch (ExecutionException e) {
+      stopped.set(true);
+      switch (e.getCause()) {
+        case CancellationException _ -> {}
+        case RuntimeException cause -> throw cause;
+        case Error cause -> throw cause;
+        default -> throw new IllegalStateException(e.getCause());
+      }
+    }
+  }
+
+  /** A file takes some time whatever its size. */
+  private static long weight(Listed file) {
+    return file.size() + MIB / 4;
+  }
+
+  private static List<List<Work>> byDisk(List<Work> work) {
+    var rows = new ArrayList<List<Work>>();
+    for (var one : work) {
+      Optional<List<Work>> same =
+          rows.stream()
+              .filter(
+                  row ->
+                      row.stream()
+                          .anyMatch(
+                              other ->
+                                  Device.compare(other.place().device, one.place().device)
+                                      == Device.Sameness.SAME))
+              .findFirst();
+      if (same.isPresent()) {
+        same.get().add(one);
+      } else {
+        rows.add(new ArrayList<>(List.of(one)));
+      }
+    }
+    return rows;
+  }
+
+  private void readAll(Work work) {
+    for (var file : work.files()) {
+      if (stopped.get() || progress.cancelled()) {
+        stopped.set(true);
+        throw new CancellationException();
+      }
+      long before = done.get();
+      var facts = facts(work.place(), file);
+      work.place().facts.put(file.name(), facts);
+      long now = done.addAndGet(weight(file));
+      if (now / MIB != before / MIB) {
+        progress.step((int) Math.min(total, now / MIB), total);
+      }
+    }
+  }
+
+  private FileFacts facts(Place place, Listed file) {
+    Optional<String> fault =
+        place.kind == Place.Kind.CARD && file.isExposure()
+            ? PictureFile.faultOfFrame(file.path())
+            : Optional.empty();
+    try {
+      var reading = volumes.read(file.path(), _ -> {}, new Stop());
+      boolean asListed =
+          reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
+      if (!asListed) {
+        return unread(file, "it changed since it was listed", fault);
+      }
+      boolean fromMedium = reading.medium() == Medium.READ || earlier.wasListedBefore(place, file);
+      return new FileFacts(
+          file.name(),
+          file.size(),
+          Optional.of(new FileFacts.ReadFacts(reading.sha256(), fromMedium)),
+          true,
+          Optional.empty(),
+          fault);
+    } catch (IOException e) {
+      return unread(file, FileProblems.of(e).what(), fault);
+    }
+  }
+
+  private static FileFacts unread(Listed file, String why, Optional<String> fault) {
+    return new FileFacts(
+        file.name(), file.size(), Optional.empty(), false, Optional.of(why), fault);
+  }
+
+  /** Looks again, at the end, whether what was read is still as it was; a look costs no reading. */
+  static void lookAgain(Place place) {
+    Map<String, Listed> listed = new HashMap<>();
+    place.listing.files().forEach(file -> listed.put(file.name(), file));
+    place.facts.replaceAll(
+        (name, facts) -> {
+          var before = listed.get(name);
+          boolean held;
+          try {
+            held = FolderLister.now(before).isLike(before);
+          } catch (IOException e) {
+            held = false;
+          }
+          return new FileFacts(
+              facts.path(),
+              facts.size(),
+              facts.read(),
+              facts.held() && held,
+              facts.trouble(),
+              facts.fault());
+        });
+  }
+
+  /** Carries a cancel into the reading of one large file. */
+  private final class Stop implements Progress {
+    @Override
+    public void step(int done, int total) {}
+
+    @Override
+    public boolean cancelled() {
+      return stopped.get() || progress.cancelled();
+    }
+  }
+}

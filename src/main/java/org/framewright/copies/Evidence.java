@@ -1,0 +1,187 @@
+package org.framewright.copies;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.SequencedMap;
+import java.util.concurrent.ThreadLocalRandom;
+import org.framewright.base.DurableFiles;
+import org.framewright.frames.FrameId;
+
+/**
+ * One file that says of every file of a comparison what was read, in lines that {@code sha256sum
+ * -c} checks on the same computer; all else in lines that begin with {@code #}.
+ *
+ * @param name the file's own name
+ * @param bytes its content
+ */
+record Evidence(String name, byte[] bytes) {
+  static final String FIRST = "# framewright copies 1";
+  static final String PLACE = "# place ";
+  static final String FRAME = "# frame ";
+  static final String FILE = "# file ";
+  static final String BETWEEN = "\t";
+
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  static Evidence of(
+      Instant at,
+      String by,
+      List<Place> places,
+      List<Compared.CardCompared> cards,
+      SequencedMap<FrameId, Integer> frames) {
+    var random = new byte[4];
+    ThreadLocalRandom.current().nextBytes(random);
+    var bytes = new ByteArrayOutputStream();
+    try (var out = new OutputStreamWriter(bytes, StandardCharsets.UTF_8)) {
+      out.write(FIRST + '\n');
+      out.write("# at " + at + '\n');
+      out.write("# by " + escaped(by) + '\n');
+      for (var card : cards) {
+        card(card, out);
+      }
+      for (var frame : frames.entrySet()) {
+        out.write(FRAME + frame.getKey().value() + BETWEEN + frame.getValue() + '\n');
+      }
+      for (var place : places) {
+        place(place, out);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return new Evidence(
+        TIME.format(at) + "-" + HexFormat.of().formatHex(random) + ".sha256", bytes.toByteArray());
+  }
+
+  private static void card(Compared.CardCompared card, Writer out) throws IOException {
+    out.write(
+        "# card "
+            + String.join(
+                BETWEEN,
+                escaped(card.folder().toString()),
+                card.verdict().word(),
+                "" + card.state().files(),
+                "" + card.state().bytes(),
+                card.state().digest())
+            + '\n');
+    for (var reason : card.verdict().why()) {
+      out.write("# why " + reason.rule().word() + BETWEEN + escaped(reason.message()) + '\n');
+    }
+    if (card.verdict() instanceof Verdict.MayClear clear) {
+      for (var waiver : clear.waived()) {
+        out.write(
+            "# waived "
+                + String.join(
+                    BETWEEN, escaped(waiver.path()), waiver.sha256(), escaped(waiver.by()))
+                + '\n');
+      }
+    }
+  }
+
+  private static void place(Place place, Writer out) throws IOException {
+    out.write(
+        PLACE
+            + String.join(
+                BETWEEN,
+                place.kind.name().toLowerCase(Locale.ROOT),
+                escaped(place.real.toString()),
+                escaped(place.mount.volume()),
+                escaped(place.mount.mount()),
+                escaped(place.mount.boot()),
+                escaped(place.device.id()),
+                escaped(place.device.label()))
+            + '\n');
+    for (var file : place.listing.files()) {
+      var facts = place.facts.get(file.name());
+      if (facts == null) {
+        continue;
+      }
+      boolean proven = facts.isEvidence() && facts.read().get().fromMedium();
+      out.write(
+          FILE
+              + String.join(
+                  BETWEEN,
+                  "" + file.size(),
+                  file.modified().toString(),
+                  facts.isEvidence() ? (proven ? "medium" : "unsure") : "unread",
+                  escaped(file.name()))
+              + '\n');
+      if (facts.isEvidence()) {
+        out.write(Hashing.sumLine(facts.read().get().sha256(), file.path().toString()));
+      }
+    }
+  }
+
+  /** Text without tabs and line ends; {@link #plain} gives it back. */
+  static String escaped(String text) {
+    return text.replace("\\", "\\\\")
+        .replace("\n", "\\n")
+        .replace("\r", "\\r")
+        .replace("\t", "\\t");
+  }
+
+  /** The text that was escaped. */
+  static String plain(String escaped) {
+    if (escaped.indexOf('\\') < 0) {
+      return escaped;
+    }
+    var text = new StringBuilder(escaped.length());
+    for (int i = 0; i < escaped.length(); i++) {
+      char c = escaped.charAt(i);
+      if (c == '\\' && i + 1 < escaped.length()) {
+        char next = escaped.charAt(++i);
+        text.append(next == 'n' ? '\n' : next == 'r' ? '\r' : next == 't' ? '\t' : next);
+      } else {
+        text.append(c);
+      }
+    }
+    return text.toString();
+  }
+
+  String sha256() {
+    return Hashing.sha256(bytes);
+  }
+
+  /** The folder of the evidence of a job. */
+  static Path folder(Path job) {
+    return job.resolve(PlaceFinder.OWN).resolve("copies");
+  }
+
+  /** Whether a job's folder of evidence is there; through a link nothing is read or written. */
+  static boolean isThere(Path folder) throws IOException {
+    for (var one : List.of(folder.getParent(), folder)) {
+      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
+        return false;
+      }
+      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
+        throw new NotDirectoryException(one.toString());
+      }
+    }
+    return true;
+  }
+
+  /** Writes it into a job; it is on the disk when this returns. */
+  Path write(Path job) throws IOException {
+    var folder = folder(job);
+    if (!isThere(folder)) {
+      DurableFiles.createFolder(folder);
+    }
+    var file = folder.resolve(name);
+    DurableFiles.create(file, bytes);
+    return file;
+  }
+}

@@ -1,0 +1,72 @@
+package org.framewright.copies;
+
+import java.io.BufferedInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.security.DigestInputStream;
+import java.util.HexFormat;
+import java.util.function.Consumer;
+import org.framewright.base.SmallFiles;
+import org.framewright.job.ComparedCopies;
+
+/** Reads the lines of a file of evidence that begin with {@code #}. */
+final class EvidenceReader {
+  private static final long LARGEST = 1L << 30;
+  private static final int LONGEST_LINE = 1 << 16;
+
+  private EvidenceReader() {}
+
+  /**
+   * Hands out each line, and says whether they can be believed: whether the file is the one that
+   * the log speaks of. What was handed out before that is known must not be used where it is not.
+   */
+  static boolean read(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
+    var folder = Evidence.folder(job);
+    var file = folder.resolve(found.evidence());
+    if (!Evidence.isThere(folder) || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      return false;
+    }
+    var attributes =
+        Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+    SmallFiles.requirePlain(file, attributes);
+    if (attributes.size() > LARGEST) {
+      return false;
+    }
+    try (var in =
+        new DigestInputStream(
+            new BufferedInputStream(Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS), 1 << 18),
+            Hashing.sha256())) {
+      lines(in, attributes.size(), line);
+      return HexFormat.of().formatHex(in.getMessageDigest().digest()).equals(found.sha256());
+    }
+  }
+
+  private static void lines(InputStream in, long most, Consumer<String> line) throws IOException {
+    var bytes = new ByteArrayOutputStream();
+    for (long at = 0; at < most; at++) {
+      int next = in.read();
+      if (next < 0) {
+        return;
+      }
+      if (next != '\n') {
+        if (bytes.size() < LONGEST_LINE) {
+          bytes.write(next);
+        }
+        continue;
+      }
+      if (bytes.size() > 0 && bytes.size() < LONGEST_LINE) {
+        var text = bytes.toString(StandardCharsets.UTF_8);
+        if (text.startsWith("#")) {
+          line.accept(text);
+        }
+      }
+      bytes.reset();
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameScan;
+import org.framewright.job.Job;
+
+/**
+ * How many frames of a job are in one place only, as far as comparisons found.
+ *
+ * @param at when the last comparison was made
+ * @param frames how many frames the job has now
+ * @param once of which so many were found on one disk only
+ * @param notCompared and so many came since, or changed
+ */
+public record FramesOnce(Instant at, int frames, int once, int notCompared) {
+  private static final int MOST_RUNS = 20;
+
+  /** Those of a scan; nothing where no comparison was ever made. */
+  public static Optional<FramesOnce> of(Job job, FrameScan scan) {
+    var runs = job.comparisons();
+    if (runs.isEmpty()) {
+      return Optional.empty();
+    }
+    var known = new HashMap<FrameId, Integer>();
+    for (var run : runs.reversed().stream().limit(MOST_RUNS).toList()) {
+      var found = new HashMap<FrameId, Integer>();
+      try {
+        if (EvidenceReader.read(job.folder(), run.found(), line -> add(line, found))) {
+          found.forEach((frame, disks) -> known.merge(frame, disks, Math::max));
+        }
+      } catch (IOException e) {
+        // Then it says nothing, and its frames count as not compared.
+        continue;
+      }
+    }
+    int once = 0;
+    int notCompared = 0;
+    var frames = scan.distinct();
+    for (var frame : frames) {
+      int disks =
+          frame.knownAs().stream().mapToInt(id -> known.getOrDefault(id, 0)).max().orElse(0);
+      once += disks == 1 ? 1 : 0;
+      notCompared += disks == 0 ? 1 : 0;
+    }
+    return Optional.of(new FramesOnce(runs.getLast().at(), frames.size(), once, notCompared));
+  }
+
+  private static void add(String line, Map<FrameId, Integer> frames) {
+    if (!line.startsWith(Evidence.FRAME)) {
+      return;
+    }
+    var parts = line.substring(Evidence.FRAME.length()).split(Evidence.BETWEEN, -1);
+    if (parts.length == 2 && parts[1].length() == 1 && Character.isDigit(parts[1].charAt(0))) {
+      frames.put(new FrameId(parts[0]), parts[1].charAt(0) - '0');
+    }
+  }
+}

@@ -1,0 +1,74 @@
+package org.framewright.copies;
+
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.framewright.base.PlainText;
+import org.framewright.copies.device.Device;
+import org.framewright.copies.device.MountIdentity;
+
+/** One folder of a comparison, while the comparison fills it. */
+final class Place {
+  /** Of a card by the rules for camera file systems (JEITA CP-3461, DCF): its folder of images. */
+  private static final String IMAGES = "DCIM";
+
+  enum Kind {
+    CARD,
+    JOB,
+    BACKUP
+  }
+
+  final Path given;
+  final Path real;
+  final Kind kind;
+  final Device device;
+  final MountIdentity mount;
+  final Listing listing;
+
+  /** What was read of each file, by its name below the folder. Filled by one thread. */
+  final Map<String, FileFacts> facts = new HashMap<>();
+
+  Place(Path given, Path real, Kind kind, Device device, MountIdentity mount, Listing listing) {
+    this.given = given;
+    this.real = real;
+    this.kind = kind;
+    this.device = device;
+    this.mount = mount;
+    this.listing = listing;
+  }
+
+  static boolean looksLikeCard(Path real) {
+    return Files.isDirectory(real.resolve(IMAGES), LinkOption.NOFOLLOW_LINKS);
+  }
+
+  /** What to call it: its own name, as systems show the name of a card; the path of a root. */
+  String name() {
+    var last = real.getFileName();
+    return PlainText.line(last == null ? real.toString() : last.toString());
+  }
+
+  Optional<String> sha256(Listed file) {
+    return Optional.ofNullable(facts.get(file.name()))
+        .flatMap(FileFacts::read)
+        .map(FileFacts.ReadFacts::sha256);
+  }
+
+  CardFacts asCard(Optional<String> change) {
+    return new CardFacts(given.toString(), device, readFiles(), listing.troubles(), change);
+  }
+
+  PlaceFacts asPlace() {
+    return new PlaceFacts(given.toString(), device, kind == Kind.CARD, readFiles());
+  }
+
+  private List<FileFacts> readFiles() {
+    return listing.files().stream()
+        .filter(file -> facts.containsKey(file.name()))
+        .map(file -> facts.get(file.name()))
+        .toList();
+  }
+}

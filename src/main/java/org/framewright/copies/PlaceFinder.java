@@ -1,0 +1,107 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Set;
+import org.framewright.base.Progress;
+import org.framewright.copies.device.Volumes;
+
+/** Finds the folders that are compared, and what lies in them. */
+final class PlaceFinder {
+  private static final int MOST = 32;
+
+  /** The program's own folder in a job. */
+  static final String OWN = ".framewright";
+
+  private final Path jobFolder;
+  private final CopiesRequest request;
+  private final Volumes volumes;
+  private final Progress progress;
+
+  PlaceFinder(Path jobFolder, CopiesRequest request, Volumes volumes, Progress progress) {
+    this.jobFolder = jobFolder;
+    this.request = request;
+    this.volumes = volumes;
+    this.progress = progress;
+  }
+
+  /** The job first, then cards and backups in the order in which they were given. */
+  List<Place> find() throws IOException, CopiesException {
+    var kinds = new LinkedHashMap<Path, Place.Kind>();
+    var given = new LinkedHashMap<Path, Path>();
+    var job = real(jobFolder);
+    kinds.put(job, Place.Kind.JOB);
+    given.put(job, jobFolder);
+    for (var folder : request.cards()) {
+      var real = real(folder);
+      kinds.put(real, Place.Kind.CARD);
+      given.put(real, folder);
+    }
+    for (var folder : request.folders()) {
+      var real = real(folder);
+      given.putIfAbsent(real, folder);
+      kinds.putIfAbsent(real, Place.looksLikeCard(real) ? Place.Kind.CARD : Place.Kind.BACKUP);
+    }
+    if (kinds.size() > MOST) {
+      throw CopiesException.badInput(
+          "more than " + (MOST - 1) + " folders were given", "", "Give fewer at a time.");
+    }
+    requireApart(job, kinds, given);
+    var places = new ArrayList<Place>();
+    for (var one : kinds.entrySet()) {
+      var real = one.getKey();
+      places.add(
+          new Place(
+              given.get(real),
+              real,
+              one.getValue(),
+              volumes.deviceOf(real),
+              volumes.mountOf(real),
+              FolderLister.list(
+                  real,
+                  one.getValue() == Place.Kind.JOB ? Set.of(OWN) : Set.of(),
+                  volumes,
+                  progress)));
+    }
+    return places;
+  }
+
+  private static Path real(Path folder) throws IOException, CopiesException {
+    if (!Files.isDirectory(folder)) {
+      throw CopiesException.badInput(
+          Files.exists(folder) ? "this is no folder" : "there is no such folder",
+          folder.toString(),
+          "Check the path, and that the card or disk is plugged in.");
+    }
+    return folder.toRealPath();
+  }
+
+  private static void requireApart(
+      Path job, LinkedHashMap<Path, Place.Kind> kinds, LinkedHashMap<Path, Path> given)
+      throws CopiesException {
+    for (var one : kinds.entrySet()) {
+      if (one.getValue() != Place.Kind.CARD) {
+        continue;
+      }
+      var card = one.getKey();
+      if (job.startsWith(card)) {
+        throw CopiesException.refused(
+            "the job lies on this card",
+            given.get(card).toString(),
+            "Move the job to a disk first; nothing may be kept on a card.");
+      }
+      for (var other : kinds.keySet()) {
+        if (!other.equals(card) && (other.startsWith(card) || card.startsWith(other))) {
+          throw CopiesException.badInput(
+              "this folder and " + given.get(card) + " lie in each other",
+              given.get(other).toString(),
+              "Give a card and its copies as folders of their own.");
+        }
+      }
+    }
+  }
+}
