@@ -23,6 +23,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 
 /** Compares cards, the job and backups, and says whether a card may be cleared. */
 @Command(
@@ -32,6 +33,8 @@ import picocli.CommandLine.Parameters;
             + " be cleared. Nothing is ever written on a card. Without folders: the last answers.",
     mixinStandardHelpOptions = true)
 final class CopiesCommand implements Callable<Integer> {
+  @ParentCommand private Framewright framewright;
+
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -84,7 +87,7 @@ final class CopiesCommand implements Callable<Integer> {
         new CopiesRequest(
             folders, cards, needed, waived, by == null ? System.getProperty("user.name", "") : by);
     try (var interruption = new Interruption()) {
-      var compared = new Comparison(job).run(request, interruption);
+      var compared = new Comparison(job, framewright.volumes()).run(request, interruption);
       if (compared.isEmpty()) {
         throw new CommandFailure(
             ExitStatus.FAILED,

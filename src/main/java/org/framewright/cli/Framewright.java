@@ -8,6 +8,8 @@ import java.io.PrintWriter;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Supplier;
+import org.framewright.copies.device.Volumes;
 import org.framewright.ui.Launch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -65,11 +67,18 @@ public final class Framewright implements Runnable {
 
   private final Window window;
   private final BufferedReader input;
+  private final Supplier<Volumes> volumes;
   @Spec private CommandSpec spec;
 
-  private Framewright(Window window, BufferedReader input) {
+  private Framewright(Window window, BufferedReader input, Supplier<Volumes> volumes) {
     this.window = window;
     this.input = input;
+    this.volumes = volumes;
+  }
+
+  /** The disks of this computer. */
+  Volumes volumes() {
+    return volumes.get();
   }
 
   /** What a person answers, for commands that ask. */
@@ -126,10 +135,22 @@ public final class Framewright implements Runnable {
       PrintWriter out,
       PrintWriter err,
       String... args) {
+    return run(window, paths, answers, Volumes::ofThisSystem, out, err, args);
+  }
+
+  /** The same on other disks. */
+  static int run(
+      Window window,
+      CommandLine.ITypeConverter<Path> paths,
+      Reader answers,
+      Supplier<Volumes> volumes,
+      PrintWriter out,
+      PrintWriter err,
+      String... args) {
     var plainOut = new PlainWriter(out);
     var plainErr = new PlainWriter(err);
     var line =
-        new CommandLine(new Framewright(window, new BufferedReader(answers)))
+        new CommandLine(new Framewright(window, new BufferedReader(answers), volumes))
             .setOut(plainOut)
             .setErr(plainErr)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))

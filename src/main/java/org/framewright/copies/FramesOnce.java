@@ -18,7 +18,7 @@ import org.framewright.job.Job;
  * @param notCompared and so many came since, or changed
  */
 public record FramesOnce(Instant at, int frames, int once, int notCompared) {
-  private static final int MOST_RUNS = 20;
+  private static final int MOST_RUNS = 5;
 
   /** Those of a scan; nothing where no comparison was ever made. */
   public static Optional<FramesOnce> of(Job job, FrameScan scan) {
