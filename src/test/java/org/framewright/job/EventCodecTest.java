@@ -201,6 +201,27 @@ class EventCodecTest {
         .isEqualTo(new EventCodec.Line(entry, true));
   }
 
+  /** The name of its evidence must not lead out of the folder of evidence. */
+  @Test
+  void aComparisonThatIsNoneHasNoEffect() throws Exception {
+    var good =
+        "\"compared\",\"evidence\":\"a.sha256\",\"sha256\":\""
+            + "ab".repeat(32)
+            + "\",\"frames\":1,\"once\":0,\"cards\":[]";
+    assertThat(event(good)).isInstanceOf(Event.Compared.class);
+    for (var odd :
+        List.of(
+            good.replace("a.sha256", "../../a"),
+            good.replace("a.sha256", "a/b"),
+            good.replace("abab", "ABAB"),
+            good.replace("\"once\":0", "\"once\":-1"),
+            good.replace("\"frames\":1", "\"frames\":1e99"),
+            good.replace("\"cards\":[]", "\"cards\":7"),
+            good.replace("\"cards\":[]", "\"cards\":[{\"files\":1,\"bytes\":-1}]"))) {
+      assertThat(event(odd)).as(odd).isEqualTo(new Event.Unknown("compared"));
+    }
+  }
+
   @Test
   void saysWhatIsWrongWithALine() {
     assertThatThrownBy(() -> decode("x".repeat(50)))

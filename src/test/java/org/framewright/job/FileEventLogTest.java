@@ -89,7 +89,23 @@ class FileEventLogTest {
             new Event.Moved(frames, "A-1", Optional.of("B"), "Ana"),
             new Event.Moved(frames, "A-1", Optional.empty(), ""),
             new Event.Selected(frames, false, "Ana"),
-            new Event.Rated(frames, 5, "Ana"));
+            new Event.Rated(frames, 5, "Ana"),
+            new Event.Compared(
+                new ComparedCopies(
+                    "20261123T180400Z-0a1b2c3d.sha256",
+                    "ab".repeat(32),
+                    "Ana",
+                    List.of("/media/A1", "/media/SSD 1"),
+                    new FramesCompared(212, 3),
+                    List.of(
+                        new ComparedCopies.Card(
+                            "/media/A1",
+                            "A1",
+                            "may-be-cleared",
+                            412,
+                            5_100_000_000L,
+                            "cd".repeat(32),
+                            List.of("/media/SSD 1"))))));
     var log = log();
     for (var event : events) {
       log.append(event);

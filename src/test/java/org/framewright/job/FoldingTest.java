@@ -49,7 +49,7 @@ class FoldingTest {
     var setup = CODES.get(random.nextInt(CODES.size()));
     var frames =
         List.of(new FrameId("f" + random.nextInt(4)), new FrameId("f" + random.nextInt(4)));
-    return switch (random.nextInt(14)) {
+    return switch (random.nextInt(15)) {
       case 0, 1, 2, 3 -> new Event.Marked(setup, SetupState.ON_SET, MarkDetails.NONE);
       case 4, 5, 6, 7 ->
           new Event.Marked(
@@ -74,11 +74,19 @@ class FoldingTest {
               ? new Event.Selected(frames, random.nextBoolean(), "Ana")
               : new Event.Rated(frames, random.nextInt(6), "Ana");
       case 12 -> random.nextBoolean() ? new Event.Unknown("w") : new Event.Began(values(random));
+      case 13 -> compared(random.nextInt(100));
       default ->
           before.isEmpty()
               ? new Event.Unknown("x")
               : new Event.TakenBack(before.get(random.nextInt(before.size())).stamp());
     };
+  }
+
+  private static Event compared(int frames) {
+    var found =
+        new ComparedCopies(
+            "e" + frames, "00", "Ana", List.of(), new FramesCompared(frames, 0), List.of());
+    return new Event.Compared(found);
   }
 
   private static SequencedMap<String, String> values(Random random) {

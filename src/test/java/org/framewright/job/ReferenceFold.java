@@ -32,6 +32,7 @@ record ReferenceFold(
     JobState state,
     SequencedMap<String, String> values,
     Set<String> worked,
+    List<ComparedAt> comparisons,
     List<String> remarks) {
 
   /**
@@ -89,6 +90,7 @@ record ReferenceFold(
     private final Map<FrameId, Instant> arrivals = new HashMap<>();
     private final Set<FrameId> selects = new LinkedHashSet<>();
     private final Map<FrameId, Integer> ratings = new HashMap<>();
+    private final List<ComparedAt> comparisons = new ArrayList<>();
     private final Map<String, Integer> unknown = new TreeMap<>();
 
     void apply(Entry entry) {
@@ -122,7 +124,9 @@ record ReferenceFold(
         }
         case Event.Rated rated ->
             rated.frames().forEach(frame -> ratings.put(frame, rated.rating()));
-        case Event.ListRead _, Event.Named _, Event.Compared _ -> {}
+        case Event.ListRead _, Event.Named _ -> {}
+        case Event.Compared compared ->
+            comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
     }
@@ -249,6 +253,7 @@ record ReferenceFold(
               List.copyOf(pickups)),
           Collections.unmodifiableSequencedMap(values),
           Set.copyOf(namesOfWorked.keySet()),
+          List.copyOf(comparisons),
           List.copyOf(remarks));
     }
 

@@ -162,13 +162,19 @@ class StationsLawsTest {
 
   /** What a fold shows, however it was made. */
   record Shown(
-      List<Setup> setups, JobState state, Map<String, String> values, List<String> remarks) {
+      List<Setup> setups,
+      JobState state,
+      Map<String, String> values,
+      List<ComparedAt> comparisons,
+      List<String> remarks) {
     static Shown of(Fold fold) {
-      return new Shown(fold.list().setups(), fold.state(), fold.values(), fold.remarks());
+      return new Shown(
+          fold.list().setups(), fold.state(), fold.values(), fold.comparisons(), fold.remarks());
     }
 
     static Shown of(ReferenceFold fold) {
-      return new Shown(fold.list().setups(), fold.state(), fold.values(), fold.remarks());
+      return new Shown(
+          fold.list().setups(), fold.state(), fold.values(), fold.comparisons(), fold.remarks());
     }
   }
 
