@@ -143,7 +143,7 @@ public final class CopiesDescription {
               + ": "
               + PlainText.counted(card.state().files(), "file")
               + " on "
-              + and(clear.by().stream().map(one -> name(one.folder())).toList())
+              + and(clear.by().stream().map(one -> witness(one, card.state())).toList())
               + ". If anything was shot on it since, ask again.";
       case Verdict.NotYet notYet ->
           "Do not clear card "
@@ -158,6 +158,10 @@ public final class CopiesDescription {
               + PlainText.line(cannot.why().getFirst().message())
               + ".";
     };
+  }
+
+  private static String witness(Witness one, CardState of) {
+    return name(one.folder()) + (one.files() == of.files() ? "" : " (" + one.files() + " of them)");
   }
 
   /**

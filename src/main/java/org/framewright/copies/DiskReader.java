@@ -154,6 +154,10 @@ final class DiskReader {
     }
   }
 
+  static FileFacts notRead(Listed file) {
+    return unread(file, "it was not read", Optional.empty());
+  }
+
   private static FileFacts unread(Listed file, String why, Optional<String> fault) {
     return new FileFacts(
         file.name(), file.size(), Optional.empty(), false, Optional.of(why), fault);

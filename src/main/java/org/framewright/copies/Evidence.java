@@ -55,7 +55,7 @@ record Evidence(String name, byte[] bytes) {
         card(card, out);
       }
       for (var frame : frames.entrySet()) {
-        out.write(FRAME + frame.getKey().value() + BETWEEN + frame.getValue() + '\n');
+        out.write(FRAME + frame.getKey().value() + BETWEEN + Math.min(9, frame.getValue()) + '\n');
       }
       for (var place : places) {
         place(place, out);

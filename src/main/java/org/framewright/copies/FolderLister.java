@@ -92,8 +92,21 @@ final class FolderLister {
           "Give a smaller folder.");
     }
     files.sort(Comparator.comparing(Listed::name));
+    tellNamesApart();
     litter.sort(Comparator.naturalOrder());
     return new Listing(root, List.copyOf(files), List.copyOf(litter), List.copyOf(troubles));
+  }
+
+  /** Names that are no valid text may be spelled alike, and one file would pass for two. */
+  private void tellNamesApart() {
+    for (int i = 1; i < files.size(); i++) {
+      if (files.get(i).name().equals(files.get(i - 1).name())) {
+        trouble(
+            files.get(i).path(),
+            "two files have names that cannot be told apart here",
+            "Look at them in the camera; copy them by another computer.");
+      }
+    }
   }
 
   private void open(Folder folder) {

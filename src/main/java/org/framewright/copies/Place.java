@@ -58,7 +58,12 @@ final class Place {
   }
 
   CardFacts asCard(Optional<String> change) {
-    return new CardFacts(given.toString(), device, readFiles(), listing.troubles(), change);
+    // One that was not read must not be left out.
+    var all =
+        listing.files().stream()
+            .map(file -> facts.getOrDefault(file.name(), DiskReader.notRead(file)))
+            .toList();
+    return new CardFacts(given.toString(), device, all, listing.troubles(), change);
   }
 
   PlaceFacts asPlace() {

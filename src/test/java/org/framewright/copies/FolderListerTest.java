@@ -187,6 +187,24 @@ class FolderListerTest {
         .isEqualTo("711f22a65f994977cfb95ea2715b1a9300ad0e889c71f7586c2aa5b6270e172d");
   }
 
+  /** Two names of bytes that are no UTF-8, which Linux allows and Java spells alike. */
+  @Test
+  void filesWhoseNamesCannotBeToldApartAreTold() throws Exception {
+    var process =
+        new ProcessBuilder(
+                "sh", "-c", "printf a > \"$(printf 'x\\377')\"; printf b > \"$(printf 'x\\376')\"")
+            .directory(root.toFile())
+            .start();
+    Assumptions.assumeTrue(process.waitFor() == 0, "this system has no such names");
+    try (var files = Files.list(root)) {
+      Assumptions.assumeTrue(
+          files.map(Path::toString).distinct().count() == 1, "they are spelled differently");
+    }
+    var listing = list();
+    assertThat(listing.files()).hasSize(2);
+    assertThat(listing.isWhole()).isFalse();
+  }
+
   /** FIPS 180-4, as NIST's examples of SHA-256 have it. */
   @Test
   void digestsAreThoseOfThePublishedExamples() {
