@@ -42,7 +42,6 @@ final class EarlierRuns {
         }
       } catch (IOException e) {
         // Then it proves nothing, and the disk has to be taken out once more.
-        continue;
       }
     }
     return earlier;

@@ -35,7 +35,6 @@ public record FramesOnce(Instant at, int frames, int once, int notCompared) {
         }
       } catch (IOException e) {
         // Then it says nothing, and its frames count as not compared.
-        continue;
       }
     }
     int once = 0;
