@@ -11,9 +11,10 @@
  * once and gives its pieces to a {@code CopyTarget} for each place, which writes, flushes, reads
  * back, compares, and gives the file its name by a move that replaces nothing. A {@link
  * org.framewright.copies.CopyReport} says what became of all, and the job's log keeps it.
- * <p>The way through: a {@link org.framewright.copies.Comparison} lists the folders that a person
- * gave, hidden files too, and reads every file of a card and, of the job and the backups, what has
- * the size of a file that matters; one thread reads one disk, by {@link
+ *
+ * <p>The way of a comparison: a {@link org.framewright.copies.Comparison} lists the folders that a
+ * person gave, hidden files too, and reads every file of a card and, of the job and the backups,
+ * what has the size of a file that matters; one thread reads one disk, by {@link
  * org.framewright.copies.device.Volumes}, which tells the whole disk of a folder and whether bytes
  * came from it. What was established becomes facts, and {@code Decision} makes of them, and of
  * nothing else, a {@link org.framewright.copies.Verdict}: each {@link org.framewright.copies.Rule}

@@ -65,6 +65,7 @@ sealed interface Event {
 
   /** A card or the job was copied. */
   record Copied(CopyRecord copy) implements Event {}
+
   /** Cards, the job and backups were compared; its evidence lies beside the log. */
   record Compared(ComparedCopies found) implements Event {}
 

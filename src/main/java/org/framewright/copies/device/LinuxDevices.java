@@ -1,10 +1,10 @@
 package org.framewright.copies.device;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -75,7 +75,7 @@ final class LinuxDevices {
   private final Path root;
   private final Path proc;
   private final BlockDevices blocks;
-  private volatile Snapshot latest = new Snapshot(new byte[0], List.of(), Map.of());
+  private volatile Snapshot latest = new Snapshot("", List.of(), Map.of());
 
   /**
    * The devices of a system.
@@ -89,7 +89,7 @@ final class LinuxDevices {
   }
 
   /** What was found for mounts; it holds for as long as no mount comes or goes. */
-  private record Snapshot(byte[] mountinfo, List<Mount> table, Map<Mount, Found> found) {}
+  private record Snapshot(String mountinfo, List<Mount> table, Map<Mount, Found> found) {}
 
   /**
    * What a path lies on.
@@ -108,10 +108,13 @@ final class LinuxDevices {
    * @param number the number of the device that the system gives for the file; empty if unknown
    */
   Found find(String path, Optional<String> number) throws IOException {
-    var bytes = SmallFiles.read(proc.resolve("self").resolve("mountinfo"), MOST_MOUNTS);
+    var mountinfo =
+        new String(
+            SmallFiles.read(proc.resolve("self").resolve("mountinfo"), MOST_MOUNTS),
+            StandardCharsets.ISO_8859_1);
     var snapshot = latest;
-    if (!Arrays.equals(bytes, snapshot.mountinfo())) {
-      snapshot = new Snapshot(bytes, Mount.table(bytes), new ConcurrentHashMap<>());
+    if (!mountinfo.equals(snapshot.mountinfo())) {
+      snapshot = new Snapshot(mountinfo, Mount.table(mountinfo), new ConcurrentHashMap<>());
       latest = snapshot;
     }
     var table = snapshot.table();
@@ -255,7 +258,7 @@ final class LinuxDevices {
   private Found overlay(Mount mount, String path, List<Mount> table, int depth) {
     var folders = new ArrayList<String>();
     for (var option : List.of("lowerdir", "upperdir")) {
-      mount.option(option).ifPresent(list -> folders.addAll(List.of(list.split("(?<!\\\\):"))));
+      mount.option(option).ifPresent(list -> folders.addAll(List.of(list.split("(?<!\\\\):", -1))));
     }
     var found = new LinkedHashSet<Found>();
     for (var folder : folders) {
@@ -312,7 +315,7 @@ final class LinuxDevices {
       return Optional.empty();
     }
     var byUdev = BlockDevices.text(root.resolve("run/udev/data/b" + numbers.get()));
-    for (var line : byUdev.map(text -> text.split("\n")).orElse(new String[0])) {
+    for (var line : byUdev.map(text -> text.split("\n", -1)).orElse(new String[0])) {
       if (line.startsWith("E:ID_FS_UUID=")) {
         return Optional.of(line.substring("E:ID_FS_UUID=".length()).strip());
       }

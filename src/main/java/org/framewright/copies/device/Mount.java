@@ -31,17 +31,21 @@ record Mount(
   static final Charset PATHS =
       Charset.forName(System.getProperty("sun.jnu.encoding", "UTF-8"), StandardCharsets.UTF_8);
 
-  /** All lines that are understood; another one, if there ever is any, names no mount of ours. */
-  static List<Mount> table(byte[] mountinfo) {
+  /**
+   * All lines that are understood; another one, if there ever is any, names no mount of ours.
+   *
+   * @param mountinfo its bytes, each as one character
+   */
+  static List<Mount> table(String mountinfo) {
     var mounts = new ArrayList<Mount>();
-    for (var line : new String(mountinfo, StandardCharsets.ISO_8859_1).split("\n")) {
+    for (var line : mountinfo.split("\n", -1)) {
       of(line).ifPresent(mounts::add);
     }
     return mounts;
   }
 
   private static Optional<Mount> of(String line) {
-    var fields = List.of(line.split(" "));
+    var fields = List.of(line.split(" ", -1));
     int dash = fields.indexOf("-");
     if (dash < FIRST_OPTIONAL || fields.size() < dash + 4) {
       return Optional.empty();
@@ -55,7 +59,7 @@ record Mount(
               unescaped(fields.get(4)),
               fields.get(dash + 1),
               unescaped(fields.get(dash + 2)),
-              List.of(unescaped(fields.get(dash + 3)).split("(?<!\\\\),"))));
+              List.of(unescaped(fields.get(dash + 3)).split("(?<!\\\\),", -1))));
     } catch (NumberFormatException e) {
       return Optional.empty();
     }
@@ -104,7 +108,7 @@ record Mount(
     Mount root = null;
     for (var mount : table) {
       boolean hasParent =
-          table.stream().anyMatch(other -> other.id == mount.parent && other != mount);
+          table.stream().anyMatch(other -> other.id == mount.parent && other.id != mount.id);
       if (mount.point.equals("/") && !hasParent) {
         root = mount;
       }
@@ -117,7 +121,7 @@ record Mount(
     Mount first = null;
     for (var mount : table) {
       if (mount.parent == on.id
-          && mount != on
+          && mount.id != on.id
           && mount.isOnTheWayTo(path)
           && (first == null || mount.point.length() <= first.point.length())) {
         first = mount;

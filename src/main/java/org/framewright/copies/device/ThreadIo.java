@@ -39,7 +39,7 @@ final class ThreadIo implements Proof {
   public long delivered() throws IOException {
     counters.read(text.clear(), 0);
     var said = new String(text.array(), 0, text.position(), StandardCharsets.US_ASCII);
-    for (var line : said.split("\n")) {
+    for (var line : said.split("\n", -1)) {
       if (line.startsWith(FIELD)) {
         try {
           return Long.parseLong(line.substring(FIELD.length()).strip());

@@ -2,6 +2,8 @@ package org.framewright.copies.device;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import org.framewright.base.Progress;
@@ -21,7 +23,9 @@ final class UnknownVolumes implements Volumes {
 
   @Override
   public MountIdentity mountOf(Path path) throws IOException {
-    path.toRealPath();
+    if (Files.notExists(path)) {
+      throw new NoSuchFileException(path.toString());
+    }
     return new MountIdentity("", "", "");
   }
 

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -101,7 +102,9 @@ final class WindowsVolumes implements Volumes {
   /** Which volume it is, and since when, was not established. */
   @Override
   public MountIdentity mountOf(Path path) throws IOException {
-    path.toRealPath();
+    if (Files.notExists(path)) {
+      throw new NoSuchFileException(path.toString());
+    }
     return new MountIdentity("", "", "");
   }
 
