@@ -6,7 +6,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.Tooltip;
-import javafx.scene.layout.HBox;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
@@ -14,7 +14,7 @@ import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
 
 /** A row of what can be done with frames by mouse, each with its key on it. */
-final class FrameActions extends HBox {
+final class FrameActions extends FlowPane {
   private final Texts texts;
 
   FrameActions(Texts texts) {
