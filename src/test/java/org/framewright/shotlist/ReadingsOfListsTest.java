@@ -17,11 +17,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Lists as clients send them, each with how it is read: {@code
- * src/test/resources/lists/readings.txt}, whose head says how to read it. The lists are invented;
+ * src/test/resources/readings-of-lists.txt}, whose head says how to read it. The lists are invented;
  * their shapes are common practice, no source.
  */
 class ReadingsOfListsTest {
-  private static final Path CASES = Path.of("src/test/resources/lists/readings.txt");
+  private static final Path CASES = Path.of("src/test/resources/readings-of-lists.txt");
 
   /** One list, what a person says of it, and its reading. */
   record Case(String name, List<String> said, String list, String reading) {
