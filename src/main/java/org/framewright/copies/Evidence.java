@@ -24,11 +24,8 @@ import org.framewright.frames.FrameId;
 /**
  * One file that says of every file of a comparison what was read, in lines that {@code sha256sum
  * -c} checks on the same computer; all else in lines that begin with {@code #}.
- *
- * @param name the file's own name
- * @param bytes its content
  */
-record Evidence(String name, byte[] bytes) {
+final class Evidence {
   static final String FIRST = "# framewright copies 1";
   static final String PLACE = "# place ";
   static final String FRAME = "# frame ";
@@ -37,6 +34,14 @@ record Evidence(String name, byte[] bytes) {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  private final String name;
+  private final byte[] bytes;
+
+  private Evidence(String name, byte[] bytes) {
+    this.name = name;
+    this.bytes = bytes;
+  }
 
   static Evidence of(
       Instant at,
@@ -150,6 +155,11 @@ record Evidence(String name, byte[] bytes) {
       }
     }
     return text.toString();
+  }
+
+  /** The file's own name. */
+  String name() {
+    return name;
   }
 
   String sha256() {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
@@ -81,7 +82,7 @@ final class PlaceFinder {
   }
 
   private static void requireApart(
-      Path job, LinkedHashMap<Path, Place.Kind> kinds, LinkedHashMap<Path, Path> given)
+      Path job, Map<Path, Place.Kind> kinds, Map<Path, Path> given)
       throws CopiesException {
     for (var one : kinds.entrySet()) {
       if (one.getValue() != Place.Kind.CARD) {

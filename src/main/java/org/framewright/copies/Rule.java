@@ -5,23 +5,29 @@ import java.util.Locale;
 /** What must hold before a card may be cleared; each by itself, all of them together. */
 public enum Rule {
   /** The listing of the card is whole. */
-  WHOLE_LISTING,
+  WHOLE_LISTING(1),
   /** Every file of the card was read to its end now. */
-  READ,
+  READ(2),
   /** What was read came from the card, and not from the computer's memory. */
-  FROM_MEDIUM,
+  FROM_MEDIUM(3),
   /** Every file is on enough other disks. */
-  COPIES,
+  COPIES(4),
   /** Each of those copies was read now, from its disk, and held still until the end. */
-  COPIES_READ,
+  COPIES_READ(5),
   /** The disks are known, and are several. */
-  DEVICES,
+  DEVICES(6),
   /** No card vouches for another one. */
-  WITNESSES,
+  WITNESSES(7),
   /** No picture on the card is empty or broken. */
-  WHOLE_PICTURES,
+  WHOLE_PICTURES(8),
   /** Nothing came to the card meanwhile. */
-  UNCHANGED;
+  UNCHANGED(9);
+
+  private final int number;
+
+  Rule(int number) {
+    this.number = number;
+  }
 
   /** The rule as machines read it: {@code whole-listing}. */
   public String word() {
@@ -30,6 +36,6 @@ public enum Rule {
 
   /** The number that it has in the documentation, from 1. */
   public int number() {
-    return ordinal() + 1;
+    return number;
   }
 }
