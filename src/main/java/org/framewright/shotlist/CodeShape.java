@@ -4,7 +4,6 @@ import java.time.Month;
 import java.time.format.TextStyle;
 import java.util.Locale;
 import java.util.Set;
-import java.util.function.IntPredicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -45,9 +44,6 @@ final class CodeShape {
   /** The short name of March that spreadsheets in German write besides CLDR's. */
   private static final String MARCH = "mrz";
 
-  /** What parts words and cells: a line that was not split at it looks like one word. */
-  private static final IntPredicate NO_CODE = sign -> " ;|\t".indexOf(sign) >= 0;
-
   private CodeShape() {}
 
   /** Whether a text looks like a number or a code: one word with a digit in it. */
@@ -55,8 +51,13 @@ final class CodeShape {
     return !text.isEmpty()
         && text.length() <= LONGEST
         && hasDigit(text)
-        && text.chars().noneMatch(NO_CODE)
+        && text.chars().noneMatch(CodeShape::parts)
         && !isDate(text);
+  }
+
+  /** Whether a sign parts words or cells: a line that was not split there looks like one word. */
+  private static boolean parts(int sign) {
+    return " ;|\t".indexOf(sign) >= 0;
   }
 
   static boolean hasDigit(String text) {
