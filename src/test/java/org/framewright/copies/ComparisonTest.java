@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -362,7 +363,7 @@ class ComparisonTest {
       Assumptions.abort("sha256sum is not here");
       return;
     }
-    var said = new String(process.getInputStream().readAllBytes());
+    var said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(process.waitFor(1, TimeUnit.MINUTES)).isTrue();
     assertThat(process.exitValue()).as(said).isZero();
     assertThat(said.lines().filter(line -> line.endsWith(": OK")).count()).isEqualTo(8);

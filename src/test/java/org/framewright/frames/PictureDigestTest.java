@@ -3,6 +3,7 @@ package org.framewright.frames;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -167,7 +168,7 @@ class PictureDigestTest {
       Assumptions.abort(command[0] + " is not installed");
       return;
     }
-    var said = new String(process.getInputStream().readAllBytes());
+    var said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(process.waitFor(1, TimeUnit.MINUTES)).isTrue();
     Assumptions.assumeTrue(process.exitValue() == 0, said);
   }
