@@ -158,8 +158,8 @@ final class DecisionModel {
             ? Optional.<String>empty()
             : Optional.of("IMG_LATE is new");
     var facts = new ArrayList<FileFacts>();
-    for (var file : card.files) {
-      facts.add(facts(file, mutant, broken && file == card.files.getFirst()));
+    for (int i = 0; i < card.files.size(); i++) {
+      facts.add(facts(card.files.get(i), mutant, broken && i == 0));
     }
     var others = new ArrayList<PlaceFacts>();
     for (int i = 0; i < places.size(); i++) {
