@@ -10,6 +10,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TreeSet;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
@@ -108,7 +109,7 @@ class LanguagesTest {
     onInterface(
         () -> {
           if (app.app().scene().lookup("#language") instanceof ComboBox<?> languages) {
-            languages.getSelectionModel().select(Language.FRENCH.ordinal());
+            languages.getSelectionModel().select(List.of(Language.values()).indexOf(Language.FRENCH));
           }
           return app;
         });
@@ -152,7 +153,7 @@ class LanguagesTest {
     waitForFxEvents();
   }
 
-  private TreeSet<String> cutWords() throws Exception {
+  private Set<String> cutWords() throws Exception {
     return onInterface(
         () -> {
           var root = app.app().scene().getRoot();
@@ -192,7 +193,7 @@ class LanguagesTest {
             .anyMatch(
                 text ->
                     text.getText().endsWith("...")
-                        || text.getText().endsWith("\u2026")
-                            && !labeled.getText().endsWith("\u2026"));
+                        || (text.getText().endsWith("\u2026")
+                            && !labeled.getText().endsWith("\u2026")));
   }
 }
