@@ -109,7 +109,9 @@ class LanguagesTest {
     onInterface(
         () -> {
           if (app.app().scene().lookup("#language") instanceof ComboBox<?> languages) {
-            languages.getSelectionModel().select(List.of(Language.values()).indexOf(Language.FRENCH));
+            languages
+                .getSelectionModel()
+                .select(List.of(Language.values()).indexOf(Language.FRENCH));
           }
           return app;
         });
