@@ -81,8 +81,7 @@ final class PlaceFinder {
     return folder.toRealPath();
   }
 
-  private static void requireApart(
-      Path job, Map<Path, Place.Kind> kinds, Map<Path, Path> given)
+  private static void requireApart(Path job, Map<Path, Place.Kind> kinds, Map<Path, Path> given)
       throws CopiesException {
     for (var one : kinds.entrySet()) {
       if (one.getValue() != Place.Kind.CARD) {

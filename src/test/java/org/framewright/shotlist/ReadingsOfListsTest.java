@@ -17,8 +17,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Lists as clients send them, each with how it is read: {@code
- * src/test/resources/readings-of-lists.txt}, whose head says how to read it. The lists are invented;
- * their shapes are common practice, no source.
+ * src/test/resources/readings-of-lists.txt}, whose head says how to read it. The lists are
+ * invented; their shapes are common practice, no source.
  */
 class ReadingsOfListsTest {
   private static final Path CASES = Path.of("src/test/resources/readings-of-lists.txt");

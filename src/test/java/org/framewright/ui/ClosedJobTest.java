@@ -16,7 +16,6 @@ import org.framewright.job.Job;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 
 /**
@@ -35,7 +34,7 @@ class ClosedJobTest {
     Files.writeString(
         folder.resolve("preferences.json"),
         "{\"safety.reminded\": \"" + LocalDate.now(clock) + "\"}");
-    FxToolkit.registerPrimaryStage();
+    Toolkit.start();
     var app = onInterface(this::app);
     try {
       open(app, FreshJob.withFrames(Files.createDirectory(folder.resolve("first")), clock, 3));

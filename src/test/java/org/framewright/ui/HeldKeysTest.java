@@ -16,7 +16,6 @@ import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.testfx.api.FxToolkit;
 
 class HeldKeysTest {
   private final List<String> done = new ArrayList<>();
@@ -26,7 +25,7 @@ class HeldKeysTest {
 
   @BeforeEach
   void aSceneWithACommandAndOneThatRepeats() throws Exception {
-    FxToolkit.registerPrimaryStage();
+    Toolkit.start();
     commands.screen(
         List.of(
             Command.of("tick", "Tick", Keys.plain(KeyCode.SPACE), () -> done.add("tick")),

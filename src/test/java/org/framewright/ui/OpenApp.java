@@ -75,7 +75,7 @@ final class OpenApp {
 
   private static OpenApp again(Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws Exception {
-    FxToolkit.registerPrimaryStage();
+    Toolkit.start();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {

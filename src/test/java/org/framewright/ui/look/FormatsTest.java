@@ -8,10 +8,10 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.parallel.ResourceLock;
-import org.junit.jupiter.api.parallel.Resources;
+import org.junit.jupiter.api.parallel.Isolated;
 
 /** Expected values are those of Unicode CLDR 45 and later, by the browser at cldr.unicode.org. */
+@Isolated("one test changes the language of the machine")
 class FormatsTest {
   private static final LocalDateTime EVENING = LocalDateTime.of(2026, 11, 25, 18, 40, 5);
 
@@ -78,7 +78,6 @@ class FormatsTest {
   }
 
   @Test
-  @ResourceLock(Resources.LOCALE)
   void theMachinesLanguagePlaysNoPart() {
     var before = Locale.getDefault();
     try {
