@@ -1,10 +1,25 @@
 package org.framewright.base;
 
+import java.util.function.BooleanSupplier;
+
 /** How far a long work is, and whether somebody wants it to stop. */
 @FunctionalInterface
 public interface Progress {
   /** Nobody looks and nobody stops it. */
   Progress NONE = (_, _) -> {};
+
+  /** Tells nobody how far it is, and stops when it is asked to. */
+  static Progress until(BooleanSupplier cancelled) {
+    return new Progress() {
+      @Override
+      public void step(int done, int total) {}
+
+      @Override
+      public boolean cancelled() {
+        return cancelled.getAsBoolean();
+      }
+    };
+  }
 
   /**
    * Reports how far the work is, now and then, on whichever thread does it.

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Where a path really leads: through links, and on volumes to which {@code Frames} and {@code
@@ -36,6 +38,24 @@ public final class RealPaths {
       }
     }
     return isName && isOrWouldBe(absolute, folder);
+  }
+
+  /**
+   * Whether a folder of a job's own, and the one that it is in, are there. Through a link what is
+   * kept in it would be written outside of the job.
+   *
+   * @throws NotDirectoryException if one of the two is a link or no folder
+   */
+  public static boolean isOwnFolder(Path folder) throws IOException {
+    for (var one : List.of(folder.getParent(), folder)) {
+      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
+        return false;
+      }
+      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
+        throw new NotDirectoryException(one.toString());
+      }
+    }
+    return true;
   }
 
   private static boolean isOrWouldBe(Path file, Path folder) throws IOException {

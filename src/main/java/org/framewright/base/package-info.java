@@ -8,6 +8,7 @@
  * org.framewright.base.FileProblems}. Two names that some file system takes for one have one {@link
  * org.framewright.base.NameKey}; where a path leads behind links, {@link
  * org.framewright.base.RealPaths} knows. {@link org.framewright.base.PlainText} makes other
- * people's text safe to show in a line. A type moves in only when three rooms need it.
+ * people's text safe to show in a line, {@link org.framewright.base.ByteSizes} writes sizes, and
+ * {@link org.framewright.base.Sha256} checksums. A type moves in only when three rooms need it.
  */
 package org.framewright.base;

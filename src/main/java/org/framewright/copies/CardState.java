@@ -2,8 +2,8 @@ package org.framewright.copies;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
+import org.framewright.base.Sha256;
 
 /**
  * The state of a card that an answer holds for.
@@ -19,7 +19,7 @@ public record CardState(int files, long bytes, String digest) {
     if (files.stream().anyMatch(file -> file.read().isEmpty())) {
       return new CardState(files.size(), bytes, "");
     }
-    var digest = Hashing.sha256();
+    var digest = Sha256.digest();
     files.stream()
         .sorted(Comparator.comparing(FileFacts::path))
         .forEach(
@@ -27,6 +27,6 @@ public record CardState(int files, long bytes, String digest) {
                 digest.update(
                     (file.path() + '\0' + file.size() + '\0' + file.read().get().sha256() + '\n')
                         .getBytes(StandardCharsets.UTF_8)));
-    return new CardState(files.size(), bytes, HexFormat.of().formatHex(digest.digest()));
+    return new CardState(files.size(), bytes, Sha256.hex(digest));
   }
 }

@@ -71,7 +71,9 @@ public final class Comparison {
         related.add(relations.of(place));
       }
     }
-    var scan = job.scan(onlyStopping(progress)).orElseThrow(CancellationException::new);
+    // The scan of the frames has steps of its own, which are none of the comparison's.
+    var scan =
+        job.scan(Progress.until(progress::cancelled)).orElseThrow(CancellationException::new);
     var frames = new JobPlaces(job.folder(), places);
     places.forEach(DiskReader::lookAgain);
     var cards = new ArrayList<Compared.CardCompared>();
@@ -104,19 +106,6 @@ public final class Comparison {
         counted,
         frames.sidecarsOnce(scan),
         Optional.of(file));
-  }
-
-  /** The scan of the frames has steps of its own, which are none of the comparison's. */
-  private static Progress onlyStopping(Progress progress) {
-    return new Progress() {
-      @Override
-      public void step(int done, int total) {}
-
-      @Override
-      public boolean cancelled() {
-        return progress.cancelled();
-      }
-    };
   }
 
   /** A file that is waived has to lie on a card, or the person means another one. */

@@ -280,7 +280,7 @@ public final class Copier {
         var identity =
             Files.isDirectory(target.folder())
                 ? volumes.mountOf(target.folder())
-                : new MountIdentity("", "", "");
+                : MountIdentity.UNKNOWN;
         to.add(
             new CopyRecord.Target(
                 target.folder().toString(),

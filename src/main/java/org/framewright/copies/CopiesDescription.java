@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.job.ComparedAt;
@@ -188,7 +189,7 @@ public final class CopiesDescription {
   private static String state(CardState state) {
     return PlainText.counted(state.files(), "file")
         + ", "
-        + Sizes.words(state.bytes())
+        + ByteSizes.words(state.bytes())
         + (state.digest().isEmpty() ? "" : ", state " + state.digest().substring(0, 12));
   }
 

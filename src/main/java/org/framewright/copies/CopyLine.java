@@ -1,21 +1,18 @@
 package org.framewright.copies;
 
 import java.nio.file.Path;
+import org.framewright.base.Sha256;
 
 /** Lines as {@code sha256sum} of GNU coreutils writes and checks them. */
 final class CopyLine {
   private CopyLine() {}
 
-  /**
-   * A line. Source: GNU coreutils manual, "md5sum invocation": a name with a backslash, line feed
-   * or carriage return is escaped, and the line then begins with a backslash.
-   */
+  /** The line of a file, with the separators of every system but Windows. */
   static String of(String sha256, Path path) {
     var name = path.toString();
     if (path.getFileSystem().getSeparator().equals("\\")) {
       name = name.replace('\\', '/');
     }
-    var escaped = name.replace("\\", "\\\\").replace("\n", "\\n").replace("\r", "\\r");
-    return (escaped.equals(name) ? "" : "\\") + sha256 + "  " + escaped + "\n";
+    return Sha256.sumLine(sha256, name);
   }
 }

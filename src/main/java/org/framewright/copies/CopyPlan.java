@@ -44,9 +44,6 @@ public record CopyPlan(Path from, List<Path> to, List<CopyFile> files, List<Prob
           "System Volume Information",
           "lost+found");
 
-  /** A job's own log is written while it is copied, and goes with the job's folder. */
-  private static final String OURS = ".framewright";
-
   public CopyPlan {
     to = List.copyOf(to);
     files = List.copyOf(files);
@@ -90,7 +87,8 @@ public record CopyPlan(Path from, List<Path> to, List<CopyFile> files, List<Prob
 
     @Override
     public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
-      return !folder.equals(root) && (isLitter(folder) || name(folder).equals(OURS))
+      // A job's own log is written while it is copied, and goes with the job's folder.
+      return !folder.equals(root) && (isLitter(folder) || name(folder).equals(PlaceFinder.OWN))
           ? FileVisitResult.SKIP_SUBTREE
           : FileVisitResult.CONTINUE;
     }

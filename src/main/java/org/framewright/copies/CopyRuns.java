@@ -8,8 +8,6 @@ import java.nio.file.DirectoryIteratorException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
-import java.nio.file.LinkOption;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
@@ -19,6 +17,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.HeldFile;
 import org.framewright.base.Problem;
+import org.framewright.base.RealPaths;
 import org.framewright.base.SmallFiles;
 import org.framewright.job.Job;
 
@@ -38,7 +37,7 @@ final class CopyRuns {
   }
 
   static CopyRuns of(Job job) {
-    return new CopyRuns(job.folder().resolve(".framewright").resolve("copies"));
+    return new CopyRuns(Evidence.folder(job.folder()));
   }
 
   /** A run that lives. */
@@ -56,7 +55,7 @@ final class CopyRuns {
   }
 
   Run begin(List<Path> targets) throws IOException {
-    if (!isThere()) {
+    if (!RealPaths.isOwnFolder(folder)) {
       DurableFiles.createFolder(folder);
     }
     var batch = CopyParts.newBatch();
@@ -82,19 +81,6 @@ final class CopyRuns {
     return run;
   }
 
-  private boolean isThere() throws IOException {
-    for (var one : List.of(folder.getParent(), folder)) {
-      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
-        return false;
-      }
-      // Through a link the records would be written outside of the job.
-      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
-        throw new NotDirectoryException(one.toString());
-      }
-    }
-    return true;
-  }
-
   /**
    * Removes what killed runs left in their targets, and in these.
    *
@@ -102,7 +88,7 @@ final class CopyRuns {
    */
   List<Problem> clear(List<Path> targets) throws IOException {
     var left = new ArrayList<Problem>();
-    if (!isThere()) {
+    if (!RealPaths.isOwnFolder(folder)) {
       return left;
     }
     for (var record : records()) {

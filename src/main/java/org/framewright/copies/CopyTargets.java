@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
@@ -16,7 +17,6 @@ import org.framewright.job.Job;
 
 /** Where copies may go. */
 final class CopyTargets {
-  private static final String OURS = ".framewright";
   private static final String ON_CARDS = "DCIM";
   private static final long USUAL_BLOCK = 4096;
 
@@ -57,10 +57,10 @@ final class CopyTargets {
             "Choose a folder beside it, or on another disk.");
       }
       for (var name : real) {
-        if (NameKey.of(name.toString()).equals(OURS)) {
+        if (NameKey.of(name.toString()).equals(PlaceFinder.OWN)) {
           return refused(
               target,
-              "it is in a folder " + OURS + ", where a job keeps its log",
+              "it is in a folder " + PlaceFinder.OWN + ", where a job keeps its log",
               "Choose another folder.");
         }
       }
@@ -137,9 +137,9 @@ final class CopyTargets {
         return Optional.of(
             new Problem(
                 "there is not enough room: the copies need "
-                    + megabytes(all)
+                    + ByteSizes.megabytes(all)
                     + ", "
-                    + megabytes(free)
+                    + ByteSizes.megabytes(free)
                     + " are free",
                 target.toString(),
                 "Make room, or copy to another disk."));
@@ -154,11 +154,6 @@ final class CopyTargets {
     } catch (UnsupportedOperationException e) {
       return USUAL_BLOCK;
     }
-  }
-
-  /** Begun ones count. */
-  static String megabytes(long bytes) {
-    return (bytes + 999_999) / 1_000_000 + " MB";
   }
 
   /** Makes the folders on the way to a file, none of which may be a link. */

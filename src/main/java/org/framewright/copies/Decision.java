@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.PlainText;
 import org.framewright.copies.device.Device;
 
@@ -251,7 +252,7 @@ final class Decision {
             Rule.COPIES,
             counted(files.size())
                 + " ("
-                + Sizes.words(files.stream().mapToLong(FileFacts::size).sum())
+                + ByteSizes.words(files.stream().mapToLong(FileFacts::size).sum())
                 + ") of "
                 + card.files().size()
                 + (files.size() == 1 ? " is" : " are")

@@ -63,7 +63,7 @@ final class DiskReader {
         await(one);
       }
     }
-    if (stopped.get() || progress.cancelled()) {
+    if (isStopped()) {
       throw new CancellationException();
     }
     progress.step(total, total);
@@ -115,7 +115,7 @@ final class DiskReader {
 
   private void readAll(Work work) {
     for (var file : work.files()) {
-      if (stopped.get() || progress.cancelled()) {
+      if (isStopped()) {
         stopped.set(true);
         throw new CancellationException();
       }
@@ -135,7 +135,7 @@ final class DiskReader {
             ? PictureFile.faultOfFrame(file.path())
             : Optional.empty();
     try {
-      var reading = volumes.read(file.path(), _ -> {}, new Stop());
+      var reading = volumes.read(file.path(), _ -> {}, Progress.until(this::isStopped));
       boolean asListed =
           reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
       if (!asListed) {
@@ -186,14 +186,7 @@ final class DiskReader {
         });
   }
 
-  /** Carries a cancel into the reading of one large file. */
-  private final class Stop implements Progress {
-    @Override
-    public void step(int done, int total) {}
-
-    @Override
-    public boolean cancelled() {
-      return stopped.get() || progress.cancelled();
-    }
+  private boolean isStopped() {
+    return stopped.get() || progress.cancelled();
   }
 }

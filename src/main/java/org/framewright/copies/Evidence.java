@@ -6,9 +6,6 @@ import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -19,6 +16,8 @@ import java.util.Locale;
 import java.util.SequencedMap;
 import java.util.concurrent.ThreadLocalRandom;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.RealPaths;
+import org.framewright.base.Sha256;
 import org.framewright.frames.FrameId;
 
 /**
@@ -126,7 +125,7 @@ final class Evidence {
                   escaped(file.name()))
               + '\n');
       if (facts.isEvidence()) {
-        out.write(Hashing.sumLine(facts.read().get().sha256(), file.path().toString()));
+        out.write(Sha256.sumLine(facts.read().get().sha256(), file.path().toString()));
       }
     }
   }
@@ -163,31 +162,18 @@ final class Evidence {
   }
 
   String sha256() {
-    return Hashing.sha256(bytes);
+    return Sha256.of(bytes);
   }
 
-  /** The folder of the evidence of a job. */
+  /** The folder of a job for what is kept of comparisons and copies. */
   static Path folder(Path job) {
     return job.resolve(PlaceFinder.OWN).resolve("copies");
-  }
-
-  /** Whether a job's folder of evidence is there; through a link nothing is read or written. */
-  static boolean isThere(Path folder) throws IOException {
-    for (var one : List.of(folder.getParent(), folder)) {
-      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
-        return false;
-      }
-      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
-        throw new NotDirectoryException(one.toString());
-      }
-    }
-    return true;
   }
 
   /** Writes it into a job; it is on the disk when this returns. */
   Path write(Path job) throws IOException {
     var folder = folder(job);
-    if (!isThere(folder)) {
+    if (!RealPaths.isOwnFolder(folder)) {
       DurableFiles.createFolder(folder);
     }
     var file = folder.resolve(name);

@@ -10,8 +10,9 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.security.DigestInputStream;
-import java.util.HexFormat;
 import java.util.function.Consumer;
+import org.framewright.base.RealPaths;
+import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
 import org.framewright.job.ComparedCopies;
 
@@ -29,7 +30,7 @@ final class EvidenceReader {
   static boolean read(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
     var folder = Evidence.folder(job);
     var file = folder.resolve(found.evidence());
-    if (!Evidence.isThere(folder) || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+    if (!RealPaths.isOwnFolder(folder) || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
       return false;
     }
     var attributes =
@@ -41,9 +42,9 @@ final class EvidenceReader {
     try (var in =
         new DigestInputStream(
             new BufferedInputStream(Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS), 1 << 18),
-            Hashing.sha256())) {
+            Sha256.digest())) {
       lines(in, attributes.size(), line);
-      return HexFormat.of().formatHex(in.getMessageDigest().digest()).equals(found.sha256());
+      return Sha256.hex(in.getMessageDigest()).equals(found.sha256());
     }
   }
 

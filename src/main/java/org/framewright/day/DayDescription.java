@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.Durations;
 
 /** A day's summary in words, as the command line and the demo print it. */
@@ -30,7 +31,7 @@ public final class DayDescription {
     lines.add(
         summary.frames()
             + " frames, "
-            + size(summary.space().used())
+            + ByteSizes.large(summary.space().used())
             + (summary.unassigned() > 0
                 ? "; " + summary.unassigned() + " belong to no setup"
                 : ""));
@@ -101,12 +102,12 @@ public final class DayDescription {
   }
 
   private static String space(Space space) {
-    var line = new StringBuilder("Space: ").append(size(space.free())).append(" free");
+    var line = new StringBuilder("Space: ").append(ByteSizes.large(space.free())).append(" free");
     if (space.needed().isPresent()) {
       line.append("; the ")
           .append(space.planned().orElseThrow())
           .append(" frames still planned need about ")
-          .append(size(space.needed().getAsLong()));
+          .append(ByteSizes.large(space.needed().getAsLong()));
       if (!space.enough()) {
         line.append(": NOT ENOUGH, make room now");
       }
@@ -129,12 +130,5 @@ public final class DayDescription {
     return working.compareTo(FIRST_IN_MINUTES) < 0
         ? Durations.words(working)
         : Durations.workingTime(working);
-  }
-
-  private static String size(long bytes) {
-    if (bytes < 1_000_000_000) {
-      return Math.ceilDiv(bytes, 1_000_000) + " MB";
-    }
-    return String.format(Locale.ROOT, "%.1f GB", bytes / 1e9);
   }
 }

@@ -4,13 +4,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.base.Problem;
+import org.framewright.base.Sha256;
 
 /**
  * What one file says, read once and kept until the file changes.
@@ -155,22 +153,18 @@ record FileReading(
   }
 
   private static FrameId identity(Bytes file, Capture capture) throws IOException {
-    try {
-      var digest = MessageDigest.getInstance("SHA-256");
-      var made =
-          capture.time().map(Object::toString).orElse("")
-              + '|'
-              + capture.camera().map(body -> body.model() + '|' + body.serial()).orElse("")
-              + '|'
-              + file.size()
-              + '|';
-      digest.update(made.getBytes(StandardCharsets.UTF_8));
-      int end = (int) Math.min(END, file.size());
-      file.digest(0, end, digest);
-      file.digest(file.size() - end, end, digest);
-      return new FrameId(HexFormat.of().formatHex(digest.digest()).substring(0, DIGITS));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
+    var digest = Sha256.digest();
+    var made =
+        capture.time().map(Object::toString).orElse("")
+            + '|'
+            + capture.camera().map(body -> body.model() + '|' + body.serial()).orElse("")
+            + '|'
+            + file.size()
+            + '|';
+    digest.update(made.getBytes(StandardCharsets.UTF_8));
+    int end = (int) Math.min(END, file.size());
+    file.digest(0, end, digest);
+    file.digest(file.size() - end, end, digest);
+    return new FrameId(Sha256.hex(digest).substring(0, DIGITS));
   }
 }

@@ -50,16 +50,7 @@ public final class FrameWatcher implements AutoCloseable {
   private final Consumer<FrameScan> listener;
   private final Thread thread;
 
-  private final Progress untilClosed =
-      new Progress() {
-        @Override
-        public void step(int done, int total) {}
-
-        @Override
-        public boolean cancelled() {
-          return isClosed();
-        }
-      };
+  private final Progress untilClosed = Progress.until(this::isClosed);
 
   private final ReentrantLock lock = new ReentrantLock();
   private final Condition stirred = lock.newCondition();

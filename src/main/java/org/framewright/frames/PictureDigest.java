@@ -3,9 +3,8 @@ package org.framewright.frames;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Optional;
+import org.framewright.base.Sha256;
 
 /**
  * Tells whether two files hold one picture with different descriptions: a digest over what makes
@@ -59,11 +58,7 @@ public record PictureDigest(String value) {
 
     private Into(Bytes file) {
       this.file = file;
-      try {
-        this.digest = MessageDigest.getInstance("SHA-256");
-      } catch (NoSuchAlgorithmException e) {
-        throw new IllegalStateException("every Java has SHA-256", e);
-      }
+      this.digest = Sha256.digest();
     }
 
     /** A number, whatever its meaning. */
@@ -104,7 +99,7 @@ public record PictureDigest(String value) {
     }
 
     private String hex() {
-      return HexFormat.of().formatHex(digest.digest());
+      return Sha256.hex(digest);
     }
   }
 }

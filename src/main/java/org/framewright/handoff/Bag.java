@@ -11,6 +11,7 @@ import java.util.OptionalLong;
 import java.util.SequencedMap;
 import java.util.TreeMap;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.Sha256;
 
 /**
  * A package in the making: a bag as RFC 8493 describes it. Payload lies below {@code data/};
@@ -67,7 +68,7 @@ final class Bag {
   void tag(String name, String text) throws IOException {
     var bytes = text.getBytes(StandardCharsets.UTF_8);
     DurableFiles.writeFlushed(folder.resolve(name), bytes);
-    tags.put(name, Checksum.of(bytes));
+    tags.put(name, Sha256.of(bytes));
   }
 
   /**
@@ -85,7 +86,7 @@ final class Bag {
     payload.forEach((name, checksum) -> manifest.append(Checksum.bagLine(checksum, name)));
     tag("manifest-sha256.txt", manifest.toString());
     var sums = new StringBuilder();
-    payload.forEach((name, checksum) -> sums.append(Checksum.sumLine(checksum, name)));
+    payload.forEach((name, checksum) -> sums.append(Sha256.sumLine(checksum, name)));
     tag("SHA256SUMS", sums.toString());
     var tagManifest = new StringBuilder();
     tags.forEach((name, checksum) -> tagManifest.append(Checksum.bagLine(checksum, name)));
@@ -93,7 +94,7 @@ final class Bag {
     DurableFiles.writeFlushed(folder.resolve(TAG_MANIFEST), last);
     DurableFiles.syncFolder(folder.resolve("data"));
     DurableFiles.syncFolder(folder);
-    return Checksum.of(last);
+    return Sha256.of(last);
   }
 
   /** Whether a folder is the package with this tag manifest, by its SHA-256. */

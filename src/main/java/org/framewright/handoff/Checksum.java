@@ -8,24 +8,18 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.Sha256;
 
-/** SHA-256 (FIPS 180-4) of files, and the lines in which two public formats write it. */
+/** SHA-256 of files, and the line in which bags write it. */
 final class Checksum {
   private static final int PIECE = 1 << 18;
 
   private Checksum() {}
 
-  static String of(byte[] bytes) {
-    return HexFormat.of().formatHex(sha256().digest(bytes));
-  }
-
   /** The checksum of a file; a link is not followed. */
   static String of(Path file) throws IOException {
-    var digest = sha256();
+    var digest = Sha256.digest();
     try (var in = open(file)) {
       var piece = ByteBuffer.allocate(PIECE);
       while (in.read(piece.clear()) >= 0) {
@@ -34,7 +28,7 @@ final class Checksum {
     } catch (IOException e) {
       throw at(file, e);
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest);
   }
 
   /**
@@ -43,7 +37,7 @@ final class Checksum {
    * @return the checksum of what was read
    */
   static String copy(Path from, Path to) throws IOException {
-    var digest = sha256();
+    var digest = Sha256.digest();
     try (var in = open(from)) {
       try (var out =
           FileChannel.open(to, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
@@ -58,7 +52,7 @@ final class Checksum {
       }
     }
     Files.setLastModifiedTime(to, Files.getLastModifiedTime(from, LinkOption.NOFOLLOW_LINKS));
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest);
   }
 
   private static FileChannel open(Path file) throws IOException {
@@ -84,16 +78,6 @@ final class Checksum {
   }
 
   /**
-   * A line for {@code sha256sum -c}. Source: GNU coreutils manual, "md5sum invocation": a name with
-   * a backslash, line feed or carriage return is escaped, and the line then begins with a
-   * backslash.
-   */
-  static String sumLine(String checksum, String name) {
-    var escaped = name.replace("\\", "\\\\").replace("\n", "\\n").replace("\r", "\\r");
-    return (escaped.equals(name) ? "" : "\\") + checksum + "  " + escaped + "\n";
-  }
-
-  /**
    * A manifest line of RFC 8493, section 2.1.3: only line feed, carriage return and % are coded.
    */
   static String bagLine(String checksum, String name) {
@@ -101,13 +85,5 @@ final class Checksum {
         + "  "
         + name.replace("%", "%25").replace("\n", "%0A").replace("\r", "%0D")
         + "\n";
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("Every Java runtime has SHA-256", e);
-    }
   }
 }

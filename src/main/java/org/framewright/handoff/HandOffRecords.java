@@ -5,7 +5,6 @@ import java.nio.file.DirectoryIteratorException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
@@ -19,6 +18,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.HeldFile;
 import org.framewright.base.Problem;
+import org.framewright.base.RealPaths;
 import org.framewright.job.Job;
 
 /** The records of a job's hand-offs: one JSON file each in {@code .framewright/handoffs}. */
@@ -96,7 +96,7 @@ final class HandOffRecords {
   /** The record's file by number; what an older version left half-way only where there is none. */
   private SortedMap<Integer, Path> files() throws IOException {
     var files = new TreeMap<Integer, Path>();
-    if (!isThere()) {
+    if (!RealPaths.isOwnFolder(folder)) {
       return files;
     }
     try (var names = Files.newDirectoryStream(folder)) {
@@ -115,26 +115,13 @@ final class HandOffRecords {
     return files;
   }
 
-  private boolean isThere() throws IOException {
-    for (var one : List.of(folder.getParent(), folder)) {
-      if (!Files.exists(one, LinkOption.NOFOLLOW_LINKS)) {
-        return false;
-      }
-      // Through a link the records would be written outside of the job.
-      if (!Files.isDirectory(one, LinkOption.NOFOLLOW_LINKS)) {
-        throw new NotDirectoryException(one.toString());
-      }
-    }
-    return true;
-  }
-
   /**
    * Lets one hand-off of the job be written at a time; holds until it is closed.
    *
    * @return nothing where another one is being written
    */
   Optional<HeldFile> hold() throws IOException {
-    if (!isThere()) {
+    if (!RealPaths.isOwnFolder(folder)) {
       DurableFiles.createFolder(folder);
     }
     return HeldFile.hold(folder.resolve(LOCK), StandardOpenOption.CREATE);

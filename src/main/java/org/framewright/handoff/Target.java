@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
@@ -144,9 +145,9 @@ record Target(Path folder, Path existing, Path real) {
         : Optional.of(
             new Problem(
                 "there is not enough room: the package needs "
-                    + megabytes(needed)
+                    + ByteSizes.megabytes(needed)
                     + ", "
-                    + megabytes(free)
+                    + ByteSizes.megabytes(free)
                     + " are free",
                 existing.toString(),
                 "Make room, or hand off to another drive."));
@@ -174,10 +175,5 @@ record Target(Path folder, Path existing, Path real) {
     } catch (UnsupportedOperationException e) {
       return USUAL_BLOCK;
     }
-  }
-
-  /** Begun ones count. */
-  static String megabytes(long bytes) {
-    return (bytes + 999_999) / 1_000_000 + " MB";
   }
 }

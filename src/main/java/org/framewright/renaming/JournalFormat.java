@@ -1,8 +1,6 @@
 package org.framewright.renaming;
 
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
@@ -53,14 +51,6 @@ final class JournalFormat {
   /** What closes a line that has this checksum. */
   static byte[] closing(CRC32C crc) {
     return (CRC + hex(crc) + "\"}\n").getBytes(StandardCharsets.US_ASCII);
-  }
-
-  static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
   }
 
   static String word(Guarantee guarantee) {

@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.zip.CRC32C;
+import org.framewright.base.Sha256;
 
 /**
  * Reads journals, see {@link JournalFormat}. A journal may come with a folder from anybody. So what
@@ -171,7 +172,7 @@ final class JournalReader {
         });
     int committed = nextLine(bytes, start);
     var commit = commit(bytes, start, committed);
-    var sum = JournalFormat.sha256();
+    var sum = Sha256.digest();
     sum.update(bytes, 0, start);
     if (!commit.equals(HexFormat.of().formatHex(sum.digest()))) {
       throw damaged("its lines do not add up to its checksum");

@@ -10,6 +10,7 @@ import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.zip.CRC32C;
+import org.framewright.base.Sha256;
 
 /** Writes journals, see {@link JournalFormat}. */
 final class JournalWriter {
@@ -36,7 +37,7 @@ final class JournalWriter {
     var parts = new ArrayList<byte[]>();
     parts.add(header(header, ops.size()));
     parts.addAll(List.of(renames(ops)));
-    var sum = JournalFormat.sha256();
+    var sum = Sha256.digest();
     parts.forEach(sum::update);
     var commit = HexFormat.of().formatHex(sum.digest());
     parts.add(new Lines(128).raw("{\"commit\":").text(commit).close().bytes());

@@ -13,17 +13,15 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import org.framewright.base.Sha256;
 
 /** A disk of this computer. */
 final class NioDisk implements Disk {
@@ -124,7 +122,7 @@ final class NioDisk implements Disk {
   @Override
   public String hash(Path file) throws IOException {
     try (var channel = FileChannel.open(file, StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS)) {
-      var digest = MessageDigest.getInstance("SHA-256");
+      var digest = Sha256.digest();
       var edge = ByteBuffer.allocate(EDGE_BYTES);
       long size = channel.size();
       readFully(channel, edge, 0);
@@ -132,9 +130,7 @@ final class NioDisk implements Disk {
       edge.clear();
       readFully(channel, edge, Math.max(0, size - EDGE_BYTES));
       digest.update(edge.flip());
-      return HexFormat.of().formatHex(digest.digest());
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
+      return Sha256.hex(digest);
     }
   }
 

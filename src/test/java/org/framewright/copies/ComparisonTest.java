@@ -13,6 +13,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.Progress;
+import org.framewright.base.Sha256;
 import org.framewright.copies.device.Device;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.Assumptions;
@@ -120,7 +121,7 @@ class ComparisonTest {
                   return file
                       + " "
                       + Files.getLastModifiedTime(file)
-                      + (Files.isRegularFile(file) ? Hashing.sha256(Files.readAllBytes(file)) : "");
+                      + (Files.isRegularFile(file) ? Sha256.of(Files.readAllBytes(file)) : "");
                 } catch (IOException e) {
                   throw new UncheckedIOException(e);
                 }

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import org.framewright.base.Progress;
+import org.framewright.base.Sha256;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -208,14 +209,14 @@ class FolderListerTest {
   /** FIPS 180-4, as NIST's examples of SHA-256 have it. */
   @Test
   void digestsAreThoseOfThePublishedExamples() {
-    assertThat(Hashing.sha256("abc".getBytes(StandardCharsets.US_ASCII)))
+    assertThat(Sha256.of("abc".getBytes(StandardCharsets.US_ASCII)))
         .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     assertThat(
-            Hashing.sha256(
+            Sha256.of(
                 "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"
                     .getBytes(StandardCharsets.US_ASCII)))
         .isEqualTo("248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
-    assertThat(Hashing.sha256(new byte[0]))
+    assertThat(Sha256.of(new byte[0]))
         .isEqualTo("e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
   }
 }

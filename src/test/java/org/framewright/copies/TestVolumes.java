@@ -14,6 +14,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import org.framewright.base.Progress;
+import org.framewright.base.Sha256;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.MountIdentity;
@@ -84,7 +85,7 @@ public final class TestVolumes implements Volumes {
         .filter(one -> real.startsWith(one.getKey()))
         .map(Map.Entry::getValue)
         .findFirst()
-        .orElse(new MountIdentity("", "", ""));
+        .orElse(MountIdentity.UNKNOWN);
   }
 
   @Override
@@ -100,7 +101,7 @@ public final class TestVolumes implements Volumes {
     var bytes = Files.readAllBytes(file);
     each.accept(ByteBuffer.wrap(bytes));
     return new Reading(
-        Hashing.sha256(bytes),
+        Sha256.of(bytes),
         bytes.length,
         unsure.stream().anyMatch(file::startsWith) ? Medium.UNSURE : Medium.READ,
         Files.getLastModifiedTime(file, LinkOption.NOFOLLOW_LINKS));

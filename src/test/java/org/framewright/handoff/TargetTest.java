@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.LongStream;
+import org.framewright.base.ByteSizes;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
@@ -167,10 +168,10 @@ class TargetTest {
 
   @Test
   void aMegabyteThatIsBegunCounts() {
-    assertThat(Target.megabytes(0)).isEqualTo("0 MB");
-    assertThat(Target.megabytes(1)).isEqualTo("1 MB");
-    assertThat(Target.megabytes(1_000_000)).isEqualTo("1 MB");
-    assertThat(Target.megabytes(1_000_001)).isEqualTo("2 MB");
+    assertThat(ByteSizes.megabytes(0)).isEqualTo("0 MB");
+    assertThat(ByteSizes.megabytes(1)).isEqualTo("1 MB");
+    assertThat(ByteSizes.megabytes(1_000_000)).isEqualTo("1 MB");
+    assertThat(ByteSizes.megabytes(1_000_001)).isEqualTo("2 MB");
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
+import org.framewright.base.Sha256;
 
 /** Writes journals as somebody would who knows the format and means harm: the checksums hold. */
 final class JournalForge {
@@ -21,7 +22,7 @@ final class JournalForge {
   static byte[] sealed(List<String> lines) {
     var all = new ByteArrayOutputStream();
     lines.forEach(line -> all.writeBytes(closed(line)));
-    var sum = HexFormat.of().formatHex(JournalFormat.sha256().digest(all.toByteArray()));
+    var sum = HexFormat.of().formatHex(Sha256.digest().digest(all.toByteArray()));
     all.writeBytes(closed("{\"commit\":\"" + sum + "\""));
     return all.toByteArray();
   }

@@ -8,6 +8,9 @@ package org.framewright.copies.device;
  * @param boot this run of the system
  */
 public record MountIdentity(String volume, String mount, String boot) {
+  /** That of a volume of which the system says nothing. */
+  public static final MountIdentity UNKNOWN = new MountIdentity("", "", "");
+
   static final String PARTS = " ";
 
   /**

@@ -23,10 +23,15 @@ final class UnknownVolumes implements Volumes {
 
   @Override
   public MountIdentity mountOf(Path path) throws IOException {
+    return unknownMount(path);
+  }
+
+  /** That of a path that has to be there, and of which nothing more is known. */
+  static MountIdentity unknownMount(Path path) throws IOException {
     if (Files.notExists(path)) {
       throw new NoSuchFileException(path.toString());
     }
-    return new MountIdentity("", "", "");
+    return MountIdentity.UNKNOWN;
   }
 
   @Override

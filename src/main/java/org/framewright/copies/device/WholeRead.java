@@ -11,14 +11,12 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import org.framewright.base.Progress;
+import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
 
 /** One file, read from its beginning to its end, past the memory of the system where it may be. */
@@ -115,7 +113,7 @@ final class WholeRead {
       boolean canProve)
       throws IOException, Refused {
     long size = before.size();
-    var digest = sha256();
+    var digest = Sha256.digest();
     boolean proved;
     try (var arena = Arena.ofShared()) {
       var pieces = new Pieces(channel, size, block, arena, proof);
@@ -152,7 +150,7 @@ final class WholeRead {
     }
     requireUnchanged(before);
     return new Reading(
-        HexFormat.of().formatHex(digest.digest()),
+        Sha256.hex(digest),
         size,
         canProve && proved && block > 1 ? Medium.READ : Medium.UNSURE,
         before.lastModifiedTime());
@@ -183,13 +181,5 @@ final class WholeRead {
     var named = new FileSystemException(file.toString(), null, failure.getMessage());
     named.initCause(failure);
     return named;
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("Every Java runtime has SHA-256", e);
-    }
   }
 }

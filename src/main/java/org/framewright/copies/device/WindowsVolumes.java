@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -102,10 +101,7 @@ final class WindowsVolumes implements Volumes {
   /** Which volume it is, and since when, was not established. */
   @Override
   public MountIdentity mountOf(Path path) throws IOException {
-    if (Files.notExists(path)) {
-      throw new NoSuchFileException(path.toString());
-    }
-    return new MountIdentity("", "", "");
+    return UnknownVolumes.unknownMount(path);
   }
 
   @Override

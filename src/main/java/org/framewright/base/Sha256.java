@@ -1,14 +1,15 @@
-package org.framewright.copies;
+package org.framewright.base;
 
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** SHA-256 (FIPS 180-4). */
-final class Hashing {
-  private Hashing() {}
+/** SHA-256 (FIPS 180-4), written as 64 lower-case hexadecimal digits. */
+public final class Sha256 {
+  private Sha256() {}
 
-  static MessageDigest sha256() {
+  /** One that nothing was given to. */
+  public static MessageDigest digest() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
@@ -16,8 +17,14 @@ final class Hashing {
     }
   }
 
-  static String sha256(byte[] bytes) {
-    return HexFormat.of().formatHex(sha256().digest(bytes));
+  /** What a digest came to; it begins anew. */
+  public static String hex(MessageDigest digest) {
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  /** The checksum of bytes. */
+  public static String of(byte[] bytes) {
+    return HexFormat.of().formatHex(digest().digest(bytes));
   }
 
   /**
@@ -25,7 +32,7 @@ final class Hashing {
    * a backslash, line feed or carriage return is escaped, and the line then begins with a
    * backslash.
    */
-  static String sumLine(String checksum, String name) {
+  public static String sumLine(String checksum, String name) {
     var escaped = name.replace("\\", "\\\\").replace("\n", "\\n").replace("\r", "\\r");
     return (escaped.equals(name) ? "" : "\\") + checksum + "  " + escaped + "\n";
   }
