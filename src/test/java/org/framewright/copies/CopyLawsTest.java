@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.Function;
-import net.jqwik.api.Disabled;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Tag;
@@ -28,7 +27,6 @@ import org.framewright.disk.Recording;
  * changed, what has a name is whole, and once all is well the same command completes the copy.
  */
 @Tag("slow")
-@Disabled("not yet seen to its end since the cure of what it found last")
 class CopyLawsTest {
   private static final List<Function<DiskOp, IOException>> FAILURES =
       List.of(Fault::noSpace, Fault::inputOutput, Fault::readOnly);
