@@ -51,6 +51,7 @@ final class CommandScene {
     MOVE(
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
+    COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),
     RETURNS("returns", "%s/" + JOB, "%s/back");
 
     private final List<String> words;
