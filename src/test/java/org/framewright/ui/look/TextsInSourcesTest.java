@@ -8,7 +8,6 @@ import com.sun.source.tree.MethodInvocationTree;
 import com.sun.source.tree.NewClassTree;
 import com.sun.source.tree.Tree;
 import com.sun.source.util.JavacTask;
-import com.sun.source.util.TreePath;
 import com.sun.source.util.TreePathScanner;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -109,7 +108,7 @@ class TextsInSourcesTest {
             if (NOT_SHOWN.contains(last)) {
               return false;
             }
-            if (SHOWING.contains(last) || name.equals("WrappedText.of") && isFirst(call, at)) {
+            if (SHOWING.contains(last) || (name.equals("WrappedText.of") && isFirst(call))) {
               return SHOWN.matcher(text).find();
             }
           }
@@ -124,9 +123,13 @@ class TextsInSourcesTest {
     }
 
     /** What follows are styles. */
-    private boolean isFirst(MethodInvocationTree call, TreePath path) {
-      for (var at = getCurrentPath(); at != path; at = at.getParentPath()) {
-        if (call.getArguments().indexOf(at.getLeaf()) == 0) {
+    private boolean isFirst(MethodInvocationTree call) {
+      var first = call.getArguments().getFirst();
+      for (var at : getCurrentPath()) {
+        if (at.equals(call)) {
+          return false;
+        }
+        if (at.equals(first)) {
           return true;
         }
       }
