@@ -11,12 +11,14 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.framewright.base.DurableFiles;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -187,5 +189,16 @@ class HouseTest {
     assertThat(misformatted.stream().map(Path::toString).collect(Collectors.joining("\n")))
         .as("Run mvn -q -Pformat to fix these")
         .isEmpty();
+  }
+
+  /** On Windows it is a deletion and then a move; a crash between loses both files. */
+  @Test
+  void whatReplacesAFileIsOneStepOfTheFileSystem() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName(DurableFiles.class.getName())
+        .should()
+        .accessField(StandardCopyOption.class, "REPLACE_EXISTING")
+        .check(CLASSES);
   }
 }

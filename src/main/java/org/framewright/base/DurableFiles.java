@@ -65,8 +65,15 @@ public final class DurableFiles {
             keepPermissions(file, temporary);
           }
           // On one volume this is one step of the file system: the old file or the new one.
-          Files.move(
-              temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+          new Patience()
+              .with(
+                  failure -> Patience.mayPass(OperatingSystem.current(), failure),
+                  () ->
+                      Files.move(
+                          temporary,
+                          file,
+                          StandardCopyOption.ATOMIC_MOVE,
+                          StandardCopyOption.REPLACE_EXISTING));
         });
   }
 
@@ -76,6 +83,7 @@ public final class DurableFiles {
       return;
     }
     Files.createDirectory(folder);
+    OwnFolder.hide(folder);
     syncFolder(folder.toAbsolutePath().getParent());
   }
 

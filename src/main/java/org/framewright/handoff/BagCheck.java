@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -108,7 +109,7 @@ public record BagCheck(
       var below = FolderFiles.below(data);
       for (var file : below.files()) {
         var name = "data/" + file.name();
-        if (!listed.contains(name)) {
+        if (!listed.contains(name) && !isListedOtherwise(file.path(), name, listed)) {
           unlisted.add(name);
         }
       }
@@ -118,6 +119,22 @@ public record BagCheck(
       if (!below.all()) {
         fault("there are more files than can be looked at", data.toString());
       }
+    }
+
+    /**
+     * Whether a manifest names this very file with its accents written in the other way, which some
+     * volumes change; RFC 8493 warns of it.
+     */
+    private boolean isListedOtherwise(Path file, String name, Set<String> listed)
+        throws IOException {
+      for (var form : Normalizer.Form.values()) {
+        var other = Normalizer.normalize(name, form);
+        if (listed.contains(other)) {
+          var found = bag.resolve(other);
+          return Files.exists(found, LinkOption.NOFOLLOW_LINKS) && Files.isSameFile(found, file);
+        }
+      }
+      return false;
     }
 
     private SequencedMap<String, String> manifest(String called) {

@@ -6,7 +6,6 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -16,7 +15,7 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
-import org.framewright.base.HeldFile;
+import org.framewright.base.LockFile;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
 import org.framewright.job.Job;
@@ -120,11 +119,11 @@ final class HandOffRecords {
    *
    * @return nothing where another one is being written
    */
-  Optional<HeldFile> hold() throws IOException {
+  Optional<LockFile> hold() throws IOException {
     if (!RealPaths.isOwnFolder(folder)) {
       DurableFiles.createFolder(folder);
     }
-    return HeldFile.hold(folder.resolve(LOCK), StandardOpenOption.CREATE);
+    return LockFile.hold(folder.resolve(LOCK));
   }
 
   /**

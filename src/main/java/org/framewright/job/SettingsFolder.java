@@ -1,8 +1,8 @@
 package org.framewright.job;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Map;
+import org.framewright.base.OperatingSystem;
 
 /** Where a person's computer keeps what belongs to no job: its name as a station, preferences. */
 public final class SettingsFolder {
@@ -18,18 +18,15 @@ public final class SettingsFolder {
     return given != null
         ? Path.of(given)
         : usual(
-            System.getProperty("os.name"),
-            Path.of(System.getProperty("user.home")),
-            System.getenv());
+            OperatingSystem.current(), Path.of(System.getProperty("user.home")), System.getenv());
   }
 
-  /** The usual folder on a system of this name, for this home and environment. */
-  public static Path usual(String system, Path home, Map<String, String> environment) {
-    var name = system.toLowerCase(Locale.ROOT);
-    if (name.startsWith("mac")) {
+  /** The usual folder on this system, for this home and environment. */
+  public static Path usual(OperatingSystem system, Path home, Map<String, String> environment) {
+    if (system == OperatingSystem.MACOS) {
       return home.resolve("Library/Application Support/Framewright");
     }
-    var windows = name.startsWith("windows");
+    var windows = system == OperatingSystem.WINDOWS;
     var given = environment.getOrDefault(windows ? "APPDATA" : "XDG_CONFIG_HOME", "");
     // The XDG specification: a relative path is invalid and to be ignored.
     var base =

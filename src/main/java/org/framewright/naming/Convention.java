@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -219,8 +220,12 @@ public final class Convention {
     return kind(kind).chain().longest(true);
   }
 
-  /** Reads a name, without its file ending, as any kind. No name has more than 255 characters. */
-  public Reading read(String name) {
+  /**
+   * Reads a name, without its file ending, as any kind. No name has more than 255 characters. Some
+   * volumes list letters with accents in two parts; they are read as one.
+   */
+  public Reading read(String listed) {
+    var name = composed(listed);
     if (name.length() > Limits.NAME) {
       return Expectation.tooLong();
     }
@@ -243,13 +248,18 @@ public final class Convention {
     return reading(name, readings, furthest, best);
   }
 
+  private static String composed(String name) {
+    return Normalizer.normalize(name, Normalizer.Form.NFC);
+  }
+
   /**
    * Reads a name, without its file ending, as one kind.
    *
    * @throws IllegalArgumentException if there is no such kind
    */
-  public Reading read(String name, String kind) {
+  public Reading read(String listed, String kind) {
     var declared = kind(kind);
+    var name = composed(listed);
     if (name.length() > Limits.NAME) {
       return Expectation.tooLong();
     }

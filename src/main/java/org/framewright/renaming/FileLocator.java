@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,11 +17,11 @@ final class FileLocator {
   private final Disk disk;
   private final Journal journal;
   private final Recognition recognition;
-  private final Map<Path, Set<String>> listings = new HashMap<>();
+  private final Map<Path, ListedNames> listings = new HashMap<>();
   private final Position[] positions;
   private final List<StuckFile> troubles = new ArrayList<>();
 
-  /** The file of the batch that has a name; by the exact path. */
+  /** The file of the batch that has a name; by the path as the volume spells it. */
   private final Map<String, Integer> located = new HashMap<>();
 
   private FileLocator(Disk disk, Journal journal, Recognition recognition) {
@@ -39,11 +38,7 @@ final class FileLocator {
   static FileLocator find(Disk disk, Journal journal, Recognition recognition) throws IOException {
     var found = new FileLocator(disk, journal, recognition);
     for (var folder : journal.folders()) {
-      var names = new HashSet<String>();
-      for (var name : disk.names(folder)) {
-        names.add(PathBytes.exact(name));
-      }
-      found.listings.put(folder, names);
+      found.listings.put(folder, ListedNames.of(disk, folder));
     }
     found.locate();
     return found;
@@ -68,7 +63,7 @@ final class FileLocator {
   }
 
   /** What stands in the way of taking every file back to its old name. */
-  List<StuckFile> obstaclesBack() {
+  List<StuckFile> obstaclesBack() throws IOException {
     var obstacles = new ArrayList<StuckFile>();
     for (int i = 0; i < positions.length; i++) {
       var op = journal.ops().get(i);
@@ -83,7 +78,7 @@ final class FileLocator {
   }
 
   /** What stands in the way of carrying every file on to its new name. */
-  List<StuckFile> obstaclesForward() {
+  List<StuckFile> obstaclesForward() throws IOException {
     var obstacles = new ArrayList<StuckFile>();
     for (int i = 0; i < positions.length; i++) {
       var op = journal.ops().get(i);
@@ -98,11 +93,11 @@ final class FileLocator {
   }
 
   /** The name must be free, or held by a conflicted file of the batch that leaves it first. */
-  private void needFree(Path name, Position leaving, List<StuckFile> obstacles) {
+  private void needFree(Path name, Position leaving, List<StuckFile> obstacles) throws IOException {
     if (!listed(name)) {
       return;
     }
-    var holder = located.get(PathBytes.exact(name));
+    var holder = located.get(spelled(name));
     boolean leaves =
         holder != null
             && leaving != null
@@ -159,7 +154,7 @@ final class FileLocator {
    * files are on one side of it; and if nothing shows which side, files of equal hashes may be
    * exchanged, others not.
    */
-  private void decide(int index, Set<Position> sides) {
+  private void decide(int index, Set<Position> sides) throws IOException {
     var op = journal.ops().get(index);
     boolean isNew = sides.contains(Position.TARGET);
     if (recognition.mayDiffer(op) && isNew == sides.contains(Position.SOURCE)) {
@@ -175,10 +170,10 @@ final class FileLocator {
     found(index, isNew ? Position.TARGET : Position.SOURCE);
   }
 
-  private void found(int index, Position position) {
+  private void found(int index, Position position) throws IOException {
     positions[index] = position;
     var path = journal.path(journal.ops().get(index), position);
-    if (located.putIfAbsent(PathBytes.exact(path), index) != null) {
+    if (located.putIfAbsent(spelled(path), index) != null) {
       troubles.add(
           new StuckFile(
               relative(path),
@@ -221,18 +216,26 @@ final class FileLocator {
     return true;
   }
 
-  private boolean listed(Path path) {
-    return listings.get(path.getParent()).contains(PathBytes.exact(path.getFileName()));
+  private boolean listed(Path path) throws IOException {
+    return listings.get(path.getParent()).spelling(path.getFileName()).isPresent();
   }
 
   private void unlist(Path path) {
-    listings.get(path.getParent()).remove(PathBytes.exact(path.getFileName()));
+    listings.get(path.getParent()).remove(path.getFileName());
   }
 
-  private StuckFile missing(Op op) {
+  /** The path with its last name as the volume spells it; the same for one file only. */
+  private String spelled(Path path) throws IOException {
+    var name = path.getFileName();
+    return PathBytes.exact(path.getParent())
+        + "/"
+        + listings.get(path.getParent()).spelling(name).orElse(PathBytes.exact(name));
+  }
+
+  private StuckFile missing(Op op) throws IOException {
     for (var position : Position.values()) {
       var path = op.conflicted() || position != Position.TEMP ? journal.path(op, position) : null;
-      if (path != null && listed(path) && !located.containsKey(PathBytes.exact(path))) {
+      if (path != null && listed(path) && !located.containsKey(spelled(path))) {
         return new StuckFile(
             relative(path),
             relative(path) + " is not the file that the batch renamed, or was changed since",

@@ -7,13 +7,34 @@ import org.framewright.base.Problem;
 final class MoveFailure extends RenamingFailure {
   private static final long serialVersionUID = 1L;
 
+  private final boolean mayPass;
+
   MoveFailure(Path from, String why, String remedy) {
+    this(from, why, remedy, false);
+  }
+
+  private MoveFailure(Path from, String why, String remedy, boolean mayPass) {
     super(new Problem(why, String.valueOf(from.getFileName()), remedy));
+    this.mayPass = mayPass;
+  }
+
+  /** Whether it may pass by itself in a moment: another program is at the file. */
+  boolean mayPass() {
+    return mayPass;
   }
 
   static MoveFailure denied(Path file) {
     return new MoveFailure(
         file, "no permission to rename it", "Ask for the right to change its folder.");
+  }
+
+  /** The same where a program that reads the file for a moment is answered with the same number. */
+  static MoveFailure deniedForNow(Path file) {
+    return new MoveFailure(
+        file,
+        "no permission to rename it",
+        "Ask for the right to change its folder; or close the program that has the file open.",
+        true);
   }
 
   static MoveFailure failing(Path file) {
@@ -59,7 +80,7 @@ final class MoveFailure extends RenamingFailure {
   }
 
   static MoveFailure heldOpen(Path file) {
-    return new MoveFailure(file, "another program holds it open", "Close that program.");
+    return new MoveFailure(file, "another program holds it open", "Close that program.", true);
   }
 
   static MoveFailure unknown(Path file, int error) {

@@ -19,21 +19,26 @@ final class NativeMover implements Mover {
   private final NativeRename system;
   private final MethodHandle rename;
   private final VarHandle errorNumber;
-  private final Optional<LinuxFolders.Calls> inFolders;
+  private final Optional<OpenFolders.Calls> inFolders;
   private final MemorySegment error;
   private final NativeText from;
   private final NativeText to;
 
-  private NativeMover(NativeRename system, MethodHandle rename) {
+  /**
+   * A mover by the call of a system.
+   *
+   * @param captured where the call leaves its error number, by {@link NativeRename#errorName}
+   */
+  NativeMover(
+      NativeRename system,
+      MethodHandle rename,
+      MemoryLayout captured,
+      Optional<OpenFolders.Calls> inFolders) {
     this.system = system;
     this.rename = rename;
-    var captured = Linker.Option.captureStateLayout();
     this.errorNumber =
         captured.varHandle(MemoryLayout.PathElement.groupElement(system.errorName()));
-    this.inFolders =
-        system instanceof LinuxRename
-            ? Optional.of(LinuxFolders.Calls.beside(rename))
-            : Optional.empty();
+    this.inFolders = inFolders;
     var arena = Arena.ofAuto();
     this.error = arena.allocate(captured);
     this.from = new NativeText(arena);
@@ -62,7 +67,9 @@ final class NativeMover implements Mover {
                         .downcallHandle(
                             address,
                             system.descriptor(),
-                            Linker.Option.captureCallState(system.errorName()))));
+                            Linker.Option.captureCallState(system.errorName())),
+                    Linker.Option.captureStateLayout(),
+                    OpenFolders.Calls.of(system)));
   }
 
   @Override
@@ -84,7 +91,7 @@ final class NativeMover implements Mover {
   @Override
   public Optional<HeldFolders> hold(Path root, List<Path> folders) throws MoveFailure {
     return inFolders.isPresent()
-        ? Optional.of(LinuxFolders.open(inFolders.get(), root, folders))
+        ? Optional.of(OpenFolders.open(inFolders.get(), root, folders))
         : Optional.empty();
   }
 

@@ -6,21 +6,19 @@ import java.lang.foreign.MemorySegment;
 import java.lang.foreign.SymbolLookup;
 import java.lang.invoke.MethodHandle;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.OperatingSystem;
 
 /** The call of one system that renames and never replaces, and what its error numbers mean. */
 sealed interface NativeRename permits LinuxRename, MacRename, WindowsRename {
   /** That of this system; empty if it is none of these. */
   static Optional<NativeRename> ofThisSystem() {
-    var name = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
-    if (name.startsWith("linux")) {
-      return Optional.of(new LinuxRename());
-    }
-    if (name.startsWith("mac")) {
-      return Optional.of(new MacRename());
-    }
-    return name.startsWith("windows") ? Optional.of(new WindowsRename()) : Optional.empty();
+    return switch (OperatingSystem.current()) {
+      case LINUX -> Optional.of(new LinuxRename());
+      case MACOS -> Optional.of(new MacRename());
+      case WINDOWS -> Optional.of(new WindowsRename());
+      case OTHER -> Optional.empty();
+    };
   }
 
   /** The name of the call. */
@@ -51,4 +49,7 @@ sealed interface NativeRename permits LinuxRename, MacRename, WindowsRename {
    * @throws MoveFailure if it is a failure of the system
    */
   MoveResult result(Path file, int error) throws MoveFailure;
+
+  /** What an error number that is no {@link MoveResult} means. */
+  MoveFailure failure(Path file, int error);
 }

@@ -6,7 +6,6 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -16,24 +15,18 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import org.framewright.base.LockFile;
+import org.framewright.base.OperatingSystem;
+import org.framewright.base.OwnFolder;
+import org.framewright.base.Patience;
 import org.framewright.base.Sha256;
 
 /** A disk of this computer. */
 final class NioDisk implements Disk {
   private static final int EDGE_BYTES = 64 * 1024;
-  private static final boolean WINDOWS =
-      System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
-
-  /**
-   * The locks that this process holds. POSIX drops a lock when its process closes any other handle
-   * of the file, so a lock held here must not be tried again.
-   */
-  private static final Set<Path> HELD = ConcurrentHashMap.newKeySet();
+  private static final boolean WINDOWS = OperatingSystem.current() == OperatingSystem.WINDOWS;
 
   private final Traits traits;
   private final List<Mover> movers;
@@ -49,8 +42,12 @@ final class NioDisk implements Disk {
   }
 
   NioDisk(Traits traits, List<Mover> movers) {
+    this(traits, movers, new Patience());
+  }
+
+  NioDisk(Traits traits, List<Mover> movers, Patience patience) {
     this.traits = traits;
-    this.movers = movers;
+    this.movers = movers.stream().<Mover>map(mover -> new PatientMover(mover, patience)).toList();
   }
 
   @Override
@@ -172,7 +169,8 @@ final class NioDisk implements Disk {
   @Override
   public void sync(Path folder) throws IOException {
     if (WINDOWS) {
-      return; // A folder cannot be opened there; NTFS logs renames in their order.
+      WindowsFolders.find().ifPresent(calls -> calls.flush(folder));
+      return;
     }
     try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
       channel.force(true);
@@ -201,6 +199,7 @@ final class NioDisk implements Disk {
   public void makeFolder(Path folder) throws IOException {
     try {
       Files.createDirectory(folder);
+      OwnFolder.hide(folder);
       sync(folder.getParent());
     } catch (FileAlreadyExistsException e) {
       if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
@@ -259,40 +258,6 @@ final class NioDisk implements Disk {
 
   @Override
   public Optional<Closeable> lock(Path file) throws IOException {
-    var name = file.toAbsolutePath().normalize();
-    if (!HELD.add(name)) {
-      return Optional.empty();
-    }
-    FileChannel channel = null;
-    try {
-      // To open a pipe would wait for whoever reads from it.
-      if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)
-          && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-        throw new FileSystemException(file.toString(), null, "not a regular file");
-      }
-      channel =
-          FileChannel.open(
-              file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS);
-      if (channel.tryLock() != null) {
-        var held = channel;
-        return Optional.of(
-            () -> {
-              held.close();
-              HELD.remove(name);
-            });
-      }
-    } catch (IOException e) {
-      close(channel, name);
-      throw e;
-    }
-    close(channel, name);
-    return Optional.empty();
-  }
-
-  private static void close(FileChannel channel, Path name) throws IOException {
-    HELD.remove(name);
-    if (channel != null) {
-      channel.close();
-    }
+    return LockFile.hold(file).map(held -> held);
   }
 }

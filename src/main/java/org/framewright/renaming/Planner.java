@@ -141,7 +141,7 @@ final class Planner {
     if (draft.in.problem() != null) {
       return draft.in.problem();
     }
-    draft.listed = draft.in.names().exactly(name(draft.from));
+    draft.listed = listed(draft.in, name(draft.from));
     if (draft.listed == Listing.NONE) {
       return noSuchFile(draft);
     }
@@ -168,11 +168,37 @@ final class Planner {
     if (TempNames.isAny(name)) {
       return new Problem(name + " is a name that renames in progress use", "Choose another name.");
     }
-    if (PathBytes.same(draft.from, draft.to)) {
+    if (PathBytes.same(draft.from, draft.to) || isOneName(draft)) {
       draft.status = Status.UNCHANGED;
       return null;
     }
     return demand.problem(index, file, draft.seen);
+  }
+
+  /**
+   * Where a name stands in a folder, also where the volume lists it with its accents written in the
+   * other way and finds it all the same, see {@link ListedNames}.
+   */
+  private int listed(Folder folder, Path name) throws IOException {
+    int exactly = folder.names().exactly(name);
+    if (exactly != Listing.NONE) {
+      return exactly;
+    }
+    int alike = folder.names().alike(name);
+    while (alike != Listing.NONE
+        && !ListedNames.differInAccentsOnly(name, folder.names().name(alike))) {
+      alike = folder.names().alikeAfter(alike);
+    }
+    return alike != Listing.NONE && disk.look(folder.path().resolve(name)).kind() == Look.Kind.NONE
+        ? Listing.NONE
+        : alike;
+  }
+
+  /** Whether both names differ in accents only and this volume takes them for one. */
+  private boolean isOneName(Draft draft) throws IOException {
+    return draft.in == draft.into
+        && ListedNames.differInAccentsOnly(name(draft.from), name(draft.to))
+        && listed(draft.in, name(draft.to)) == draft.listed;
   }
 
   private Problem noSuchFile(Draft draft) {

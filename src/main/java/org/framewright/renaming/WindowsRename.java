@@ -44,6 +44,11 @@ record WindowsRename() implements NativeRename {
 
   @Override
   public MemorySegment written(Path path, NativeText text) {
+    return wide(path, text);
+  }
+
+  /** A path in UTF-16, closed by a zero. */
+  static MemorySegment wide(Path path, NativeText text) {
     var wide = extended(path.toAbsolutePath().toString());
     var room = text.room(2L * wide.length() + 2);
     for (int i = 0; i < wide.length(); i++) {
@@ -67,17 +72,24 @@ record WindowsRename() implements NativeRename {
       case 80, 183 -> MoveResult.TAKEN; // ERROR_FILE_EXISTS, ERROR_ALREADY_EXISTS
       case 2, 3 -> MoveResult.GONE; // ERROR_FILE_NOT_FOUND, ERROR_PATH_NOT_FOUND
       case 1, 50 -> MoveResult.UNSUPPORTED; // ERROR_INVALID_FUNCTION, ERROR_NOT_SUPPORTED
-      case 5 -> throw MoveFailure.denied(file);
-      case 17 -> throw MoveFailure.otherVolume(file);
-      case 19 -> throw MoveFailure.readOnly(file);
-      case 32, 33 -> throw MoveFailure.heldOpen(file);
-      case 39, 112 -> throw MoveFailure.full(file);
+      default -> throw failure(file, error);
+    };
+  }
+
+  @Override
+  public MoveFailure failure(Path file, int error) {
+    return switch (error) {
+      case 5 -> MoveFailure.deniedForNow(file); // ERROR_ACCESS_DENIED
+      case 17 -> MoveFailure.otherVolume(file);
+      case 19 -> MoveFailure.readOnly(file);
+      case 32, 33 -> MoveFailure.heldOpen(file);
+      case 39, 112 -> MoveFailure.full(file);
       // ERROR_NOT_READY, ERROR_CRC, ERROR_SECTOR_NOT_FOUND, ERROR_GEN_FAILURE, ERROR_IO_DEVICE
-      case 21, 23, 27, 31, 1117 -> throw MoveFailure.failing(file);
-      case 123 -> throw MoveFailure.badName(file); // ERROR_INVALID_NAME
-      case 206 -> throw MoveFailure.tooLong(file); // ERROR_FILENAME_EXCED_RANGE
-      case 53, 59, 64, 67 -> throw MoveFailure.shareGone(file); // ERROR_BAD_NETPATH to _NET_NAME
-      default -> throw MoveFailure.unknown(file, error);
+      case 21, 23, 27, 31, 1117 -> MoveFailure.failing(file);
+      case 123 -> MoveFailure.badName(file); // ERROR_INVALID_NAME
+      case 206 -> MoveFailure.tooLong(file); // ERROR_FILENAME_EXCED_RANGE
+      case 53, 59, 64, 67 -> MoveFailure.shareGone(file); // ERROR_BAD_NETPATH to _NET_NAME
+      default -> MoveFailure.unknown(file, error);
     };
   }
 }

@@ -63,7 +63,7 @@
  * <p>That one rename is done or not done after a power cut (FAT and exFAT do not promise it), that
  * a flush is honest, and that no other program puts another folder in the place of one of the batch
  * in the instant between the check and the first rename. On Linux the folders are held open from
- * then on, and no link is followed when they are opened ({@code LinuxFolders}); elsewhere they are
+ * then on, and no link is followed when they are opened ({@code OpenFolders}); elsewhere they are
  * found by path for each rename, so no other program must replace one until the last. By {@link
  * org.framewright.renaming.Guarantee#LINKED} and {@link
  * org.framewright.renaming.Guarantee#RESERVED}, also that no other program writes to the same names

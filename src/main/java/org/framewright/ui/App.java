@@ -24,7 +24,8 @@ public final class App extends Application {
             Background.threads(),
             Platform::runLater,
             new PlatformChoosers(stage),
-            FileManager.here());
+            FileManager.here(),
+            AwakeDisplay.here());
     composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()

@@ -94,7 +94,7 @@ final class ClientWindow {
             command("later", Keys.plain(KeyCode.LEFT), model.looked()::later),
             command(
                 "fullScreen",
-                Keys.plain(KeyCode.F11),
+                Keys.fullScreen().getFirst(),
                 () -> stage.setFullScreen(!stage.isFullScreen())),
             command("close", Keys.shift(KeyCode.C), stage::close)));
     commands.listenTo(scene, dialogs.open()::get);

@@ -48,6 +48,7 @@ final class Composition implements Desk, AutoCloseable {
   private final Background background;
   private final FileChoosers files;
   private final FileManager fileManager;
+  private final AwakeDisplay display;
   private final Texts texts;
   private final Troubles troubles;
   private final Preferences preferences;
@@ -74,13 +75,15 @@ final class Composition implements Desk, AutoCloseable {
       Background background,
       Executor ui,
       FileChoosers files,
-      FileManager fileManager) {
+      FileManager fileManager,
+      AwakeDisplay display) {
     this.stage = stage;
     this.places = places;
     this.clock = clock;
     this.background = background;
     this.files = files;
     this.fileManager = fileManager;
+    this.display = display;
     this.preferences =
         Preferences.read(
             places.preferences(),
@@ -132,6 +135,7 @@ final class Composition implements Desk, AutoCloseable {
           quit();
         });
     jobs.onceLaidOut(shell::showWork);
+    jobs.isOpen().addListener((_, _, open) -> background.work().execute(() -> display.keep(open)));
     stage.show();
   }
 
@@ -164,8 +168,7 @@ final class Composition implements Desk, AutoCloseable {
 
   private List<Command> appCommands() {
     return List.of(
-        Command.of(
-            "app.keys", texts.get("command.app.keys"), Keys.plain(KeyCode.F1), this::keySheet),
+        Command.of("app.keys", texts.get("command.app.keys"), Keys.help(), this::keySheet),
         Command.of(
             "app.find",
             texts.get("command.app.find"),
@@ -193,7 +196,7 @@ final class Composition implements Desk, AutoCloseable {
         Command.of(
             "app.fullScreen",
             texts.get("command.app.fullScreen"),
-            Keys.plain(KeyCode.F11),
+            Keys.fullScreen(),
             () -> stage.setFullScreen(!stage.isFullScreen())),
         new Command(
             "app.notices",
@@ -461,6 +464,7 @@ final class Composition implements Desk, AutoCloseable {
   @Override
   public void close() {
     jobs.end();
+    display.close();
     background.close();
   }
 }

@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
+import org.framewright.base.OperatingSystem;
 
 /**
  * Shows a file or folder in the system's own file manager. No shell takes part: a program is
@@ -25,19 +25,6 @@ import java.util.concurrent.TimeUnit;
  * </ul>
  */
 final class FileManager {
-  /** Of whose ways there are. */
-  enum Family {
-    LINUX,
-    MACOS,
-    WINDOWS;
-
-    /** By the system's name as Java says it; Linux and its like where it is none of the others. */
-    static Family of(String name) {
-      var lower = name.toLowerCase(Locale.ROOT);
-      return lower.startsWith("windows") ? WINDOWS : lower.startsWith("mac") ? MACOS : LINUX;
-    }
-  }
-
   /** Starts a program. */
   @FunctionalInterface
   interface Starter {
@@ -68,17 +55,17 @@ final class FileManager {
 
   private static final int PATIENCE_SECONDS = 8;
 
-  private final Family family;
+  private final OperatingSystem system;
   private final Starter starter;
 
-  FileManager(Family family, Starter starter) {
-    this.family = family;
+  FileManager(OperatingSystem system, Starter starter) {
+    this.system = system;
     this.starter = starter;
   }
 
   /** That of this computer. */
   static FileManager here() {
-    return new FileManager(Family.of(System.getProperty("os.name", "")), FileManager::start);
+    return new FileManager(OperatingSystem.current(), FileManager::start);
   }
 
   /** Shows a file or a folder; takes a while, so not on the interface thread. */
@@ -105,7 +92,7 @@ final class FileManager {
     try {
       var ended = starter.start(command);
       // Explorer ends with 1 whatever came of it.
-      return family == Family.WINDOWS || ended.isEmpty() || ended.getAsInt() == 0;
+      return system == OperatingSystem.WINDOWS || ended.isEmpty() || ended.getAsInt() == 0;
     } catch (IOException e) {
       return false;
     }
@@ -113,8 +100,8 @@ final class FileManager {
 
   /** What is tried, one after the other until one works. */
   List<List<String>> commands(Path path) {
-    return switch (family) {
-      case LINUX ->
+    return switch (system) {
+      case LINUX, OTHER ->
           List.of(
               List.of(
                   "dbus-send",

@@ -1,9 +1,9 @@
 package org.framewright.ui;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.application.Application;
+import org.framewright.base.OperatingSystem;
 
 /** Starts the app. */
 public final class Launch {
@@ -20,8 +20,7 @@ public final class Launch {
 
   /** Whether this computer has a display to open a window on, as far as its environment says. */
   public static boolean hasDisplay() {
-    var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
-    return !system.startsWith("linux")
+    return OperatingSystem.current() != OperatingSystem.LINUX
         || !System.getenv().getOrDefault("DISPLAY", "").isEmpty()
         || !System.getenv().getOrDefault("WAYLAND_DISPLAY", "").isEmpty();
   }

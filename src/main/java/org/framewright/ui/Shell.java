@@ -21,6 +21,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -44,10 +45,6 @@ import org.framewright.ui.task.Tasks;
  * of a job go with the job.
  */
 final class Shell {
-  /** Page keys, in the order of the pages; F1 is the key sheet. */
-  private static final List<KeyCode> PAGE_KEYS =
-      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7);
-
   private final Texts texts;
   private final Commands commands;
   private final Tasks tasks;
@@ -211,7 +208,7 @@ final class Shell {
     var ofTheApp = new ArrayList<Command>();
     var worded = worded();
     for (var i = 0; i < worded.size(); i++) {
-      var turn = turnTo(worded.get(i), PAGE_KEYS.get(i));
+      var turn = turnTo(worded.get(i), Keys.page(i));
       turns.add(turn);
       // With a job open, its pages are what one turns to all day.
       if (jobPages.isEmpty() || jobPages.contains(worded.get(i))) {
@@ -248,13 +245,13 @@ final class Shell {
     return atHand.stream().filter(screen -> screen.within().isEmpty()).toList();
   }
 
-  private Command turnTo(Screen screen, KeyCode key) {
+  private Command turnTo(Screen screen, List<KeyCodeCombination> keys) {
     var id = screen.id();
     var own = "shell.turnTo." + id;
     return Command.of(
         "page." + id,
         texts.has(own) ? texts.get(own) : texts.get("shell.turnTo", screen.title()),
-        Keys.plain(key),
+        keys,
         () -> show(id));
   }
 
@@ -288,7 +285,7 @@ final class Shell {
                 texts.get(
                     "shell.wayTo",
                     screen.title(),
-                    PAGE_KEYS.get(worded().indexOf(screen)).getName()))
+                    Keys.text(Keys.page(worded().indexOf(screen)).getFirst(), texts)))
         .orElse("");
   }
 

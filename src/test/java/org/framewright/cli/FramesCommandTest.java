@@ -122,7 +122,9 @@ class FramesCommandTest {
     var second = Files.createDirectories(job.framesFolder().resolve("B"));
     other.take(Exposure.of(now, "002", "D")).writeTo(second);
     assertThat(run("frames", job.folder().toString(), "--move", "IMG_9998", "002")).isEqualTo(2);
-    assertThat(ran.err()).contains("there are 2 frames").contains("B/IMG_9998");
+    assertThat(ran.err())
+        .contains("there are 2 frames")
+        .contains(Path.of("B", "IMG_9998").toString());
     assertThat(run("frames", job.folder().toString(), "--move", "B/IMG_9998", "001")).isZero();
   }
 

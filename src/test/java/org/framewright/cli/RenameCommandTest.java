@@ -111,7 +111,7 @@ class RenameCommandTest {
       for (var journal : journals) {
         var lines = Files.readAllLines(journal);
         assertThat(lines.removeLast()).contains("\"end\":\"done\"");
-        Files.write(journal, lines);
+        Files.writeString(journal, String.join("\n", lines) + "\n");
       }
     }
   }

@@ -49,6 +49,7 @@ final class Changes {
   private final List<Witness> witnesses = new ArrayList<>();
   private final Set<RecordingChannel> open = Collections.newSetFromMap(new IdentityHashMap<>());
   private Fault fault = Fault.never();
+  private boolean locks = true;
   private int index;
   private int killAt = NEVER;
   private boolean killWithin;
@@ -56,6 +57,17 @@ final class Changes {
 
   synchronized List<DiskOp> ops() {
     return List.copyOf(ops);
+  }
+
+  synchronized void withoutLocks() {
+    locks = false;
+  }
+
+  /** As a share of Windows answers a Mac, see err_advlock in xnu, bsd/vfs/vfs_support.c. */
+  synchronized void requireLocks() throws IOException {
+    if (!locks) {
+      throw new IOException("Operation not supported");
+    }
   }
 
   synchronized void clear() {

@@ -34,6 +34,11 @@ public final class Recording {
     return system.wrapped(folder);
   }
 
+  /** Answers each question for a lock as a volume that has none. */
+  public void withoutLocks() {
+    changes.withoutLocks();
+  }
+
   /** The path of the default file system behind a path of this one. */
   public Path real(Path wrapped) {
     return system.real(wrapped);

@@ -183,12 +183,14 @@ final class RecordingChannel extends FileChannel {
 
   @Override
   public FileLock lock(long position, long size, boolean shared) throws IOException {
+    changes.requireLocks();
     // Waits outside the changes: another thread's must go on meanwhile.
     return held(real.lock(position, size, shared));
   }
 
   @Override
   public FileLock tryLock(long position, long size, boolean shared) throws IOException {
+    changes.requireLocks();
     var lock = real.tryLock(position, size, shared);
     return lock == null ? null : held(lock);
   }

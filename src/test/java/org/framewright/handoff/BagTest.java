@@ -143,6 +143,8 @@ class BagTest {
   private static boolean onPath(String tool) {
     return Pattern.compile(File.pathSeparator)
         .splitAsStream(System.getenv().getOrDefault("PATH", ""))
+        // Windows may have entries in quotation marks.
+        .map(place -> place.replace("\"", ""))
         .anyMatch(place -> Files.isExecutable(Path.of(place, tool)));
   }
 }

@@ -29,9 +29,12 @@ class PowerCutLaws {
   private static final List<String> NAMES =
       List.of("a", "b", "c", "A", "é", "e\u0301", "straße", "STRASSE", "d", "e", "sub/a", "sub/x");
 
-  private static final Path ROOT = Path.of("/model");
+  private static final Path ROOT = Path.of("/model").toAbsolutePath();
 
   private final List<Map<Path, String>> whole = new ArrayList<>();
+
+  /** Paths of Windows fold case and the model does not: there these laws say nothing. */
+  private static final boolean FOLDED = Path.of("A").equals(Path.of("a"));
 
   /** One try: files, requests, a disk and when its power fails. */
   private record Case(ModelDisk disk, List<RenameRequest> requests) {
@@ -70,6 +73,9 @@ class PowerCutLaws {
       @ForAll @IntRange(min = 0, max = 30) int secondCut,
       @ForAll long seed)
       throws IOException {
+    if (FOLDED) {
+      return;
+    }
     int firstCut = steps(Case.of(targets, folds, numbers, grouped, seed), undo, seed);
     var given = Case.of(targets, folds, numbers, grouped, seed);
     var disk = given.disk();
@@ -117,6 +123,9 @@ class PowerCutLaws {
       @ForAll boolean withTimes,
       @ForAll long seed)
       throws IOException {
+    if (FOLDED) {
+      return;
+    }
     int cutAt = steps(Case.of(targets, folds, numbers, false, seed), undo, seed);
     var given = Case.of(targets, folds, numbers, false, seed);
     var old = given.disk().files();
@@ -150,6 +159,9 @@ class PowerCutLaws {
       @ForAll boolean grouped,
       @ForAll long seed)
       throws IOException {
+    if (FOLDED) {
+      return;
+    }
     var given = Case.of(targets, folds, true, grouped, seed);
     var old = given.disk().files();
     var plan = given.renamer().plan(given.requests());

@@ -1,7 +1,9 @@
 package org.framewright.renaming;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -108,10 +110,10 @@ class RenamerTest {
     assertBlocked("a", "linked/x", "is a link");
     assertBlocked("a", "../x", "leads out");
     assertBlocked("../x", "b", "leads out");
-    assertBlocked("a", "/tmp/x", "outside");
+    assertBlocked("a", root.resolveSibling("x").toString(), "outside");
     assertBlocked("a", ".framewright/x", "own files");
     assertBlocked("a", ".FrameWright/x", "own files");
-    assertBlocked("a", "x".repeat(256), "256 bytes");
+    assertBlocked("a", "x".repeat(256), "256 ");
     assertBlocked("a", "fw-0001-00000000-1.tmp", "in progress");
     assertBlocked("", "x", "no path of a file");
     assertBlocked("a", "", "no path of a file");
@@ -131,6 +133,7 @@ class RenamerTest {
   void blocksAFileThatWouldGetTwoNamesAndTwoNamesOfOneFile() throws IOException {
     make("a", "b");
     Files.createLink(root.resolve("b2"), root.resolve("b"));
+    assumeTrue(File.separatorChar == '/', "the runtime of Windows does not number files");
     var plan = renamer.plan(requests("a", "x", "a", "y", "b", "b3", "b2", "b4"));
     assertThat(plan.blocked()).isEqualTo(4);
     assertThat(plan.renames().get(0).why()).contains("two names");
@@ -382,7 +385,7 @@ class RenamerTest {
       for (var file : all.filter(path -> Files.isRegularFile(path)).toList()) {
         var path = root.relativize(file);
         if (!path.startsWith(".framewright")) {
-          files.put(path.toString(), Files.readString(file));
+          files.put(path.toString().replace(File.separatorChar, '/'), Files.readString(file));
         }
       }
     }

@@ -58,7 +58,7 @@ class AppPagesTest {
   void whatIsTypedOnTheConventionPageIsWhatIsSaved() throws Exception {
     turnTo(KeyCode.F6, "#verdict");
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
-    app.press(KeyCode.CONTROL, KeyCode.END);
+    app.press(OpenApp.TO_THE_END);
     app.type("oops");
     app.await(() -> app.reads("#verdict").contains("cannot be used yet"));
     app.press(KeyCode.ALT, KeyCode.S);
@@ -72,7 +72,7 @@ class AppPagesTest {
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     app.type("# mine");
     app.press(KeyCode.F2);
-    app.press(KeyCode.CONTROL, KeyCode.Q);
+    app.press(OpenApp.SHORTCUT, KeyCode.Q);
     app.awaitReading(".dialog-title", "The convention is not saved");
     app.press(KeyCode.ESCAPE);
     app.await(() -> app.holdsTheKeys("#convention-text"));
@@ -85,9 +85,9 @@ class AppPagesTest {
     turnTo(KeyCode.F5, "#field-day");
     app.await(() -> app.exists("#field-day"));
     app.pressUntil(() -> app.holdsTheKeys("#field-day"), KeyCode.TAB);
-    app.press(KeyCode.CONTROL, KeyCode.L);
+    app.press(OpenApp.SHORTCUT, KeyCode.L);
     app.awaitReading("#convention", "Fashion over several days");
-    app.press(KeyCode.CONTROL, KeyCode.P);
+    app.press(OpenApp.SHORTCUT, KeyCode.P);
     app.await(() -> app.holdsTheKeys("#field-day") && app.exists("#field-client"));
     app.press(KeyCode.TAB);
     app.type("KVO");
@@ -95,7 +95,7 @@ class AppPagesTest {
     app.type("third");
     var name = LocalDate.now(clock) + "_KVO_third";
     app.awaitReading("#start", "Start " + name);
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading(".job-title", name);
     assertThat(Job.open(folder.resolve(name), clock).name()).isEqualTo(name);
   }

@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
-import org.framewright.ui.FileManager.Family;
+import org.framewright.base.OperatingSystem;
 import org.framewright.ui.FileManager.Outcome;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,7 +26,7 @@ class FileManagerTest {
     frame = Files.createFile(folder.resolve("IMG_0001.JPG"));
   }
 
-  private FileManager ending(Family family, OptionalInt... ends) {
+  private FileManager ending(OperatingSystem family, OptionalInt... ends) {
     return new FileManager(
         family,
         command -> {
@@ -35,7 +35,7 @@ class FileManagerTest {
         });
   }
 
-  private static FileManager of(Family family) {
+  private static FileManager of(OperatingSystem family) {
     return new FileManager(family, _ -> OptionalInt.of(0));
   }
 
@@ -46,7 +46,7 @@ class FileManagerTest {
   @Test
   @EnabledOnOs({OS.LINUX, OS.MAC})
   void onLinuxTheDesktopsFileManagerIsAskedByMessage() {
-    assertThat(of(Family.LINUX).commands(Path.of("/shoots/a job/IMG_0001.JPG")).getFirst())
+    assertThat(of(OperatingSystem.LINUX).commands(Path.of("/shoots/a job/IMG_0001.JPG")).getFirst())
         .containsExactly(
             "dbus-send",
             "--session",
@@ -64,7 +64,7 @@ class FileManagerTest {
   @EnabledOnOs({OS.LINUX, OS.MAC})
   void onLinuxOddNamesStayOneItem() {
     var odd = Path.of("/shoots/--job/-rf, $(x) 'a' \"b\"\n;قميص é.JPG");
-    assertThat(of(Family.LINUX).commands(odd).getFirst().get(7))
+    assertThat(of(OperatingSystem.LINUX).commands(odd).getFirst().get(7))
         .isEqualTo(
             "array:string:file:///shoots/--job/-rf%2C%20$(x)%20'a'%20%22b%22%0A;"
                 + "%D9%82%D9%85%D9%8A%D8%B5%20%C3%A9.JPG");
@@ -75,7 +75,8 @@ class FileManagerTest {
   @EnabledOnOs({OS.LINUX, OS.MAC})
   void onLinuxWithoutSuchAManagerTheFolderIsOpened() throws Exception {
     var shown =
-        ending(Family.LINUX, OptionalInt.of(1), OptionalInt.of(0)).show(frame.toAbsolutePath());
+        ending(OperatingSystem.LINUX, OptionalInt.of(1), OptionalInt.of(0))
+            .show(frame.toAbsolutePath());
     assertThat(shown).isEqualTo(new Outcome.Shown(frame));
     assertThat(started).hasSize(2);
     assertThat(started.getLast()).containsExactly("xdg-open", folder.toString());
@@ -84,7 +85,7 @@ class FileManagerTest {
   /** open(1): "-R Reveals the file(s) in the Finder instead of opening them." */
   @Test
   void onMacOsTheFileIsRevealed() {
-    assertThat(of(Family.MACOS).commands(frame))
+    assertThat(of(OperatingSystem.MACOS).commands(frame))
         .containsExactly(List.of("open", "-R", frame.toString()));
   }
 
@@ -96,16 +97,16 @@ class FileManagerTest {
   @Test
   void onWindowsTheFileIsChosenInItsFolder() throws Exception {
     var odd = folder.resolve("a, b = c.JPG");
-    assertThat(of(Family.WINDOWS).commands(odd))
+    assertThat(of(OperatingSystem.WINDOWS).commands(odd))
         .containsExactly(List.of("explorer.exe", "/select,", "\"" + odd + "\""));
-    assertThat(ending(Family.WINDOWS, OptionalInt.of(1)).show(frame))
+    assertThat(ending(OperatingSystem.WINDOWS, OptionalInt.of(1)).show(frame))
         .as("Explorer ends with 1 also where it works")
         .isEqualTo(new Outcome.Shown(frame));
   }
 
   @Test
   void aFileManagerThatGoesOnRunningHasShownIt() throws Exception {
-    assertThat(ending(Family.LINUX, OptionalInt.empty()).show(frame))
+    assertThat(ending(OperatingSystem.LINUX, OptionalInt.empty()).show(frame))
         .isEqualTo(new Outcome.Shown(frame));
     assertThat(started).hasSize(1);
   }
@@ -114,7 +115,7 @@ class FileManagerTest {
   void whereNoProgramIsThereItSaysSo() throws Exception {
     var bare =
         new FileManager(
-            Family.LINUX,
+            OperatingSystem.LINUX,
             command -> {
               throw new IOException("no " + command.getFirst());
             });
@@ -123,38 +124,30 @@ class FileManagerTest {
 
   @Test
   void ofAFileThatIsGoneItsFolderIsShown() throws Exception {
-    assertThat(ending(Family.MACOS, OptionalInt.of(0)).show(folder.resolve("IMG_0002.JPG")))
+    assertThat(
+            ending(OperatingSystem.MACOS, OptionalInt.of(0)).show(folder.resolve("IMG_0002.JPG")))
         .isEqualTo(new Outcome.Shown(folder));
     assertThat(started.getFirst().getLast()).isEqualTo(folder.toString());
     var away = folder.resolve("unplugged").resolve("IMG_0002.JPG");
-    assertThat(ending(Family.MACOS).show(away)).isEqualTo(new Outcome.Gone(away));
+    assertThat(ending(OperatingSystem.MACOS).show(away)).isEqualTo(new Outcome.Gone(away));
   }
 
   @Test
   @EnabledOnOs({OS.LINUX, OS.MAC})
   void aNameThatBeginsWithAHyphenIsNoOption() throws Exception {
     var odd = Path.of("-R"); // Nothing is there: the folder that the tests run in is shown.
-    for (var family : Family.values()) {
+    for (var family : OperatingSystem.values()) {
       new FileManager(
               family,
               command -> {
                 started.add(command);
-                return OptionalInt.of(family == Family.LINUX ? 1 : 0);
+                return OptionalInt.of(family == OperatingSystem.LINUX ? 1 : 0);
               })
           .show(odd);
     }
     assertThat(started)
-        .hasSize(4)
+        .hasSize(5)
         .allSatisfy(command -> assertThat(command.getLast()).doesNotStartWith("-"));
-  }
-
-  /** The names are those of Java's os.name, from memory. */
-  @Test
-  void aSystemIsKnownByItsName() {
-    assertThat(Family.of("Windows 11")).isEqualTo(Family.WINDOWS);
-    assertThat(Family.of("Mac OS X")).isEqualTo(Family.MACOS);
-    assertThat(Family.of("Linux")).isEqualTo(Family.LINUX);
-    assertThat(Family.of("FreeBSD")).isEqualTo(Family.LINUX);
   }
 
   @Test

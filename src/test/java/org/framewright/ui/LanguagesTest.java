@@ -63,7 +63,7 @@ class LanguagesTest {
       app.type("Ines Vander");
       app.press(KeyCode.ENTER);
       app.await(() -> app.reads("#status").endsWith("ist freigegeben von Ines Vander."));
-      app.press(KeyCode.CONTROL, KeyCode.Z);
+      app.press(OpenApp.SHORTCUT, KeyCode.Z);
       app.await(() -> app.reads("#status").startsWith("Zurückgenommen: "));
       app.press(KeyCode.F1);
       app.awaitReading(".dialog-title", "Was hier möglich ist, mit seiner Taste");
@@ -104,7 +104,7 @@ class LanguagesTest {
   @Test
   void theChosenLanguageIsSpokenFromTheNextStartOn() throws Exception {
     openIn(Locale.UK);
-    app.press(KeyCode.CONTROL, KeyCode.COMMA);
+    app.press(OpenApp.SHORTCUT, KeyCode.COMMA);
     app.await(() -> app.exists("#language"));
     onInterface(
         () -> {
@@ -119,7 +119,7 @@ class LanguagesTest {
     assertThat(app.readsAll(".settings-title")).contains("Appearance");
     app.close();
     app = OpenApp.again(folder.resolve("settings"), clock, new Answers(folder));
-    app.press(KeyCode.CONTROL, KeyCode.COMMA);
+    app.press(OpenApp.SHORTCUT, KeyCode.COMMA);
     app.await(() -> app.readsAll(".settings-title").contains("Apparence"));
   }
 
@@ -144,7 +144,7 @@ class LanguagesTest {
       settle();
       cut.addAll(cutWords());
     }
-    app.press(KeyCode.CONTROL, KeyCode.COMMA);
+    app.press(OpenApp.SHORTCUT, KeyCode.COMMA);
     settle();
     cut.addAll(cutWords());
     assertThat(cut).isEmpty();

@@ -88,7 +88,7 @@ class ListImportPageTest {
       assertThat(codes()).as("nothing is written yet").doesNotContain("101").contains("001");
       app.press(KeyCode.DOWN);
       app.press(KeyCode.SPACE);
-      app.press(KeyCode.CONTROL, KeyCode.ENTER);
+      app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
       app.await(() -> app.reads("#status").endsWith("of the new list taken in."));
       assertThat(codes()).containsExactly("101", "103");
       uncaught.assertNone();
@@ -157,7 +157,7 @@ class ListImportPageTest {
     app.await(() -> app.exists(".setup-row"));
     app.press(KeyCode.L);
     app.awaitReading("#take-list", "Take 6 setups");
-    app.press(KeyCode.CONTROL, KeyCode.O);
+    app.press(OpenApp.SHORTCUT, KeyCode.O);
     app.await(() -> app.reads("#list-verdict").startsWith("It cannot be taken as it is"));
     assertThat(app.readsAll(".way")).anyMatch(text -> text.contains("one setup for each"));
     app.press(KeyCode.ESCAPE);
@@ -193,7 +193,7 @@ class ListImportPageTest {
         assertThat(app.readsAll(".column-row .column-cell").size()).isGreaterThanOrEqualTo(5 * 5);
       }
       for (var i = 0; i < 3; i++) {
-        app.press(KeyCode.CONTROL, KeyCode.EQUALS);
+        app.press(OpenApp.SHORTCUT, KeyCode.EQUALS);
       }
       app.press(KeyCode.ALT, KeyCode.DIGIT2);
       app.press(KeyCode.PAGE_DOWN);

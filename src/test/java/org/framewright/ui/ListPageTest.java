@@ -278,10 +278,10 @@ class ListPageTest {
             opened
                 .reads("#status")
                 .matches("001 .* is shot\\. 002 .* is on set, front before the camera\\."));
-    press(KeyCode.CONTROL, KeyCode.Z);
+    press(OpenApp.SHORTCUT, KeyCode.Z);
     onSet("001");
     opened.await(() -> opened.reads("#status").startsWith("Undone: 001 "));
-    press(KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.Z);
+    press(OpenApp.SHORTCUT, KeyCode.SHIFT, KeyCode.Z);
     onSet("002");
     robot.clickOn("#offered");
     onSet("001");
@@ -306,12 +306,12 @@ class ListPageTest {
     assertThat(codes().subList(0, 3)).containsExactly("001", "041", "002");
     press(KeyCode.E);
     opened.await(() -> opened.reads(".dialog-title").equals("Edit 041"));
-    press(KeyCode.CONTROL, KeyCode.A);
+    press(OpenApp.SHORTCUT, KeyCode.A);
     types("Felt hat");
     opened.await(() -> opened.reads("#setup-outcome").startsWith("Its frames will be called"));
     press(KeyCode.ENTER);
     opened.awaitReading("#status", "041 Felt hat is changed.");
-    press(KeyCode.CONTROL, KeyCode.D);
+    press(OpenApp.SHORTCUT, KeyCode.D);
     opened.await(() -> opened.reads(".dialog-title").equals("Add a setup like 041"));
     opened.await(() -> opened.reads("#setup-outcome").startsWith("Its frames will be called"));
     press(KeyCode.ENTER);
@@ -337,7 +337,7 @@ class ListPageTest {
 
   @Test
   void anythingIsFoundByPartOfItAndGoneTo() throws Exception {
-    press(KeyCode.CONTROL, KeyCode.F);
+    press(OpenApp.SHORTCUT, KeyCode.F);
     opened.awaitReading(".dialog-title", "Find anything");
     types("017");
     opened.await(
@@ -346,7 +346,7 @@ class ListPageTest {
     opened.await(() -> !app.dialogs().open().get());
     press(KeyCode.ENTER);
     onSet("017");
-    press(KeyCode.CONTROL, KeyCode.F);
+    press(OpenApp.SHORTCUT, KeyCode.F);
     types("sunlight");
     opened.await(
         () -> opened.readsAll(".found-row .label").stream().anyMatch(t -> t.contains("sunlight")));

@@ -27,6 +27,7 @@ import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.Window;
+import org.framewright.base.OperatingSystem;
 import org.framewright.job.Job;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
@@ -37,6 +38,16 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** The real app, opened headless for a test; what a test does to it, it does by keys. */
 final class OpenApp {
+  /** The key of commands on this system. */
+  static final KeyCode SHORTCUT =
+      OperatingSystem.current() == OperatingSystem.MACOS ? KeyCode.COMMAND : KeyCode.CONTROL;
+
+  /** What leads to the end of a text on this system. */
+  static final KeyCode[] TO_THE_END =
+      OperatingSystem.current() == OperatingSystem.MACOS
+          ? new KeyCode[] {KeyCode.COMMAND, KeyCode.DOWN}
+          : new KeyCode[] {KeyCode.CONTROL, KeyCode.END};
+
   private static final int PATIENCE_SECONDS = 30;
   private static final int MANY = 60;
 
@@ -112,7 +123,8 @@ final class OpenApp {
         Platform::runLater,
         choosers,
         // What a test shows there must not come up on the screen of whoever runs it.
-        new FileManager(FileManager.Family.LINUX, _ -> OptionalInt.of(0)));
+        new FileManager(OperatingSystem.LINUX, _ -> OptionalInt.of(0)),
+        new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}));
   }
 
   Composition app() {

@@ -55,9 +55,9 @@ class PagesTest {
   void aConventionTakenFromAFileLeavesTheKeysInTheForm() throws Exception {
     app.await(() -> app.exists("#field-day"));
     app.pressUntil(() -> app.holdsTheKeys("#field-day"), KeyCode.TAB);
-    app.press(KeyCode.CONTROL, KeyCode.L);
+    app.press(OpenApp.SHORTCUT, KeyCode.L);
     app.awaitReading("#convention", "Fashion over several days");
-    app.press(KeyCode.CONTROL, KeyCode.P);
+    app.press(OpenApp.SHORTCUT, KeyCode.P);
     app.await(() -> app.holdsTheKeys("#field-day") && app.exists("#field-client"));
     app.press(KeyCode.TAB);
     app.type("KVO");
@@ -65,7 +65,7 @@ class PagesTest {
     app.type("look book");
     var name = LocalDate.now(clock) + "_KVO_look-book";
     app.awaitReading("#start", "Start " + name);
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading(".job-title", name);
     assertThat(Job.open(folder.resolve(name), clock).convention().title())
         .isEqualTo("Fashion over several days");
@@ -219,7 +219,7 @@ class PagesTest {
     app.openJob(job);
     app.press(KeyCode.F3);
     app.awaitReading(".grid-title", "3 frames, 0 selects");
-    app.press(KeyCode.CONTROL, KeyCode.A);
+    app.press(OpenApp.SHORTCUT, KeyCode.A);
     app.press(KeyCode.S);
     app.awaitReading("#hand-off", "Hand off 3 selects");
     app.press(KeyCode.H);
@@ -249,15 +249,15 @@ class PagesTest {
     app.press(KeyCode.F3);
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     assertThat(app.readsAll(".example-kind")).isNotEmpty();
-    app.press(KeyCode.CONTROL, KeyCode.END);
+    app.press(OpenApp.TO_THE_END);
     app.type("oops");
     app.await(() -> app.reads("#verdict").contains("cannot be used yet"));
     app.await(() -> !app.readsAll("#findings .message").isEmpty());
-    app.press(KeyCode.CONTROL, KeyCode.J);
+    app.press(OpenApp.SHORTCUT, KeyCode.J);
     assertThat(app.holdsTheKeys("#findings")).isTrue();
     app.press(KeyCode.ENTER);
     assertThat(app.holdsTheKeys("#convention-text")).as("the finding's place").isTrue();
-    app.press(KeyCode.CONTROL, KeyCode.END);
+    app.press(OpenApp.TO_THE_END);
     for (var i = 0; i < "oops".length(); i++) {
       app.press(KeyCode.BACK_SPACE);
     }

@@ -43,7 +43,7 @@ class ProposalPageTest {
   @Test
   void aJobIsStartedByKeysWithTheConventionOfItsStudio() throws Exception {
     open(new Answers(folder));
-    app.press(KeyCode.CONTROL, KeyCode.N);
+    app.press(OpenApp.SHORTCUT, KeyCode.N);
     app.await(() -> app.holdsTheKeys("#example-names"));
     app.type(NAMES);
     app.awaitReading("#proof", "3 of 3 names are read back as they are.");
@@ -51,14 +51,14 @@ class ProposalPageTest {
     app.pressUntil(() -> app.holdsTheKeys("#answer-client"), KeyCode.TAB);
     app.press(KeyCode.SPACE);
     app.await(() -> app.reads("#piece-question").isEmpty());
-    app.press(KeyCode.CONTROL, KeyCode.P);
+    app.press(OpenApp.SHORTCUT, KeyCode.P);
     app.await(() -> app.holdsTheKeys("#piece-1"));
-    app.press(KeyCode.CONTROL, KeyCode.S);
+    app.press(OpenApp.SHORTCUT, KeyCode.S);
     app.await(() -> app.reads("#proposal-said").contains("our-names.yaml is saved"));
     app.pressUntil(() -> app.holdsTheKeys("#use-proposal"), KeyCode.TAB);
     app.press(KeyCode.SPACE);
     app.awaitReading("#convention", "Our names");
-    app.press(KeyCode.CONTROL, KeyCode.P);
+    app.press(OpenApp.SHORTCUT, KeyCode.P);
     app.await(() -> app.exists("#field-client") && app.exists("#field-title"));
     app.pressUntil(() -> app.holdsTheKeys("#field-client"), KeyCode.TAB);
     app.type("KVO");
@@ -66,7 +66,7 @@ class ProposalPageTest {
     app.type("spring");
     var name = LocalDate.now(clock).toString().replace("-", "") + "_KVO_spring";
     app.awaitReading("#start", "Start " + name);
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading(".job-title", name);
     assertThat(Job.open(folder.resolve(name), clock).convention().title()).isEqualTo("Our names");
   }

@@ -62,7 +62,7 @@ class ScaleTest {
   }
 
   private void scale(KeyCode page, KeyCode key) throws Exception {
-    app.press(KeyCode.CONTROL, key);
+    app.press(OpenApp.SHORTCUT, key);
     if (page == KeyCode.F2) {
       assertThat(onInterface(() -> app.app().scene().getRoot().lookupAll(".on-set-band")))
           .as("what is on set")

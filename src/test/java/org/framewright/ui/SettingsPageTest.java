@@ -25,7 +25,7 @@ class SettingsPageTest {
     app =
         OpenApp.open(folder.resolve("settings"), Clock.system(ZoneOffset.UTC), new Answers(folder));
     app.await(() -> app.exists("#field-day"));
-    app.press(KeyCode.CONTROL, KeyCode.COMMA);
+    app.press(OpenApp.SHORTCUT, KeyCode.COMMA);
     app.await(() -> app.holdsTheKeys("#setting-studio-photographer"));
   }
 
@@ -40,7 +40,7 @@ class SettingsPageTest {
     app.press(KeyCode.TAB);
     app.awaitReading("#status", "Photographer is now Ines Vander.");
     app.await(() -> app.holdsTheKeys("#setting-studio-studio"));
-    app.press(KeyCode.CONTROL, KeyCode.Z);
+    app.press(OpenApp.SHORTCUT, KeyCode.Z);
     app.awaitReading("#setting-studio-photographer", "");
     app.robot().clickOn("#offered");
     app.awaitReading("#setting-studio-photographer", "Ines Vander");
@@ -55,7 +55,7 @@ class SettingsPageTest {
     app.await(() -> app.holdsTheKeys("#setting-computer-name"));
     app.robot().clickOn("#section-hours");
     app.await(() -> app.holdsTheKeys("#setting-from"));
-    app.press(KeyCode.CONTROL, KeyCode.A);
+    app.press(OpenApp.SHORTCUT, KeyCode.A);
     app.type("19:00");
     app.press(KeyCode.ENTER);
     app.awaitReading(".settings-sheet .message", "The day ends before it begins");
@@ -84,7 +84,7 @@ class SettingsPageTest {
   void aSettingIsFoundFromAnywhere() throws Exception {
     app.press(KeyCode.ESCAPE);
     app.await(() -> app.exists("#field-day"));
-    app.press(KeyCode.CONTROL, KeyCode.F);
+    app.press(OpenApp.SHORTCUT, KeyCode.F);
     app.type("credit");
     app.await(() -> !app.readsAll(".found-row .label").isEmpty());
     app.press(KeyCode.ENTER);

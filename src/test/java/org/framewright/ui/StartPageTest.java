@@ -61,7 +61,7 @@ class StartPageTest {
   void theKeysStayWithAFieldThatTheNextConventionHasToo() throws Exception {
     app.pressUntil(() -> app.holdsTheKeys("#field-client"), KeyCode.TAB);
     app.type("KV");
-    app.press(KeyCode.CONTROL, KeyCode.L);
+    app.press(OpenApp.SHORTCUT, KeyCode.L);
     app.awaitReading("#convention", "Portraits");
     app.await(() -> app.holdsTheKeys("#field-client"));
     app.type("O");

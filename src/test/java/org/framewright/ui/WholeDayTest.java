@@ -92,10 +92,10 @@ class WholeDayTest {
     app.type("KVÖ");
     app.press(KeyCode.TAB);
     app.type("look book");
-    app.press(KeyCode.CONTROL, KeyCode.P);
+    app.press(OpenApp.SHORTCUT, KeyCode.P);
     app.awaitReading("#place", folder.toString());
     app.awaitReading("#start", "Start " + jobFolder.getFileName());
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
 
     app.awaitReading(".dialog-title", "Before the first frame");
     assertThat(app.reads(".job-title")).isEqualTo(jobFolder.getFileName().toString());
@@ -108,7 +108,7 @@ class WholeDayTest {
   private void takesTheClientsListIn() throws Exception {
     app.press(KeyCode.L);
     app.awaitReading("#take-list", "Take 40 setups");
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading(".sheet-agreed", "0 of 40 signed off");
     assertThat(job().shotList().setups()).hasSize(40);
   }
@@ -171,7 +171,7 @@ class WholeDayTest {
     assertThat(app.reads(".difference .line-code")).isEqualTo("041");
     app.press(KeyCode.SPACE);
     app.awaitReading("#take-list", "Take 5 setups");
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading("#status", "5 setups of the new list taken in.");
 
     var codes = job().shotList().codes();
@@ -206,7 +206,7 @@ class WholeDayTest {
     app.awaitReading(".grid-title", "12 frames, 0 selects");
     app.await(() -> app.readsAll(".tile-name").size() == 12);
     turnTo("017");
-    app.press(KeyCode.CONTROL, KeyCode.A);
+    app.press(OpenApp.SHORTCUT, KeyCode.A);
     app.press(KeyCode.M);
     app.awaitReading(".dialog-title", "Move 2 frames to another setup");
     app.type("018");
@@ -238,7 +238,7 @@ class WholeDayTest {
     var before = names();
     app.press(KeyCode.F4);
     app.awaitReading("#rename", "Rename 12 files");
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.await(() -> app.readsAll(".notice-what").contains("12 files have their new names."));
     assertThat(names()).hasSize(12).allMatch(name -> name.matches("\\d{8}_KVO_\\d{3}(_F)?_\\d{4}"));
     app.awaitReading("#undo", "Give 12 files their names before back");
@@ -247,7 +247,7 @@ class WholeDayTest {
     assertThat(names()).isEqualTo(before);
 
     app.awaitReading("#rename", "Rename 12 files");
-    app.press(KeyCode.CONTROL, KeyCode.ENTER);
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
     app.awaitReading("#total-unchanged", "12 files named");
   }
 
@@ -266,7 +266,7 @@ class WholeDayTest {
   }
 
   private void closesTheJob() throws Exception {
-    app.press(KeyCode.CONTROL, KeyCode.W);
+    app.press(OpenApp.SHORTCUT, KeyCode.W);
     app.awaitReading(".sheet-title", "Start a job");
     assertThat(app.reads(".job-title")).isEqualTo("Framewright");
   }
@@ -281,7 +281,7 @@ class WholeDayTest {
             .map(file -> new RenameRequest(file, file.resolveSibling("late-" + file.getFileName())))
             .toList());
     assertThat(names()).as("something was renamed before the crash").isNotEqualTo(before);
-    app.press(KeyCode.CONTROL, KeyCode.J);
+    app.press(OpenApp.SHORTCUT, KeyCode.J);
     app.press(KeyCode.ENTER);
     app.awaitReading("#recover", "Put these names in order");
     app.press(KeyCode.ALT, KeyCode.R);
@@ -293,7 +293,7 @@ class WholeDayTest {
   }
 
   private void quits() throws Exception {
-    app.press(KeyCode.CONTROL, KeyCode.Q);
+    app.press(OpenApp.SHORTCUT, KeyCode.Q);
     app.await(() -> !app.app().stage().isShowing());
   }
 

@@ -3,8 +3,8 @@ package org.framewright.copies.device;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.function.Consumer;
+import org.framewright.base.OperatingSystem;
 import org.framewright.base.Progress;
 
 /** What lies below folders: disks, mounts, and what a disk really holds. For several threads. */
@@ -38,15 +38,11 @@ public interface Volumes {
 
   /** Those of this computer. Where a system is not known well enough, nothing is claimed. */
   static Volumes ofThisSystem() {
-    var system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
-    if (system.startsWith("linux")) {
-      return new LinuxVolumes(Path.of("/"), false);
-    }
-    if (system.startsWith("mac")) {
-      return new MacVolumes(Answers.ofPrograms());
-    }
-    return system.startsWith("windows")
-        ? new WindowsVolumes(Answers.ofPrograms())
-        : new UnknownVolumes();
+    return switch (OperatingSystem.current()) {
+      case LINUX -> new LinuxVolumes(Path.of("/"), false);
+      case MACOS -> new MacVolumes(Answers.ofPrograms());
+      case WINDOWS -> new WindowsVolumes(Answers.ofPrograms());
+      case OTHER -> new UnknownVolumes();
+    };
   }
 }

@@ -46,6 +46,15 @@ public record Command(
     return new Command(id, text, key, action, Bindings.createBooleanBinding(() -> true));
   }
 
+  /** A command that always makes sense, by several keys. */
+  public static Command of(String id, String text, List<KeyCodeCombination> keys, Runnable action) {
+    var command = of(id, text, keys.getFirst(), action);
+    for (var other : keys.subList(1, keys.size())) {
+      command = command.orBy(other);
+    }
+    return command;
+  }
+
   /** The same with one more key. */
   public Command orBy(KeyCodeCombination other) {
     return new Command(

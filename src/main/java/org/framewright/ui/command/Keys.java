@@ -1,10 +1,12 @@
 package org.framewright.ui.command;
 
+import java.util.List;
 import java.util.Set;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyCombination.ModifierValue;
+import org.framewright.base.OperatingSystem;
 import org.framewright.ui.look.Texts;
 
 /** Makes key combinations and says what they mean to somebody who is typing. */
@@ -39,9 +41,55 @@ public final class Keys {
     return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN);
   }
 
-  /** With Alt. */
+  /** With Alt. On a Mac that key writes letters, so there letters have Shift and Command. */
   public static KeyCodeCombination alt(KeyCode code) {
-    return new KeyCodeCombination(code, KeyCombination.ALT_DOWN);
+    return alt(code, OperatingSystem.current());
+  }
+
+  static KeyCodeCombination alt(KeyCode code, OperatingSystem system) {
+    boolean writes = code.isLetterKey() || code.isDigitKey();
+    return system == OperatingSystem.MACOS && writes
+        ? shortcutShift(code)
+        : new KeyCodeCombination(code, KeyCombination.ALT_DOWN);
+  }
+
+  /**
+   * Every key that turns to a page, by its place in their order from 0 on, the best known first.
+   */
+  public static List<KeyCodeCombination> page(int index) {
+    return page(index, OperatingSystem.current());
+  }
+
+  static List<KeyCodeCombination> page(int index, OperatingSystem system) {
+    var function = plain(KeyCode.valueOf("F" + (index + 2)));
+    // A Mac has its function keys behind another key.
+    return system == OperatingSystem.MACOS
+        ? List.of(shortcut(KeyCode.valueOf("DIGIT" + (index + 1))), function)
+        : List.of(function);
+  }
+
+  /** The keys that show the keys. */
+  public static List<KeyCodeCombination> help() {
+    return help(OperatingSystem.current());
+  }
+
+  static List<KeyCodeCombination> help(OperatingSystem system) {
+    return system == OperatingSystem.MACOS
+        ? List.of(shortcutShift(KeyCode.SLASH), plain(KeyCode.F1))
+        : List.of(plain(KeyCode.F1));
+  }
+
+  /** The keys that fill the display with a window; F11 is a Mac's own. */
+  public static List<KeyCodeCombination> fullScreen() {
+    return fullScreen(OperatingSystem.current());
+  }
+
+  static List<KeyCodeCombination> fullScreen(OperatingSystem system) {
+    return system == OperatingSystem.MACOS
+        ? List.of(
+            new KeyCodeCombination(
+                KeyCode.F, KeyCombination.CONTROL_DOWN, KeyCombination.META_DOWN))
+        : List.of(plain(KeyCode.F11));
   }
 
   /** With Shift. */

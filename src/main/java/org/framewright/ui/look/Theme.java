@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import javafx.application.Application;
+import javafx.application.ColorScheme;
 import javafx.scene.Scene;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
@@ -82,6 +83,7 @@ public enum Theme {
   public void dressInPixels(Scene scene, double pixels) {
     // What is seen before the first picture of a window is drawn.
     scene.setFill(this == SUNLIGHT ? Color.WHITE : TABLE);
+    scene.getPreferences().setColorScheme(this == SUNLIGHT ? ColorScheme.LIGHT : ColorScheme.DARK);
     if (!CONTROLS.equals(Application.getUserAgentStylesheet())) {
       Application.setUserAgentStylesheet(CONTROLS);
     }

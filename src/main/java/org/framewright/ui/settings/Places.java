@@ -2,6 +2,7 @@ package org.framewright.ui.settings;
 
 import java.nio.file.Path;
 import java.util.Map;
+import org.framewright.base.OperatingSystem;
 import org.framewright.job.SettingsFolder;
 
 /** Where this computer keeps a program's preferences and its log. */
@@ -17,7 +18,7 @@ public final class Places {
     return new Places(SettingsFolder.usual());
   }
 
-  static Places usual(String system, Path home, Map<String, String> environment) {
+  static Places usual(OperatingSystem system, Path home, Map<String, String> environment) {
     return new Places(SettingsFolder.usual(system, home, environment));
   }
 

@@ -56,7 +56,7 @@ class NoticesTest {
     job.set(view(TORN));
     assertThat(notices.shown().get()).hasSize(1);
     assertThat(notices.shown().get().getFirst().what())
-        .isEqualTo("01_frames/A/IMG_0007.JPG: it is cut short.");
+        .isEqualTo(Path.of("01_frames", "A", "IMG_0007.JPG") + ": it is cut short.");
     assertThat(notices.shown().get().getFirst().remedy()).isNotBlank();
     job.set(view());
     assertThat(notices.shown().get()).isEmpty();

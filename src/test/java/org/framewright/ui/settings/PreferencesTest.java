@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.OperatingSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -135,13 +136,17 @@ class PreferencesTest {
   @Test
   void theUsualPlaceIsThePlatformsOwn() {
     var home = Path.of("/home/someone");
-    assertThat(Places.usual("Linux", home, Map.of()).preferences())
+    assertThat(Places.usual(OperatingSystem.LINUX, home, Map.of()).preferences())
         .isEqualTo(home.resolve(".config/framewright/preferences.json"));
-    assertThat(Places.usual("Linux", home, Map.of("XDG_CONFIG_HOME", "/conf")).preferences())
+    assertThat(
+            Places.usual(OperatingSystem.LINUX, home, Map.of("XDG_CONFIG_HOME", "/conf"))
+                .preferences())
         .isEqualTo(Path.of("/conf/framewright/preferences.json"));
-    assertThat(Places.usual("Linux", home, Map.of("XDG_CONFIG_HOME", "conf")).preferences())
+    assertThat(
+            Places.usual(OperatingSystem.LINUX, home, Map.of("XDG_CONFIG_HOME", "conf"))
+                .preferences())
         .isEqualTo(home.resolve(".config/framewright/preferences.json"));
-    assertThat(Places.usual("Mac OS X", home, Map.of()).log())
+    assertThat(Places.usual(OperatingSystem.MACOS, home, Map.of()).log())
         .isEqualTo(home.resolve("Library/Application Support/Framewright/framewright.log"));
   }
 

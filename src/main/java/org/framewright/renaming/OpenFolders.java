@@ -10,45 +10,83 @@ import java.lang.foreign.Linker;
 import java.lang.foreign.MemoryLayout;
 import java.lang.foreign.MemorySegment;
 import java.lang.invoke.MethodHandle;
+import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Set;
+import java.util.Optional;
 
 /**
- * Folders held open on Linux: renames and flushes go to these very folders, even if somebody puts a
- * link in the place of one meanwhile. They are opened step by step from the root, and no link is
- * followed on the way: openat(2) with O_NOFOLLOW, renameat2(2), fsync(2), close(2).
+ * Folders held open on Linux and macOS: renames and flushes go to these very folders, even if
+ * somebody puts a link in the place of one meanwhile. They are opened step by step from the root,
+ * and no link is followed on the way: openat(2) with O_NOFOLLOW, then the rename that takes
+ * descriptors, the flush, and close(2).
  */
-final class LinuxFolders implements HeldFolders {
+final class OpenFolders implements HeldFolders {
   private static final String ERROR = "errno";
   private static final VarHandle ERROR_NUMBER =
       Linker.Option.captureStateLayout().varHandle(MemoryLayout.PathElement.groupElement(ERROR));
 
-  static final int HERE = -100; // AT_FDCWD
-  static final int NO_REPLACE = 1; // RENAME_NOREPLACE
-  private static final int CLOSE_ON_EXEC = 0x80000; // O_CLOEXEC
+  /**
+   * The system's calls; each returns less than zero if it failed.
+   *
+   * @param system whose numbers are meant
+   * @param openFlags opens a folder, follows no link, and is not inherited by other programs
+   * @param open openat(2)
+   * @param rename renameat2(2), renameatx_np(2)
+   * @param syncs ways to flush the folder of a descriptor, the surest first
+   */
+  record Calls(
+      NativeRename system,
+      int here,
+      int openFlags,
+      int noReplace,
+      MethodHandle open,
+      MethodHandle rename,
+      List<MethodHandle> syncs,
+      MethodHandle close) {
+    Calls {
+      syncs = List.copyOf(syncs);
+    }
 
-  /** Kernels for these processors number the next two in their own way, see their fcntl.h. */
-  private static final boolean OWN_NUMBERS =
-      Set.of("aarch64", "arm", "ppc64", "ppc64le").contains(System.getProperty("os.arch", ""));
-
-  private static final int FOLDER = OWN_NUMBERS ? 0x4000 : 0x10000; // O_DIRECTORY
-  private static final int NO_LINK = OWN_NUMBERS ? 0x8000 : 0x20000; // O_NOFOLLOW
-
-  /** The system's calls; each returns less than zero if it failed. */
-  record Calls(MethodHandle open, MethodHandle rename, MethodHandle sync, MethodHandle close) {
     /**
-     * Looks up what belongs to a rename.
+     * Looks up what belongs to a rename on this system; empty where folders cannot be held so.
      *
-     * @param rename renameat2(2)
      * @throws IllegalCallerException if native access is denied
      */
-    static Calls beside(MethodHandle rename) {
+    static Optional<Calls> of(NativeRename system) {
+      return switch (system) {
+        case LinuxRename linux -> Optional.of(linux(linux));
+        case MacRename mac -> Optional.of(mac(mac));
+        case WindowsRename _ -> Optional.empty();
+      };
+    }
+
+    private static Calls linux(LinuxRename system) {
       return new Calls(
+          system,
+          LinuxRename.HERE,
+          LinuxRename.OPEN_FOLDER,
+          LinuxRename.NO_REPLACE,
           call("openat", 3, JAVA_INT, ADDRESS, JAVA_INT),
-          rename,
-          call("fsync", 1, JAVA_INT),
+          call("renameat2", 5, JAVA_INT, ADDRESS, JAVA_INT, ADDRESS, JAVA_INT),
+          List.of(call("fsync", 1, JAVA_INT)),
+          call("close", 1, JAVA_INT));
+    }
+
+    private static Calls mac(MacRename system) {
+      return new Calls(
+          system,
+          MacRename.HERE,
+          MacRename.OPEN_FOLDER,
+          MacRename.EXCLUSIVE,
+          call("openat", 3, JAVA_INT, ADDRESS, JAVA_INT),
+          call("renameatx_np", 5, JAVA_INT, ADDRESS, JAVA_INT, ADDRESS, JAVA_INT),
+          // fsync(2) there leaves the bytes in the memory of the drive; servers know nothing else.
+          List.of(
+              MethodHandles.insertArguments(
+                  call("fcntl", 2, JAVA_INT, JAVA_INT), 2, MacRename.FULL_SYNC),
+              call("fsync", 1, JAVA_INT)),
           call("close", 1, JAVA_INT));
     }
 
@@ -80,7 +118,7 @@ final class LinuxFolders implements HeldFolders {
 
   private int opened;
 
-  private LinuxFolders(Calls calls, List<Path> paths) {
+  private OpenFolders(Calls calls, List<Path> paths) {
     this.calls = calls;
     this.paths = paths;
     this.open = new int[paths.size()];
@@ -92,8 +130,8 @@ final class LinuxFolders implements HeldFolders {
    * @param root a real path, that of a folder which all lie in or below
    * @throws MoveFailure if one cannot be opened, or a link lies on the way from the root
    */
-  static LinuxFolders open(Calls calls, Path root, List<Path> folders) throws MoveFailure {
-    var held = new LinuxFolders(calls, folders);
+  static OpenFolders open(Calls calls, Path root, List<Path> folders) throws MoveFailure {
+    var held = new OpenFolders(calls, folders);
     try {
       for (var folder : folders) {
         held.open[held.opened] = held.below(root, folder);
@@ -107,7 +145,7 @@ final class LinuxFolders implements HeldFolders {
   }
 
   private int below(Path root, Path folder) throws MoveFailure {
-    int at = opened(HERE, PathBytes.of(root), root);
+    int at = opened(calls.here(), PathBytes.of(root), root);
     if (!folder.equals(root)) {
       for (var name : root.relativize(folder)) {
         int above = at;
@@ -124,9 +162,7 @@ final class LinuxFolders implements HeldFolders {
   private int opened(int above, byte[] name, Path folder) throws MoveFailure {
     int descriptor;
     try {
-      descriptor =
-          (int)
-              calls.open.invokeExact(error, above, from.of(name), FOLDER | NO_LINK | CLOSE_ON_EXEC);
+      descriptor = (int) calls.open.invokeExact(error, above, from.of(name), calls.openFlags());
     } catch (Throwable e) {
       throw NativeMover.impossible(e);
     }
@@ -136,9 +172,9 @@ final class LinuxFolders implements HeldFolders {
     return descriptor;
   }
 
-  private static MoveFailure notOpened(Path folder, int number) {
+  private MoveFailure notOpened(Path folder, int number) {
     return switch (number) {
-      case 20, 40 -> // ENOTDIR, ELOOP
+      case 20, 40, 62 -> // ENOTDIR, ELOOP on Linux, ELOOP on macOS
           new MoveFailure(
               folder,
               "it is no folder any more, or a link leads to it",
@@ -150,7 +186,7 @@ final class LinuxFolders implements HeldFolders {
               folder,
               "the system does not let a program open so many folders",
               "Rename fewer folders at once.");
-      default -> LinuxRename.failure(folder, number);
+      default -> calls.system().failure(folder, number);
     };
   }
 
@@ -166,25 +202,29 @@ final class LinuxFolders implements HeldFolders {
                   from.of(PathBytes.ofName(source)),
                   open[into],
                   to.of(PathBytes.ofName(target)),
-                  NO_REPLACE);
+                  calls.noReplace());
     } catch (Throwable e) {
       throw NativeMover.impossible(e);
     }
     return status == 0
         ? MoveResult.MOVED
-        : new LinuxRename().result(paths.get(in).resolve(source), errorNumber());
+        : calls.system().result(paths.get(in).resolve(source), errorNumber());
   }
 
   @Override
   public void sync(int folder) throws IOException {
-    int status;
-    try {
-      status = (int) calls.sync.invokeExact(error, open[folder]);
-    } catch (Throwable e) {
-      throw NativeMover.impossible(e);
-    }
-    if (status != 0) {
-      throw LinuxRename.failure(paths.get(folder), errorNumber());
+    for (var sync : calls.syncs()) {
+      int status;
+      try {
+        status = (int) sync.invokeExact(error, open[folder]);
+      } catch (Throwable e) {
+        throw NativeMover.impossible(e);
+      }
+      // Some servers flush no folders; that fails no batch.
+      if (status >= 0
+          || calls.system().result(paths.get(folder), errorNumber()) != MoveResult.UNSUPPORTED) {
+        return;
+      }
     }
   }
 

@@ -1,4 +1,4 @@
-package org.framewright.renaming;
+package org.framewright.disk;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
@@ -10,7 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 
 /** A volume of its own, in a file or in memory; skips the test where it cannot be had. */
-final class Volume implements AutoCloseable {
+public final class Volume implements AutoCloseable {
   private final Path image;
   private final Path mount;
   private final List<String> mounting;
@@ -22,12 +22,13 @@ final class Volume implements AutoCloseable {
   }
 
   /** A volume in a file that is mounted through the kernel. */
-  static Volume loop(Path scratch, String type, int megabytes, String... mkfs) throws IOException {
+  public static Volume loop(Path scratch, String type, int megabytes, String... mkfs)
+      throws IOException {
     return made(scratch, type, megabytes, List.of(mkfs), List.of("mount", "-o", "loop"));
   }
 
   /** A volume in memory. */
-  static Volume tmpfs(Path scratch, int kilobytes) throws IOException {
+  public static Volume tmpfs(Path scratch, int kilobytes) throws IOException {
     var mount = Files.createDirectory(scratch.resolve("tmpfs"));
     var size = "size=" + kilobytes + "k";
     var volume = new Volume(Path.of("none"), mount, List.of("mount", "-t", "tmpfs", "-o", size));
@@ -41,7 +42,7 @@ final class Volume implements AutoCloseable {
    * @param mkfs makes it; the file is added
    * @param mounting mounts it; the file and the folder are added
    */
-  static Volume made(
+  public static Volume made(
       Path scratch, String type, int megabytes, List<String> mkfs, List<String> mounting)
       throws IOException {
     var image = scratch.resolve(type + ".img");
@@ -57,7 +58,7 @@ final class Volume implements AutoCloseable {
     return volume;
   }
 
-  Path root() {
+  public Path root() {
     return mount;
   }
 
@@ -73,7 +74,7 @@ final class Volume implements AutoCloseable {
   }
 
   /** Forgets all that was not flushed, as a power cut does, and comes back. */
-  void cutPower() throws IOException {
+  public void cutPower() throws IOException {
     Assumptions.assumeTrue(
         run(List.of("xfs_io", "-x", "-c", "shutdown", mount.toString())),
         "xfs_io is not here; the power cut is not tried");
@@ -82,7 +83,7 @@ final class Volume implements AutoCloseable {
     }
   }
 
-  void remountReadOnly() throws IOException {
+  public void remountReadOnly() throws IOException {
     Assumptions.assumeTrue(
         run(List.of("mount", "-o", "remount,ro", mount.toString())), "cannot remount");
   }
@@ -95,7 +96,7 @@ final class Volume implements AutoCloseable {
   }
 
   /** Whether it ran and succeeded. */
-  static boolean run(List<String> command) throws IOException {
+  public static boolean run(List<String> command) throws IOException {
     try {
       var process = new ProcessBuilder(command).redirectErrorStream(true).start();
       process.getOutputStream().close();

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Folders held open, on the system that has the calls for it. */
 @EnabledOnOs(OS.LINUX)
-class LinuxFoldersTest {
+class OpenFoldersTest {
   @TempDir Path scratch;
   private Path root;
   private Path day;

@@ -1,0 +1,93 @@
+package org.framewright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.framewright.disk.Wine;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What framewright.cmd gives to Java, by the command processor of Wine. */
+@Tag("slow")
+class WindowsLauncherTest {
+  @TempDir private Path folder;
+  private Wine wine;
+  private Path app;
+  private Path jdk;
+
+  @BeforeEach
+  void anAppAndAJdk() throws Exception {
+    wine = Wine.orSkip(folder);
+    app = Files.createDirectory(folder.resolve("the app"));
+    var bin = Files.createDirectory(app.resolve("bin"));
+    for (var file : List.of("framewright.cmd", "app.options", "linux.options")) {
+      Files.copy(Path.of("src/main/launch", file), bin.resolve(file));
+    }
+    var lib = Files.createDirectory(app.resolve("lib"));
+    for (var jar : List.of("javafx-base-win.jar", "javafx-graphics-win.jar", "framewright.jar")) {
+      Files.createFile(lib.resolve(jar));
+    }
+    jdk = folder.resolve("jdk");
+    Files.createDirectories(jdk.resolve("bin"));
+    wine.compile("says-its-arguments.c", jdk.resolve("bin/java.exe"));
+    version("25.0.1");
+  }
+
+  /** As the JDK's own file has it. */
+  private void version(String version) throws Exception {
+    Files.writeString(
+        jdk.resolve("release"),
+        "IMPLEMENTOR=\"x\"\nJAVA_RUNTIME_VERSION=\"25.0.1+8\"\nJAVA_VERSION=\"" + version + "\"\n");
+  }
+
+  private Wine.Said launched(String... words) throws Exception {
+    // Wine's command processor loses the quotation marks of a path with a blank.
+    var batch = folder.resolve("run.bat");
+    Files.writeString(
+        batch, "@call \"" + Wine.path(app.resolve("bin/framewright.cmd")) + "\" %*\r\n");
+    var command = new ArrayList<>(List.of("cmd", "/c", Wine.path(batch)));
+    command.addAll(List.of(words));
+    return wine.run(folder, Map.of("JAVA_HOME", Wine.path(jdk)), command.toArray(new String[0]));
+  }
+
+  @Test
+  void javaFxIsModulesTheRestIsClassesAndTheWordsStayWhole() throws Exception {
+    var given = launched("day", "a job", "--json").lines();
+    var lib = Wine.path(app.resolve("lib"));
+    assertThat(given.get(given.indexOf("--module-path") + 1))
+        .isEqualTo(lib + "\\javafx-base-win.jar;" + lib + "\\javafx-graphics-win.jar");
+    assertThat(given.get(given.indexOf("-cp") + 1)).isEqualTo(lib + "\\*");
+    assertThat(given)
+        .contains("-XX:+UseSerialGC")
+        .endsWith("org.framewright.cli.Framewright", "day", "a job", "--json");
+  }
+
+  @Test
+  void theAppHasItsOptionsButNotThePrioritiesOfLinux() throws Exception {
+    for (var given : List.of(launched().lines(), launched("open").lines())) {
+      assertThat(given).anyMatch(word -> word.endsWith("\\app.options"));
+      assertThat(given).noneMatch(word -> word.endsWith("linux.options"));
+    }
+  }
+
+  @Test
+  void anOlderJavaIsNotTaken() throws Exception {
+    version("24.0.2");
+    assertThat(launched("day").lines()).isEmpty();
+    version("25");
+    assertThat(launched("day").lines()).endsWith("day");
+  }
+
+  @Test
+  void theLinesEndAsWindowsWantsThem() throws Exception {
+    var text = Files.readString(Path.of("src/main/launch/framewright.cmd"));
+    assertThat(text.replace("\r\n", "")).doesNotContain("\n").doesNotContain("\r");
+    assertThat(text.chars()).allMatch(c -> c < 128);
+  }
+}

@@ -1,0 +1,235 @@
+package org.framewright.renaming;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.framewright.base.Progress;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Renames on the volumes of macOS and Windows, whose answers {@link SystemVolume} holds. */
+@EnabledOnOs(OS.LINUX)
+class SystemVolumesTest {
+  /** A swap, accents, a change of case, a group, a move. */
+  private static final String[][] RENAMES = {
+    {"a.jpg", "b.jpg", ""},
+    {"b.jpg", "a.jpg", ""},
+    {"Caf\u00e9_1.JPG", "Caf\u00e9_2.JPG", ""},
+    {"Umlaut.JPG", "umlaut.jpg", ""},
+    {"IMG_1.CR3", "\u00c4rmel_1.CR3", "1"},
+    {"IMG_1.xmp", "\u00c4rmel_1.xmp", "1"},
+    {"out.jpg", "day 2/\u00fcber.jpg", ""},
+  };
+
+  @TempDir private Path scratch;
+  private Path root;
+
+  private void folder(SystemVolume volume, String name) throws IOException {
+    root = Files.createDirectories(scratch.toRealPath().resolve(name));
+    Files.createDirectories(root.resolve("day 2"));
+    for (var rename : RENAMES) {
+      Files.writeString(root.resolve(volume.listed(rename[0])), rename[0]);
+    }
+  }
+
+  private Renamer renamer(Disk disk) {
+    return new Renamer(root, disk, Clock.systemUTC(), () -> "cafe0001");
+  }
+
+  private static List<RenameRequest> requests() {
+    var requests = new ArrayList<RenameRequest>();
+    for (var rename : RENAMES) {
+      requests.add(new RenameRequest(Path.of(rename[0]), Path.of(rename[1]), rename[2]));
+    }
+    return requests;
+  }
+
+  /** Content to name, as the volume takes names for one; without our own files. */
+  private Map<String, String> files() throws IOException {
+    var files = new TreeMap<String, String>();
+    try (var paths = Files.walk(root)) {
+      for (var path : paths.toList()) {
+        var name = root.relativize(path).toString();
+        if (Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)
+            && !name.startsWith(Folders.OURS)) {
+          assertThat(files.put(Files.readString(path), composed(name))).isNull();
+        }
+      }
+    }
+    return files;
+  }
+
+  private static String composed(String name) {
+    return Normalizer.normalize(name, Normalizer.Form.NFC);
+  }
+
+  private static Map<String, String> named(int column) {
+    var names = new TreeMap<String, String>();
+    for (var rename : RENAMES) {
+      names.put(rename[0], rename[column]);
+    }
+    return names;
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void theSurestRenameThatWorksThereIsTaken(SystemVolume volume) throws IOException {
+    folder(volume, "job");
+    var disk = new StandInDisk(volume, root);
+    disk.settle(root);
+    assertThat(disk.guarantee()).isEqualTo(volume.guarantee());
+    assertThat(files()).isEqualTo(named(0));
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void filesAreRenamedTakenBackAndRenamedAgain(SystemVolume volume) throws IOException {
+    folder(volume, "job");
+    var renamer = renamer(new StandInDisk(volume, root));
+    var outcome = renamer.apply(renamer.plan(requests()), Progress.NONE);
+    assertThat(outcome).isInstanceOf(Outcome.Applied.class);
+    assertThat(files()).isEqualTo(named(1));
+
+    var batch = ((Outcome.Applied) outcome).batch();
+    var undone = (Outcome.Applied) renamer.undo(batch, Progress.NONE);
+    assertThat(undone.renames()).allMatch(rename -> rename.status() == Status.DONE);
+    assertThat(files()).isEqualTo(named(0));
+
+    assertThat(renamer.undo(undone.batch(), Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+    assertThat(files()).isEqualTo(named(1));
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void whatWasRenamedNeedsNoRenameAnyMore(SystemVolume volume) throws IOException {
+    folder(volume, "job");
+    var renamer = renamer(new StandInDisk(volume, root));
+    renamer.apply(renamer.plan(requests()), Progress.NONE);
+    var again =
+        List.of(
+            new RenameRequest(
+                Path.of(volume.listed("Caf\u00e9_2.JPG")), Path.of("Caf\u00e9_2.JPG")),
+            new RenameRequest(
+                Path.of("day 2", volume.listed("\u00fcber.jpg")), Path.of("day 2/\u00fcber.jpg")));
+    assertThat(renamer.plan(again).renames())
+        .extracting(PlannedRename::status)
+        .containsOnly(Status.UNCHANGED);
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void killedAnywhereABatchIsWhollyOldOrWhollyNew(SystemVolume volume) throws IOException {
+    boolean survived = false;
+    int old = 0;
+    int renamed = 0;
+    for (int point = 0; !survived; point++) {
+      folder(volume, "job" + point);
+      var crashing = new CrashingDisk(new StandInDisk(volume, root), point);
+      try {
+        renamer(crashing).apply(renamer(crashing).plan(requests()), Progress.NONE);
+      } catch (CrashingDisk.Crash e) {
+        // The system lets go of what a process held.
+      }
+      survived = crashing.survived();
+      var after = renamer(new StandInDisk(volume, root));
+      assertThat(after.recover()).as("killed at %d", point).isNotInstanceOf(Recovery.Stuck.class);
+      var found = files();
+      if (found.equals(named(0))) {
+        old++;
+      } else {
+        assertThat(found).as("killed at %d", point).isEqualTo(named(1));
+        renamed++;
+        after.undo(after.nextUndo().orElseThrow().id(), Progress.NONE);
+        assertThat(files()).as("taken back after %d", point).isEqualTo(named(0));
+      }
+    }
+    assertThat(old).isGreaterThan(10);
+    assertThat(renamed).isGreaterThan(1);
+  }
+
+  /** Two spellings of one name are two files on Linux and NTFS, and each is found as it is. */
+  @Test
+  void whereTwoSpellingsAreTwoFilesEachIsItself() throws IOException {
+    root = scratch.toRealPath();
+    Files.writeString(root.resolve("e\u0301.jpg"), "decomposed");
+    assumeTrue(!Files.exists(root.resolve("\u00e9.jpg")), "this disk takes both for one");
+    var renamer = Renamer.in(root);
+    var plan = renamer.plan(List.of(new RenameRequest(Path.of("\u00e9.jpg"), Path.of("x.jpg"))));
+    assertThat(plan.renames().getFirst().why())
+        .contains("there is no file \u00e9.jpg, but there is");
+    var spelled =
+        renamer.plan(List.of(new RenameRequest(Path.of("e\u0301.jpg"), Path.of("\u00e9.jpg"))));
+    assertThat(spelled.renames().getFirst().status()).isEqualTo(Status.READY);
+    renamer.apply(spelled, Progress.NONE);
+    assertThat(root.resolve("\u00e9.jpg")).hasContent("decomposed");
+    assertThat(root.resolve("e\u0301.jpg")).doesNotExist();
+  }
+
+  @Test
+  void aMomentsSharingViolationFailsNoBatch() throws IOException {
+    var volume = SystemVolume.WINDOWS_NTFS;
+    folder(volume, "job");
+    var calls = new StandInCalls(volume);
+    var renamer = renamer(new StandInDisk(volume, root, calls));
+    var plan = renamer.plan(requests());
+    calls.violating(32, 5, 33, 32, 32); // ERROR_SHARING_VIOLATION, _ACCESS_DENIED, _LOCK_VIOLATION
+    assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
+    assertThat(files()).isEqualTo(named(1));
+  }
+
+  @Test
+  void whatAnotherProgramKeepsOpenIsToldAndNothingIsRenamed() throws IOException {
+    var volume = SystemVolume.WINDOWS_NTFS;
+    folder(volume, "job");
+    var before = new StandInDisk(volume, root);
+    var plan = renamer(before).plan(requests());
+    var calls = new StandInCalls(volume);
+    var disk = new StandInDisk(volume, root, calls);
+    disk.settle(root);
+    calls.violating(heldOpenForLong());
+    var renamer = renamer(disk);
+    var outcome = renamer.apply(plan, Progress.NONE);
+    assertThat(outcome).isInstanceOf(Outcome.Refused.class);
+    assertThat(((Outcome.Refused) outcome).why()).contains("holds it open");
+    assertThat(files()).isEqualTo(named(0));
+  }
+
+  private static Integer[] heldOpenForLong() {
+    var errors = new Integer[200];
+    Arrays.fill(errors, 32);
+    return errors;
+  }
+
+  /** Microsoft, "CreateFileW" and "FlushFileBuffers": a handle that may write, of a folder. */
+  @Test
+  void aFolderOfWindowsIsFlushedThroughAHandleOfItsOwn() throws IOException {
+    root = scratch.toRealPath();
+    var calls = new StandInCalls.FolderCalls(77);
+    assertThat(calls.calls().flush(root)).isTrue();
+    assertThat(calls.asked)
+        .containsExactly("open " + root + " 40000000 7 3 2000000", "flush 77", "close 77");
+  }
+
+  @Test
+  void aFolderOfWindowsThatIsRefusedIsLetBe() throws IOException {
+    root = scratch.toRealPath();
+    var calls = new StandInCalls.FolderCalls(-1);
+    assertThat(calls.calls().flush(root)).isFalse();
+    assertThat(calls.asked).hasSize(1);
+  }
+}
