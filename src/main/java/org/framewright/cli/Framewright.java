@@ -9,7 +9,6 @@ import java.io.Reader;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.framewright.base.OperatingSystem;
 import org.framewright.copies.device.Volumes;
 import org.framewright.ui.Launch;
 import picocli.CommandLine;
@@ -103,15 +102,9 @@ public final class Framewright implements Runnable {
 
   /** Runs one command and exits with its status. */
   public static void main(String[] args) {
-    var system = OperatingSystem.current();
-    boolean terminal = TerminalText.isTerminal();
-    var out =
-        TerminalText.to(System.out, TerminalText.charset(system, terminal, System.out.charset()));
-    var err =
-        TerminalText.to(System.err, TerminalText.charset(system, terminal, System.err.charset()));
-    var answers =
-        TerminalText.charset(
-            system, terminal, System.console() == null ? UTF_8 : System.console().charset());
+    var out = TerminalText.to(System.out, TerminalText.charset(System.out.charset()));
+    var err = TerminalText.to(System.err, TerminalText.charset(System.err.charset()));
+    var answers = TerminalText.charset(TerminalText.typed());
     System.exit(run(APP, Path::of, new InputStreamReader(System.in, answers), out, err, args));
   }
 

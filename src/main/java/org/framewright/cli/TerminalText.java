@@ -1,5 +1,6 @@
 package org.framewright.cli;
 
+import java.io.Console;
 import java.io.FilterWriter;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -9,6 +10,7 @@ import java.io.Writer;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import org.framewright.base.OperatingSystem;
 
 /**
@@ -36,10 +38,20 @@ final class TerminalText extends FilterWriter {
     return system == OperatingSystem.WINDOWS && terminal ? ofTerminal : StandardCharsets.UTF_8;
   }
 
-  /** Whether the program speaks to a person at a terminal. */
-  static boolean isTerminal() {
-    var console = System.console();
-    return console != null && console.isTerminal();
+  /** The same on this system, as this program was started. */
+  static Charset charset(Charset ofTerminal) {
+    return charset(OperatingSystem.current(), console().isPresent(), ofTerminal);
+  }
+
+  /** In which charset a person at the terminal types. */
+  static Charset typed() {
+    return console().map(Console::charset).orElse(StandardCharsets.UTF_8);
+  }
+
+  /** Some runtimes have none where a stream leads elsewhere, some one that is no terminal. */
+  @SuppressWarnings("SystemConsoleNull")
+  private static Optional<Console> console() {
+    return Optional.ofNullable(System.console()).filter(Console::isTerminal);
   }
 
   /** Prints to a stream in a charset. */

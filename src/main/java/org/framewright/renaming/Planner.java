@@ -196,7 +196,7 @@ final class Planner {
 
   /** Whether both names differ in accents only and this volume takes them for one. */
   private boolean isOneName(Draft draft) throws IOException {
-    return draft.in == draft.into
+    return draft.in.path().equals(draft.into.path())
         && ListedNames.differInAccentsOnly(name(draft.from), name(draft.to))
         && listed(draft.in, name(draft.to)) == draft.listed;
   }

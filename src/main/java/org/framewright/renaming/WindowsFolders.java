@@ -31,6 +31,7 @@ record WindowsFolders(MethodHandle open, MethodHandle flush, MethodHandle close)
   static final FunctionDescriptor OF_HANDLE = FunctionDescriptor.of(JAVA_INT, ADDRESS);
 
   /** The system's calls; empty where native access is denied. */
+  @SuppressWarnings("restricted") // A library of the system itself.
   static Optional<WindowsFolders> find() {
     try {
       var kernel = SymbolLookup.libraryLookup("kernel32", Arena.global());

@@ -83,7 +83,9 @@ class LauncherTest {
   /** On macOS 0 is the lowest priority of all. Source: xnu, osfmk/kern/sched.h. */
   @Test
   void theAppHasNoSuchPrioritiesOnOtherSystems() throws Exception {
-    assertThat(optionFiles(given("Darwin", "open"))).containsExactly("app.options");
+    var given = given("Darwin", "open");
+    assertThat(optionFiles(given)).containsExactly("app.options");
+    assertThat(given).contains("-Xdock:name=Framewright");
     assertThat(Files.readString(Path.of("src/main/launch/app.options"))).doesNotContain("Priority");
   }
 
