@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 /** A moment's sharing violation fails nothing, and what stays is told after two seconds. */
 class PatienceTest {
-  private static final FileSystemException IN_USE =
+  private final FileSystemException inUse =
       new FileSystemException(
           "a.jpg",
           null,
@@ -37,13 +37,13 @@ class PatienceTest {
 
   @Test
   void whatPassesIsTriedUntilItDoes() throws IOException {
-    assertThat(failing(2, IN_USE)).isEqualTo(3);
+    assertThat(failing(2, inUse)).isEqualTo(3);
     assertThat(pauses).containsExactly(10L, 20L);
   }
 
   @Test
   void whatStaysIsToldAfterTwoSeconds() {
-    assertThatThrownBy(() -> failing(100, IN_USE)).isSameAs(IN_USE);
+    assertThatThrownBy(() -> failing(100, inUse)).isSameAs(inUse);
     assertThat(pauses).isSorted();
     assertThat(pauses.stream().mapToLong(Long::longValue).sum()).isEqualTo(2_000);
   }
@@ -60,7 +60,7 @@ class PatienceTest {
     var denied = new AccessDeniedException("a.jpg");
     assertThat(Patience.mayPass(OperatingSystem.WINDOWS, denied)).isTrue();
     assertThat(Patience.mayPass(OperatingSystem.LINUX, denied)).isFalse();
-    assertThat(Patience.mayPass(OperatingSystem.MACOS, IN_USE)).isFalse();
+    assertThat(Patience.mayPass(OperatingSystem.MACOS, inUse)).isFalse();
     assertThat(Patience.mayPass(OperatingSystem.WINDOWS, new IOException("no"))).isFalse();
   }
 
@@ -76,10 +76,10 @@ class PatienceTest {
                 patience.with(
                     _ -> true,
                     () -> {
-                      throw IN_USE;
+                      throw inUse;
                     }))
         .isInstanceOf(InterruptedIOException.class)
-        .hasCause(IN_USE);
+        .hasCause(inUse);
     assertThat(Thread.interrupted()).isTrue();
   }
 }

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Stream;
 
 /**
  * Programs for Windows, compiled by mingw-w64 and run by Wine; a test that needs them is skipped
@@ -86,9 +85,7 @@ public final class Wine {
     process.getOutputStream().close();
     var said = text(process);
     assertThat(process.waitFor(2, TimeUnit.MINUTES)).isTrue();
-    return new Said(
-        Stream.of(said.split("\r?\n")).filter(line -> !line.isEmpty()).toList(),
-        process.exitValue());
+    return new Said(said.lines().filter(line -> !line.isEmpty()).toList(), process.exitValue());
   }
 
   private static String text(Process process) throws IOException {

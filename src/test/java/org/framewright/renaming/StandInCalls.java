@@ -104,7 +104,7 @@ final class StandInCalls {
               name,
               methodType(result, arguments).insertParameterTypes(0, MemorySegment.class));
     } catch (ReflectiveOperationException e) {
-      throw new AssertionError(e);
+      throw new LinkageError(e.getMessage(), e);
     }
   }
 
@@ -249,7 +249,7 @@ final class StandInCalls {
       try {
         return MethodHandles.lookup().bind(this, name, shape.toMethodType());
       } catch (ReflectiveOperationException e) {
-        throw new AssertionError(e);
+        throw new LinkageError(e.getMessage(), e);
       }
     }
 

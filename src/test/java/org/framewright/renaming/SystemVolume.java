@@ -80,7 +80,7 @@ enum SystemVolume {
         traits.type(),
         numbers,
         traits.windowsNames(),
-        Math.max(traits.toleranceNanos(), 0),
+        traits.toleranceNanos(),
         traits.atomicRename());
   }
 

@@ -24,7 +24,7 @@ class WineTest {
   @TempDir private Path folder;
 
   private static MoveResult result(String answer) throws MoveFailure {
-    var words = answer.split(" ");
+    var words = answer.split(" ", -1);
     return words[1].equals("1")
         ? MoveResult.MOVED
         : new WindowsRename().result(FILE, Integer.parseInt(words[2]));
