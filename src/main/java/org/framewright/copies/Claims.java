@@ -27,7 +27,7 @@ record Claims(Map<String, MhlHistory.Claim> byName, Map<String, String> faults) 
     listing.files().stream()
         .map(Listed::name)
         .filter(Claims::isChain)
-        .sorted(Comparator.comparing(String::length))
+        .sorted(Comparator.comparingInt(String::length))
         .limit(MOST_HISTORIES)
         .forEach(
             name -> {

@@ -146,7 +146,7 @@ public final class Comparison {
         continue;
       }
       try {
-        place.mhl = Optional.of(new TargetMhl(place.real, NewGeneration.Process.IN_PLACE));
+        place.mhl = Optional.of(new TargetMhl(place.real, NewGeneration.Work.IN_PLACE));
       } catch (IOException e) {
         without.put(place, FileProblems.of(e));
       }

@@ -98,7 +98,7 @@ final class CopyTarget {
       return;
     }
     try {
-      mhl = Optional.of(new TargetMhl(folder, NewGeneration.Process.TRANSFER));
+      mhl = Optional.of(new TargetMhl(folder, NewGeneration.Work.TRANSFER));
     } catch (IOException e) {
       noMhl(e);
     }

@@ -21,7 +21,7 @@ import org.framewright.copies.mhl.NewGeneration;
 /** The generation of an ASC MHL that a run adds to one target. */
 final class TargetMhl {
   private final Path folder;
-  private final NewGeneration.Process process;
+  private final NewGeneration.Work process;
   private final Map<String, MhlHistory.Claim> claims;
   private final List<NewGeneration.Sealed> files = new ArrayList<>();
 
@@ -30,7 +30,7 @@ final class TargetMhl {
    *
    * @throws FileProblemException if the history there is damaged
    */
-  TargetMhl(Path folder, NewGeneration.Process process) throws IOException {
+  TargetMhl(Path folder, NewGeneration.Work process) throws IOException {
     this.folder = folder;
     this.process = process;
     this.claims = MhlHistory.read(folder).map(MhlHistory::claims).orElse(Map.of());

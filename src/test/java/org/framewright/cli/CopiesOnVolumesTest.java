@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
@@ -87,7 +88,7 @@ class CopiesOnVolumesTest {
   }
 
   /** Everything about every file and folder that a look from outside can tell. */
-  private static TreeMap<String, String> state(Path folder) throws IOException {
+  private static SortedMap<String, String> state(Path folder) throws IOException {
     var state = new TreeMap<String, String>();
     try (var paths = Files.walk(folder)) {
       for (var path : paths.toList()) {
@@ -98,7 +99,7 @@ class CopiesOnVolumesTest {
         state.put(folder.relativize(path).toString(), all.toString());
       }
       // Contents last: on a volume that can be written, reading moves the time of access.
-      for (var path : state.keySet()) {
+      for (var path : List.copyOf(state.keySet())) {
         var file = folder.resolve(path);
         if (Files.isRegularFile(file)) {
           state.merge(path, Sha256.of(Files.readAllBytes(file)), String::concat);
@@ -319,7 +320,7 @@ class CopiesOnVolumesTest {
   }
 
   /** Only a closed lock keeps a system from noting when a file was read. */
-  private static List<String> withoutAccess(TreeMap<String, String> state) {
+  private static List<String> withoutAccess(SortedMap<String, String> state) {
     return state.values().stream()
         .map(text -> text.replaceAll("lastAccessTime=[^,}]*", ""))
         .toList();

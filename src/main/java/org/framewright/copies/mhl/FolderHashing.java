@@ -29,7 +29,23 @@ final class FolderHashing {
   }
 
   /** The hashes of one folder. */
-  record Both(byte[] content, byte[] structure) {}
+  static final class Both {
+    private final byte[] content;
+    private final byte[] structure;
+
+    private Both(byte[] content, byte[] structure) {
+      this.content = content;
+      this.structure = structure;
+    }
+
+    byte[] content() {
+      return content.clone();
+    }
+
+    byte[] structure() {
+      return structure.clone();
+    }
+  }
 
   void file(String path, byte[] hash) {
     files.put(path, hash);

@@ -13,19 +13,17 @@ import java.util.function.Supplier;
 /** The kinds of hashes that ASC MHL knows, in the order in which its schema has them. */
 public enum HashKind {
   /** SHA-512 in digits of its own (SMPTE ST 2114). */
-  C4(64, () -> ofJava("SHA-512")),
-  MD5(16, () -> ofJava("MD5")),
-  SHA1(20, () -> ofJava("SHA-1")),
-  XXH128(16, HashKind::xxh128),
-  XXH3(8, HashKind::xxh3),
-  XXH64(8, Xxh64::new);
+  C4(64),
+  MD5(16),
+  SHA1(20),
+  XXH128(16),
+  XXH3(8),
+  XXH64(8);
 
   private final int length;
-  private final Supplier<RunningHash> maker;
 
-  HashKind(int length, Supplier<RunningHash> maker) {
+  HashKind(int length) {
     this.length = length;
-    this.maker = maker;
   }
 
   /** The name of its element. */
@@ -43,7 +41,14 @@ public enum HashKind {
   }
 
   RunningHash begin() {
-    return maker.get();
+    return switch (this) {
+      case C4 -> ofJava("SHA-512");
+      case MD5 -> ofJava("MD5");
+      case SHA1 -> ofJava("SHA-1");
+      case XXH128 -> xxh128();
+      case XXH3 -> xxh3();
+      case XXH64 -> new Xxh64();
+    };
   }
 
   /** A value as lists have it. */

@@ -12,13 +12,13 @@ import java.util.Map;
  * @param host the computer that did it
  * @param files each that was read and found whole
  */
-public record NewGeneration(Instant at, Process process, String host, List<Sealed> files) {
+public record NewGeneration(Instant at, Work process, String host, List<Sealed> files) {
   public NewGeneration {
     files = List.copyOf(files);
   }
 
   /** Why a list is made. */
-  public enum Process {
+  public enum Work {
     /** What lies there was looked at. */
     IN_PLACE("in-place"),
     /** It was copied there. */
@@ -26,7 +26,7 @@ public record NewGeneration(Instant at, Process process, String host, List<Seale
 
     private final String word;
 
-    Process(String word) {
+    Work(String word) {
       this.word = word;
     }
 

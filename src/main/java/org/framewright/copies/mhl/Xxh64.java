@@ -13,11 +13,15 @@ final class Xxh64 implements RunningHash {
   private static final int STRIPE = 32;
 
   private final ByteBuffer rest = ByteBuffer.allocate(STRIPE).order(ByteOrder.LITTLE_ENDIAN);
-  private long first = PRIME_1 + PRIME_2;
+  private long first = PRIME_1;
   private long second = PRIME_2;
   private long third;
   private long fourth = -PRIME_1;
   private long length;
+
+  Xxh64() {
+    first += PRIME_2; // Modulo 2 to the 64th power, as all sums here.
+  }
 
   @Override
   public void update(ByteBuffer piece) {

@@ -60,7 +60,7 @@ class MhlFolderTest {
         all.add(sealed(file, kinds));
       }
     }
-    return new NewGeneration(AT, NewGeneration.Process.TRANSFER, "set-1", all);
+    return new NewGeneration(AT, NewGeneration.Work.TRANSFER, "set-1", all);
   }
 
   private MhlFolder.Added add(Set<HashKind> kinds) throws IOException {
@@ -167,7 +167,7 @@ class MhlFolderTest {
             FileProblemException.class, e -> assertThat(e.problem().where()).endsWith("DCIM"));
     assertThat(folder.resolve("ascmhl")).doesNotExist();
     var rest = generation.files().stream().filter(file -> !file.path().startsWith("DCIM")).toList();
-    assertThat(add(new NewGeneration(AT, NewGeneration.Process.TRANSFER, "set-1", rest)).whole())
+    assertThat(add(new NewGeneration(AT, NewGeneration.Work.TRANSFER, "set-1", rest)).whole())
         .isFalse();
   }
 
@@ -217,7 +217,7 @@ class MhlFolderTest {
     var odd =
         new NewGeneration.Sealed(
             "a\u0001b", 1, AT, generation(usual()).files().getFirst().hashes());
-    var generation = new NewGeneration(AT, NewGeneration.Process.IN_PLACE, "set-1", List.of(odd));
+    var generation = new NewGeneration(AT, NewGeneration.Work.IN_PLACE, "set-1", List.of(odd));
     assertThatThrownBy(() -> add(generation)).isInstanceOf(FileProblemException.class);
     assertThat(folder.resolve("ascmhl")).doesNotExist();
   }
