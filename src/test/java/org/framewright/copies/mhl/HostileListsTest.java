@@ -17,8 +17,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Lists of other people, which may say anything. */
 class HostileListsTest {
   private static final String HEAD =
-      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-          + "<hashlist version=\"2.0\" xmlns=\"urn:ASC:MHL:v2.0\">\n";
+      """
+      <?xml version="1.0" encoding="UTF-8"?>
+      <hashlist version="2.0" xmlns="urn:ASC:MHL:v2.0">
+      """;
   private static final String HASH = "<xxh64 action=\"original\">0ea03b369a463d9d</xxh64>";
 
   private static Generation read(String text) throws FileProblemException {
