@@ -17,14 +17,14 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
 
 /**
- * A comparison of a card and a backup, each of four files of 32 MiB, as a ratio to the slower of
+ * A comparison of a card and a backup, each of four files of 96 MiB, as a ratio to the slower of
  * two things that it cannot be faster than: the JDK's SHA-256 of as many bytes in memory on as many
  * threads, and reading them from the disk, past memory, without any use; the best of some rounds,
  * all in one run.
  */
 final class CompareBenchmark {
   private static final int FILES = 4;
-  private static final int SIZE = 32 << 20;
+  private static final int SIZE = 96 << 20;
   private static final int ROUNDS = 5;
 
   private CompareBenchmark() {}
@@ -45,7 +45,7 @@ final class CompareBenchmark {
   }
 
   /** Of a module that the compiler warns of. */
-  private static OpenOption direct() throws ClassNotFoundException {
+  static OpenOption direct() throws ClassNotFoundException {
     for (var option : Class.forName("com.sun.nio.file.ExtendedOpenOption").getEnumConstants()) {
       if (option.toString().equals("DIRECT")) {
         return (OpenOption) option;
