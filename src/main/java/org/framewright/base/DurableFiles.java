@@ -15,6 +15,8 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.HexFormat;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
 
 /**
  * Writes whole files so that a crash, a kill or a full disk leaves the old file or the new one,
@@ -28,6 +30,8 @@ import java.util.concurrent.ThreadLocalRandom;
 public final class DurableFiles {
   private static final String ENDING = ".part";
   private static final int NAME_LENGTH = 12;
+  private static final Pattern LEFTOVER =
+      Pattern.compile("\\.(.+)\\.[^.]{" + NAME_LENGTH + "}\\.part", Pattern.DOTALL);
 
   /** Another write looked at the new file before it was held. */
   private static final String TAKEN = "another program took the temporary file";
@@ -144,7 +148,7 @@ public final class DurableFiles {
 
   private static void write(Path file, byte[] bytes, Placing placing) throws IOException {
     var folder = file.toAbsolutePath().getParent();
-    clearLeftovers(folder, file);
+    clearLeftovers(folder, file.getFileName().toString()::equals);
     var temporary = folder.resolve(prefix(file) + random() + ENDING);
     // Held as long as it is written, so that no other write takes it for a leftover.
     try (var held =
@@ -187,21 +191,25 @@ public final class DurableFiles {
     }
   }
 
-  /** Removes what a kill left of an earlier write of this file, and nothing that is in use. */
-  private static void clearLeftovers(Path folder, Path file) throws IOException {
-    var prefix = prefix(file);
-    try (var names = Files.newDirectoryStream(folder, name -> isLeftover(name, prefix))) {
-      for (var leftover : names) {
+  /**
+   * Removes what a kill left of earlier writes of some files of a folder, and nothing that is in
+   * use. A write of a file does that for the file itself; this is for files that never have the
+   * same name twice.
+   *
+   * @param names tells of which files
+   */
+  public static void clearLeftovers(Path folder, Predicate<String> names) throws IOException {
+    try (var files = Files.newDirectoryStream(folder, path -> isLeftover(path, names))) {
+      for (var leftover : files) {
         clear(leftover);
       }
     }
   }
 
-  private static boolean isLeftover(Path path, String prefix) throws IOException {
-    var name = path.getFileName().toString();
-    return name.length() == prefix.length() + NAME_LENGTH + ENDING.length()
-        && name.startsWith(prefix)
-        && name.endsWith(ENDING)
+  private static boolean isLeftover(Path path, Predicate<String> names) throws IOException {
+    var match = LEFTOVER.matcher(path.getFileName().toString());
+    return match.matches()
+        && names.test(match.group(1))
         && Files.readAttributes(path, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS)
             .isRegularFile();
   }

@@ -54,6 +54,13 @@ final class CopiesCommand implements Callable<Integer> {
   private List<Path> cards = new ArrayList<>();
 
   @Option(
+      names = "--backup",
+      paramLabel = "FOLDER",
+      description =
+          "A backup that has DCIM at its top, such as a copied card; may be given several times.")
+  private List<Path> backups = new ArrayList<>();
+
+  @Option(
       names = "--needed",
       paramLabel = "N",
       defaultValue = "2",
@@ -74,18 +81,31 @@ final class CopiesCommand implements Callable<Integer> {
       description = "Who asks; needed with --waive, else the name of the computer's user.")
   private String by;
 
+  @Option(
+      names = "--mhl",
+      description =
+          "Read each backup whole, and add a generation to the ASC MHL (media hash list) at its"
+              + " top.")
+  private boolean mhl;
+
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
     if (!waived.isEmpty() && (by == null || by.isBlank())) {
       throw CommandFailure.badInput("--waive needs a person's word", "Say who: --by PERSON.");
     }
     var job = JobFolder.open(folder, output);
-    if (folders.isEmpty() && cards.isEmpty()) {
+    if (folders.isEmpty() && cards.isEmpty() && backups.isEmpty()) {
       return last(job).code();
     }
     var request =
         new CopiesRequest(
-            folders, cards, needed, waived, by == null ? System.getProperty("user.name", "") : by);
+            folders,
+            cards,
+            backups,
+            needed,
+            waived,
+            by == null ? System.getProperty("user.name", "") : by,
+            mhl);
     try (var interruption = new Interruption()) {
       var compared = new Comparison(job, framewright.volumes()).run(request, interruption);
       if (compared.isEmpty()) {
@@ -174,6 +194,7 @@ final class CopiesCommand implements Callable<Integer> {
     one.put("different", place.different().stream().map(CopiesCommand::json).toList());
     one.put("samePicture", place.samePicture().stream().map(CopiesCommand::json).toList());
     one.put("extra", place.extra());
+    one.put("mhl", place.mhl().map(Path::toString).orElse(null));
     one.put("troubles", place.troubles().stream().map(Problem::sentence).toList());
     return one;
   }

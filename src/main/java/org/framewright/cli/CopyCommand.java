@@ -59,13 +59,20 @@ final class CopyCommand implements Callable<Integer> {
               + " exists.")
   private List<Path> to;
 
+  @Option(
+      names = "--mhl",
+      description =
+          "Adds a generation to the ASC MHL (media hash list) at the top of each place, with XXH128"
+              + " hashes.")
+  private boolean mhl;
+
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
     var job = JobFolder.open(folder, output);
     CopyOutcome outcome;
     CopyPlan plan;
     try {
-      plan = CopyPlan.of(from, to);
+      plan = CopyPlan.of(from, to).besides(job);
       outcome = copied(job, plan);
     } catch (NotDirectoryException e) {
       throw new CommandFailure(ExitStatus.BAD_INPUT, FileProblems.of(e));
@@ -90,7 +97,8 @@ final class CopyCommand implements Callable<Integer> {
 
   private CopyOutcome copied(Job job, CopyPlan plan) throws IOException {
     try (var interruption = new Interruption()) {
-      return new Copier(Volumes.ofThisSystem()).copy(job, plan, progress(interruption));
+      var copier = new Copier(Volumes.ofThisSystem());
+      return (mhl ? copier.withMhl() : copier).copy(job, plan, progress(interruption));
     }
   }
 
@@ -127,6 +135,7 @@ final class CopyCommand implements Callable<Integer> {
       output.write(json(plan, report));
     } else {
       CopyDescription.of(report).forEach(output.out()::println);
+      CopyDescription.litter(plan).ifPresent(output.out()::println);
     }
   }
 
@@ -145,6 +154,7 @@ final class CopyCommand implements Callable<Integer> {
     document.put("whole", report.isWhole());
     document.put("places", report.targets().stream().map(CopyCommand::json).toList());
     document.put("unreadable", report.unreadable().stream().map(CopyCommand::json).toList());
+    document.put("litter", plan.litter());
     document.put("leftOut", plan.leftOut().stream().map(CopyCommand::json).toList());
     document.put("remarks", report.remarks().stream().map(CopyCommand::json).toList());
     return document;
@@ -160,6 +170,7 @@ final class CopyCommand implements Callable<Integer> {
     one.put("blocked", target.blocked().stream().map(CopyCommand::json).toList());
     one.put("failed", target.failed().stream().map(CopyCommand::json).toList());
     one.put("list", target.list().map(Path::toString).orElse(null));
+    one.put("mhl", target.mhl().map(Path::toString).orElse(null));
     one.put("bytesPerSecond", Math.round(CopyDescription.bytesPerSecond(target)));
     return one;
   }

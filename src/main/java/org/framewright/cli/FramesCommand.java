@@ -15,6 +15,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
+import org.framewright.copies.FramesOnce;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -78,8 +79,8 @@ final class FramesCommand implements Callable<Integer> {
       paramLabel = "FILE",
       description =
           "Write a table with a line a frame (file, time, body, setup, view, rating, how it came to"
-              + " its setup) to FILE, .csv or .xlsx; without FILE as CSV to standard output. Give it"
-              + " after JOB.")
+              + " its setup) to FILE, .csv or .xlsx; without FILE as CSV to standard output. Give"
+              + " it after JOB.")
   private String table;
 
   @Option(names = "--replace", description = "With --table FILE: replace the file if there is one.")
@@ -197,12 +198,14 @@ final class FramesCommand implements Callable<Integer> {
   /** Records what arrives and prints each new count. */
   private final class Counter {
     private final Job job;
+    private final FramesOnce.Counter once;
     private final CountDownLatch first = new CountDownLatch(1);
     private volatile boolean unread;
     private String before = "";
 
     Counter(Job job) {
       this.job = job;
+      this.once = new FramesOnce.Counter(job);
     }
 
     void count(FrameScan scan) {
@@ -213,7 +216,7 @@ final class FramesCommand implements Callable<Integer> {
         } else {
           job.recordArrivals(scan);
         }
-        print(FramesReport.of(job, scan));
+        print(FramesReport.of(job, scan, once));
         unread = output.out().checkError();
       } catch (IOException e) {
         output.err().println("The count could not be recorded: " + FileProblems.of(e).sentence());

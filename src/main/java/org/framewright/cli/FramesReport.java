@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.framewright.base.Problem;
 import org.framewright.copies.CopiesDescription;
@@ -19,11 +20,16 @@ import org.framewright.job.Job;
 import org.framewright.job.Standing;
 
 /** A job's frames as they were counted, in words and as JSON. */
-record FramesReport(Job job, FrameScan scan, Standing standing) {
+record FramesReport(Job job, FrameScan scan, Standing standing, Optional<FramesOnce> inOnePlace) {
   private static final int MOST_LISTED = 20;
 
   static FramesReport of(Job job, FrameScan scan) {
-    return new FramesReport(job, scan, job.standing(scan));
+    return of(job, scan, new FramesOnce.Counter(job));
+  }
+
+  /** The same for one count of many. */
+  static FramesReport of(Job job, FrameScan scan, FramesOnce.Counter once) {
+    return new FramesReport(job, scan, job.standing(scan), once.of(scan));
   }
 
   /**
@@ -48,8 +54,7 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
   /** The count as a whole. */
   List<String> lines() {
     var lines = new ArrayList<>(FramesDescription.lines(job, standing));
-    FramesOnce.of(job, scan)
-        .ifPresent(once -> lines.add(CopiesDescription.line(once, ZoneId.systemDefault())));
+    inOnePlace.ifPresent(once -> lines.add(CopiesDescription.line(once, ZoneId.systemDefault())));
     lines.addAll(FramesDescription.notUnderstood(job, scan));
     return lines;
   }
@@ -111,7 +116,7 @@ record FramesReport(Job job, FrameScan scan, Standing standing) {
             });
     document.put("bySetup", bySetup);
     document.put("cameras", tally.cameras().stream().map(FramesReport::json).toList());
-    document.put("inOnePlace", FramesOnce.of(job, scan).map(CopiesCommand::json).orElse(null));
+    document.put("inOnePlace", inOnePlace.map(CopiesCommand::json).orElse(null));
     document.put("pickups", standing.state().pickups());
     document.put(
         "unassignedFrames",

@@ -2,6 +2,7 @@ package org.framewright.copies;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Problem;
@@ -69,7 +70,8 @@ public record Compared(
    * @param different the frame is here, with another picture or not whole
    * @param missing what is not here, by whole paths
    * @param extra what is here only, below the folder
-   * @param troubles what of it could not be listed or read
+   * @param troubles what of it could not be listed or read, or is not what an ASC MHL there says
+   * @param mhl the list that was added to the ASC MHL there
    */
   public record PlaceCompared(
       Path folder,
@@ -81,7 +83,25 @@ public record Compared(
       List<Pair> different,
       List<Path> missing,
       List<String> extra,
-      List<Problem> troubles) {}
+      List<Problem> troubles,
+      Optional<Path> mhl) {
+    PlaceCompared with(List<Problem> more, Optional<Path> list) {
+      var all = new ArrayList<>(troubles);
+      all.addAll(more);
+      return new PlaceCompared(
+          folder,
+          name,
+          device,
+          isJob,
+          identical,
+          samePicture,
+          different,
+          missing,
+          extra,
+          List.copyOf(all),
+          list);
+    }
+  }
 
   /**
    * Two files of one frame.

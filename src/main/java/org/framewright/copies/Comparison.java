@@ -1,24 +1,32 @@
 package org.framewright.copies;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
+import org.framewright.copies.mhl.NewGeneration;
 import org.framewright.job.ComparedCopies;
 import org.framewright.job.Job;
 
 /**
  * Compares cards, the job and backups by content, decides about each card, and keeps the evidence.
- * Nothing but the evidence and its event is written, and both into the job.
+ * Nothing but the evidence and its event is written, and both into the job; and the ASC MHL of
+ * backups, where a person asks for it.
  */
 public final class Comparison {
   private final Job job;
@@ -62,13 +70,15 @@ public final class Comparison {
     job.refresh();
     var places = new PlaceFinder(job.folder(), request, volumes, progress).find();
     requireCards(request, places);
+    var began = job.now();
+    var notSealed = request.mhl() ? prepareMhl(places) : Map.<Place, Problem>of();
     var earlier = EarlierRuns.of(job.folder(), job.comparisons(), places);
     new DiskReader(volumes, earlier, progress).read(work(places));
     var relations = new Relations(places, progress);
-    var related = new ArrayList<Compared.PlaceCompared>();
+    var related = new LinkedHashMap<Place, Compared.PlaceCompared>();
     for (var place : places) {
       if (place.kind != Place.Kind.CARD) {
-        related.add(relations.of(place));
+        related.put(place, relations.of(place));
       }
     }
     // The scan of the frames has steps of its own, which are none of the comparison's.
@@ -97,15 +107,92 @@ public final class Comparison {
             places.stream().map(place -> place.given.toString()).toList(),
             counted,
             cards.stream().map(Comparison::logged).toList()));
+    notSealed.forEach(
+        (place, why) ->
+            related.computeIfPresent(place, (_, one) -> one.with(List.of(why), Optional.empty())));
+    writeMhl(related, began);
     return new Compared(
         at,
         request.by(),
         frames.files(),
-        List.copyOf(related),
+        List.copyOf(related.values()),
         List.copyOf(cards),
         counted,
         frames.sidecarsOnce(scan),
         Optional.of(file));
+  }
+
+  /** Gets the backups ready for a generation each; of those that get none, why. */
+  private static Map<Place, Problem> prepareMhl(List<Place> places) {
+    boolean cardsHaveOne =
+        places.stream()
+            .filter(place -> place.kind == Place.Kind.CARD)
+            .flatMap(card -> card.listing.files().stream())
+            .anyMatch(file -> Claims.isChain(file.name()));
+    var without = new HashMap<Place, Problem>();
+    for (var place : places) {
+      if (place.kind != Place.Kind.BACKUP) {
+        continue;
+      }
+      if (place.onCard || cardsHaveOne) {
+        without.put(
+            place,
+            new Problem(
+                place.onCard
+                    ? "no ASC MHL is written here: it is on a card"
+                    : "no ASC MHL is written here: a card has one, and its copy is never changed",
+                place.given.toString(),
+                "Ask again without --mhl, or without that card."));
+        continue;
+      }
+      try {
+        place.mhl = Optional.of(new TargetMhl(place.real, NewGeneration.Work.IN_PLACE));
+      } catch (IOException e) {
+        without.put(place, FileProblems.of(e));
+      }
+    }
+    return without;
+  }
+
+  private void writeMhl(Map<Place, Compared.PlaceCompared> related, Instant began)
+      throws IOException {
+    var sealed = related.keySet().stream().filter(place -> place.mhl.isPresent()).toList();
+    if (sealed.isEmpty()) {
+      return;
+    }
+    var folders = sealed.stream().map(place -> place.real).toList();
+    var runs = CopyRuns.of(job);
+    var left = runs.clear(folders);
+    boolean isLeft = false;
+    try (var run = runs.begin(folders)) {
+      for (var place : sealed) {
+        var mhl = place.mhl.get();
+        var said = new ArrayList<>(left);
+        left = List.of();
+        mhl.keep(name -> place.facts.get(name).isEvidence());
+        Optional<Path> list = Optional.empty();
+        var part = CopyParts.part(place.real, run.batch(), 0);
+        try {
+          list = mhl.write(began, job.station(), part, said);
+        } catch (IOException e) {
+          isLeft |= Files.exists(part, LinkOption.NOFOLLOW_LINKS) && !isRemoved(part);
+          said.add(FileProblems.of(e));
+        }
+        related.put(place, related.get(place).with(said, list));
+      }
+      if (!isLeft) {
+        run.forget();
+      }
+    }
+  }
+
+  private static boolean isRemoved(Path part) {
+    try {
+      Files.deleteIfExists(part);
+      return true;
+    } catch (IOException e) {
+      return false; // The record of the run stays then, and the next run removes it.
+    }
   }
 
   /** A file that is waived has to lie on a card, or the person means another one. */
@@ -160,7 +247,9 @@ public final class Comparison {
     return switch (place.kind) {
       case CARD -> true;
       case JOB -> ofThisSize.size() > 1;
-      case BACKUP -> ofThisSize.stream().anyMatch(other -> other.kind != Place.Kind.BACKUP);
+      case BACKUP ->
+          place.mhl.isPresent()
+              || ofThisSize.stream().anyMatch(other -> other.kind != Place.Kind.BACKUP);
     };
   }
 

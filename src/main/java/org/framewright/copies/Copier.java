@@ -7,8 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -21,8 +23,10 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.ChangedFileException;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.MountIdentity;
-import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
+import org.framewright.copies.mhl.HashKind;
+import org.framewright.copies.mhl.MhlHistory;
+import org.framewright.copies.mhl.RunningHashes;
 import org.framewright.job.CopyRecord;
 import org.framewright.job.Job;
 
@@ -36,25 +40,37 @@ public final class Copier {
   private static final int MOST_UNREADABLE_IN_A_ROW = 3;
 
   private final Volumes volumes;
+  private final boolean mhl;
 
   /** A copier that reads by these volumes. */
   public Copier(Volumes volumes) {
+    this(volumes, false);
+  }
+
+  private Copier(Volumes volumes, boolean mhl) {
     this.volumes = volumes;
+    this.mhl = mhl;
+  }
+
+  /** One that adds a generation to the ASC MHL at the top of each target too. */
+  public Copier withMhl() {
+    return new Copier(volumes, true);
   }
 
   /**
-   * Copies what a plan says. The source is only read.
+   * Copies what a plan says, besides what the job keeps of itself. The source is only read.
    *
    * @param progress told of MiB that were read of all that are to be; a cancel removes the file
    *     that is half-made, and keeps those that are whole
    * @throws IOException if the folder of a target does not exist, or the job cannot be written to
    */
-  public CopyOutcome copy(Job job, CopyPlan plan, Progress progress) throws IOException {
-    var problem = CopyTargets.problem(job, plan);
+  public CopyOutcome copy(Job job, CopyPlan asked, Progress progress) throws IOException {
+    var plan = asked.besides(job);
+    var runs = CopyRuns.of(job);
+    var problem = CopyTargets.problem(job, plan, volumes, runs);
     if (problem.isPresent()) {
       return new CopyOutcome.Refused(problem.get());
     }
-    var runs = CopyRuns.of(job);
     var remarks = new ArrayList<>(runs.clear(plan.to()));
     var room = CopyTargets.roomProblem(plan);
     if (room.isPresent()) {
@@ -69,19 +85,23 @@ public final class Copier {
   private final class Work {
     private final Job job;
     private final CopyPlan plan;
+    private final SameFolder source;
     private final Progress progress;
     private final CopyRuns.Run run;
     private final List<Problem> remarks;
     private final List<Problem> unreadable = new ArrayList<>();
     private final List<CopyTarget> targets = new ArrayList<>();
+    private final List<MountIdentity> mounts = new ArrayList<>();
     private final List<Path> madeTargets = new ArrayList<>();
     private final int total;
     private long done;
     private int inARow;
 
-    Work(Job job, CopyPlan plan, Progress progress, CopyRuns.Run run, List<Problem> remarks) {
+    Work(Job job, CopyPlan plan, Progress progress, CopyRuns.Run run, List<Problem> remarks)
+        throws IOException {
       this.job = job;
       this.plan = plan;
+      this.source = SameFolder.of(plan.from());
       this.progress = progress;
       this.run = run;
       this.remarks = remarks;
@@ -108,9 +128,9 @@ public final class Copier {
         }
       }
       var at = job.now();
-      targets.forEach(target -> target.close(at));
+      targets.forEach(target -> target.close(at, job.station()));
       for (var made : madeTargets.reversed()) {
-        removeIfEmpty(made);
+        CopyTarget.removeIfEmpty(made);
       }
       var report =
           new CopyReport(
@@ -128,17 +148,8 @@ public final class Copier {
           .orElse(new CopyOutcome.Done(report));
     }
 
-    private void removeIfEmpty(Path folder) throws IOException {
-      try (var names = Files.newDirectoryStream(folder)) {
-        if (names.iterator().hasNext()) {
-          return;
-        }
-      }
-      Files.deleteIfExists(folder);
-    }
-
     private void prepare() throws IOException {
-      var source = volumes.deviceOf(plan.from());
+      var from = volumes.deviceOf(plan.from());
       var devices = new ArrayList<Device>();
       for (var target : plan.to()) {
         if (!Files.exists(target)) {
@@ -146,7 +157,7 @@ public final class Copier {
           madeTargets.add(target);
         }
         var device = volumes.deviceOf(target);
-        if (Device.compare(source, device) == Device.Sameness.SAME) {
+        if (Device.compare(from, device) == Device.Sameness.SAME) {
           remarks.add(
               new Problem(
                   "this place is on the disk that is copied from (" + device.label() + ")",
@@ -161,7 +172,12 @@ public final class Copier {
                   "Copy to another disk too: what breaks one breaks both."));
         }
         devices.add(device);
-        targets.add(new CopyTarget(target.toRealPath(), volumes, run.batch(), device.label()));
+        mounts.add(volumes.mountOf(target));
+        var opened = new CopyTarget(target.toRealPath(), volumes, run.batch(), device.label());
+        if (mhl) {
+          opened.addMhl(job.now(), hasMhl(plan));
+        }
+        targets.add(opened);
       }
     }
 
@@ -197,9 +213,12 @@ public final class Copier {
           taken.add(target);
         }
       }
-      var source = read(file, open);
-      if (source.isEmpty()) {
+      var read = read(file, open);
+      if (read.isEmpty()) {
         open.forEach(CopyTarget::discard);
+        if (!source.isThere()) {
+          return Optional.of(gone());
+        }
         return inARow >= MOST_UNREADABLE_IN_A_ROW ? Optional.of(failing()) : Optional.empty();
       }
       all(
@@ -207,12 +226,18 @@ public final class Copier {
           open,
           target -> {
             if (taken.contains(target)) {
-              target.compare(file, source.get());
+              target.compare(file, read.get());
             } else {
-              target.finish(file, source.get());
+              target.finish(file, read.get());
             }
           });
       return Optional.empty();
+    }
+
+    private Problem gone() {
+      return new Problem(
+          "what is copied, " + plan.from() + ", is not connected any more",
+          "Connect it and copy again to the same places: only the rest is copied.");
     }
 
     private Problem failing() {
@@ -223,7 +248,7 @@ public final class Copier {
     }
 
     /** Reads a file, and writes it to the targets that wait for it. */
-    private Optional<Reading> read(CopyFile file, List<CopyTarget> open) throws IOException {
+    private Optional<CopySource> read(CopyFile file, List<CopyTarget> open) throws IOException {
       var path = plan.from().resolve(file.path());
       long before = done;
       Problem last = null;
@@ -233,16 +258,20 @@ public final class Copier {
           open.forEach(CopyTarget::rewind);
         }
         try {
+          var hashes = new RunningHashes(kinds(file, open));
           var reading =
               volumes.read(
-                  path, piece -> open.forEach(one -> one.write(piece.duplicate())), of(before));
+                  path,
+                  piece -> {
+                    hashes.update(piece);
+                    open.forEach(one -> one.write(piece.duplicate()));
+                  },
+                  of(before));
           done = before + reading.bytes();
           inARow = 0;
-          return Optional.of(reading);
+          return Optional.of(new CopySource(reading, hashes.values()));
         } catch (NoSuchFileException | AccessDeniedException e) {
           last = FileProblems.of(e);
-          // With its folder, the whole card is gone.
-          failing = !Files.isDirectory(plan.from());
           break;
         } catch (ChangedFileException e) {
           last = FileProblems.of(e);
@@ -276,11 +305,9 @@ public final class Copier {
         return;
       }
       var to = new ArrayList<CopyRecord.Target>();
-      for (var target : report.targets()) {
-        var identity =
-            Files.isDirectory(target.folder())
-                ? volumes.mountOf(target.folder())
-                : MountIdentity.UNKNOWN;
+      for (int i = 0; i < report.targets().size(); i++) {
+        var target = report.targets().get(i);
+        var identity = mounts.get(i);
         to.add(
             new CopyRecord.Target(
                 target.folder().toString(),
@@ -323,6 +350,17 @@ public final class Copier {
       case Error e -> throw e;
       default -> throw new IllegalStateException(failure);
     }
+  }
+
+  private static Set<HashKind> kinds(CopyFile file, List<CopyTarget> open) {
+    var kinds = EnumSet.noneOf(HashKind.class);
+    open.forEach(target -> kinds.addAll(target.kinds(file)));
+    return kinds;
+  }
+
+  /** Whether what is copied brings an ASC MHL along, which a further generation would change. */
+  private static boolean hasMhl(CopyPlan plan) {
+    return plan.files().stream().anyMatch(file -> file.path().startsWith(MhlHistory.FOLDER));
   }
 
   private static int mebibytes(long bytes) {

@@ -73,6 +73,7 @@ public final class CopiesDescription {
             .toList(),
         lines);
     some(place.missing().stream().map(file -> "missing: " + text(file)).toList(), lines);
+    place.mhl().ifPresent(list -> lines.add("  ASC MHL: " + text(list)));
     some(place.troubles().stream().map(Problem::sentence).map(PlainText::line).toList(), lines);
     return lines;
   }

@@ -8,19 +8,34 @@ import java.util.List;
  *
  * @param folders cards and backups; a folder with {@code DCIM} at its top is a card
  * @param cards folders that are cards although they look otherwise
+ * @param backups folders on disks that hold copies although they look like cards
  * @param needed on how many disks besides the card each file has to be, from 1 to 9
  * @param waived files of cards that need not be kept
  * @param by who asks, and who waives
+ * @param mhl whether each backup gets a generation of its ASC MHL
  */
 public record CopiesRequest(
-    List<Path> folders, List<Path> cards, int needed, List<Path> waived, String by) {
+    List<Path> folders,
+    List<Path> cards,
+    List<Path> backups,
+    int needed,
+    List<Path> waived,
+    String by,
+    boolean mhl) {
   /** Two disks besides the card. Common practice, no source. */
   public static final int USUALLY_NEEDED = 2;
 
   public CopiesRequest {
     folders = List.copyOf(folders);
     cards = List.copyOf(cards);
+    backups = List.copyOf(backups);
     waived = List.copyOf(waived);
+  }
+
+  /** A question about folders of which the backups look like none. */
+  public CopiesRequest(
+      List<Path> folders, List<Path> cards, int needed, List<Path> waived, String by) {
+    this(folders, cards, List.of(), needed, waived, by, false);
   }
 
   /** The usual question about these folders. */

@@ -3,6 +3,7 @@ package org.framewright.copies;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.framewright.base.PlainText;
 
 /** Copies in words, a line each. */
@@ -33,11 +34,21 @@ public final class CopyDescription {
                 + " disk holds them shows after it was taken out and put in again.");
       }
       target.list().ifPresent(list -> lines.add("  checksums: " + list));
+      target.mhl().ifPresent(list -> lines.add("  ASC MHL: " + list));
     }
     if (report.isWhole()) {
       lines.add("Every file is on every one of these places, read back and compared.");
     }
     return List.copyOf(lines);
+  }
+
+  /** What was left out without a word of the person; nothing where nothing was. */
+  public static Optional<String> litter(CopyPlan plan) {
+    return plan.litter().isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "Not copied, made by computers: "
+                + PlainText.counted(plan.litter().size(), "file or folder"));
   }
 
   private static String speed(CopyReport.Target target) {

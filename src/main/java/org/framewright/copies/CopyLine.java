@@ -9,10 +9,12 @@ final class CopyLine {
 
   /** The line of a file, with the separators of every system but Windows. */
   static String of(String sha256, Path path) {
+    return Sha256.sumLine(sha256, name(path));
+  }
+
+  /** A path with {@code /} between its names. */
+  static String name(Path path) {
     var name = path.toString();
-    if (path.getFileSystem().getSeparator().equals("\\")) {
-      name = name.replace('\\', '/');
-    }
-    return Sha256.sumLine(sha256, name);
+    return path.getFileSystem().getSeparator().equals("\\") ? name.replace('\\', '/') : name;
   }
 }

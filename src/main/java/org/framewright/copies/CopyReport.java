@@ -35,6 +35,7 @@ public record CopyReport(
    * @param blocked files whose name is taken there by another content
    * @param failed files that could not be written, and why the target was given up
    * @param list the list of checksums that was written
+   * @param mhl the list that was added to the ASC MHL there
    * @param seconds how long it was written to and read back from
    */
   public record Target(
@@ -47,6 +48,7 @@ public record CopyReport(
       List<Problem> blocked,
       List<Problem> failed,
       Optional<Path> list,
+      Optional<Path> mhl,
       double seconds) {
 
     public Target {

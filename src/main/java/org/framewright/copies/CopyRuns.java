@@ -100,6 +100,24 @@ final class CopyRuns {
     return left;
   }
 
+  /** Whether a run that was killed copied to this place. */
+  boolean isTarget(Path target) throws IOException {
+    if (!RealPaths.isOwnFolder(folder)) {
+      return false;
+    }
+    for (var record : records()) {
+      if (NAME.matcher(record.getFileName().toString()).matches()
+          && text(record).lines().anyMatch(target.toString()::equals)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static String text(Path record) throws IOException {
+    return new String(SmallFiles.read(record, LARGEST), StandardCharsets.UTF_8);
+  }
+
   private List<Path> records() throws IOException {
     try (var names = Files.newDirectoryStream(folder)) {
       var records = new ArrayList<Path>();
@@ -118,8 +136,7 @@ final class CopyRuns {
         return; // It lives, or nobody can know.
       }
       var places = new ArrayList<>(targets);
-      var text = new String(SmallFiles.read(record, LARGEST), StandardCharsets.UTF_8);
-      for (var line : text.lines().toList()) {
+      for (var line : text(record).lines().toList()) {
         try {
           places.add(record.getFileSystem().getPath(line));
         } catch (InvalidPathException e) {

@@ -31,6 +31,8 @@ import org.framewright.base.SmallFiles;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
+import org.framewright.copies.mhl.HashKind;
+import org.framewright.copies.mhl.NewGeneration;
 import org.framewright.renaming.NoReplaceMove;
 
 /** One target of a run: what is written to it, what lies there already, what went wrong. */
@@ -43,6 +45,7 @@ final class CopyTarget {
       DateTimeFormatter.ofPattern("'copied-'uuuu-MM-dd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
 
   private final Path folder;
+  private final SameFolder root;
   private final Volumes volumes;
   private final String batch;
   private final String device;
@@ -52,12 +55,17 @@ final class CopyTarget {
   private final List<Path> made = new ArrayList<>();
   private final Set<Path> touched = new LinkedHashSet<>();
   private Optional<Path> list = Optional.empty();
+  private Optional<TargetMhl> mhl = Optional.empty();
+  private Optional<Path> mhlList = Optional.empty();
+  private Instant began = Instant.EPOCH;
   private int copied;
   private long bytes;
   private int alreadyThere;
   private int unsure;
   private int failuresInARow;
   private boolean givenUp;
+  private boolean wrong;
+  private boolean left;
   private long nanos;
 
   // The file that is being copied.
@@ -65,11 +73,49 @@ final class CopyTarget {
   private Path place;
   private FileChannel out;
 
-  CopyTarget(Path folder, Volumes volumes, String batch, String device) {
+  CopyTarget(Path folder, Volumes volumes, String batch, String device) throws IOException {
     this.folder = folder;
+    this.root = SameFolder.of(folder);
     this.volumes = volumes;
     this.batch = batch;
     this.device = device;
+  }
+
+  /**
+   * Adds a generation to the ASC MHL there at the end.
+   *
+   * @param at when the run began
+   * @param copied whether what is copied has an ASC MHL of its own at its top
+   */
+  void addMhl(Instant at, boolean copied) {
+    began = at;
+    if (copied) {
+      failed.add(
+          new Problem(
+              "no generation is added to the ASC MHL that is copied here: a copy is never changed",
+              folder.toString(),
+              "Copy into another folder if an ASC MHL of this copy is needed."));
+      return;
+    }
+    try {
+      mhl = Optional.of(new TargetMhl(folder, NewGeneration.Work.TRANSFER));
+    } catch (IOException e) {
+      noMhl(e);
+    }
+  }
+
+  private void noMhl(IOException failure) {
+    var said = FileProblems.of(failure);
+    failed.add(
+        new Problem(
+            "no generation was added to the ASC MHL: " + said.what(),
+            said.where().isEmpty() ? folder.toString() : said.where(),
+            said.remedy()));
+  }
+
+  /** The hashes that a file is to be given besides its checksum. */
+  Set<HashKind> kinds(CopyFile file) {
+    return mhl.map(one -> one.kinds(CopyLine.name(file.path()))).orElse(Set.of());
   }
 
   Path folder() {
@@ -96,6 +142,7 @@ final class CopyTarget {
     out = null;
     long start = System.nanoTime();
     try {
+      root.require();
       if (Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
         return true;
       }
@@ -137,10 +184,11 @@ final class CopyTarget {
   }
 
   /** Flushes what was written, reads it back and gives it its name. */
-  void finish(CopyFile file, Reading source) {
+  void finish(CopyFile file, CopySource from) {
     if (out == null) {
       return;
     }
+    var source = from.reading();
     long start = System.nanoTime();
     try {
       Files.getFileAttributeView(part, BasicFileAttributeView.class, LinkOption.NOFOLLOW_LINKS)
@@ -154,10 +202,11 @@ final class CopyTarget {
       }
       NoReplaceMove.move(part, place);
       part = null;
+      root.require();
       touched.add(place.getParent());
       copied++;
       bytes += source.bytes();
-      count(file, back);
+      count(file, back, from);
     } catch (FileAlreadyExistsException e) {
       discard();
       block(file);
@@ -169,7 +218,8 @@ final class CopyTarget {
   }
 
   /** Compares what lies under the name of a file with it. */
-  void compare(CopyFile file, Reading source) {
+  void compare(CopyFile file, CopySource from) {
+    var source = from.reading();
     long start = System.nanoTime();
     try {
       var attributes =
@@ -181,7 +231,7 @@ final class CopyTarget {
       var there = volumes.read(place, _ -> {}, Progress.NONE);
       if (there.sha256().equals(source.sha256())) {
         alreadyThere++;
-        count(file, there);
+        count(file, there, from);
       } else {
         block(file);
       }
@@ -192,10 +242,11 @@ final class CopyTarget {
     }
   }
 
-  private void count(CopyFile file, Reading here) {
+  private void count(CopyFile file, Reading here, CopySource from) {
     unsure += here.medium() == Medium.READ ? 0 : 1;
     failuresInARow = 0;
     sums.put(file.path().toString(), CopyLine.of(here.sha256(), file.path()));
+    mhl.ifPresent(one -> one.add(CopyLine.name(file.path()), here, from.hashes()));
   }
 
   private void block(CopyFile file) {
@@ -217,20 +268,22 @@ final class CopyTarget {
 
   private void fail(IOException failure) {
     discard();
+    wrong |= failure instanceof WrittenWrongly;
+    // A folder that is gone says so by all kinds of failures.
     var said =
         failure instanceof WrittenWrongly
             ? new Problem(
                 "what was read back is not what was written",
                 place.toString(),
                 "Do not use this disk; copy to another one.")
-            : FileProblems.of(failure);
+            : FileProblems.of(root.isThere() ? failure : root.gone());
     // A temporary name says nothing to a person.
     failed.add(new Problem(said.what(), place.toString(), said.remedy()));
     failuresInARow++;
     givenUp |=
         failuresInARow >= MOST_FAILURES_IN_A_ROW
             || failure instanceof WrittenWrongly
-            || !Files.isDirectory(folder);
+            || !root.isThere();
     if (givenUp) {
       failed.add(
           new Problem(
@@ -248,29 +301,35 @@ final class CopyTarget {
         out.close();
       }
       if (part != null) {
+        root.require();
         Files.deleteIfExists(part);
       }
-      part = null;
     } catch (IOException e) {
-      // The record of the run stays then, and the next run removes it.
+      left = true; // The record of the run stays then, and the next run removes it.
     }
+    part = null;
     out = null;
   }
 
   /** Whether something half-made could not be removed. */
   boolean isLeft() {
-    return part != null;
+    return left || !root.isThere();
   }
 
-  /** Makes all names durable, and writes the list of checksums. */
-  void close(Instant at) {
+  /**
+   * Makes all names durable, and writes the list of checksums.
+   *
+   * @param host what to call this computer
+   */
+  void close(Instant at, String host) {
     for (var folderMade : made.reversed()) {
       removeIfEmpty(folderMade);
     }
-    if (givenUp || sums.isEmpty()) {
+    if (wrong || sums.isEmpty()) {
       return;
     }
     try {
+      root.require();
       for (var folderMade : made) {
         touched.add(folderMade.getParent());
       }
@@ -282,12 +341,25 @@ final class CopyTarget {
       list = Optional.of(writeList(at));
     } catch (IOException e) {
       discard();
-      var said = FileProblems.of(e);
-      failed.add(new Problem(said.what(), folder.toString(), said.remedy()));
+      if (!givenUp) {
+        var said = FileProblems.of(e);
+        failed.add(new Problem(said.what(), folder.toString(), said.remedy()));
+      }
+      return;
+    }
+    if (mhl.isPresent()) {
+      try {
+        part = CopyParts.part(folder, batch, 0);
+        mhlList = mhl.get().write(began, host, part, failed);
+        part = null;
+      } catch (IOException e) {
+        discard();
+        noMhl(e);
+      }
     }
   }
 
-  private static void removeIfEmpty(Path folder) {
+  static void removeIfEmpty(Path folder) {
     try (var names = Files.newDirectoryStream(folder)) {
       if (!names.iterator().hasNext()) {
         Files.deleteIfExists(folder);
@@ -338,8 +410,30 @@ final class CopyTarget {
     return Optional.empty();
   }
 
+  /** Whether a run ended in a folder, and left its list. */
+  static boolean hasList(Path folder) throws IOException {
+    try (var names = Files.newDirectoryStream(folder, "copied-*.sha256")) {
+      for (var file : names) {
+        if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   CopyReport.Target report() {
     return new CopyReport.Target(
-        folder, device, copied, bytes, alreadyThere, unsure, blocked, failed, list, nanos / 1e9);
+        folder,
+        device,
+        copied,
+        bytes,
+        alreadyThere,
+        unsure,
+        blocked,
+        failed,
+        list,
+        mhlList,
+        nanos / 1e9);
   }
 }

@@ -13,6 +13,7 @@ import org.framewright.base.ByteSizes;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
+import org.framewright.copies.device.Volumes;
 import org.framewright.job.Job;
 
 /** Where copies may go. */
@@ -27,7 +28,8 @@ final class CopyTargets {
    *
    * @throws NoSuchFileException if the folder that a target is to be in does not exist
    */
-  static Optional<Problem> problem(Job job, CopyPlan plan) throws IOException {
+  static Optional<Problem> problem(Job job, CopyPlan plan, Volumes volumes, CopyRuns runs)
+      throws IOException {
     var card = card(plan.from());
     for (int number = 0; number < plan.to().size(); number++) {
       var target = plan.to().get(number);
@@ -49,6 +51,13 @@ final class CopyTargets {
                 ? "it lies in the folder that is copied"
                 : "it lies on the card that is copied",
             "Choose a folder on another disk; nothing is ever written on the source.");
+      }
+      var top = volumes.topOf(Files.exists(real) ? real : real.getParent());
+      if (Place.looksLikeCard(top) && !CopyTarget.hasList(top) && !runs.isTarget(target)) {
+        return refused(
+            target,
+            "it is on a disk that looks like a card, with DCIM at the top of " + top,
+            "Choose a folder on another disk; nothing is ever written on a card.");
       }
       if (isInside(plan.from(), real)) {
         return refused(

@@ -289,7 +289,7 @@ final class Decision {
                   + (files.size() == 1 ? " has" : " have")
                   + " enough copies only if other cards count, and cards get cleared too",
               "Copy the files to another disk. If a folder is taken for a card because of its DCIM,"
-                  + " give the folder above it.",
+                  + " say with --backup FOLDER that it is a backup.",
               files));
     }
   }
@@ -325,7 +325,8 @@ final class Decision {
           reason(
               Rule.WHOLE_PICTURES,
               counted(faulty.size())
-                  + (faulty.size() == 1 ? " is no whole picture: " : " are no whole pictures: ")
+                  + (faulty.size() == 1 ? " is" : " are")
+                  + " empty, broken or changed: "
                   + faulty.getFirst().path()
                   + ": "
                   + faulty.getFirst().fault().get(),

@@ -2,6 +2,7 @@ package org.framewright.copies;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,8 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Volumes;
+import org.framewright.copies.mhl.HashKind;
+import org.framewright.copies.mhl.RunningHashes;
 import org.framewright.frames.PictureFile;
 
 /** Reads files of several places, each disk by one thread: a disk reads fastest in one row. */
@@ -134,13 +137,19 @@ final class DiskReader {
         place.kind == Place.Kind.CARD && file.isExposure()
             ? PictureFile.faultOfFrame(file.path())
             : Optional.empty();
+    var kinds = EnumSet.noneOf(HashKind.class);
+    place.claims.kind(file).ifPresent(kinds::add);
+    place.mhl.ifPresent(mhl -> kinds.addAll(mhl.kinds(file.name())));
+    var running = new RunningHashes(kinds);
     try {
-      var reading = volumes.read(file.path(), _ -> {}, Progress.until(this::isStopped));
+      var reading = volumes.read(file.path(), running::update, Progress.until(this::isStopped));
       boolean asListed =
           reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
       if (!asListed) {
         return unread(file, "it changed since it was listed", fault);
       }
+      var hashes = running.values();
+      place.mhl.ifPresent(mhl -> mhl.add(file.name(), reading, hashes));
       boolean fromMedium = reading.medium() == Medium.READ || earlier.wasListedBefore(place, file);
       return new FileFacts(
           file.name(),
@@ -148,7 +157,7 @@ final class DiskReader {
           Optional.of(new FileFacts.ReadFacts(reading.sha256(), fromMedium)),
           true,
           Optional.empty(),
-          fault);
+          fault.or(() -> place.claims.fault(file, hashes)));
     } catch (IOException e) {
       return unread(file, FileProblems.of(e).what(), fault);
     }

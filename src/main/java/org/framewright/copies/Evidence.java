@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SequencedMap;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.RealPaths;
 import org.framewright.base.Sha256;
@@ -33,6 +34,8 @@ final class Evidence {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  private static final Pattern NAME = Pattern.compile("\\d{8}T\\d{6}Z-[0-9a-f]{8}\\.sha256");
 
   private final String name;
   private final byte[] bytes;
@@ -176,6 +179,8 @@ final class Evidence {
     if (!RealPaths.isOwnFolder(folder)) {
       DurableFiles.createFolder(folder);
     }
+    // No two have one name, so that what a kill left of another one is not met by the write itself.
+    DurableFiles.clearLeftovers(folder, NAME.asMatchPredicate());
     var file = folder.resolve(name);
     DurableFiles.create(file, bytes);
     return file;

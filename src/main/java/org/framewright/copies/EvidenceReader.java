@@ -48,6 +48,30 @@ final class EvidenceReader {
     }
   }
 
+  /**
+   * What a file of evidence is like from outside; all zero where there is none.
+   *
+   * @param size in bytes
+   * @param modified its time on the disk, in milliseconds since 1970
+   */
+  record Stamp(long size, long modified) {
+    private static final Stamp NONE = new Stamp(0, 0);
+  }
+
+  /** Tells whether reading it again could say anything new. */
+  static Stamp stamp(Path job, ComparedCopies found) {
+    try {
+      var attributes =
+          Files.readAttributes(
+              Evidence.folder(job).resolve(found.evidence()),
+              BasicFileAttributes.class,
+              LinkOption.NOFOLLOW_LINKS);
+      return new Stamp(attributes.size(), attributes.lastModifiedTime().toMillis());
+    } catch (IOException e) {
+      return Stamp.NONE;
+    }
+  }
+
   private static void lines(InputStream in, long most, Consumer<String> line) throws IOException {
     var bytes = new ByteArrayOutputStream();
     for (long at = 0; at < most; at++) {

@@ -11,7 +11,8 @@ import java.util.Optional;
  *     or was not read
  * @param held whether its size and time were the same at the end of the run
  * @param trouble why it was not read
- * @param fault what is wrong with it as a picture: it is empty, or not whole
+ * @param fault what is wrong with what it holds: it is empty, no whole picture, or not what the ASC
+ *     MHL there says
  */
 record FileFacts(
     String path,

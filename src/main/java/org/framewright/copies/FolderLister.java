@@ -26,8 +26,13 @@ import org.framewright.frames.FileRole;
 
 /**
  * Lists a folder so that nothing on a card is overlooked: hidden files, the camera's own index,
- * what a repair recovered, what lies in a trash. Links are named and not followed; what another
- * disk is mounted on is named and not entered.
+ * what a repair recovered ({@code FOUND.000}, {@code LOST.DIR}, {@code lost+found}), what lies in a
+ * trash. Links are named and not followed; what another disk is mounted on is named and not
+ * entered.
+ *
+ * <p>Only what computers leave behind is left out, by its exact name, and told: a copy leaves out
+ * the same, so that nobody is asked for it. What a stopped copy of this program left half-made is
+ * litter too.
  */
 final class FolderLister {
   private static final int DEEPEST = 64;
@@ -165,7 +170,7 @@ final class FolderLister {
       trouble(
           entry,
           "this is " + SmallFiles.kind(attributes) + ", neither a file nor a folder of the disk",
-          "Look at what it leads to, and give that folder too.");
+          "Look at what it leads to: what is needed of that has to be given by itself.");
     } else {
       file(entry, name, in, siblings, attributes);
     }
@@ -212,7 +217,7 @@ final class FolderLister {
       Path entry, String name, Folder in, Set<String> siblings, BasicFileAttributes attributes) {
     var own = entry.getFileName().toString();
     var role = FileRole.of(entry);
-    if (LITTER.contains(own) || isDouble(entry, own, siblings)) {
+    if (LITTER.contains(own) || CopyParts.isPart(own) || isDouble(entry, own, siblings)) {
       litter.add(name);
       return;
     }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
+import org.framewright.job.ComparedAt;
 import org.framewright.job.Job;
 
 /**
@@ -22,31 +23,67 @@ public record FramesOnce(Instant at, int frames, int once, int notCompared) {
 
   /** Those of a scan; nothing where no comparison was ever made. */
   public static Optional<FramesOnce> of(Job job, FrameScan scan) {
-    var runs = job.comparisons();
-    if (runs.isEmpty()) {
-      return Optional.empty();
+    return new Counter(job).of(scan);
+  }
+
+  /**
+   * Counts again and again, and reads a file of evidence only where the log tells of one that was
+   * not read yet, or the file is not what it was. For one thread.
+   */
+  public static final class Counter {
+    private final Job job;
+    private Map<ComparedAt, Found> found = Map.of();
+
+    /** One that has read nothing yet. */
+    public Counter(Job job) {
+      this.job = job;
     }
-    var known = new HashMap<FrameId, Integer>();
-    for (var run : runs.reversed().stream().limit(MOST_RUNS).toList()) {
-      var found = new HashMap<FrameId, Integer>();
+
+    /** What one run found, empty where that cannot be believed, and the file that says it. */
+    private record Found(EvidenceReader.Stamp file, Map<FrameId, Integer> frames) {}
+
+    /** Those of a scan; nothing where no comparison was ever made. */
+    public Optional<FramesOnce> of(FrameScan scan) {
+      var runs = job.comparisons();
+      if (runs.isEmpty()) {
+        return Optional.empty();
+      }
+      var now = new HashMap<ComparedAt, Found>();
+      var known = new HashMap<FrameId, Integer>();
+      for (var run : runs.reversed().stream().limit(MOST_RUNS).toList()) {
+        var one = found(run);
+        now.put(run, one);
+        one.frames().forEach((frame, disks) -> known.merge(frame, disks, Math::max));
+      }
+      found = now;
+      int once = 0;
+      int notCompared = 0;
+      var frames = scan.distinct();
+      for (var frame : frames) {
+        int disks =
+            frame.knownAs().stream().mapToInt(id -> known.getOrDefault(id, 0)).max().orElse(0);
+        once += disks == 1 ? 1 : 0;
+        notCompared += disks == 0 ? 1 : 0;
+      }
+      return Optional.of(new FramesOnce(runs.getLast().at(), frames.size(), once, notCompared));
+    }
+
+    private Found found(ComparedAt run) {
+      var stamp = EvidenceReader.stamp(job.folder(), run.found());
+      var before = found.get(run);
+      if (before != null && before.file().equals(stamp)) {
+        return before;
+      }
+      var frames = new HashMap<FrameId, Integer>();
       try {
-        if (EvidenceReader.read(job.folder(), run.found(), line -> add(line, found))) {
-          found.forEach((frame, disks) -> known.merge(frame, disks, Math::max));
+        if (EvidenceReader.read(job.folder(), run.found(), line -> add(line, frames))) {
+          return new Found(stamp, Map.copyOf(frames));
         }
       } catch (IOException e) {
         // Then it says nothing, and its frames count as not compared.
       }
+      return new Found(stamp, Map.of());
     }
-    int once = 0;
-    int notCompared = 0;
-    var frames = scan.distinct();
-    for (var frame : frames) {
-      int disks =
-          frame.knownAs().stream().mapToInt(id -> known.getOrDefault(id, 0)).max().orElse(0);
-      once += disks == 1 ? 1 : 0;
-      notCompared += disks == 0 ? 1 : 0;
-    }
-    return Optional.of(new FramesOnce(runs.getLast().at(), frames.size(), once, notCompared));
   }
 
   private static void add(String line, Map<FrameId, Integer> frames) {

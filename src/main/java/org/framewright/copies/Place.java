@@ -25,20 +25,37 @@ final class Place {
   final Path given;
   final Path real;
   final Kind kind;
+
+  /** Whether it is on a card, itself or not: then it is no copy that outlasts the card. */
+  final boolean onCard;
+
   final Device device;
   final MountIdentity mount;
   final Listing listing;
+  final Claims claims;
 
   /** What was read of each file, by its name below the folder. Filled by one thread. */
   final Map<String, FileFacts> facts = new HashMap<>();
 
-  Place(Path given, Path real, Kind kind, Device device, MountIdentity mount, Listing listing) {
+  /** What a generation of its ASC MHL is made of; empty where none is asked for. */
+  Optional<TargetMhl> mhl = Optional.empty();
+
+  Place(
+      Path given,
+      Path real,
+      Kind kind,
+      boolean onCard,
+      Device device,
+      MountIdentity mount,
+      Listing listing) {
     this.given = given;
     this.real = real;
     this.kind = kind;
+    this.onCard = onCard;
     this.device = device;
     this.mount = mount;
     this.listing = listing;
+    this.claims = Claims.of(listing);
   }
 
   static boolean looksLikeCard(Path real) {
@@ -67,7 +84,7 @@ final class Place {
   }
 
   PlaceFacts asPlace() {
-    return new PlaceFacts(given.toString(), device, kind == Kind.CARD, readFiles());
+    return new PlaceFacts(given.toString(), device, onCard, readFiles());
   }
 
   private List<FileFacts> readFiles() {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -42,6 +43,14 @@ final class PlaceFinder {
       kinds.put(real, Place.Kind.CARD);
       given.put(real, folder);
     }
+    var said = new HashSet<Path>();
+    for (var folder : request.backups()) {
+      var real = real(folder);
+      requireBackup(folder, real, kinds.get(real));
+      said.add(real);
+      given.putIfAbsent(real, folder);
+      kinds.putIfAbsent(real, Place.Kind.BACKUP);
+    }
     for (var folder : request.folders()) {
       var real = real(folder);
       given.putIfAbsent(real, folder);
@@ -60,6 +69,9 @@ final class PlaceFinder {
               given.get(real),
               real,
               one.getValue(),
+              !said.contains(real)
+                  && (one.getValue() == Place.Kind.CARD
+                      || Place.looksLikeCard(volumes.topOf(real))),
               volumes.deviceOf(real),
               volumes.mountOf(real),
               FolderLister.list(
@@ -79,6 +91,29 @@ final class PlaceFinder {
           "Check the path, and that the card or disk is plugged in.");
     }
     return folder.toRealPath();
+  }
+
+  /**
+   * A folder that looks like a card is a backup by a person's word, but not where it may be a card
+   * all the same: at the top of a disk, unless this program copied to it, which it never does to a
+   * card.
+   */
+  private void requireBackup(Path folder, Path real, Place.Kind also)
+      throws IOException, CopiesException {
+    if (also == Place.Kind.CARD) {
+      throw CopiesException.badInput(
+          "this folder cannot be a card and a backup", folder.toString(), "Give it once.");
+    }
+    var top = volumes.topOf(real);
+    if (Place.looksLikeCard(top) && !CopyTarget.hasList(top)) {
+      throw CopiesException.refused(
+          "this disk looks like a card, with DCIM at the top of "
+              + top
+              + ", and what is on a card is no copy",
+          folder.toString(),
+          "Move DCIM into a folder of its own on that disk; or copy to that disk by framewright"
+              + " copy, whose list of checksums tells it from a card.");
+    }
   }
 
   private static void requireApart(Path job, Map<Path, Place.Kind> kinds, Map<Path, Path> given)

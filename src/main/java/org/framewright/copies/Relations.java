@@ -105,6 +105,16 @@ final class Relations {
                         facts.trouble().get(),
                         place.given.resolve(facts.path()).toString(),
                         "Copy it anew from where it is whole.")));
+    place.facts.values().stream()
+        .filter(facts -> facts.fault().isPresent())
+        .sorted((a, b) -> a.path().compareTo(b.path()))
+        .forEach(
+            facts ->
+                troubles.add(
+                    new Problem(
+                        facts.fault().get(),
+                        place.given.resolve(facts.path()).toString(),
+                        "Look at it: it was changed since, or its disk fails.")));
     return new Compared.PlaceCompared(
         place.given,
         place.name(),
@@ -115,7 +125,8 @@ final class Relations {
         List.copyOf(different),
         List.copyOf(missing),
         others.stream().map(Listed::name).filter(name -> !matched.contains(name)).toList(),
-        List.copyOf(troubles));
+        List.copyOf(troubles),
+        Optional.empty());
   }
 
   private static Path shown(Wanted wanted) {

@@ -1,39 +1,39 @@
 package org.framewright.frames;
 
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /**
  * What makes the picture of a CR3 (ISO/IEC 14496-12; layout as published by open-source readers):
- * all its media data and how its tracks are coded and laid out in them. Other files of this kind
- * have no digest here; in a HEIF what describes a picture moves the picture.
+ * all its media data and how its tracks are coded and laid out in them. Of other files of this kind
+ * {@link HeifPicture} knows some.
  */
 final class IsoPicture {
-  private static final int MOST_BOXES = 4096;
+  private static final int MOST_PIECES = 4096;
   private static final String CR3 = "crx ";
-
-  private record Box(String type, long from, long length) {}
 
   private final Bytes file;
   private final PictureDigest.Into into;
-  private int boxes;
+  private final IsoBoxes boxes;
   private long data = -1;
 
   private IsoPicture(Bytes file, PictureDigest.Into into) {
     this.file = file;
+    this.boxes = new IsoBoxes(file);
     this.into = into;
   }
 
   static Optional<String> digest(Bytes file, PictureDigest.Into into) throws IOException {
-    return file.holds(0, 12) && file.ascii(4, 8).equals("ftyp" + CR3)
+    if (!file.holds(0, 12) || !file.ascii(4, 4).equals("ftyp")) {
+      return Optional.empty();
+    }
+    return file.ascii(8, 4).equals(CR3)
         ? new IsoPicture(file, into).cr3()
-        : Optional.empty();
+        : HeifPicture.digest(file, into);
   }
 
   private Optional<String> cr3() throws IOException {
-    var top = inside(0, file.size());
+    var top = boxes.inside(0, file.size());
     var datas = top.stream().filter(box -> box.type().equals("mdat")).toList();
     if (datas.size() != 1) {
       return Optional.empty();
@@ -41,7 +41,7 @@ final class IsoPicture {
     data = datas.getFirst().from();
     for (var movie : top) {
       if (movie.type().equals("moov")) {
-        for (var track : inside(movie.from(), movie.length())) {
+        for (var track : boxes.inside(movie.from(), movie.length())) {
           if (track.type().equals("trak")) {
             track(track);
           }
@@ -52,8 +52,8 @@ final class IsoPicture {
     return Optional.of("cr3");
   }
 
-  private void track(Box track) throws IOException {
-    for (var box : inside(track.from(), track.length())) {
+  private void track(IsoBoxes.Box track) throws IOException {
+    for (var box : boxes.inside(track.from(), track.length())) {
       switch (box.type()) {
         case "mdia", "minf", "stbl" -> track(box);
         case "tkhd" -> {
@@ -70,40 +70,15 @@ final class IsoPicture {
     }
   }
 
-  private void offsets(Box box) throws IOException {
+  private void offsets(IsoBoxes.Box box) throws IOException {
     boolean wide = box.type().equals("co64");
     long count = file.u32(box.from() + 4, true);
-    if (count > MOST_BOXES) {
+    if (count > MOST_PIECES) {
       throw new Malformed("a track claims %d pieces".formatted(count));
     }
     for (int i = 0; i < count; i++) {
       long at = box.from() + 8 + (wide ? 8L : 4L) * i;
       into.number((wide ? file.u64(at, true) : file.u32(at, true)) - data);
     }
-  }
-
-  private List<Box> inside(long from, long length) throws IOException {
-    var found = new ArrayList<Box>();
-    long at = from;
-    long end = from + length;
-    while (at + 8 <= end) {
-      if (++boxes > MOST_BOXES) {
-        throw new Malformed("it has more than %d boxes".formatted(MOST_BOXES));
-      }
-      long size = file.u32(at, true);
-      int header = 8;
-      if (size == 1) {
-        size = file.u64(at + 8, true);
-        header = 16;
-      } else if (size == 0) {
-        size = end - at;
-      }
-      if (size < header || size > end - at) {
-        throw new Malformed("a box at byte %d does not fit".formatted(at));
-      }
-      found.add(new Box(file.ascii(at + 4, 4), at + header, size - header));
-      at += size;
-    }
-    return found;
   }
 }

@@ -284,6 +284,21 @@ class DurableFilesTest {
     assertThat(held).doesNotExist();
   }
 
+  /** Files of which no two ever have one name leave what no write of theirs meets. */
+  @Test
+  void leftoversOfManyNamesAreRemovedTogetherAndNoOthers() throws IOException {
+    Files.write(folder.resolve(".1.sha256.0123456789ab.part"), OLD);
+    Files.write(folder.resolve(".2.sha256.0123456789ab.part"), OLD);
+    Files.write(folder.resolve(".list.csv.0123456789ab.part"), OLD);
+    Files.write(folder.resolve("3.sha256"), OLD);
+
+    DurableFiles.clearLeftovers(folder, name -> name.endsWith(".sha256"));
+
+    assertThat(names(folder)).hasSize(2);
+    assertThat(folder.resolve(".list.csv.0123456789ab.part")).exists();
+    assertThat(folder.resolve("3.sha256")).exists();
+  }
+
   @Test
   void filesThatOnlyLookLikeALeftoverStay() throws IOException {
     var others =

@@ -16,6 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.copies.mhl.MhlHistory;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -52,6 +53,9 @@ final class CommandScene {
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
     COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),
+    COPY_WITH_MHL("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--mhl"),
+    COPIES("copies", "%s/" + JOB, "%s/card", "%s/kept"),
+    COPIES_WITH_MHL("copies", "%s/" + JOB, "%s/card", "%s/kept", "--mhl"),
     RETURNS("returns", "%s/" + JOB, "%s/back");
 
     private final List<String> words;
@@ -74,6 +78,8 @@ final class CommandScene {
     var card = Files.createDirectories(scene.resolve("card").resolve("DCIM").resolve("100STUDA"));
     Files.writeString(card.resolve("A_0001.RAW"), "raw");
     Files.writeString(card.resolve("A_0001.JPG"), "jpeg");
+    var kept = Files.createDirectories(scene.resolve("kept"));
+    Files.writeString(kept.resolve("A_0001.RAW"), "raw");
     Files.copy(Path.of("templates/fashion-days.yaml"), scene.resolve("fashion-days.yaml"));
     var list = "Look;Name;Views\n001;Coat;F\n002;Hat;F\n";
     Files.writeString(scene.resolve("list.csv"), list);
@@ -173,10 +179,28 @@ final class CommandScene {
       var job = place.resolve("new/2026-11-24_KVO_knitwear");
       assertThat(Ran.run("list", job).status()).as(what).isZero();
     }
+    if (command == Case.COPIES || command == Case.COPIES_WITH_MHL) {
+      var last = Ran.run("copies", place.resolve(JOB));
+      assertThat(last.out()).as(what).startsWith("Card card was not yet clear");
+    }
+    if (command == Case.COPY_WITH_MHL || command == Case.COPIES_WITH_MHL) {
+      var target = place.resolve(command == Case.COPY_WITH_MHL ? "backup" : "kept");
+      assertThat(historyOf(target))
+          .as(what)
+          .containsKey(command == Case.COPY_WITH_MHL ? "DCIM/100STUDA/A_0001.RAW" : "A_0001.RAW");
+    }
     if (command == Case.DELIVER) {
       assertThat(contents(place)).as(what).containsKey("package/bagit.txt");
       var back = Ran.run("returns", place.resolve(JOB), place.resolve("package"));
       assertThat(back.status()).as(what + back).isLessThan(2);
+    }
+  }
+
+  private static Map<String, MhlHistory.Claim> historyOf(Path folder) {
+    try {
+      return MhlHistory.read(folder).orElseThrow().claims();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

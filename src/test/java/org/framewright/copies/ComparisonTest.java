@@ -15,6 +15,7 @@ import java.util.concurrent.TimeUnit;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
 import org.framewright.copies.device.Device;
+import org.framewright.copies.mhl.MhlHistory;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -252,6 +253,134 @@ class ComparisonTest {
         .containsExactly(Rule.WITNESSES);
   }
 
+  /** A copied card, with its folders, is a backup by a person's word only. */
+  @Test
+  void aCopiedCardIsABackupIfAPersonSaysSo() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    var copied = scene.two.resolve("card A1");
+    scene.copyCardTo(copied.resolve("DCIM/100STUDI"), "");
+    assertThat(scene.compare(scene.card, scene.one, copied).cards()).hasSize(2);
+    assertThat(CopiesScene.verdict(compareWithBackup(copied))).isInstanceOf(Verdict.MayClear.class);
+  }
+
+  private Compared compareWithBackup(Path backup) throws Exception {
+    var request =
+        new CopiesRequest(
+            List.of(scene.card, scene.one),
+            List.of(),
+            List.of(backup),
+            2,
+            List.of(),
+            "Ines",
+            false);
+    return scene.run(request, Progress.NONE).orElseThrow();
+  }
+
+  @Test
+  void aDiskThatLooksLikeACardIsNoBackupUnlessThisProgramCopiedToIt() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    scene.copyCardTo(scene.two.resolve("DCIM/100STUDI"), "");
+    for (var folder : List.of(scene.two, scene.two.resolve("DCIM"))) {
+      assertThatThrownBy(() -> compareWithBackup(folder))
+          .isInstanceOfSatisfying(CopiesException.class, e -> assertThat(e.isRefused()).isTrue());
+    }
+    Files.writeString(scene.two.resolve("copied-2026-11-23T180400Z.sha256"), "");
+    assertThat(CopiesScene.verdict(compareWithBackup(scene.two)))
+        .isInstanceOf(Verdict.MayClear.class);
+    assertThatThrownBy(
+            () ->
+                scene.run(
+                    new CopiesRequest(
+                        List.of(),
+                        List.of(scene.card),
+                        List.of(scene.card),
+                        2,
+                        List.of(),
+                        "Ines",
+                        false),
+                    Progress.NONE))
+        .isInstanceOfSatisfying(CopiesException.class, e -> assertThat(e.isRefused()).isFalse());
+  }
+
+  /** However a folder of it is given, a card vouches for no other card. */
+  @Test
+  void aFolderInsideAnotherCardIsNoCopy() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    var mirror = Files.createDirectory(temp.toRealPath().resolve("B1"));
+    scene.volumes.disk(mirror, "mirror");
+    scene.copyCardTo(mirror.resolve("DCIM/100STUDI"), "");
+    scene.copyCardTo(mirror.resolve("beside"), "");
+    for (var folder : List.of(mirror.resolve("DCIM"), mirror.resolve("beside"))) {
+      var verdict = CopiesScene.verdict(scene.compare(scene.card, scene.one, folder));
+      assertThat(CopiesScene.rules(verdict)).containsExactly(Rule.WITNESSES);
+    }
+  }
+
+  private Compared compareWithMhl(Path... folders) throws Exception {
+    var request =
+        new CopiesRequest(List.of(folders), List.of(), List.of(), 2, List.of(), "Ines", true);
+    return scene.run(request, Progress.NONE).orElseThrow();
+  }
+
+  @Test
+  void eachBackupGetsAGenerationOfAllThatIsThereAndCardAndJobNone() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    Files.writeString(scene.one.resolve("more.txt"), "of no size of the card's");
+    var card = snapshot(scene.card);
+    var compared = compareWithMhl(scene.card, scene.one);
+    assertThat(snapshot(scene.card)).isEqualTo(card);
+    assertThat(scene.job.folder().resolve("ascmhl")).doesNotExist();
+    var place = compared.places().getLast();
+    assertThat(place.mhl().orElseThrow().getFileName().toString()).startsWith("0001_SSD 1_");
+    assertThat(place.troubles()).isEmpty();
+    assertThat(MhlHistory.read(scene.one).orElseThrow().claims())
+        .hasSize(5)
+        .containsKey("more.txt");
+    scene.later();
+    assertThat(compareWithMhl(scene.card, scene.one).places().getLast().troubles()).isEmpty();
+    assertThat(scene.job.folder().resolve(".framewright/copies"))
+        .isDirectoryNotContaining("glob:**copy-*");
+  }
+
+  /** A list is no evidence; what contradicts it is told. */
+  @Test
+  void aFileThatIsNotWhatAnMhlSaysIsToldAndOnACardKeepsItFromBeingCleared() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    compareWithMhl(scene.one);
+    var file = CopiesScene.files(scene.one).getFirst();
+    var history = scene.one.resolve("ascmhl");
+    var onCard = Files.createDirectory(scene.card.resolve("DCIM/100STUDI/ascmhl"));
+    for (var list : CopiesScene.files(history)) {
+      Files.copy(list, onCard.resolve(list.getFileName()));
+    }
+    for (var place : List.of(scene.one, scene.two)) {
+      scene.copyCardTo(place.resolve("all"), "");
+    }
+    assertThat(CopiesScene.verdict(scene.compare(scene.card, scene.one, scene.two)))
+        .isInstanceOf(Verdict.MayClear.class);
+    assertThat(compareWithMhl(scene.card, scene.one).places().getLast().troubles())
+        .extracting(problem -> problem.what())
+        .anyMatch(what -> what.contains("its copy is never changed"));
+
+    var name = file.getFileName().toString();
+    for (var copy :
+        List.of(
+            scene.card.resolve("DCIM/100STUDI").resolve(name),
+            file,
+            scene.one.resolve("all").resolve(name),
+            scene.two.resolve("all").resolve(name))) {
+      var bytes = Files.readAllBytes(copy);
+      bytes[bytes.length - 9] ^= 1;
+      Files.write(copy, bytes);
+    }
+    var compared = scene.compare(scene.card, scene.one, scene.two);
+    var verdict = CopiesScene.verdict(compared);
+    assertThat(CopiesScene.rules(verdict)).containsExactly(Rule.WHOLE_PICTURES);
+    assertThat(verdict.why().getFirst().message()).contains("is not what the ASC MHL 0001_SSD 1_");
+    assertThat(compared.places().stream().flatMap(place -> place.troubles().stream()))
+        .anyMatch(problem -> problem.where().equals(file.toString()));
+  }
+
   @Test
   void aPictureThatIsNotWholeIsToldUntilAPersonWaivesIt() throws Exception {
     var broken = scene.card.resolve("DCIM/100STUDI/IMG_0.JPG");
@@ -331,6 +460,34 @@ class ComparisonTest {
     assertThat(once.frames()).isEqualTo(2);
     assertThat(once.once()).isZero();
     assertThat(once.notCompared()).isZero();
+  }
+
+  /** A watch counts at each arrival, and a day has many. */
+  @Test
+  void evidenceIsReadOnceAndAgainWhenTheLogTellsOfMoreOrItChanged() throws Exception {
+    scene.copyCardTo(scene.frames(), "");
+    var counter = new FramesOnce.Counter(scene.job);
+    assertThat(counter.of(scene.job.scan())).isEmpty();
+    var evidence = scene.compare(scene.one).evidence().orElseThrow();
+    assertThat(counter.of(scene.job.scan()).orElseThrow().once()).isEqualTo(2);
+
+    // Other bytes with the same size and time: who read them would see that they are no evidence.
+    var time = Files.getLastModifiedTime(evidence);
+    var bytes = Files.readAllBytes(evidence);
+    Files.write(evidence, new byte[bytes.length]);
+    Files.setLastModifiedTime(evidence, time);
+    assertThat(counter.of(scene.job.scan()).orElseThrow().once()).isEqualTo(2);
+    Files.setLastModifiedTime(evidence, FileTime.fromMillis(0));
+    assertThat(counter.of(scene.job.scan()).orElseThrow().notCompared()).isEqualTo(2);
+    Files.delete(evidence);
+    assertThat(counter.of(scene.job.scan()).orElseThrow().notCompared()).isEqualTo(2);
+    Files.write(evidence, bytes);
+    assertThat(counter.of(scene.job.scan()).orElseThrow().once()).isEqualTo(2);
+
+    scene.copyCardTo(scene.two, "");
+    scene.later();
+    scene.compare(scene.two);
+    assertThat(counter.of(scene.job.scan()).orElseThrow().once()).isZero();
   }
 
   @Test

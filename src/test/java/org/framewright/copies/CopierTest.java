@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Random;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Reading;
+import org.framewright.copies.mhl.MhlHistory;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -210,6 +211,113 @@ class CopierTest {
     assertThat(new Copier(new CopyScene.Disturbed()).copy(job, onCard, Progress.NONE))
         .isInstanceOf(CopyOutcome.Refused.class);
     assertThat(CopyScene.contents(scene.root)).isEqualTo(before);
+  }
+
+  /** A disk of which the top has DCIM, whatever lies there besides. */
+  private static final class CardLike extends CopyScene.Disturbed {
+    private final Path top;
+
+    CardLike(Path top) {
+      this.top = top;
+    }
+
+    @Override
+    public Path topOf(Path folder) throws IOException {
+      return folder.toRealPath().startsWith(top) ? top : folder.getRoot();
+    }
+  }
+
+  @Test
+  void nothingIsWrittenOnADiskThatLooksLikeACardUnlessItWasCopiedTo() throws Exception {
+    Files.createDirectories(scene.first.resolve("DCIM"));
+    var volumes = new CardLike(scene.first);
+    var backup = scene.first.resolve("backup");
+    assertThat(scene.copy(volumes, Progress.NONE, backup)).isInstanceOf(CopyOutcome.Refused.class);
+    assertThat(backup).doesNotExist();
+    Files.delete(scene.first.resolve("DCIM"));
+    var report = CopyScene.done(scene.copy(volumes, Progress.NONE, scene.first));
+    assertThat(report.isWhole()).isTrue();
+    assertThat(scene.first.resolve("DCIM")).exists();
+    assertThat(CopyScene.done(scene.copy(volumes, Progress.NONE, scene.first)).isWhole()).isTrue();
+    assertThat(CopyScene.done(scene.copy(volumes, Progress.NONE, backup)).isWhole()).isTrue();
+  }
+
+  /** A killed run leaves DCIM and no list. */
+  @Test
+  void aKilledCopyToTheTopOfADiskCanBeFinished() throws Exception {
+    Files.createDirectories(scene.first.resolve("DCIM"));
+    var runs = Files.createDirectories(scene.job().folder().resolve(".framewright/copies"));
+    Files.writeString(runs.resolve("copy-00112233445566aa.txt"), scene.first + "\n");
+    var outcome = scene.copy(new CardLike(scene.first), Progress.NONE, scene.first);
+    assertThat(CopyScene.done(outcome).isWhole()).isTrue();
+  }
+
+  @Test
+  void whatTheJobKeepsOfItselfIsNotCopiedWithItsFolder() throws Exception {
+    var job = scene.job();
+    Files.writeString(job.framesFolder().resolve("A_0001.JPG"), "jpeg");
+    var plan = CopyPlan.of(job.folder(), List.of(scene.first));
+    var outcome = new Copier(new CopyScene.Disturbed()).copy(job, plan, Progress.NONE);
+    assertThat(CopyScene.done(outcome).isWhole()).isTrue();
+    assertThat(CopyScene.copies(scene.first).keySet())
+        .anyMatch(name -> name.endsWith("A_0001.JPG"))
+        .noneMatch(name -> name.contains(".framewright"));
+  }
+
+  @Test
+  void eachTargetGetsAGenerationOfItsMhlAndTheCardNone() throws Exception {
+    Files.createDirectories(scene.second);
+    Files.writeString(scene.second.resolve("other"), "x");
+    var before = CopyScene.contents(scene.card);
+    var report = CopyScene.done(scene.copyWithMhl(scene.first, scene.second));
+    assertThat(report.isWhole()).isTrue();
+    for (var target : report.targets()) {
+      assertThat(target.failed()).isEmpty();
+      assertThat(target.mhl().orElseThrow()).exists();
+      var claims = MhlHistory.read(target.folder()).orElseThrow().claims();
+      assertThat(claims.keySet()).isEqualTo(before.keySet());
+    }
+    assertThat(CopyScene.contents(scene.card)).isEqualTo(before);
+    var again = CopyScene.done(scene.copyWithMhl(scene.first)).targets().getFirst();
+    assertThat(again.mhl().orElseThrow().getFileName().toString()).startsWith("0002_first_");
+    assertThat(again.failed()).isEmpty();
+  }
+
+  @Test
+  void whatAnEarlierListSaysOfAFileIsComparedWithWhatIsCopiedInItsPlace() throws Exception {
+    scene.copyWithMhl(scene.first);
+    Files.delete(scene.first.resolve("MISC/.index"));
+    scene.file("MISC/.index", "another one");
+    var target = CopyScene.done(scene.copyWithMhl(scene.first)).targets().getFirst();
+    assertThat(target.mhl()).isPresent();
+    assertThat(target.failed())
+        .extracting(problem -> Path.of(problem.where()).getFileName().toString())
+        .containsExactly(".index");
+  }
+
+  @Test
+  void toADamagedMhlNothingIsAddedAndTheCopyIsMadeAllTheSame() throws Exception {
+    var list = CopyScene.done(scene.copyWithMhl(scene.first)).targets().getFirst().mhl();
+    Files.writeString(list.orElseThrow(), Files.readString(list.orElseThrow()) + " ");
+    scene.file("DCIM/new", "new");
+    var target = CopyScene.done(scene.copyWithMhl(scene.first)).targets().getFirst();
+    assertThat(target.copied()).isEqualTo(1);
+    assertThat(target.mhl()).isEmpty();
+    assertThat(target.failed().getFirst().what()).contains("not what the chain");
+  }
+
+  @Test
+  void theMhlThatACardBringsAlongIsCopiedAndNeverChanged() throws Exception {
+    scene.copyWithMhl(scene.first);
+    var plan = CopyPlan.of(scene.first, List.of(scene.second));
+    var outcome =
+        new Copier(new CopyScene.Disturbed()).withMhl().copy(scene.job(), plan, Progress.NONE);
+    var report = CopyScene.done(outcome);
+    assertThat(report.isWhole()).isTrue();
+    assertThat(report.targets().getFirst().mhl()).isEmpty();
+    assertThat(report.targets().getFirst().failed()).hasSize(1);
+    assertThat(CopyScene.contents(scene.second))
+        .containsAllEntriesOf(CopyScene.contents(scene.first));
   }
 
   @Test

@@ -80,6 +80,12 @@ final class CopyScene {
     return new Copier(volumes).copy(job(), CopyPlan.of(card, List.of(to)), progress);
   }
 
+  CopyOutcome copyWithMhl(Path... to) throws Exception {
+    return new Copier(Volumes.ofThisSystem())
+        .withMhl()
+        .copy(job(), CopyPlan.of(card, List.of(to)), Progress.NONE);
+  }
+
   static CopyReport done(CopyOutcome outcome) {
     assertThat(outcome).isInstanceOf(CopyOutcome.Done.class);
     return ((CopyOutcome.Done) outcome).report();
@@ -105,6 +111,7 @@ final class CopyScene {
   static Map<String, String> copies(Path folder) throws IOException {
     var contents = contents(folder);
     contents.keySet().removeIf(name -> name.startsWith("copied-") && name.endsWith(".sha256"));
+    contents.keySet().removeIf(name -> name.startsWith("ascmhl/"));
     return contents;
   }
 

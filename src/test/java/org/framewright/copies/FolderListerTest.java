@@ -87,6 +87,48 @@ class FolderListerTest {
             ".fseventsd/IMG_2.JPG", "DCIM/.Spotlight-V100/IMG_1.JPG", "DCIM/THUMBS.DB");
   }
 
+  /**
+   * What a comparison leaves out a copy leaves out too, and the other way round; so that no copy of
+   * a card lacks a file that a comparison asks for.
+   */
+  @Test
+  void aCopyLeavesOutWhatAComparisonLeavesOut() throws IOException {
+    for (var name :
+        new String[] {
+          "lost+found/#12",
+          "FOUND.000/FILE0000.CHK",
+          ".Trashes/501/IMG_3.JPG",
+          ".framewright/log/other.jsonl",
+          "DCIM/.framewright/kept",
+          "DCIM/.fseventsd/IMG_1.JPG",
+          "DCIM/System Volume Information/x",
+          "System Volume Information/IndexerVolumeGuid",
+          "System Volume Information/IMG_8.JPG",
+          ".Spotlight-V100/Store-V2/0.index",
+          "DCIM/.DS_Store",
+          "thumbs.db",
+          ".framewright-copy-00112233445566aa-7.part",
+          ".framewright-copy-7.part"
+        }) {
+      file(name, name);
+    }
+    file("IMG_1.JPG", "x");
+    file("._IMG_1.JPG", "\0\5\26\7 and more");
+    file("._IMG_2.JPG", "a picture with an odd name");
+    var listing = list();
+    var plan = CopyPlan.of(root, List.of(temp.resolve("copy")));
+    assertThat(plan.files())
+        .extracting(file -> file.path().toString().replace('\\', '/'))
+        .containsExactlyInAnyOrderElementsOf(listing.files().stream().map(Listed::name).toList())
+        .contains("lost+found/#12", "DCIM/.fseventsd/IMG_1.JPG", "thumbs.db", "._IMG_2.JPG")
+        .contains(".framewright/log/other.jsonl", ".framewright-copy-7.part")
+        .doesNotContain("DCIM/.DS_Store", "._IMG_1.JPG");
+    assertThat(plan.litter())
+        .isEqualTo(listing.litter())
+        .contains(".framewright-copy-00112233445566aa-7.part", "System Volume Information/");
+    assertThat(plan.leftOut()).isEqualTo(listing.troubles());
+  }
+
   /** What such a file begins with: RFC 1740, appendix B. */
   @Test
   void aDotUnderscoreFileIsLitterOnlyBesideItsFileAndOnlyIfItIsOne() throws IOException {

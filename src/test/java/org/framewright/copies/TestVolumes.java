@@ -79,6 +79,12 @@ public final class TestVolumes implements Volumes {
   }
 
   @Override
+  public Path topOf(Path folder) throws IOException {
+    var real = folder.toRealPath();
+    return devices.keySet().stream().filter(real::startsWith).findFirst().orElse(real.getRoot());
+  }
+
+  @Override
   public MountIdentity mountOf(Path path) throws IOException {
     var real = path.toRealPath();
     return mounts.entrySet().stream()

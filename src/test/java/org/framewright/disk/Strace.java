@@ -16,6 +16,7 @@ public final class Strace {
   private static final int KILLED = 128 + 9;
 
   private final Path scratch;
+  private final List<Path> only;
   private Path lastTrace;
 
   /** How a run ended. */
@@ -26,8 +27,14 @@ public final class Strace {
     }
   }
 
-  private Strace(Path scratch) {
+  private Strace(Path scratch, List<Path> only) {
     this.scratch = scratch;
+    this.only = List.copyOf(only);
+  }
+
+  /** One that only looks at calls that are about these files. */
+  public Strace on(List<Path> files) {
+    return new Strace(scratch, files);
   }
 
   /** Skips the test where strace cannot be used. */
@@ -43,7 +50,7 @@ public final class Strace {
     } catch (IOException e) {
       Assumptions.abort("there is no strace here; the kill tests are skipped");
     }
-    return new Strace(scratch);
+    return new Strace(scratch, List.of());
   }
 
   /**
@@ -84,6 +91,9 @@ public final class Strace {
       if (injection.contains(":")) {
         command.addAll(List.of("-e", "inject=" + injection));
       }
+    }
+    for (var file : only) {
+      command.addAll(List.of("-P", file.toString()));
     }
     command.addAll(java());
     command.addAll(program);

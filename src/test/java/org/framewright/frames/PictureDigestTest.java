@@ -76,6 +76,26 @@ class PictureDigestTest {
         });
   }
 
+  /** The program of libjpeg-turbo decodes; that what it decodes is the same is what we claim. */
+  @TestFactory
+  Stream<DynamicTest> whatHasOneDigestHasTheSamePixels() throws IOException {
+    return each(
+        file -> {
+          Assumptions.assumeTrue(ending(file).equals("jpg"), "djpeg decodes JPEG");
+          var copy = temp.resolve(file.getFileName().toString());
+          Files.copy(file, copy);
+          run("exiftool", "-q", "-m", "-overwrite_original", "-Rating=3", copy.toString());
+          assertThat(Files.mismatch(file, copy)).isNotNegative();
+          assertThat(digest(Files.readAllBytes(copy))).isEqualTo(digest(Files.readAllBytes(file)));
+          var before = temp.resolve("before.pnm");
+          var after = temp.resolve("after.pnm");
+          run("djpeg", "-pnm", "-outfile", before.toString(), file.toString());
+          run("djpeg", "-pnm", "-outfile", after.toString(), copy.toString());
+          assertThat(Files.mismatch(before, after)).isEqualTo(-1);
+          assertThat(Files.size(before)).isGreaterThan(100);
+        });
+  }
+
   /** No flip of a bit behind the start of a JPEG's picture goes unnoticed, up to its end. */
   @TestFactory
   Stream<DynamicTest> aFlippedBitOfThePictureIsNoticed() throws IOException {

@@ -2,6 +2,8 @@ package org.framewright.copies.device;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.FileStore;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import org.framewright.base.OperatingSystem;
@@ -23,6 +25,28 @@ public interface Volumes {
    * @throws IOException if there is no such file or folder, or it cannot be reached
    */
   MountIdentity mountOf(Path path) throws IOException;
+
+  /**
+   * The top folder of the volume that a folder lies on, as far as the system tells.
+   *
+   * @throws IOException if there is no such folder, or it cannot be reached
+   */
+  default Path topOf(Path folder) throws IOException {
+    var top = folder.toRealPath();
+    var volume = Files.getFileStore(top);
+    while (top.getParent() != null && isOf(volume, top.getParent())) {
+      top = top.getParent();
+    }
+    return top;
+  }
+
+  private static boolean isOf(FileStore volume, Path folder) {
+    try {
+      return Files.getFileStore(folder).equals(volume);
+    } catch (IOException e) {
+      return false; // Of a folder that hides its volume nothing more is known.
+    }
+  }
 
   /**
    * Reads a regular file whole, past the memory of the system where the volume lets us; a link is

@@ -3,18 +3,15 @@ package org.framewright.copies.device;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.RandomAccessFile;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Random;
-import java.util.concurrent.locks.LockSupport;
 import org.framewright.base.Progress;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestReporter;
@@ -120,151 +117,5 @@ class BitFlipTest {
   private static String sha256(byte[] bytes) throws Exception {
     var digest = MessageDigest.getInstance("SHA-256");
     return HexFormat.of().formatHex(digest.digest(bytes));
-  }
-
-  /** A volume in a file, below which a bit can be turned. */
-  static final class LoopVolume implements AutoCloseable {
-    private final Path scratch;
-    private final String type;
-    private final Path image;
-    private final Path mount;
-    private String device = "";
-
-    private LoopVolume(Path scratch, String type) throws IOException {
-      this.scratch = scratch;
-      this.type = type;
-      this.image = scratch.resolve("image");
-      this.mount = Files.createDirectories(scratch.resolve("mount"));
-    }
-
-    static LoopVolume of(Path scratch, String type) throws IOException {
-      var volume = new LoopVolume(scratch.toRealPath(), type);
-      volume.make();
-      volume.attach();
-      return volume;
-    }
-
-    private void make() throws IOException {
-      var mkfs =
-          switch (type) {
-            case "ext4", "overlay" -> List.of("mkfs.ext4", "-q", "-F");
-            case "ext4-1k" -> List.of("mkfs.ext4", "-q", "-F", "-b", "1024");
-            case "xfs" -> List.of("mkfs.xfs", "-q", "-f");
-            case "btrfs" -> List.of("mkfs.btrfs", "-q", "-f");
-            case "exfat" -> List.of("mkfs.exfat");
-            case "ntfs" -> List.of("mkfs.ntfs", "-q", "-F", "-Q");
-            default -> List.<String>of();
-          };
-      if (mkfs.isEmpty()) {
-        return;
-      }
-      try (var file = new RandomAccessFile(image.toFile(), "rw")) {
-        file.setLength(320L << 20);
-      }
-      var command = new ArrayList<>(mkfs);
-      command.add(image.toString());
-      Commands.runOrSkip(command);
-    }
-
-    private void attach() throws IOException {
-      if (type.equals("tmpfs")) {
-        Commands.runOrSkip(
-            List.of("mount", "-t", "tmpfs", "-o", "size=16m", "none", mount.toString()));
-        return;
-      }
-      device = Commands.runOrSkip(List.of("losetup", "--find", "--show", image.toString())).strip();
-      var mounting =
-          switch (type) {
-            case "ntfs" -> List.of("ntfs-3g", device, mount.toString());
-            case "exfat" -> List.of("mount.exfat-fuse", device, mount.toString());
-            default -> List.of("mount", device, mount.toString());
-          };
-      Commands.runOrSkip(mounting);
-      if (type.equals("overlay")) {
-        var on = mount.toString();
-        for (var name : List.of("lower", "upper", "work", "merged")) {
-          Files.createDirectories(mount.resolve(name));
-        }
-        Commands.runOrSkip(
-            List.of(
-                "mount",
-                "-t",
-                "overlay",
-                "overlay",
-                "-o",
-                "lowerdir=" + on + "/lower,upperdir=" + on + "/upper,workdir=" + on + "/work",
-                on + "/merged"));
-      }
-    }
-
-    Path folder() {
-      return type.equals("overlay") ? mount.resolve("merged") : mount;
-    }
-
-    /** Turns one bit of these bytes, wherever they lie in the image. */
-    void flip(byte[] there) throws IOException {
-      Commands.run(List.of("sync"));
-      try (var file = new RandomAccessFile(image.toFile(), "rw")) {
-        long at = find(file, there);
-        file.seek(at);
-        int old = file.read();
-        file.seek(at);
-        file.write(old ^ 1);
-        file.getFD().sync();
-      }
-    }
-
-    private static long find(RandomAccessFile file, byte[] there) throws IOException {
-      var window = new byte[1 << 20];
-      for (long at = 0; at < file.length(); at += window.length - there.length) {
-        file.seek(at);
-        int count = file.read(window);
-        for (int i = 0; i + there.length <= count; i++) {
-          if (window[i] == there[0]
-              && Arrays.equals(window, i, i + there.length, there, 0, there.length)) {
-            return at + i;
-          }
-        }
-      }
-      throw new IOException("the bytes are not in the image");
-    }
-
-    /** Source: the kernel's documentation, ABI/testing/sysfs-block, {@code diskseq}. */
-    long insertion() throws IOException {
-      var name = device.substring(device.lastIndexOf('/') + 1);
-      return Long.parseLong(Files.readString(Path.of("/sys/class/block", name, "diskseq")).strip());
-    }
-
-    void takeOutAndPutIn() throws IOException {
-      detach();
-      attach();
-    }
-
-    private void detach() throws IOException {
-      if (type.equals("overlay")) {
-        unmount(mount.resolve("merged"));
-      }
-      unmount(mount);
-      if (!device.isEmpty()) {
-        Commands.run(List.of("losetup", "-d", device));
-        device = "";
-      }
-    }
-
-    private static void unmount(Path folder) throws IOException {
-      for (int i = 0; i < 50; i++) {
-        if (Commands.run(List.of("umount", folder.toString()))) {
-          return;
-        }
-        LockSupport.parkNanos(100_000_000L);
-      }
-      Commands.run(List.of("umount", "-l", folder.toString()));
-    }
-
-    @Override
-    public void close() throws IOException {
-      detach();
-      Files.deleteIfExists(scratch.resolve("image"));
-    }
   }
 }

@@ -6,7 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 
 /** Programs that make volumes for tests. */
-final class Commands {
+public final class Commands {
   private Commands() {}
 
   private record Ran(int status, String output) {}
@@ -19,7 +19,7 @@ final class Commands {
   }
 
   /** Whether it ran and succeeded. */
-  static boolean run(List<String> command) {
+  public static boolean run(List<String> command) {
     try {
       return start(command).status() == 0;
     } catch (IOException e) {
@@ -28,7 +28,7 @@ final class Commands {
   }
 
   /** What it said; skips the test where it is missing or may not do it. */
-  static String runOrSkip(List<String> command) {
+  public static String runOrSkip(List<String> command) {
     try {
       var ran = start(command);
       Assumptions.assumeTrue(ran.status() == 0, command + ": " + ran.output());

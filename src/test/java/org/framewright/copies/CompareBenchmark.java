@@ -1,0 +1,128 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import org.framewright.base.Progress;
+import org.framewright.copies.device.Device;
+
+/**
+ * A comparison of a card and a backup, each of four files of 96 MiB, as a ratio to the slower of
+ * two things that it cannot be faster than: the JDK's SHA-256 of as many bytes in memory on as many
+ * threads, and reading them from the disk, past memory, without any use; the best of some rounds,
+ * all in one run.
+ */
+final class CompareBenchmark {
+  private static final int FILES = 4;
+  private static final int SIZE = 96 << 20;
+  private static final int ROUNDS = 5;
+
+  private CompareBenchmark() {}
+
+  /** Each folder is a disk of its own, so that each is read by a thread of its own. */
+  private static final class Apart extends CopyScene.Disturbed {
+    private final List<Path> disks;
+
+    Apart(CopyScene scene) {
+      this.disks = List.of(scene.card, scene.first, scene.root);
+    }
+
+    @Override
+    public Device deviceOf(Path path) throws IOException {
+      var disk = disks.stream().filter(path.toRealPath()::startsWith).findFirst().orElseThrow();
+      return new Device("disk:" + disk, Device.Kind.DISK, "" + disk);
+    }
+  }
+
+  /** Of a module that the compiler warns of. */
+  static OpenOption direct() throws ClassNotFoundException {
+    for (var option : Class.forName("com.sun.nio.file.ExtendedOpenOption").getEnumConstants()) {
+      if (option.toString().equals("DIRECT")) {
+        return (OpenOption) option;
+      }
+    }
+    throw new IllegalStateException("this Java does not read past memory");
+  }
+
+  public static void main(String[] args) throws Exception {
+    var scene = new CopyScene(Files.createTempDirectory("compare-benchmark"));
+    var random = new Random(1);
+    var bytes = new byte[SIZE];
+    for (int i = 0; i < FILES; i++) {
+      random.nextBytes(bytes);
+      scene.file("f" + i, bytes);
+    }
+    CopyScene.done(scene.copy(scene.first));
+    var request =
+        new CopiesRequest(List.of(scene.first), List.of(scene.card), 1, List.of(), "Ines");
+    double hash = Double.MAX_VALUE;
+    double disk = Double.MAX_VALUE;
+    double compare = Double.MAX_VALUE;
+    for (int round = 0; round < ROUNDS; round++) {
+      hash = Math.min(hash, seconds(() -> hash(bytes)));
+      disk = Math.min(disk, seconds(() -> read(scene.card)) + seconds(() -> read(scene.first)));
+      disk =
+          Math.min(
+              disk, seconds(() -> inParallel(() -> read(scene.card), () -> read(scene.first))));
+      var comparison = new Comparison(scene.job(), new Apart(scene));
+      compare = Math.min(compare, seconds(() -> comparison.run(request, Progress.NONE)));
+    }
+    double bound = Math.max(hash, disk);
+    System.out.printf(
+        "compare %.2f s (%.2f GB/s); SHA-256 in memory %.2f s, the disk %.2f s; speed against the"
+            + " slower of the two: %.2f%n",
+        compare, 2e-9 * FILES * SIZE / compare, hash, disk, bound / compare);
+  }
+
+  private static double seconds(Callable<?> work) throws Exception {
+    long start = System.nanoTime();
+    work.call();
+    return (System.nanoTime() - start) / 1e9;
+  }
+
+  private static Object inParallel(Callable<?> one, Callable<?> other) throws Exception {
+    try (var threads = Executors.newFixedThreadPool(2)) {
+      var running = new ArrayList<>(List.of(threads.submit(one), threads.submit(other)));
+      for (var each : running) {
+        each.get();
+      }
+    }
+    return null;
+  }
+
+  private static Object hash(byte[] bytes) throws Exception {
+    Callable<Object> half =
+        () -> {
+          var digest = MessageDigest.getInstance("SHA-256");
+          for (int i = 0; i < FILES; i++) {
+            digest.update(bytes);
+          }
+          return digest.digest();
+        };
+    return inParallel(half, half);
+  }
+
+  private static Object read(Path folder) throws Exception {
+    for (int i = 0; i < FILES; i++) {
+      var file = folder.resolve("f" + i);
+      int block = (int) Files.getFileStore(file).getBlockSize();
+      try (var channel = FileChannel.open(file, StandardOpenOption.READ, direct())) {
+        var piece = ByteBuffer.allocateDirect((1 << 20) + block).alignedSlice(block);
+        for (long at = 0; at < SIZE; at += 1 << 20) {
+          channel.read(piece.clear().limit(1 << 20), at);
+        }
+      }
+    }
+    return null;
+  }
+}
