@@ -33,6 +33,10 @@ import org.framewright.job.Job;
  */
 public final class Copier {
   private static final int TRIES = 3;
+
+  /** In MiB, within one file. */
+  private static final int BETWEEN_TOLD = 16;
+
   private static final int MOST_UNREADABLE_IN_A_ROW = 3;
 
   private final Volumes volumes;
@@ -50,6 +54,17 @@ public final class Copier {
    * @throws IOException if the folder of a target does not exist, or the job cannot be written to
    */
   public CopyOutcome copy(Job job, CopyPlan plan, Progress progress) throws IOException {
+    return copy(job, plan, progress, _ -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param told how far each target is, and how fast it takes and gives back what it was given
+   */
+  public CopyOutcome copy(
+      Job job, CopyPlan plan, Progress progress, Consumer<PlaceProgress> told)
+      throws IOException {
     var problem = CopyTargets.problem(job, plan);
     if (problem.isPresent()) {
       return new CopyOutcome.Refused(problem.get());
@@ -61,7 +76,7 @@ public final class Copier {
       return new CopyOutcome.Refused(room.get());
     }
     try (var run = runs.begin(plan.to())) {
-      return new Work(job, plan, progress, run, remarks).copy();
+      return new Work(job, plan, progress, told, run, remarks).copy();
     }
   }
 
@@ -70,6 +85,7 @@ public final class Copier {
     private final Job job;
     private final CopyPlan plan;
     private final Progress progress;
+    private final Consumer<PlaceProgress> told;
     private final CopyRuns.Run run;
     private final List<Problem> remarks;
     private final List<Problem> unreadable = new ArrayList<>();
@@ -79,10 +95,17 @@ public final class Copier {
     private long done;
     private int inARow;
 
-    Work(Job job, CopyPlan plan, Progress progress, CopyRuns.Run run, List<Problem> remarks) {
+    Work(
+        Job job,
+        CopyPlan plan,
+        Progress progress,
+        Consumer<PlaceProgress> told,
+        CopyRuns.Run run,
+        List<Problem> remarks) {
       this.job = job;
       this.plan = plan;
       this.progress = progress;
+      this.told = told;
       this.run = run;
       this.remarks = remarks;
       this.total = mebibytes(plan.bytes());
@@ -169,6 +192,7 @@ public final class Copier {
     private Optional<Problem> copyAll() throws IOException {
       try (var writers = Executors.newVirtualThreadPerTaskExecutor()) {
         int number = 0;
+        tell(0, 0);
         for (var file : plan.files()) {
           if (progress.cancelled()) {
             throw new CancellationException();
@@ -177,9 +201,25 @@ public final class Copier {
           if (stopped.isPresent()) {
             return stopped;
           }
+          tell(number, done);
         }
       }
       return Optional.empty();
+    }
+
+    private void tell(int files, long bytes) {
+      for (var target : targets) {
+        if (!target.isGivenUp()) {
+          told.accept(
+              new PlaceProgress(
+                  target.folder(),
+                  files,
+                  plan.files().size(),
+                  bytes,
+                  plan.bytes(),
+                  CopyDescription.bytesPerSecond(target.report())));
+        }
+      }
     }
 
     private Optional<Problem> copy(CopyFile file, int number, ExecutorService writers)
@@ -197,7 +237,7 @@ public final class Copier {
           taken.add(target);
         }
       }
-      var source = read(file, open);
+      var source = read(file, number, open);
       if (source.isEmpty()) {
         open.forEach(CopyTarget::discard);
         return inARow >= MOST_UNREADABLE_IN_A_ROW ? Optional.of(failing()) : Optional.empty();
@@ -223,7 +263,8 @@ public final class Copier {
     }
 
     /** Reads a file, and writes it to the targets that wait for it. */
-    private Optional<Reading> read(CopyFile file, List<CopyTarget> open) throws IOException {
+    private Optional<Reading> read(CopyFile file, int number, List<CopyTarget> open)
+        throws IOException {
       var path = plan.from().resolve(file.path());
       long before = done;
       Problem last = null;
@@ -235,7 +276,9 @@ public final class Copier {
         try {
           var reading =
               volumes.read(
-                  path, piece -> open.forEach(one -> one.write(piece.duplicate())), of(before));
+                  path,
+                  piece -> open.forEach(one -> one.write(piece.duplicate())),
+                  of(before, number - 1));
           done = before + reading.bytes();
           inARow = 0;
           return Optional.of(reading);
@@ -257,11 +300,14 @@ public final class Copier {
       return Optional.empty();
     }
 
-    private Progress of(long before) {
+    private Progress of(long before, int number) {
       return new Progress() {
         @Override
         public void step(int read, int ofThis) {
           progress.step(Math.min(total, mebibytes(before) + read), total);
+          if (read > 0 && read % BETWEEN_TOLD == 0) {
+            tell(number, before + ((long) read << 20));
+          }
         }
 
         @Override

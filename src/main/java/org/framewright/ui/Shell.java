@@ -44,9 +44,10 @@ import org.framewright.ui.task.Tasks;
  * of a job go with the job.
  */
 final class Shell {
-  /** Page keys, in the order of the pages; F1 is the key sheet. */
+  /** Page keys, in the order of the pages; F1 and F8 to F11 are the whole window's. */
   private static final List<KeyCode> PAGE_KEYS =
-      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7);
+      List.of(
+          KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12);
 
   private final Texts texts;
   private final Commands commands;
@@ -61,6 +62,7 @@ final class Shell {
   private final HBox head = new HBox(title, words, between, find, menu);
   private final ToggleGroup group = new ToggleGroup();
   private final AlarmBand alarm;
+  private final CardLine card;
   private final NoticeLine notices;
   private final FootLine foot;
   private final List<Screen> appPages = new ArrayList<>();
@@ -83,6 +85,7 @@ final class Shell {
     this.tasks = tasks;
     this.dialogs = new DialogLayer(texts);
     this.alarm = new AlarmBand(texts);
+    this.card = new CardLine(texts);
     this.notices = new NoticeLine(texts);
     this.foot = new FootLine(texts);
     title.getStyleClass().add("job-title");
@@ -109,7 +112,7 @@ final class Shell {
     page.getStyleClass().add("page");
     page.setTop(new VBox(head, alarm.node()));
     page.setCenter(center);
-    page.setBottom(new VBox(notices.node(), foot.node()));
+    page.setBottom(new VBox(card.node(), notices.node(), foot.node()));
     root.getStyleClass().add("table");
     root.getChildren().addAll(page, dialogs.node());
   }
@@ -138,6 +141,10 @@ final class Shell {
 
   AlarmBand alarm() {
     return alarm;
+  }
+
+  CardLine card() {
+    return card;
   }
 
   NoticeLine notices() {

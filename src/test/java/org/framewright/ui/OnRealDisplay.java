@@ -145,7 +145,7 @@ final class OnRealDisplay {
 
   private void eachPageLargerAndSmaller() throws Exception {
     for (var page :
-        List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F2)) {
+        List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12, KeyCode.F2)) {
       app.press(page);
       for (var turn : List.of(KeyCode.EQUALS, KeyCode.MINUS)) {
         for (int i = 0; i < 3; i++) {

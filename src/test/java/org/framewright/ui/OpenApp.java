@@ -27,7 +27,9 @@ import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.Window;
+import org.framewright.copies.device.Volumes;
 import org.framewright.job.Job;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.settings.Places;
@@ -75,12 +77,20 @@ final class OpenApp {
 
   private static OpenApp again(Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws Exception {
+    return again(
+        settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
+  }
+
+  /** Opened on a computer with those disks. */
+  static OpenApp again(
+      Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
+      throws Exception {
     Toolkit.start();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition = composed(stage, settings, clock, choosers, system);
+            var composition = composed(stage, settings, clock, choosers, system, disks);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();
@@ -103,6 +113,15 @@ final class OpenApp {
   static Composition composed(
       Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws IOException {
+    // No card that whoever runs a test has put in comes up in it.
+    return composed(
+        stage, settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
+  }
+
+  /** The same on a computer with those disks. */
+  static Composition composed(
+      Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
+      throws IOException {
     return new Composition(
         stage,
         Places.in(settings),
@@ -112,7 +131,8 @@ final class OpenApp {
         Platform::runLater,
         choosers,
         // What a test shows there must not come up on the screen of whoever runs it.
-        new FileManager(FileManager.Family.LINUX, _ -> OptionalInt.of(0)));
+        new FileManager(FileManager.Family.LINUX, _ -> OptionalInt.of(0)),
+        disks);
   }
 
   Composition app() {
