@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.framewright.base.PlainText;
-import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Volumes;
 
 /**
@@ -15,7 +14,6 @@ import org.framewright.copies.device.Volumes;
  * @param there whether it can be reached
  * @param looksLikeCard whether it has the folder that all cameras make
  * @param device what it lies on, in words; empty where it is not there
- * @param id what that is known by, see {@link Device#id}; empty where it is not there
  * @param total what its volume holds, in bytes; 0 where nobody says
  * @param free what is left of that
  */
@@ -25,7 +23,6 @@ public record FoundPlace(
     boolean there,
     boolean looksLikeCard,
     String device,
-    String id,
     long total,
     long free) {
 
@@ -42,14 +39,13 @@ public record FoundPlace(
             true,
             Place.looksLikeCard(real),
             device.label(),
-            device.id(),
             Math.max(0, store.getTotalSpace()),
             Math.max(0, store.getUsableSpace()));
       }
     } catch (IOException e) {
       // It cannot be reached, which is what is said of it.
     }
-    return new FoundPlace(folder, name(folder), false, false, "", "", 0, 0);
+    return new FoundPlace(folder, name(folder), false, false, "", 0, 0);
   }
 
   private static String name(Path folder) {

@@ -24,7 +24,6 @@ class FoundPlaceTest {
     assertThat(card.looksLikeCard()).isTrue();
     assertThat(card.name()).isEqualTo("A1");
     assertThat(card.device()).isEqualTo("disk card");
-    assertThat(card.id()).isEqualTo("disk:card");
     assertThat(card.total()).isGreaterThanOrEqualTo(card.free());
     assertThat(scene.volumes.read()).isEmpty();
     assertThat(FoundPlace.of(scene.one, scene.volumes).looksLikeCard()).isFalse();

@@ -5,10 +5,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicBoolean;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.framewright.base.Progress;
 import org.framewright.copies.MountedCards;
 import org.framewright.copies.device.MountIdentity;
 import org.framewright.job.Job;
@@ -19,13 +20,19 @@ import org.framewright.ui.task.Latest;
  * or pulled out.
  */
 public final class CardWatch {
-  private final Callable<List<MountedCards.Card>> cards;
+  /** Looks which cards are in. */
+  @FunctionalInterface
+  interface Look {
+    List<MountedCards.Card> look() throws IOException;
+  }
+
+  private final Look cards;
   private final Latest<List<MountedCards.Card>> found;
   private final ReadOnlyObjectWrapper<Optional<MountedCards.Card>> offered =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final Set<Put> putAway = new HashSet<>();
   private List<MountedCards.Card> now = List.of();
-  private volatile boolean closed;
+  private final AtomicBoolean closed;
 
   private record Put(String folder, MountIdentity mount) {
     static Put of(MountedCards.Card card) {
@@ -33,22 +40,18 @@ public final class CardWatch {
     }
   }
 
-  CardWatch(Callable<List<MountedCards.Card>> cards, Executor ui) {
+  CardWatch(Look cards, AtomicBoolean closed, Executor ui) {
     this.cards = cards;
+    this.closed = closed;
     this.found = new Latest<>(ui, this::show);
   }
 
   /** Watches for a job. */
   public static CardWatch of(Job job, Disks disks, Executor ui) {
-    var watch = new CardWatch[1];
+    var closed = new AtomicBoolean();
     var cards =
-        new MountedCards(
-            job,
-            disks.mounted(),
-            disks.volumes(),
-            org.framewright.base.Progress.until(() -> watch[0].closed));
-    watch[0] = new CardWatch(cards::look, ui);
-    return watch[0];
+        new MountedCards(job, disks.mounted(), disks.volumes(), Progress.until(closed::get));
+    return new CardWatch(cards::look, closed, ui);
   }
 
   /** The card on offer; changes on the interface thread. */
@@ -58,16 +61,14 @@ public final class CardWatch {
 
   /** Looks which cards are in. Not on the interface thread, and on one thread at a time. */
   public void look() {
-    if (closed) {
+    if (closed.get()) {
       return;
     }
     try {
-      found.offer(cards.call());
+      found.offer(cards.look());
     } catch (IOException e) {
       // There is nothing to offer, and nothing that a person could do about it.
       found.offer(List.of());
-    } catch (Exception e) {
-      throw new IllegalStateException(e);
     }
   }
 
@@ -79,7 +80,7 @@ public final class CardWatch {
 
   /** Offers nothing any more. From any thread. */
   public void close() {
-    closed = true;
+    closed.set(true);
   }
 
   private void show(List<MountedCards.Card> cards) {
@@ -87,7 +88,7 @@ public final class CardWatch {
     var in = cards.stream().map(Put::of).toList();
     putAway.retainAll(in);
     offered.set(
-        closed
+        closed.get()
             ? Optional.empty()
             : cards.stream().filter(card -> !putAway.contains(Put.of(card))).findFirst());
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.framewright.copies.MountedCards;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -72,6 +73,7 @@ class CardWatchTest {
             () -> {
               throw new IOException("no such file");
             },
+            new AtomicBoolean(),
             Runnable::run);
     silent.look();
     assertThat(silent.offered().get()).isEmpty();
