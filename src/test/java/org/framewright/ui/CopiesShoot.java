@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Queue;
@@ -89,7 +90,8 @@ final class CopiesShoot {
         new SampleCamera(
             SampleBody.studioB(), SampleCamera.Size.TINY, SampleCamera.Writes.RAW_AND_JPEG, 620);
     for (int i = 0; i < 19; i++) {
-      camera.take(Exposure.of(Instant.parse("2026-11-27T12:10:00Z").plusSeconds(i), "014", "F"))
+      camera
+          .take(Exposure.of(Instant.parse("2026-11-27T12:10:00Z").plusSeconds(i), "014", "F"))
           .writeTo(late);
     }
     Files.writeString(late.resolve("VOICE_01.WAV"), "a memo");
@@ -105,8 +107,7 @@ final class CopiesShoot {
     }
     var rotten = two.resolve("B1").resolve(shot.get(9).getFileName());
     var bytes = Files.readAllBytes(rotten);
-    bytes[bytes.length / 2] ^= 1;
-    Files.write(rotten, bytes);
+    Files.write(rotten, Arrays.copyOf(bytes, bytes.length / 2));
     Files.writeString(two.resolve("day 1/notes of the studio.txt"), "rack 3 goes back on Friday");
   }
 

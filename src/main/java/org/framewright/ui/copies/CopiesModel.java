@@ -294,7 +294,7 @@ final class CopiesModel {
     burst = looked.burst();
     for (var place : looked.places()) {
       line(place.folder())
-          .ifPresentOrElse(line -> line.found(place), () -> places.add(line(place)));
+          .ifPresentOrElse(line -> line.look(place), () -> places.add(line(place)));
     }
     sort();
     if (outcome.get() instanceof Outcome.Before) {
@@ -366,7 +366,7 @@ final class CopiesModel {
   /** Makes a card of a backup, or the other way round. */
   void turn(PlaceLine place) {
     if (canTurn(place)) {
-      place.kind(
+      place.turnTo(
           place.kind() == PlaceLine.Kind.CARD ? PlaceLine.Kind.BACKUP : PlaceLine.Kind.CARD);
       sort();
       showPlaces();

@@ -70,14 +70,14 @@ final class PlaceLine {
     return shown.getReadOnlyProperty();
   }
 
-  void found(FoundPlace now) {
+  void look(FoundPlace now) {
     found = now;
     if (kind == Kind.BACKUP && now.looksLikeCard()) {
       kind = Kind.CARD;
     }
   }
 
-  void kind(Kind now) {
+  void turnTo(Kind now) {
     kind = now;
   }
 
