@@ -81,9 +81,10 @@ final class CopiesShoot {
     }
     for (int i = 0; i < frames.size(); i++) {
       var card = i < ON_A1 ? a1 : a2;
-      copy(frames.get(i), card.resolve("DCIM/100STUDA"));
-      copy(frames.get(i), one.resolve("day 1"));
-      copy(frames.get(i), two.resolve("day 1"));
+      var body = frames.get(i).getParent().getFileName().toString();
+      copy(frames.get(i), card.resolve("DCIM/100STUD" + body));
+      copy(frames.get(i), one.resolve("day 1").resolve(body));
+      copy(frames.get(i), two.resolve("day 1").resolve(body));
     }
     var late = Files.createDirectories(b1.resolve("DCIM/100STUDB"));
     var camera =

@@ -282,7 +282,7 @@ final class Pictures {
     Files.writeString(
         settings.resolve("preferences.json"),
         """
-        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s",
+        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s", "copies.by": "Ines",
          "scale": %s, "recent.places": ["/shoots"], "recent.jobs": ["%s"]}
         """
             .formatted(
@@ -340,6 +340,7 @@ final class Pictures {
   }
 
   private void copies(Shot shot, CopiesShoot shoot) throws Exception {
+    settle();
     write(shot.app()::scene, "card", shot);
     shoot.pullAll();
     show(shot, "copies");
@@ -508,9 +509,12 @@ final class Pictures {
     write(shot.app()::scene, "settings", shot);
     settings(
         shot,
-        "\u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631 (\u0628\u064a\u0631\u0648\u062a)",
-        "\u682a\u5f0f\u4f1a\u793e\u5317\u65b9\u5199\u771f\u30b9\u30bf\u30b8\u30aa \u00b7 Nova Photographic Productions International, Antwerp and Beirut",
-        "\u00a9 2026 \u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631, all rights reserved, in every country and for every use that is not named below",
+        "\u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631"
+            + " (\u0628\u064a\u0631\u0648\u062a)",
+        "\u682a\u5f0f\u4f1a\u793e\u5317\u65b9\u5199\u771f\u30b9\u30bf\u30b8\u30aa \u00b7 Nova"
+            + " Photographic Productions International, Antwerp and Beirut",
+        "\u00a9 2026 \u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631, all rights"
+            + " reserved, in every country and for every use that is not named below",
         "8",
         "an hour");
     write(shot.app()::scene, "settings-scripts", shot);

@@ -10,22 +10,35 @@ import javafx.scene.shape.SVGPath;
 final class AnswerMark extends StackPane {
   private static final double BOX = 24;
 
+  /** Beside words that are read from afar. */
+  private static final double LARGE = 1.4;
+
   private final SVGPath path = new SVGPath();
 
   AnswerMark() {
+    this(1);
+  }
+
+  static AnswerMark large() {
+    return new AnswerMark(LARGE);
+  }
+
+  private AnswerMark(double scale) {
     path.getStyleClass().add("answer-mark");
+    path.setScaleX(scale);
+    path.setScaleY(scale);
     getChildren().add(path);
     getStyleClass().add("answer-mark-box");
-    setMinSize(BOX, BOX);
-    setPrefSize(BOX, BOX);
-    setMaxSize(BOX, BOX);
+    setMinSize(BOX * scale, BOX * scale);
+    setPrefSize(BOX * scale, BOX * scale);
+    setMaxSize(BOX * scale, BOX * scale);
   }
 
   void show(Answer answer) {
     path.setContent(
         switch (answer) {
           case NOT_YET -> "M3 21 L12 3 L21 21";
-          case CANNOT_TELL -> "M6 8 C6 0 18 0 18 8 C18 12 12 12 12 17 M12 20 V24";
+          case CANNOT_TELL -> "M6 7 C6 0 18 0 18 7 C18 11 12 11 12 15 M12 20 V24";
           case MAY_BE_CLEARED -> "M8 14 L16 2 M3 18 H21 M3 23 H21";
         });
   }

@@ -57,12 +57,15 @@ final class AnswersPane extends VBox {
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.getStyleClass().add("reasons-scroll");
+    // As high as what it says, up to what the page has to spare.
+    scroll.prefViewportHeightProperty().bind(reasons.heightProperty());
     var copy = CommandControls.button(say, texts.get("copies.act.say"), texts);
     copy.setId("copies-say");
     sentence.setMinWidth(0);
     HBox.setHgrow(sentence, Priority.ALWAYS);
     var saying = new HBox(sentence, copy);
     saying.getStyleClass().add("say-line");
+    saying.setMinHeight(USE_PREF_SIZE);
     sheet = new VBox(plates, scroll, saying);
     sheet.getStyleClass().addAll("paper-sheet", "answer-sheet");
     VBox.setVgrow(files, Priority.ALWAYS);
@@ -103,7 +106,6 @@ final class AnswersPane extends VBox {
   FilesPane files() {
     return files;
   }
-
 
   void dispose() {
     following.unsubscribe();

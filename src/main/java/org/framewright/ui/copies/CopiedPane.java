@@ -1,5 +1,6 @@
 package org.framewright.ui.copies;
 
+import java.util.List;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -58,7 +59,7 @@ final class CopiedPane extends VBox {
     title.setText(texts.get("copies.problems", copied.problems().size()));
     problems.getItems().setAll(copied.problems());
     problems.setAccessibleText(title.getText());
-    for (var part : new javafx.scene.Node[] {title, problems}) {
+    for (var part : List.of(title, problems)) {
       part.setVisible(!copied.problems().isEmpty());
       part.setManaged(part.isVisible());
     }

@@ -67,6 +67,9 @@ final class CopiesModel {
   /** What a pace is worth before that, nobody knows. */
   private static final Duration TOO_EARLY = Duration.ofSeconds(2);
 
+  /** A file takes some time whatever its size. */
+  private static final long WEIGHT_OF_A_FILE = 1 << 18;
+
   /** What is under way. */
   enum Doing {
     NOTHING,
@@ -132,6 +135,7 @@ final class CopiesModel {
   private Optional<WriteSpeed> writeSpeed = Optional.empty();
   private Optional<Running> running = Optional.empty();
   private Instant begun = Instant.EPOCH;
+  private Optional<Path> copiedLast = Optional.empty();
 
   /**
    * @param frames those that the job has now
@@ -259,7 +263,8 @@ final class CopiesModel {
 
   private Looked looked(List<Path> listed, List<Path> kept, List<Frame> now) {
     var comparisons = job.comparisons();
-    var last = comparisons.isEmpty() ? Optional.<ComparedAt>empty() : Optional.of(comparisons.getLast());
+    var last =
+        comparisons.isEmpty() ? Optional.<ComparedAt>empty() : Optional.of(comparisons.getLast());
     var folders = new LinkedHashSet<>(listed);
     folders.add(job.folder());
     last.ifPresent(run -> run.found().places().forEach(place -> folders.add(Path.of(place))));
@@ -293,8 +298,7 @@ final class CopiesModel {
     asked = looked.asked();
     burst = looked.burst();
     for (var place : looked.places()) {
-      line(place.folder())
-          .ifPresentOrElse(line -> line.look(place), () -> places.add(line(place)));
+      line(place.folder()).ifPresentOrElse(line -> line.look(place), () -> places.add(line(place)));
     }
     sort();
     if (outcome.get() instanceof Outcome.Before) {
@@ -318,7 +322,7 @@ final class CopiesModel {
 
   private void sort() {
     var sorted = new ArrayList<>(places);
-    sorted.sort(Comparator.comparing(PlaceLine::kind));
+    sorted.sort(Comparator.comparing(PlaceLine::kind).thenComparing(PlaceLine::name));
     if (!sorted.equals(List.copyOf(places))) {
       places.setAll(sorted);
     }
@@ -418,11 +422,10 @@ final class CopiesModel {
             .map(card -> CardAnswer.of(card, compared.at(), clock.getZone(), texts))
             .sorted(Comparator.comparing(CardAnswer::answer))
             .toList();
-    var summary =
-        texts.get("copies.summary", compared.frames().once(), compared.frames().frames());
+    var summary = texts.get("copies.summary", compared.frames().once(), compared.frames().frames());
     return new Asked(
         Optional.of(new Outcome.Answered(compared, answers, summary)),
-        FileLine.of(compared),
+        FileLine.of(compared, texts),
         Optional.empty());
   }
 
@@ -448,7 +451,7 @@ final class CopiesModel {
   /** What can be copied and where to, as one would ask first. */
   CopyQuestion question() {
     var cards = new ArrayList<>(places.stream().filter(place -> place.found().there()).toList());
-    var first = Optional.ofNullable(chosen.get()).map(CardAnswer::folder);
+    var first = Optional.ofNullable(chosen.get()).map(CardAnswer::folder).or(() -> copiedLast);
     cards.sort(
         Comparator.comparing((PlaceLine line) -> !first.equals(Optional.of(line.folder())))
             .thenComparing(PlaceLine::kind));
@@ -465,6 +468,7 @@ final class CopiesModel {
     }
     var from = question.from().get();
     var to = question.targets();
+    copiedLast = Optional.of(from.folder());
     question.disks().stream().filter(disk -> line(disk).isEmpty()).forEach(this::add);
     var hears = newProgress();
     begin(
@@ -501,23 +505,20 @@ final class CopiesModel {
   }
 
   private void showSpeed() {
-    var camera = burst.map(one -> CopyWords.speed(texts, one.bytesPerSecond()));
-    var disk = writeSpeed.map(one -> CopyWords.speed(texts, one.bytesPerSecond()));
+    var words = new ArrayList<String>();
     boolean slower =
         burst.isPresent() && writeSpeed.filter(one -> one.isSlowerThan(burst.get())).isPresent();
-    diskSpeed.set(
-        new DiskSpeed(
-            disk.isEmpty()
-                ? camera.map(one -> texts.get("copies.disk.camera", one)).orElse("")
-                : camera
-                    .map(
-                        one ->
-                            texts.get(
-                                slower ? "copies.disk.slower" : "copies.disk.both",
-                                disk.get(),
-                                one))
-                    .orElseGet(() -> texts.get("copies.disk.alone", disk.get())),
-            slower));
+    writeSpeed
+        .map(one -> texts.get("copies.disk.writes", CopyWords.speed(texts, one.bytesPerSecond())))
+        .or(() -> burst.map(_ -> texts.get("copies.disk.notMeasured")))
+        .ifPresent(words::add);
+    burst
+        .map(one -> texts.get("copies.disk.burst", CopyWords.speed(texts, one.bytesPerSecond())))
+        .ifPresent(words::add);
+    if (slower) {
+      words.add(texts.get("copies.disk.slower"));
+    }
+    diskSpeed.set(new DiskSpeed(String.join("\n", words), slower));
   }
 
   // The work
@@ -570,7 +571,7 @@ final class CopiesModel {
     boolean copying = doing.get() == Doing.COPYING;
     // All targets are at the same file: it is counted once.
     int share = copying ? Math.max(1, progress.size()) : 1;
-    var left = left(bytes, ofBytes);
+    var left = left(bytes + files * WEIGHT_OF_A_FILE, ofBytes + ofFiles * WEIGHT_OF_A_FILE);
     way.set(
         new Way(
             way.get().what(),
@@ -586,7 +587,7 @@ final class CopiesModel {
         texts.apart(
             texts.get("copies.of", one.files(), one.ofFiles()),
             one.bytesPerSecond() >= 1 ? CopyWords.speed(texts, one.bytesPerSecond()) : "",
-            left(one.bytes(), one.ofBytes())),
+            left(one)),
         one.ofBytes() == 0 ? 0 : (double) one.bytes() / one.ofBytes());
   }
 
@@ -597,6 +598,12 @@ final class CopiesModel {
         ofFiles,
         texts.formats().size(bytes),
         texts.formats().size(ofBytes));
+  }
+
+  private String left(PlaceProgress one) {
+    return left(
+        one.bytes() + one.files() * WEIGHT_OF_A_FILE,
+        one.ofBytes() + one.ofFiles() * WEIGHT_OF_A_FILE);
   }
 
   private String left(long bytes, long ofBytes) {
@@ -611,8 +618,7 @@ final class CopiesModel {
         : texts.get("copies.left", texts.formats().workingTime(left));
   }
 
-  private <T> void begin(
-      Doing what, String title, Tasks.Work<T> work, Consumer<? super T> then) {
+  private <T> void begin(Doing what, String title, Tasks.Work<T> work, Consumer<? super T> then) {
     doing.set(what);
     way.set(new Way(title, "", "", -1, List.of()));
     refused.set(Optional.empty());
@@ -671,15 +677,15 @@ final class CopiesModel {
           found.folder().toString(),
           texts.get("copies.away"),
           "",
+          "",
           -1,
           true);
     }
-    var device =
+    var size =
         found.total() == 0
-            ? found.device()
+            ? ""
             : texts.get(
-                "copies.device",
-                found.device(),
+                "copies.size",
                 texts.formats().size(found.total()),
                 texts.formats().size(found.free()));
     var now = progress.get(place.folder());
@@ -687,22 +693,24 @@ final class CopiesModel {
       return new PlaceLine.Shown(
           place.kind(),
           found.name(),
-          device,
+          found.device(),
           texts.apart(
               texts.get(
                   "copies.bytes",
                   texts.formats().size(now.bytes()),
                   texts.formats().size(now.ofBytes())),
-              left(now.bytes(), now.ofBytes())),
+              left(now)),
+          "",
           texts.get("copies.of", now.files(), now.ofFiles()),
           now.ofBytes() == 0 ? 1 : (double) now.bytes() / now.ofBytes(),
           false);
     }
-    return standing(place, device);
+    return standing(place, size);
   }
 
-  private PlaceLine.Shown standing(PlaceLine place, String device) {
+  private PlaceLine.Shown standing(PlaceLine place, String size) {
     var name = place.name();
+    var device = place.found().device();
     var when =
         Optional.ofNullable(asked.get(place.folder()))
             .or(() -> Optional.ofNullable(asked.get(place.folder().toAbsolutePath().normalize())))
@@ -710,7 +718,7 @@ final class CopiesModel {
             .orElseGet(() -> texts.get("copies.notCompared"));
     var compared = compared(place);
     if (compared.isEmpty()) {
-      return new PlaceLine.Shown(place.kind(), name, device, when, "", -1, false);
+      return new PlaceLine.Shown(place.kind(), name, device, when, size, "", -1, false);
     }
     var troubles = compared.get().troubles().size();
     int have = held(compared.get());
@@ -720,9 +728,10 @@ final class CopiesModel {
         name,
         device,
         troubles == 0 ? when : texts.apart(when, texts.get("copies.troubles", troubles)),
+        size,
         of == 0 ? "" : texts.get("copies.of", have, of),
         of == 0 ? -1 : (double) have / of,
-        troubles > 0 || have < of);
+        troubles > 0);
   }
 
   private Optional<Compared.PlaceCompared> compared(PlaceLine place) {

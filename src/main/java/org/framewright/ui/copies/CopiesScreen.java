@@ -148,6 +148,9 @@ public final class CopiesScreen implements Screen {
       }
     }
     if (doing == CopiesModel.Doing.COMPARING || doing == CopiesModel.Doing.COPYING) {
+      // What was answered before is not so any more, or not yet known to be.
+      title.setText(texts.get("copies.title.before"));
+      summary.setText("");
       lay(work);
     }
   }

@@ -30,7 +30,6 @@ final class FileCell extends ListCell<FileLine> {
     HBox.setHgrow(file, Priority.ALWAYS);
     place.getStyleClass().add("file-place");
     more.getStyleClass().addAll("quiet", "file-more");
-    more.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     box.getStyleClass().add("file-box");
     box.setMinWidth(0);
     box.setPrefWidth(1);
@@ -50,14 +49,13 @@ final class FileCell extends ListCell<FileLine> {
     state.setText(word);
     from.setText(line.from());
     file.setText(line.file());
-    place.setText(
-        line.state() == FileLine.State.EXTRA || line.state() == FileLine.State.NOT_READ
-            ? ""
-            : texts.get("copies.on", line.place()));
+    place.setText(line.place());
+    boolean said =
+        line.state() == FileLine.State.DIFFERENT || line.state() == FileLine.State.NOT_READ;
+    more.setTextOverrun(said ? OverrunStyle.ELLIPSIS : OverrunStyle.LEADING_ELLIPSIS);
     more.setText(line.more());
     setGraphic(box);
     setTooltip(new Tooltip(texts.apart(line.file(), line.more())));
-    setAccessibleText(
-        texts.apart(word, line.from(), line.file(), place.getText(), line.more()));
+    setAccessibleText(texts.apart(word, line.from(), line.file(), place.getText(), line.more()));
   }
 }

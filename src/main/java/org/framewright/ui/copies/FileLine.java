@@ -5,13 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.framewright.copies.Compared;
+import org.framewright.ui.look.Texts;
 
 /**
  * How one file stands in one place.
  *
  * @param file what it is called, below its card, job or backup
  * @param from the card or job that it is of; the place itself where it is there only
- * @param place the place that it was looked for in
+ * @param place where it was looked for; empty where it is there only
  * @param more what else there is to say: its name there, what is wrong with it
  */
 record FileLine(State state, String file, String from, String place, String more) {
@@ -41,19 +42,20 @@ record FileLine(State state, String file, String from, String place, String more
   private record Source(Path folder, String name) {}
 
   /** All lines of a comparison, what needs a person first. */
-  static List<FileLine> of(Compared compared) {
+  static List<FileLine> of(Compared compared, Texts texts) {
     var sources = new ArrayList<Source>();
     compared.cards().forEach(card -> sources.add(new Source(card.folder(), card.name())));
-    compared.places().forEach(place -> sources.add(new Source(place.folder(), place.name())));
+    compared.places().forEach(place -> sources.add(new Source(place.folder(), name(place, texts))));
     var lines = new ArrayList<FileLine>();
     for (var state : State.values()) {
       for (var place : compared.places()) {
+        var on = place.isJob() ? texts.get("copies.inJob") : texts.get("copies.on", place.name());
         switch (state) {
-          case DIFFERENT -> pairs(state, place.different(), place, sources, lines);
-          case SAME_PICTURE -> pairs(state, place.samePicture(), place, sources, lines);
-          case IDENTICAL -> pairs(state, place.same(), place, sources, lines);
+          case DIFFERENT -> pairs(state, place.different(), on, sources, lines);
+          case SAME_PICTURE -> pairs(state, place.samePicture(), on, sources, lines);
+          case IDENTICAL -> pairs(state, place.same(), on, sources, lines);
           case MISSING ->
-              place.missing().forEach(file -> lines.add(line(state, file, place, "", sources)));
+              place.missing().forEach(file -> lines.add(line(state, file, on, "", sources)));
           case NOT_READ ->
               place
                   .troubles()
@@ -61,48 +63,47 @@ record FileLine(State state, String file, String from, String place, String more
                       trouble ->
                           lines.add(
                               new FileLine(
-                                  state,
-                                  trouble.where(),
-                                  place.name(),
-                                  place.name(),
-                                  trouble.what())));
+                                  state, trouble.where(), name(place, texts), "", trouble.what())));
           case EXTRA ->
               place
                   .extra()
                   .forEach(
-                      file ->
-                          lines.add(new FileLine(state, file, place.name(), place.name(), "")));
+                      file -> lines.add(new FileLine(state, file, name(place, texts), "", "")));
         }
       }
     }
     return List.copyOf(lines);
   }
 
+  private static String name(Compared.PlaceCompared place, Texts texts) {
+    return place.isJob() ? texts.get("copies.kind.job") : place.name();
+  }
+
   private static void pairs(
       State state,
       List<Compared.Pair> pairs,
-      Compared.PlaceCompared place,
+      String on,
       List<Source> sources,
       List<FileLine> lines) {
     for (var pair : pairs) {
       var more = pair.why().isEmpty() ? pair.here() : pair.why();
-      lines.add(line(state, pair.file(), place, more, sources));
+      lines.add(line(state, pair.file(), on, more, sources));
     }
   }
 
   private static FileLine line(
-      State state, Path file, Compared.PlaceCompared place, String more, List<Source> sources) {
+      State state, Path file, String on, String more, List<Source> sources) {
     for (var source : sources) {
       if (file.startsWith(source.folder())) {
         return new FileLine(
             state,
             source.folder().relativize(file).toString().replace('\\', '/'),
             source.name(),
-            place.name(),
+            on,
             more);
       }
     }
-    return new FileLine(state, file.toString(), "", place.name(), more);
+    return new FileLine(state, file.toString(), "", on, more);
   }
 
   /** Whether every word is somewhere in this line; the words in lower case. */

@@ -20,6 +20,9 @@ import org.framewright.ui.look.Texts;
 final class FilesPane extends VBox {
   private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
+  /** All totals in one line where there is room. */
+  private static final double WIDE = 700;
+
   private final CopiesModel model;
   private final Texts texts;
   private final ListView<FileLine> list = new ListView<>();
@@ -33,6 +36,7 @@ final class FilesPane extends VBox {
     var row = new FlowPane();
     row.getStyleClass().add("file-totals");
     row.setMinWidth(0);
+    row.setPrefWrapLength(WIDE);
     HBox.setHgrow(row, Priority.ALWAYS);
     for (var state : FileLine.State.values()) {
       var button = total(state);
@@ -73,7 +77,8 @@ final class FilesPane extends VBox {
 
   /** Lets the files of one state through, or all again. */
   void turn(FileLine.State state) {
-    model.only()
+    model
+        .only()
         .set(model.only().get().equals(Optional.of(state)) ? Optional.empty() : Optional.of(state));
   }
 
@@ -84,8 +89,7 @@ final class FilesPane extends VBox {
           button.setText(texts.get("copies.total." + state.word(), count));
           button.setVisible(count > 0);
           button.setManaged(count > 0);
-          button.pseudoClassStateChanged(
-              CHOSEN, model.only().get().equals(Optional.of(state)));
+          button.pseudoClassStateChanged(CHOSEN, model.only().get().equals(Optional.of(state)));
         });
   }
 

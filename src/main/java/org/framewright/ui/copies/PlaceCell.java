@@ -24,6 +24,7 @@ final class PlaceCell extends ListCell<PlaceLine> {
   private final ProgressBar bar = new ProgressBar();
   private final Label device = new Label();
   private final Label established = new Label();
+  private final Label size = new Label();
   private final CellBox box;
   private Subscription following = Subscription.EMPTY;
 
@@ -45,7 +46,14 @@ final class PlaceCell extends ListCell<PlaceLine> {
     device.getStyleClass().add("quiet");
     device.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
     established.getStyleClass().add("place-established");
-    box = new CellBox(first, bar, device, established);
+    established.setMinWidth(0);
+    established.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(established, Priority.ALWAYS);
+    size.getStyleClass().add("quiet");
+    size.setMinWidth(Region.USE_PREF_SIZE);
+    var last = new HBox(established, size);
+    last.getStyleClass().add("place-line");
+    box = new CellBox(first, device, last, bar);
     box.getStyleClass().add("place-box");
   }
 
@@ -74,6 +82,7 @@ final class PlaceCell extends ListCell<PlaceLine> {
     bar.setVisible(shown.part() >= 0);
     device.setText(shown.device());
     established.setText(shown.established());
+    size.setText(shown.size());
     box.pseudoClassStateChanged(NEEDS, shown.needs());
     setAccessibleText(
         texts.apart(
@@ -81,6 +90,7 @@ final class PlaceCell extends ListCell<PlaceLine> {
             shown.name(),
             shown.figure(),
             shown.device(),
-            shown.established()));
+            shown.established(),
+            shown.size()));
   }
 }

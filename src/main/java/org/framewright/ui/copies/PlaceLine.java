@@ -24,8 +24,9 @@ final class PlaceLine {
    * What is shown of it.
    *
    * @param name what it is called
-   * @param device what it lies on, and how large that is
+   * @param device what it lies on
    * @param established what is known of it, and since when
+   * @param size how large its volume is, and what is free
    * @param figure how many of the files, beside the bar
    * @param part how long the bar is, from 0 to 1; below 0 for none
    * @param needs whether somebody has to act
@@ -35,6 +36,7 @@ final class PlaceLine {
       String name,
       String device,
       String established,
+      String size,
       String figure,
       double part,
       boolean needs) {}
@@ -46,7 +48,7 @@ final class PlaceLine {
   PlaceLine(FoundPlace found, Kind kind) {
     this.found = found;
     this.kind = kind;
-    shown.set(new Shown(kind, found.name(), found.device(), "", "", -1, false));
+    shown.set(new Shown(kind, found.name(), found.device(), "", "", "", -1, false));
   }
 
   Path folder() {

@@ -18,7 +18,7 @@ final class PlateCell extends ListCell<CardAnswer> {
   private static final PseudoClass CLEAR = PseudoClass.getPseudoClass("may-be-cleared");
 
   private final Texts texts;
-  private final AnswerMark mark = new AnswerMark();
+  private final AnswerMark mark = AnswerMark.large();
   private final Label word = new Label();
   private final Label name = new Label();
   private final Label state = new Label();
@@ -64,7 +64,6 @@ final class PlateCell extends ListCell<CardAnswer> {
     plate.pseudoClassStateChanged(CANNOT_TELL, answer.answer() == Answer.CANNOT_TELL);
     plate.pseudoClassStateChanged(CLEAR, answer.answer() == Answer.MAY_BE_CLEARED);
     setGraphic(box);
-    setAccessibleText(
-        texts.get("copies.spoken", answer.name(), word.getText(), answer.state()));
+    setAccessibleText(texts.get("copies.spoken", answer.name(), word.getText(), answer.state()));
   }
 }
