@@ -2,6 +2,7 @@ package org.framewright.copies;
 
 import java.time.Duration;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -21,7 +22,9 @@ import org.framewright.frames.Frame;
  * @param span from the first to the last, no shorter than it was
  */
 public record Burst(int frames, long bytes, Duration span) {
-  /** Fewer say more of the camera's own memory than of what it sends. Common practice, no source. */
+  /**
+   * Fewer say more of the camera's own memory than of what it sends. Common practice, no source.
+   */
   private static final int FEWEST = 5;
 
   private static final int MOST = 200;
@@ -70,7 +73,9 @@ public record Burst(int frames, long bytes, Duration span) {
   }
 
   private static Optional<Burst> fastestOf(List<Shot> shots) {
-    boolean toTheSecond = shots.stream().allMatch(shot -> shot.at().getNano() == 0);
+    boolean toTheSecond =
+        shots.stream()
+            .allMatch(shot -> shot.at().equals(shot.at().truncatedTo(ChronoUnit.SECONDS)));
     Optional<Burst> fastest = Optional.empty();
     for (int first = 0; first < shots.size(); first++) {
       long bytes = 0;
@@ -97,8 +102,7 @@ public record Burst(int frames, long bytes, Duration span) {
 
   private static Optional<Burst> faster(Optional<Burst> one, Optional<Burst> other) {
     return one.isEmpty()
-            || (other.isPresent()
-                && other.get().bytesPerSecond() > one.get().bytesPerSecond())
+            || (other.isPresent() && other.get().bytesPerSecond() > one.get().bytesPerSecond())
         ? other
         : one;
   }

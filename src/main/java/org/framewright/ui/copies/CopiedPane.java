@@ -2,6 +2,7 @@ package org.framewright.ui.copies;
 
 import java.util.List;
 import javafx.css.PseudoClass;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.layout.HBox;
@@ -23,6 +24,7 @@ final class CopiedPane extends VBox {
   private final VBox said = new VBox(what, remedy);
   private final VBox targets = new VBox();
   private final Label title = new Label();
+  private final Button next;
   private final ListView<Problem> problems = new ListView<>();
 
   CopiedPane(Texts texts, Command compare, Command copy) {
@@ -35,7 +37,7 @@ final class CopiedPane extends VBox {
     problems.setCellFactory(_ -> new ProblemCell());
     problems.getStyleClass().add("copy-problems");
     VBox.setVgrow(problems, Priority.ALWAYS);
-    var next = CommandControls.button(compare, texts.get("copies.act.compareNow"), texts);
+    next = CommandControls.button(compare, texts.get("copies.act.compareNow"), texts);
     next.setId("copies-compare-now");
     next.getStyleClass().addAll("does-it", "act");
     var again = CommandControls.button(copy, texts.get("copies.act.copyAgain"), texts);
@@ -56,6 +58,9 @@ final class CopiedPane extends VBox {
     targets
         .getChildren()
         .setAll(copied.targets().stream().map(line -> WrappedText.of(line)).toList());
+    // One that fails is not read once more for an answer.
+    next.setVisible(!copied.stopUsing());
+    next.setManaged(!copied.stopUsing());
     title.setText(texts.get("copies.problems", copied.problems().size()));
     problems.getItems().setAll(copied.problems());
     problems.setAccessibleText(title.getText());

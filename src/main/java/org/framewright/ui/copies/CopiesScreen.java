@@ -13,6 +13,7 @@ import javafx.scene.control.Label;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -33,6 +34,9 @@ import org.framewright.ui.session.JobSession;
 public final class CopiesScreen implements Screen {
   /** Its id. */
   public static final String ID = "copies";
+
+  /** Of the page's width. */
+  private static final double PLACES = 0.34;
 
   private static final List<KeyCode> STATE_KEYS =
       List.of(
@@ -89,7 +93,8 @@ public final class CopiesScreen implements Screen {
     this.copied = new CopiedPane(texts, command("compare"), command("copy"));
     this.work = new WorkPane(texts, command("stop"));
     places.lay(
-        List.of(command("add"), command("turn"), command("remove")),
+        command("add"),
+        List.of(command("turn"), command("remove")),
         command("compare"),
         command("copy"),
         command("measure"));
@@ -97,16 +102,16 @@ public final class CopiesScreen implements Screen {
     title.getStyleClass().add("grid-title");
     title.setMinWidth(Region.USE_PREF_SIZE);
     summary.getStyleClass().add("copies-summary");
-    summary.setMinWidth(0);
-    HBox.setHgrow(summary, Priority.ALWAYS);
-    summary.setMaxWidth(Double.MAX_VALUE);
     var promise = new Label(texts.get("copies.promise"));
     promise.getStyleClass().addAll("quiet", "copies-promise");
     promise.setMinWidth(Region.USE_PREF_SIZE);
-    var head = new HBox(title, summary, promise);
+    var head = new FlowPane(title, summary, promise);
     head.getStyleClass().add("copies-head");
     refused.getStyleClass().addAll("paper-sheet", "notice", "needs");
+    // The places keep their width whatever stands beside them.
+    places.prefWidthProperty().bind(node.widthProperty().multiply(PLACES));
     right.setMinWidth(0);
+    right.setPrefWidth(1);
     HBox.setHgrow(right, Priority.ALWAYS);
     var middle = new HBox(places, right);
     middle.getStyleClass().add("copies-middle");

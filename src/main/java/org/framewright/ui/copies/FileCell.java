@@ -25,7 +25,6 @@ final class FileCell extends ListCell<FileLine> {
     from.getStyleClass().add("file-from");
     file.getStyleClass().addAll("code", "file-name");
     file.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
-    file.setMinWidth(0);
     file.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(file, Priority.ALWAYS);
     place.getStyleClass().add("file-place");

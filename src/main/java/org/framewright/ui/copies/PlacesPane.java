@@ -44,9 +44,13 @@ final class PlacesPane extends VBox {
    *
    * @param about those about one place
    */
-  void lay(List<Command> about, Command compare, Command copy, Command measure) {
+  void lay(Command add, List<Command> about, Command compare, Command copy, Command measure) {
     var title = new Label(texts.get("copies.places"));
     title.getStyleClass().add("part-title");
+    title.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(title, Priority.ALWAYS);
+    var head = new HBox(title, button(add));
+    head.getStyleClass().add("in-line");
     var actions = new FlowPane();
     actions.getStyleClass().add("place-actions");
     about.forEach(command -> actions.getChildren().add(button(command)));
@@ -74,12 +78,12 @@ final class PlacesPane extends VBox {
     HBox.setHgrow(speed, Priority.ALWAYS);
     var disk = new HBox(speed, measuring);
     disk.getStyleClass().addAll("in-line", "disk-line");
-    getChildren().setAll(title, list, actions, asking, does, disk);
+    disk.setMinHeight(USE_PREF_SIZE);
+    getChildren().setAll(head, list, actions, asking, does, disk);
   }
 
   private Button button(Command command) {
-    var button =
-        CommandControls.button(command, texts.get("copies.act." + command.word()), texts);
+    var button = CommandControls.button(command, texts.get("copies.act." + command.word()), texts);
     button.setId("copies-" + command.word());
     button.disableProperty().bind(Bindings.not(command.enabled()));
     return button;
