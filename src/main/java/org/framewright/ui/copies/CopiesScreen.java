@@ -274,12 +274,14 @@ public final class CopiesScreen implements Screen {
             text("all"),
             Keys.plain(KeyCode.DIGIT0),
             () -> model.only().set(Optional.empty())));
-    for (var state : FileLine.State.values()) {
+    var states = List.of(FileLine.State.values());
+    for (int i = 0; i < states.size(); i++) {
+      var state = states.get(i);
       all.add(
           Command.of(
               "copies.only-" + state.word(),
               texts.get("command.copies.only", texts.get("copies.state." + state.word())),
-              Keys.plain(STATE_KEYS.get(state.ordinal())),
+              Keys.plain(STATE_KEYS.get(i)),
               () -> answers.files().turn(state)));
     }
     return List.copyOf(all);
