@@ -58,9 +58,7 @@ class ComparisonTest {
     var place = scene.compare(scene.card, scene.one).places().getLast();
     assertThat(place.same()).hasSize(4);
     assertThat(place.same())
-        .allSatisfy(
-            pair ->
-                assertThat("kept_" + pair.file().getFileName()).isEqualTo(pair.here()));
+        .allSatisfy(pair -> assertThat("kept_" + pair.file().getFileName()).isEqualTo(pair.here()));
   }
 
   @Test
@@ -68,15 +66,14 @@ class ComparisonTest {
     scene.copyCardTo(scene.one, "");
     var told = new ConcurrentLinkedQueue<PlaceProgress>();
     new Comparison(scene.job, scene.volumes)
-        .run(
-            CopiesRequest.of(List.of(scene.card, scene.one), "Ines"), Progress.NONE, told::add);
+        .run(CopiesRequest.of(List.of(scene.card, scene.one), "Ines"), Progress.NONE, told::add);
     for (var folder : List.of(scene.card, scene.one)) {
       var ofThis = told.stream().filter(one -> one.folder().equals(folder)).toList();
       assertThat(ofThis.getFirst().files()).isZero();
       assertThat(ofThis.getLast().files()).isEqualTo(4);
       assertThat(ofThis.getLast().ofFiles()).isEqualTo(4);
       assertThat(ofThis.getLast().bytes()).isEqualTo(ofThis.getLast().ofBytes()).isPositive();
-      assertThat(ofThis).isSortedAccordingTo(Comparator.comparing(PlaceProgress::bytes));
+      assertThat(ofThis).isSortedAccordingTo(Comparator.comparingLong(PlaceProgress::bytes));
     }
   }
 

@@ -38,6 +38,9 @@ public final class CopiesScreen implements Screen {
   /** Of the page's width. */
   private static final double PLACES = 0.34;
 
+  /** In pixels: text that is broken to no width at all would be as high as it has letters. */
+  private static final double NARROW = 400;
+
   private static final List<KeyCode> STATE_KEYS =
       List.of(
           KeyCode.DIGIT1,
@@ -111,7 +114,7 @@ public final class CopiesScreen implements Screen {
     // The places keep their width whatever stands beside them.
     places.prefWidthProperty().bind(node.widthProperty().multiply(PLACES));
     right.setMinWidth(0);
-    right.setPrefWidth(1);
+    right.prefWidthProperty().bind(Bindings.max(NARROW, node.widthProperty().multiply(1 - PLACES)));
     HBox.setHgrow(right, Priority.ALWAYS);
     var middle = new HBox(places, right);
     middle.getStyleClass().add("copies-middle");

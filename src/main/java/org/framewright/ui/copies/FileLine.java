@@ -76,7 +76,7 @@ record FileLine(State state, String file, String from, String place, String more
   }
 
   private static String name(Compared.PlaceCompared place, Texts texts) {
-    return place.isJob() ? texts.get("copies.kind.job") : place.name();
+    return place.isJob() ? texts.get("copies.ofJob") : place.name();
   }
 
   private static void pairs(
