@@ -69,8 +69,7 @@ public final class Comparison {
     }
   }
 
-  private Compared compared(
-      CopiesRequest request, Progress progress, Consumer<PlaceProgress> told)
+  private Compared compared(CopiesRequest request, Progress progress, Consumer<PlaceProgress> told)
       throws IOException, CopiesException {
     job.refresh();
     var places = new PlaceFinder(job.folder(), request, volumes, progress).find();

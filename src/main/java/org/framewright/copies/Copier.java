@@ -62,8 +62,7 @@ public final class Copier {
    *
    * @param told how far each target is, and how fast it takes and gives back what it was given
    */
-  public CopyOutcome copy(
-      Job job, CopyPlan plan, Progress progress, Consumer<PlaceProgress> told)
+  public CopyOutcome copy(Job job, CopyPlan plan, Progress progress, Consumer<PlaceProgress> told)
       throws IOException {
     var problem = CopyTargets.problem(job, plan);
     if (problem.isPresent()) {

@@ -24,8 +24,9 @@ final class EvidenceReader {
   private EvidenceReader() {}
 
   /**
-   * Hands out each line that begins with {@code #}, and says whether they can be believed: whether the file is the one that
-   * the log speaks of. What was handed out before that is known must not be used where it is not.
+   * Hands out each line that begins with {@code #}, and says whether they can be believed: whether
+   * the file is the one that the log speaks of. What was handed out before that is known must not
+   * be used where it is not.
    */
   static boolean read(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
     return readAll(
@@ -39,8 +40,7 @@ final class EvidenceReader {
   }
 
   /** The same for all lines, those of checksums too. */
-  static boolean readAll(Path job, ComparedCopies found, Consumer<String> line)
-      throws IOException {
+  static boolean readAll(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
     var folder = Evidence.folder(job);
     var file = folder.resolve(found.evidence());
     if (!RealPaths.isOwnFolder(folder) || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {

@@ -74,9 +74,7 @@ final class KnownCopies {
       } else if (line.startsWith(Evidence.FILE)) {
         var parts = line.substring(Evidence.FILE.length()).split(Evidence.BETWEEN, -1);
         file =
-            parts.length == PARTS_OF_FILE
-                ? key(parts[0], parts[1], Evidence.plain(parts[3]))
-                : "";
+            parts.length == PARTS_OF_FILE ? key(parts[0], parts[1], Evidence.plain(parts[3])) : "";
       } else if (!file.isEmpty() && !devices.isEmpty()) {
         var sum = SUM.matcher(line);
         if (sum.matches() && inCard) {

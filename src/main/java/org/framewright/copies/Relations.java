@@ -78,10 +78,7 @@ final class Relations {
   }
 
   private Compared.PlaceCompared relate(
-      Place place,
-      List<Compared.Pair> identical,
-      List<Wanted> absent,
-      Set<String> wantedContents) {
+      Place place, List<Compared.Pair> identical, List<Wanted> absent, Set<String> wantedContents) {
     var others =
         place.listing.files().stream()
             .filter(file -> place.sha256(file).filter(wantedContents::contains).isEmpty())

@@ -68,8 +68,7 @@ final class CardLine {
 
   private String words(MountedCards.Card card) {
     return card.notOnTwo().isPresent()
-        ? texts.get(
-            "copies.card.known", card.name(), card.files(), card.notOnTwo().getAsInt())
+        ? texts.get("copies.card.known", card.name(), card.files(), card.notOnTwo().getAsInt())
         : texts.get("copies.card.new", card.name(), card.files());
   }
 }

@@ -95,7 +95,8 @@ final class Composition implements Desk, AutoCloseable {
     this.shell = new Shell(texts, commands, tasks);
     this.place = new WindowPlace(preferences, "window");
     this.scene = new Scene(shell.root(), place.width(1180), place.height(820));
-    this.jobs = new Jobs(this, shell, stage, background, appearance, troubles, NOTICES.getName(), disks);
+    this.jobs =
+        new Jobs(this, shell, stage, background, appearance, troubles, NOTICES.getName(), disks);
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 
@@ -104,9 +105,7 @@ final class Composition implements Desk, AutoCloseable {
     commands.listenTo(scene, shell.dialogs().open()::get);
     var all = appCommands();
     shell.appCommands(all);
-    shell
-        .card()
-        .lay(Commands.named("app.takeCard", all), Commands.named("app.leaveCard", all));
+    shell.card().lay(Commands.named("app.takeCard", all), Commands.named("app.leaveCard", all));
     dress();
     convention =
         new ConventionScreen(

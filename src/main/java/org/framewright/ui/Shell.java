@@ -46,8 +46,7 @@ import org.framewright.ui.task.Tasks;
 final class Shell {
   /** Page keys, in the order of the pages; F1 and F8 to F11 are the whole window's. */
   private static final List<KeyCode> PAGE_KEYS =
-      List.of(
-          KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12);
+      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12);
 
   private final Texts texts;
   private final Commands commands;

@@ -28,8 +28,7 @@ class CopiesPageTest {
         "{\"safety.reminded\": \"%s\", \"copies.by\": \"Ines\", \"copies.backups\": [\"%s\"]}"
             .formatted(LocalDate.now(scene.clock()), scene.two));
     var app =
-        OpenApp.again(
-            settings, scene.clock(), new Answers(scene.one), Locale.UK, scene.disks());
+        OpenApp.again(settings, scene.clock(), new Answers(scene.one), Locale.UK, scene.disks());
     try (var uncaught = new Uncaught()) {
       app.openJob(scene.job);
       scene.mounted.add(scene.card);

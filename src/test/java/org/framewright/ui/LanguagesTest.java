@@ -141,7 +141,8 @@ class LanguagesTest {
         });
     var cut = new TreeSet<String>();
     for (var page :
-        List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12)) {
+        List.of(
+            KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12)) {
       app.press(page);
       settle();
       cut.addAll(cutWords());

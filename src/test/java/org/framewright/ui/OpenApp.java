@@ -77,8 +77,7 @@ final class OpenApp {
 
   private static OpenApp again(Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws Exception {
-    return again(
-        settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
+    return again(settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
   }
 
   /** Opened on a computer with those disks. */

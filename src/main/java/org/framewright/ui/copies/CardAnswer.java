@@ -32,8 +32,7 @@ record CardAnswer(
 
   static CardAnswer of(Compared.CardCompared card, Instant at, ZoneId zone, Texts texts) {
     var state =
-        texts.get(
-            "copies.files", card.state().files(), texts.formats().size(card.state().bytes()));
+        texts.get("copies.files", card.state().files(), texts.formats().size(card.state().bytes()));
     return new CardAnswer(
         card.folder(),
         Answer.of(card.verdict()),

@@ -26,8 +26,7 @@ sealed interface Outcome {
    * @param answers one a card, the worst first
    * @param summary how many of the job's frames are on one disk only
    */
-  record Answered(Compared compared, List<CardAnswer> answers, String summary)
-      implements Outcome {}
+  record Answered(Compared compared, List<CardAnswer> answers, String summary) implements Outcome {}
 
   /**
    * A copy.

@@ -80,8 +80,7 @@ public final class CardScene {
   public void copyCardTo(Path folder) throws IOException {
     Files.createDirectories(folder);
     for (var file : cardFiles()) {
-      Files.copy(
-          file, folder.resolve(file.getFileName()), StandardCopyOption.COPY_ATTRIBUTES);
+      Files.copy(file, folder.resolve(file.getFileName()), StandardCopyOption.COPY_ATTRIBUTES);
     }
   }
 
