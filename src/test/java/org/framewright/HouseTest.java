@@ -69,7 +69,16 @@ class HouseTest {
   }
 
   private static final List<String> PAGES =
-      List.of("board", "client", "frames", "lists", "naming", "preferences", "renaming", "start");
+      List.of(
+          "board",
+          "client",
+          "copies",
+          "frames",
+          "lists",
+          "naming",
+          "preferences",
+          "renaming",
+          "start");
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()

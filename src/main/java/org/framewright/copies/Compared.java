@@ -66,6 +66,7 @@ public record Compared(
    * @param device what it lies on
    * @param isJob whether it is the job itself
    * @param identical how many of those files are here, under whatever name
+   * @param same these files, each with one that is here
    * @param samePicture the picture is here, with another description; that is no copy
    * @param different the frame is here, with another picture or not whole
    * @param missing what is not here, by whole paths
@@ -79,6 +80,7 @@ public record Compared(
       String device,
       boolean isJob,
       int identical,
+      List<Pair> same,
       List<Pair> samePicture,
       List<Pair> different,
       List<Path> missing,
@@ -94,6 +96,7 @@ public record Compared(
           device,
           isJob,
           identical,
+          same,
           samePicture,
           different,
           missing,
@@ -104,7 +107,7 @@ public record Compared(
   }
 
   /**
-   * Two files of one frame.
+   * Two files of one frame, or of one content.
    *
    * @param file the one on the card or in the job
    * @param here the one in the place, below its folder

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
@@ -52,6 +53,17 @@ public final class Comparison {
    */
   public Optional<Compared> run(CopiesRequest request, Progress progress)
       throws IOException, CopiesException {
+    return run(request, progress, _ -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param told how far each place is, from any thread
+   */
+  public Optional<Compared> run(
+      CopiesRequest request, Progress progress, Consumer<PlaceProgress> told)
+      throws IOException, CopiesException {
     if (request.needed() < 1 || request.needed() > Policy.MOST_NEEDED) {
       throw CopiesException.badInput(
           "files cannot be needed on " + request.needed() + " disks",
@@ -59,13 +71,13 @@ public final class Comparison {
           "Give a number from 1 to " + Policy.MOST_NEEDED + ".");
     }
     try {
-      return Optional.of(compared(request, progress));
+      return Optional.of(compared(request, progress, told));
     } catch (CancellationException e) {
       return Optional.empty();
     }
   }
 
-  private Compared compared(CopiesRequest request, Progress progress)
+  private Compared compared(CopiesRequest request, Progress progress, Consumer<PlaceProgress> told)
       throws IOException, CopiesException {
     job.refresh();
     var places = new PlaceFinder(job.folder(), request, volumes, progress).find();
@@ -73,7 +85,7 @@ public final class Comparison {
     var began = job.now();
     var notSealed = request.mhl() ? prepareMhl(places) : Map.<Place, Problem>of();
     var earlier = EarlierRuns.of(job.folder(), job.comparisons(), places);
-    new DiskReader(volumes, earlier, progress).read(work(places));
+    new DiskReader(volumes, earlier, progress, told).read(work(places));
     var relations = new Relations(places, progress);
     var related = new LinkedHashMap<Place, Compared.PlaceCompared>();
     for (var place : places) {

@@ -37,6 +37,10 @@ import org.framewright.job.Job;
  */
 public final class Copier {
   private static final int TRIES = 3;
+
+  /** In MiB, within one file. */
+  private static final int BETWEEN_TOLD = 16;
+
   private static final int MOST_UNREADABLE_IN_A_ROW = 3;
 
   private final Volumes volumes;
@@ -65,6 +69,16 @@ public final class Copier {
    * @throws IOException if the folder of a target does not exist, or the job cannot be written to
    */
   public CopyOutcome copy(Job job, CopyPlan asked, Progress progress) throws IOException {
+    return copy(job, asked, progress, _ -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param told how far each target is, and how fast it takes and gives back what it was given
+   */
+  public CopyOutcome copy(Job job, CopyPlan asked, Progress progress, Consumer<PlaceProgress> told)
+      throws IOException {
     var plan = asked.besides(job);
     var runs = CopyRuns.of(job);
     var problem = CopyTargets.problem(job, plan, volumes, runs);
@@ -77,7 +91,7 @@ public final class Copier {
       return new CopyOutcome.Refused(room.get());
     }
     try (var run = runs.begin(plan.to())) {
-      return new Work(job, plan, progress, run, remarks).copy();
+      return new Work(job, plan, progress, told, run, remarks).copy();
     }
   }
 
@@ -87,6 +101,7 @@ public final class Copier {
     private final CopyPlan plan;
     private final SameFolder source;
     private final Progress progress;
+    private final Consumer<PlaceProgress> told;
     private final CopyRuns.Run run;
     private final List<Problem> remarks;
     private final List<Problem> unreadable = new ArrayList<>();
@@ -97,12 +112,19 @@ public final class Copier {
     private long done;
     private int inARow;
 
-    Work(Job job, CopyPlan plan, Progress progress, CopyRuns.Run run, List<Problem> remarks)
+    Work(
+        Job job,
+        CopyPlan plan,
+        Progress progress,
+        Consumer<PlaceProgress> told,
+        CopyRuns.Run run,
+        List<Problem> remarks)
         throws IOException {
       this.job = job;
       this.plan = plan;
       this.source = SameFolder.of(plan.from());
       this.progress = progress;
+      this.told = told;
       this.run = run;
       this.remarks = remarks;
       this.total = mebibytes(plan.bytes());
@@ -185,6 +207,7 @@ public final class Copier {
     private Optional<Problem> copyAll() throws IOException {
       try (var writers = Executors.newVirtualThreadPerTaskExecutor()) {
         int number = 0;
+        tell(0, 0);
         for (var file : plan.files()) {
           if (progress.cancelled()) {
             throw new CancellationException();
@@ -193,9 +216,25 @@ public final class Copier {
           if (stopped.isPresent()) {
             return stopped;
           }
+          tell(number, done);
         }
       }
       return Optional.empty();
+    }
+
+    private void tell(int files, long bytes) {
+      for (var target : targets) {
+        if (!target.isGivenUp()) {
+          told.accept(
+              new PlaceProgress(
+                  target.folder(),
+                  files,
+                  plan.files().size(),
+                  bytes,
+                  plan.bytes(),
+                  CopyDescription.bytesPerSecond(target.report())));
+        }
+      }
     }
 
     private Optional<Problem> copy(CopyFile file, int number, ExecutorService writers)
@@ -213,7 +252,7 @@ public final class Copier {
           taken.add(target);
         }
       }
-      var read = read(file, open);
+      var read = read(file, number, open);
       if (read.isEmpty()) {
         open.forEach(CopyTarget::discard);
         if (!source.isThere()) {
@@ -248,7 +287,8 @@ public final class Copier {
     }
 
     /** Reads a file, and writes it to the targets that wait for it. */
-    private Optional<CopySource> read(CopyFile file, List<CopyTarget> open) throws IOException {
+    private Optional<CopySource> read(CopyFile file, int number, List<CopyTarget> open)
+        throws IOException {
       var path = plan.from().resolve(file.path());
       long before = done;
       Problem last = null;
@@ -266,7 +306,7 @@ public final class Copier {
                     hashes.update(piece);
                     open.forEach(one -> one.write(piece.duplicate()));
                   },
-                  of(before));
+                  of(before, number - 1));
           done = before + reading.bytes();
           inARow = 0;
           return Optional.of(new CopySource(reading, hashes.values()));
@@ -286,11 +326,14 @@ public final class Copier {
       return Optional.empty();
     }
 
-    private Progress of(long before) {
+    private Progress of(long before, int number) {
       return new Progress() {
         @Override
         public void step(int read, int ofThis) {
           progress.step(Math.min(total, mebibytes(before) + read), total);
+          if (read > 0 && read % BETWEEN_TOLD == 0) {
+            tell(number, before + ((long) read << 20));
+          }
         }
 
         @Override

@@ -11,5 +11,10 @@ public sealed interface CopyOutcome {
   record Refused(Problem problem) implements CopyOutcome {}
 
   /** It ended before its time; what the report counts is there, whole. */
-  record Stopped(Problem problem, CopyReport report) implements CopyOutcome {}
+  record Stopped(Problem problem, CopyReport report) implements CopyOutcome {
+    /** Whether it ended because what is copied cannot be read: then it is not used any more. */
+    public boolean sourceFails() {
+      return problem.where().equals(report.from().toString());
+    }
+  }
 }

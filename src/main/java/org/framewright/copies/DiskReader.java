@@ -13,6 +13,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
@@ -29,14 +30,20 @@ final class DiskReader {
   private final Volumes volumes;
   private final EarlierRuns earlier;
   private final Progress progress;
+  private final Consumer<PlaceProgress> told;
   private final AtomicBoolean stopped = new AtomicBoolean();
   private final AtomicLong done = new AtomicLong();
   private int total;
 
-  DiskReader(Volumes volumes, EarlierRuns earlier, Progress progress) {
+  /**
+   * @param told how far each place is, from the thread that reads it
+   */
+  DiskReader(
+      Volumes volumes, EarlierRuns earlier, Progress progress, Consumer<PlaceProgress> told) {
     this.volumes = volumes;
     this.earlier = earlier;
     this.progress = progress;
+    this.told = told;
   }
 
   /** The files of one place that are to be read. */
@@ -117,13 +124,16 @@ final class DiskReader {
   }
 
   private void readAll(Work work) {
+    var row = new Row(work);
+    row.tell(0);
     for (var file : work.files()) {
       if (isStopped()) {
         stopped.set(true);
         throw new CancellationException();
       }
       long before = done.get();
-      var facts = facts(work.place(), file);
+      var facts = facts(work.place(), file, row);
+      row.end(file);
       work.place().facts.put(file.name(), facts);
       long now = done.addAndGet(weight(file));
       if (now / MIB != before / MIB) {
@@ -132,7 +142,59 @@ final class DiskReader {
     }
   }
 
-  private FileFacts facts(Place place, Listed file) {
+  /** How far one place is. */
+  private final class Row {
+    private static final int BETWEEN_TOLD = 16;
+
+    private final Work work;
+    private final long ofBytes;
+    private final long begun = System.nanoTime();
+    private int files;
+    private long bytes;
+
+    Row(Work work) {
+      this.work = work;
+      this.ofBytes = work.files().stream().mapToLong(Listed::size).sum();
+    }
+
+    void end(Listed file) {
+      files++;
+      bytes += file.size();
+      tell(0);
+    }
+
+    void tell(long ofThis) {
+      double seconds = (System.nanoTime() - begun) / 1e9;
+      long now = Math.min(ofBytes, bytes + ofThis);
+      told.accept(
+          new PlaceProgress(
+              work.place().given,
+              files,
+              work.files().size(),
+              now,
+              ofBytes,
+              seconds > 1 ? now / seconds : 0));
+    }
+
+    /** A clip may be as large as a thousand frames. */
+    Progress inFile() {
+      return new Progress() {
+        @Override
+        public void step(int done, int total) {
+          if (done % BETWEEN_TOLD == 0) {
+            tell(done * MIB);
+          }
+        }
+
+        @Override
+        public boolean cancelled() {
+          return isStopped();
+        }
+      };
+    }
+  }
+
+  private FileFacts facts(Place place, Listed file, Row row) {
     Optional<String> fault =
         place.kind == Place.Kind.CARD && file.isExposure()
             ? PictureFile.faultOfFrame(file.path())
@@ -142,7 +204,7 @@ final class DiskReader {
     place.mhl.ifPresent(mhl -> kinds.addAll(mhl.kinds(file.name())));
     var running = new RunningHashes(kinds);
     try {
-      var reading = volumes.read(file.path(), running::update, Progress.until(this::isStopped));
+      var reading = volumes.read(file.path(), running::update, row.inFile());
       boolean asListed =
           reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
       if (!asListed) {

@@ -16,7 +16,7 @@ import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
 import org.framewright.job.ComparedCopies;
 
-/** Reads the lines of a file of evidence that begin with {@code #}. */
+/** Reads the lines of a file of evidence. */
 final class EvidenceReader {
   private static final long LARGEST = 1L << 30;
   private static final int LONGEST_LINE = 1 << 16;
@@ -24,10 +24,23 @@ final class EvidenceReader {
   private EvidenceReader() {}
 
   /**
-   * Hands out each line, and says whether they can be believed: whether the file is the one that
-   * the log speaks of. What was handed out before that is known must not be used where it is not.
+   * Hands out each line that begins with {@code #}, and says whether they can be believed: whether
+   * the file is the one that the log speaks of. What was handed out before that is known must not
+   * be used where it is not.
    */
   static boolean read(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
+    return readAll(
+        job,
+        found,
+        text -> {
+          if (text.startsWith("#")) {
+            line.accept(text);
+          }
+        });
+  }
+
+  /** The same for all lines, those of checksums too. */
+  static boolean readAll(Path job, ComparedCopies found, Consumer<String> line) throws IOException {
     var folder = Evidence.folder(job);
     var file = folder.resolve(found.evidence());
     if (!RealPaths.isOwnFolder(folder) || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
@@ -86,10 +99,7 @@ final class EvidenceReader {
         continue;
       }
       if (bytes.size() > 0 && bytes.size() < LONGEST_LINE) {
-        var text = bytes.toString(StandardCharsets.UTF_8);
-        if (text.startsWith("#")) {
-          line.accept(text);
-        }
+        line.accept(bytes.toString(StandardCharsets.UTF_8));
       }
       bytes.reset();
     }

@@ -40,11 +40,16 @@ final class Relations {
    * @throws CancellationException if it was stopped
    */
   Compared.PlaceCompared of(Place place) {
-    var contents = new HashSet<String>();
-    place.listing.files().forEach(file -> place.sha256(file).ifPresent(contents::add));
+    var contents = new HashMap<String, String>();
+    place
+        .listing
+        .files()
+        .forEach(
+            file ->
+                place.sha256(file).ifPresent(sha256 -> contents.putIfAbsent(sha256, file.name())));
     var wantedContents = new HashSet<String>();
     var absent = new ArrayList<Wanted>();
-    int identical = 0;
+    var identical = new ArrayList<Compared.Pair>();
     for (var from : places) {
       if (!isWantedFrom(from, place)) {
         continue;
@@ -54,10 +59,11 @@ final class Relations {
         if (sha256.isPresent() && !wantedContents.add(sha256.get())) {
           continue;
         }
-        if (sha256.isPresent() && contents.contains(sha256.get())) {
-          identical++;
+        var wanted = new Wanted(from, file);
+        if (sha256.isPresent() && contents.containsKey(sha256.get())) {
+          identical.add(new Compared.Pair(shown(wanted), contents.get(sha256.get()), ""));
         } else {
-          absent.add(new Wanted(from, file));
+          absent.add(wanted);
         }
       }
     }
@@ -72,7 +78,7 @@ final class Relations {
   }
 
   private Compared.PlaceCompared relate(
-      Place place, int identical, List<Wanted> absent, Set<String> wantedContents) {
+      Place place, List<Compared.Pair> identical, List<Wanted> absent, Set<String> wantedContents) {
     var others =
         place.listing.files().stream()
             .filter(file -> place.sha256(file).filter(wantedContents::contains).isEmpty())
@@ -120,7 +126,8 @@ final class Relations {
         place.name(),
         place.device.label(),
         place.kind == Place.Kind.JOB,
-        identical,
+        identical.size(),
+        List.copyOf(identical),
         List.copyOf(same),
         List.copyOf(different),
         List.copyOf(missing),

@@ -7,6 +7,7 @@ import java.util.Locale;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.stage.Stage;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.settings.Places;
 
 /** The toolkit's way in: makes the surroundings of a real run and hands over. */
@@ -25,7 +26,8 @@ public final class App extends Application {
             Platform::runLater,
             new PlatformChoosers(stage),
             FileManager.here(),
-            AwakeDisplay.here());
+            AwakeDisplay.here(),
+            Disks.ofThisComputer());
     composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()

@@ -18,6 +18,7 @@ import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.KeySheet;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.naming.ConventionScreen;
@@ -76,7 +77,8 @@ final class Composition implements Desk, AutoCloseable {
       Executor ui,
       FileChoosers files,
       FileManager fileManager,
-      AwakeDisplay display) {
+      AwakeDisplay display,
+      Disks disks) {
     this.stage = stage;
     this.places = places;
     this.clock = clock;
@@ -96,14 +98,17 @@ final class Composition implements Desk, AutoCloseable {
     this.shell = new Shell(texts, commands, tasks);
     this.place = new WindowPlace(preferences, "window");
     this.scene = new Scene(shell.root(), place.width(1180), place.height(820));
-    this.jobs = new Jobs(this, shell, stage, background, appearance, troubles, NOTICES.getName());
+    this.jobs =
+        new Jobs(this, shell, stage, background, appearance, troubles, NOTICES.getName(), disks);
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 
   /** Shows the window with the page on which a job is started or opened. */
   void open() {
     commands.listenTo(scene, shell.dialogs().open()::get);
-    shell.appCommands(appCommands());
+    var all = appCommands();
+    shell.appCommands(all);
+    shell.card().lay(Commands.named("app.takeCard", all), Commands.named("app.leaveCard", all));
     dress();
     convention =
         new ConventionScreen(
@@ -216,6 +221,18 @@ final class Composition implements Desk, AutoCloseable {
             Keys.shortcut(KeyCode.W),
             jobs::leave,
             jobs.isOpen()),
+        new Command(
+            "app.takeCard",
+            texts.get("command.app.takeCard"),
+            Keys.shortcut(KeyCode.K),
+            jobs::takeCard,
+            jobs.cardIsOffered()),
+        new Command(
+            "app.leaveCard",
+            texts.get("command.app.leaveCard"),
+            Keys.shortcutShift(KeyCode.K),
+            jobs::leaveCard,
+            jobs.cardIsOffered()),
         Command.of(
             "app.quit", texts.get("command.app.quit"), Keys.shortcut(KeyCode.Q), this::quit));
   }

@@ -17,6 +17,9 @@ import org.framewright.job.Job;
 import org.framewright.job.JobProgress;
 import org.framewright.renaming.Renamer;
 import org.framewright.ui.board.BoardScreen;
+import org.framewright.ui.copies.CardWatch;
+import org.framewright.ui.copies.CopiesScreen;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.frames.FramesScreen;
 import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
@@ -43,11 +46,14 @@ final class Jobs {
   private final Appearance appearance;
   private final Troubles troubles;
   private final String noticesKey;
+  private final Disks disks;
+  private final ReadOnlyBooleanWrapper cardIsOffered = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyBooleanWrapper isOpen = new ReadOnlyBooleanWrapper(false);
   private Optional<OpenJob> open = Optional.empty();
 
   /**
    * @param noticesKey the key that shows all notices, for people
+   * @param disks those of this computer
    */
   Jobs(
       Desk desk,
@@ -56,7 +62,8 @@ final class Jobs {
       Background background,
       Appearance appearance,
       Troubles troubles,
-      String noticesKey) {
+      String noticesKey,
+      Disks disks) {
     this.desk = desk;
     this.shell = shell;
     this.stage = stage;
@@ -64,6 +71,22 @@ final class Jobs {
     this.appearance = appearance;
     this.troubles = troubles;
     this.noticesKey = noticesKey;
+    this.disks = disks;
+  }
+
+  /** Whether a card was put in and is offered. */
+  ReadOnlyBooleanProperty cardIsOffered() {
+    return cardIsOffered.getReadOnlyProperty();
+  }
+
+  /** Asks about the card that is offered. */
+  void takeCard() {
+    open.ifPresent(OpenJob::takeCard);
+  }
+
+  /** Offers it no more. */
+  void leaveCard() {
+    open.ifPresent(job -> job.cards().putAway());
   }
 
   /** Whether a job is open. */
@@ -172,7 +195,17 @@ final class Jobs {
     fit(board.node(), size);
     board.takeApart();
     fit(board.firstLines(), size);
-    return new OpenJob(desk, next, shown, board, frames, names(next), lists, client);
+    return new OpenJob(
+        desk,
+        next,
+        shown,
+        board,
+        frames,
+        names(next),
+        new CopiesScreen(desk, next, disks),
+        CardWatch.of(next.job(), disks, desk.tasks().ui()),
+        lists,
+        client);
   }
 
   private RenamesScreen names(JobSession session) {
@@ -203,6 +236,8 @@ final class Jobs {
     stage.setTitle(desk.texts().get("app.title", job.name()));
     var notices = next.follow(background.again(), troubles);
     shell.notices().follow(notices.shown(), noticesKey);
+    shell.card().follow(next.cards().offered());
+    cardIsOffered.bind(next.cards().offered().map(Optional::isPresent));
     shell.alarm().follow(notices.alarm(), waysOutOf(next.session()));
     // In a turn of its own: the window has enough to do with the pages.
     desk.tasks().ui().execute(() -> front(next));
@@ -259,6 +294,9 @@ final class Jobs {
     open.ifPresent(
         job -> {
           shell.notices().clear();
+          shell.card().clear();
+          cardIsOffered.unbind();
+          cardIsOffered.set(false);
           shell.alarm().clear();
           open = Optional.empty();
           isOpen.set(false);

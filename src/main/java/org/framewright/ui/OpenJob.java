@@ -6,6 +6,8 @@ import java.util.Optional;
 import javafx.util.Subscription;
 import org.framewright.job.Elsewhere;
 import org.framewright.ui.board.BoardScreen;
+import org.framewright.ui.copies.CardWatch;
+import org.framewright.ui.copies.CopiesScreen;
 import org.framewright.ui.frames.FramesScreen;
 import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
@@ -19,6 +21,7 @@ import org.framewright.ui.settings.Troubles;
 /** A job that is open: its session, its pages, and all that follows it. Goes as a whole. */
 final class OpenJob implements AutoCloseable {
   private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
+  private static final Duration CARDS = Duration.ofSeconds(4);
 
   private final Desk desk;
   private final JobSession session;
@@ -26,10 +29,13 @@ final class OpenJob implements AutoCloseable {
   private final BoardScreen board;
   private final FramesScreen frames;
   private final RenamesScreen names;
+  private final CopiesScreen copies;
+  private final CardWatch cards;
   private final ListScreen lists;
   private final ClientDisplay client;
   private final Screen closer;
   private AutoCloseable otherStations = () -> {};
+  private AutoCloseable otherCards = () -> {};
   private Subscription hearing = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
 
@@ -41,6 +47,8 @@ final class OpenJob implements AutoCloseable {
       BoardScreen board,
       FramesScreen frames,
       RenamesScreen names,
+      CopiesScreen copies,
+      CardWatch cards,
       ListScreen lists,
       ClientDisplay client) {
     this.desk = desk;
@@ -49,6 +57,8 @@ final class OpenJob implements AutoCloseable {
     this.board = board;
     this.frames = frames;
     this.names = names;
+    this.copies = copies;
+    this.cards = cards;
     this.lists = lists;
     this.client = client;
     this.closer = frames.closer();
@@ -63,7 +73,19 @@ final class OpenJob implements AutoCloseable {
   }
 
   List<Screen> pages() {
-    return List.of(board, frames, closer, names, lists);
+    return List.of(board, frames, closer, names, copies, lists);
+  }
+
+  /** The card that was put in and is offered. */
+  CardWatch cards() {
+    return cards;
+  }
+
+  /** Asks about the card that is offered, if one is. */
+  void takeCard() {
+    var card = cards.offered().get();
+    cards.putAway();
+    card.ifPresent(one -> copies.take(one.folder()));
   }
 
   Optional<Notices> notices() {
@@ -78,6 +100,7 @@ final class OpenJob implements AutoCloseable {
   /** Listens to other stations and to what is so with the folder. */
   Notices follow(Background.Again again, Troubles troubles) {
     otherStations = again.every(OTHER_STATIONS, session::refresh);
+    otherCards = again.every(CARDS, cards::look);
     hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::sayElsewhere));
     var following =
         new Notices(
@@ -118,8 +141,10 @@ final class OpenJob implements AutoCloseable {
   @Override
   public void close() {
     client.close();
+    cards.close();
     try {
       otherStations.close();
+      otherCards.close();
     } catch (Exception e) {
       desk.trouble(e);
     }

@@ -58,6 +58,7 @@ final class Shell {
   private final HBox head = new HBox(title, words, between, find, menu);
   private final ToggleGroup group = new ToggleGroup();
   private final AlarmBand alarm;
+  private final CardLine card;
   private final NoticeLine notices;
   private final FootLine foot;
   private final List<Screen> appPages = new ArrayList<>();
@@ -80,6 +81,7 @@ final class Shell {
     this.tasks = tasks;
     this.dialogs = new DialogLayer(texts);
     this.alarm = new AlarmBand(texts);
+    this.card = new CardLine(texts);
     this.notices = new NoticeLine(texts);
     this.foot = new FootLine(texts);
     title.getStyleClass().add("job-title");
@@ -106,7 +108,7 @@ final class Shell {
     page.getStyleClass().add("page");
     page.setTop(new VBox(head, alarm.node()));
     page.setCenter(center);
-    page.setBottom(new VBox(notices.node(), foot.node()));
+    page.setBottom(new VBox(card.node(), notices.node(), foot.node()));
     root.getStyleClass().add("table");
     root.getChildren().addAll(page, dialogs.node());
   }
@@ -135,6 +137,10 @@ final class Shell {
 
   AlarmBand alarm() {
     return alarm;
+  }
+
+  CardLine card() {
+    return card;
   }
 
   NoticeLine notices() {

@@ -10,7 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.ZoneOffset;
+import java.util.Comparator;
 import java.util.List;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
@@ -49,6 +51,31 @@ class ComparisonTest {
         .anyMatch(line -> line.contains("MAY BE CLEARED"))
         .anyMatch(line -> line.contains("If anything was shot on it since, ask again."))
         .anyMatch(line -> line.contains("3-2-1"));
+  }
+
+  @Test
+  void eachFileThatIsThereIsNamedWithTheOneThatItIs() throws Exception {
+    scene.copyCardTo(scene.one, "kept_");
+    var place = scene.compare(scene.card, scene.one).places().getLast();
+    assertThat(place.same()).hasSize(4);
+    assertThat(place.same())
+        .allSatisfy(pair -> assertThat("kept_" + pair.file().getFileName()).isEqualTo(pair.here()));
+  }
+
+  @Test
+  void howFarEachPlaceIsIsTold() throws Exception {
+    scene.copyCardTo(scene.one, "");
+    var told = new ConcurrentLinkedQueue<PlaceProgress>();
+    new Comparison(scene.job, scene.volumes)
+        .run(CopiesRequest.of(List.of(scene.card, scene.one), "Ines"), Progress.NONE, told::add);
+    for (var folder : List.of(scene.card, scene.one)) {
+      var ofThis = told.stream().filter(one -> one.folder().equals(folder)).toList();
+      assertThat(ofThis.getFirst().files()).isZero();
+      assertThat(ofThis.getLast().files()).isEqualTo(4);
+      assertThat(ofThis.getLast().ofFiles()).isEqualTo(4);
+      assertThat(ofThis.getLast().bytes()).isEqualTo(ofThis.getLast().ofBytes()).isPositive();
+      assertThat(ofThis).isSortedAccordingTo(Comparator.comparingLong(PlaceProgress::bytes));
+    }
   }
 
   @Test

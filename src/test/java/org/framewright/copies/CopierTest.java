@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Random;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Reading;
+import org.framewright.copies.device.Volumes;
 import org.framewright.copies.mhl.MhlHistory;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -51,6 +52,43 @@ class CopierTest {
     }
     assertThat(CopyScene.contents(scene.card)).isEqualTo(before);
     assertThat(scene.job().folder().resolve(".framewright/copies")).isEmptyDirectory();
+  }
+
+  @Test
+  void howFarAndHowFastEachTargetIsIsTold() throws Exception {
+    var told = new ArrayList<PlaceProgress>();
+    new Copier(Volumes.ofThisSystem())
+        .copy(
+            scene.job(),
+            CopyPlan.of(scene.card, List.of(scene.first, scene.second)),
+            Progress.NONE,
+            told::add);
+    for (var target : List.of(scene.first, scene.second)) {
+      var ofThis = told.stream().filter(one -> one.folder().equals(target)).toList();
+      assertThat(ofThis.getFirst().files()).isZero();
+      assertThat(ofThis.getLast().files()).isEqualTo(4);
+      assertThat(ofThis.getLast().bytes()).isEqualTo(ofThis.getLast().ofBytes()).isPositive();
+      assertThat(ofThis.getLast().bytesPerSecond()).isPositive();
+    }
+  }
+
+  @Test
+  void onlyACardThatCannotBeReadIsNotUsedAnyMore() throws Exception {
+    var failing =
+        new CopyScene.Disturbed() {
+          @Override
+          void before(Path file) throws IOException {
+            if (file.startsWith(scene.card)) {
+              throw CopyScene.inputOutput(file);
+            }
+          }
+        };
+    assertThat(scene.copy(failing, Progress.NONE, scene.first))
+        .isInstanceOfSatisfying(
+            CopyOutcome.Stopped.class, stopped -> assertThat(stopped.sourceFails()).isTrue());
+    assertThat(scene.copy(Volumes.ofThisSystem(), Progress.until(() -> true), scene.second))
+        .isInstanceOfSatisfying(
+            CopyOutcome.Stopped.class, stopped -> assertThat(stopped.sourceFails()).isFalse());
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.framewright.copies;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -35,36 +36,36 @@ public final class TestVolumes implements Volumes {
     return device(folder, new Device("disk:" + id, Device.Kind.DISK, "disk " + id));
   }
 
-  TestVolumes device(Path folder, Device device) throws IOException {
+  public TestVolumes device(Path folder, Device device) throws IOException {
     devices.put(folder.toRealPath(), device);
     mounts.put(folder.toRealPath(), new MountIdentity("v" + device.id(), "m1 d1", "b1"));
     return this;
   }
 
   /** Reads below a folder may come from memory. */
-  TestVolumes unsure(Path folder) throws IOException {
+  public TestVolumes unsure(Path folder) throws IOException {
     unsure.add(folder.toRealPath());
     return this;
   }
 
   /** The disk is taken out and put in again. */
-  TestVolumes again(Path folder) throws IOException {
+  public TestVolumes again(Path folder) throws IOException {
     mounts.computeIfPresent(
         folder.toRealPath(), (_, was) -> new MountIdentity(was.volume(), "m2 d2", was.boot()));
     return this;
   }
 
-  TestVolumes failing(Path file) throws IOException {
+  public TestVolumes failing(Path file) throws IOException {
     failing.add(file.toRealPath());
     return this;
   }
 
-  TestVolumes onRead(Runnable action) {
+  public TestVolumes onRead(Runnable action) {
     onRead = action;
     return this;
   }
 
-  List<Path> read() {
+  public List<Path> read() {
     return List.copyOf(read);
   }
 
@@ -102,7 +103,7 @@ public final class TestVolumes implements Volumes {
     read.add(file);
     onRead.run();
     if (failing.contains(file)) {
-      throw new IOException("Input/output error");
+      throw new FileSystemException(file.toString(), null, "Input/output error");
     }
     var bytes = Files.readAllBytes(file);
     each.accept(ByteBuffer.wrap(bytes));

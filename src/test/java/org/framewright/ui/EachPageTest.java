@@ -31,11 +31,13 @@ class EachPageTest {
       app.press(KeyCode.F4);
       app.awaitReading("#rename", "Rename 2 files");
       app.press(KeyCode.F5);
-      app.await(() -> app.exists("#field-day"));
+      app.await(() -> app.exists("#places"));
       app.press(KeyCode.F6);
+      app.await(() -> app.exists("#field-day"));
+      app.press(KeyCode.F7);
       app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
       uncaught.assertNone();
-      assertThat(app.readsAll(".page-word")).hasSize(3);
+      assertThat(app.readsAll(".page-word")).hasSize(4);
     } finally {
       app.close();
     }

@@ -74,8 +74,10 @@ class LanguagesTest {
       app.press(KeyCode.F4);
       app.awaitReading("#rename", "3 Dateien umbenennen");
       app.press(KeyCode.F5);
-      app.awaitReading("#start", "Der Name ist noch nicht vollständig");
+      app.awaitReading("#copies-compare", "Vergleichen");
       app.press(KeyCode.F6);
+      app.awaitReading("#start", "Der Name ist noch nicht vollständig");
+      app.press(KeyCode.F7);
       app.await(() -> app.reads("#verdict").startsWith("Als schlüssig bewiesen"));
       uncaught.assertNone();
     }
@@ -139,7 +141,8 @@ class LanguagesTest {
         });
     var cut = new TreeSet<String>();
     for (var page :
-        List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7)) {
+        List.of(
+            KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12)) {
       app.press(page);
       settle();
       cut.addAll(cutWords());

@@ -40,7 +40,9 @@ final class OnRealDisplay {
   private static final List<String> TITLES =
       List.of(
           "Wool coat, double-breasted, with a detachable hood and horn buttons",
-          "\u0645\u0639\u0637\u0641 \u0637\u0648\u064a\u0644 \u0645\u0646 \u0627\u0644\u0635\u0648\u0641 \u0627\u0644\u0623\u0632\u0631\u0642 \u0645\u0639 \u062d\u0632\u0627\u0645",
+          "\u0645\u0639\u0637\u0641 \u0637\u0648\u064a\u0644 \u0645\u0646"
+              + " \u0627\u0644\u0635\u0648\u0641 \u0627\u0644\u0623\u0632\u0631\u0642 \u0645\u0639"
+              + " \u062d\u0632\u0627\u0645",
           "\u30a6\u30fc\u30eb\u30b3\u30fc\u30c8\u3001\u30c0\u30d6\u30eb\u30d6\u30ec\u30b9\u30c8\u3001\u30ed\u30f3\u30b0\u4e08",
           "\u0e40\u0e2a\u0e37\u0e49\u0e2d\u0e42\u0e04\u0e49\u0e17\u0e02\u0e19\u0e2a\u0e31\u0e15\u0e27\u0e4c\u0e2a\u0e35\u0e19\u0e49\u0e33\u0e40\u0e07\u0e34\u0e19");
 
@@ -145,7 +147,8 @@ final class OnRealDisplay {
 
   private void eachPageLargerAndSmaller() throws Exception {
     for (var page :
-        List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F2)) {
+        List.of(
+            KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12, KeyCode.F2)) {
       app.press(page);
       for (var turn : List.of(KeyCode.EQUALS, KeyCode.MINUS)) {
         for (int i = 0; i < 3; i++) {

@@ -28,7 +28,9 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import org.framewright.base.OperatingSystem;
+import org.framewright.copies.device.Volumes;
 import org.framewright.job.Job;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.settings.Places;
@@ -86,12 +88,19 @@ final class OpenApp {
 
   private static OpenApp again(Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws Exception {
+    return again(settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
+  }
+
+  /** Opened on a computer with those disks. */
+  static OpenApp again(
+      Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
+      throws Exception {
     Toolkit.start();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition = composed(stage, settings, clock, choosers, system);
+            var composition = composed(stage, settings, clock, choosers, system, disks);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();
@@ -114,6 +123,15 @@ final class OpenApp {
   static Composition composed(
       Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system)
       throws IOException {
+    // No card that whoever runs a test has put in comes up in it.
+    return composed(
+        stage, settings, clock, choosers, system, new Disks(Volumes.ofThisSystem(), List::of));
+  }
+
+  /** The same on a computer with those disks. */
+  static Composition composed(
+      Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
+      throws IOException {
     return new Composition(
         stage,
         Places.in(settings),
@@ -124,7 +142,8 @@ final class OpenApp {
         choosers,
         // What a test shows there must not come up on the screen of whoever runs it.
         new FileManager(OperatingSystem.LINUX, _ -> OptionalInt.of(0)),
-        new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}));
+        new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}),
+        disks);
   }
 
   Composition app() {

@@ -70,7 +70,14 @@ class OtherScriptsTest {
       app.await(() -> app.reads(".dialog-title").contains(TITLES.getFirst()));
       app.press(KeyCode.ESCAPE);
       for (var page :
-          List.of(KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F2)) {
+          List.of(
+              KeyCode.F3,
+              KeyCode.F4,
+              KeyCode.F5,
+              KeyCode.F6,
+              KeyCode.F7,
+              KeyCode.F12,
+              KeyCode.F2)) {
         app.press(page);
         wide(730);
         wide(980);

@@ -29,12 +29,15 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.framewright.base.Progress;
+import org.framewright.copies.device.Volumes;
 import org.framewright.frames.FrameId;
 import org.framewright.job.Job;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
+import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.Theme;
+import org.framewright.ui.page.FileChoosers;
 
 /**
  * Takes pictures of every screen, in both looks and two sizes: {@code mvn -q -Ppictures}. Those for
@@ -121,9 +124,21 @@ final class Pictures {
           "full-size",
           "settings-scripts",
           "list-asked",
-          "list-wide");
+          "list-wide",
+          "copies-before",
+          "copies-work",
+          "copies-stop-using");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
+  private static final List<String> COPIES =
+      List.of(
+          "card",
+          "copies-before",
+          "copies",
+          "copies-work",
+          "copies-copy",
+          "copied",
+          "copies-stop-using");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -141,6 +156,8 @@ final class Pictures {
   private final List<String> only;
   private final Clock clock = Clock.system(ZoneId.systemDefault());
   private List<String> recent = List.of();
+  private Disks disks = new Disks(Volumes.ofThisSystem(), List::of);
+  private Optional<FileChoosers> choosers = Optional.empty();
 
   private Pictures(Path work, List<String> only) {
     this.work = work;
@@ -232,6 +249,9 @@ final class Pictures {
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
         }
+        if (anyWanted("", COPIES, look, size)) {
+          takeCopies(files, look, size);
+        }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
         }
@@ -262,7 +282,7 @@ final class Pictures {
     Files.writeString(
         settings.resolve("preferences.json"),
         """
-        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s",
+        {"look": "%s", "window.width": %d, "window.height": %d, "safety.reminded": "%s", "copies.by": "Ines",
          "scale": %s, "recent.places": ["/shoots"], "recent.jobs": ["%s"]}
         """
             .formatted(
@@ -281,8 +301,13 @@ final class Pictures {
                       stage,
                       settings,
                       clock,
-                      files.length == 0 ? new PlatformChoosers(stage) : new Answers(work, files),
-                      LANGUAGE);
+                      choosers.orElseGet(
+                          () ->
+                              files.length == 0
+                                  ? new PlatformChoosers(stage)
+                                  : new Answers(work, files)),
+                      LANGUAGE,
+                      disks);
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;
@@ -295,6 +320,57 @@ final class Pictures {
           app.close();
           return app;
         });
+  }
+
+  /** Three cards of a job, of which each gets another answer, and what copying comes to. */
+  private void takeCopies(SampleFiles files, Theme look, Size size) throws Exception {
+    var place = Files.createDirectory(work.resolve("copies"));
+    var job = SampleJobs.inTheMiddle(files, place.resolve("job"), clock.instant());
+    var shoot = new CopiesShoot(place, Job.open(job, clock));
+    shoot.compareBefore();
+    disks = shoot.disks();
+    choosers = Optional.of(shoot.choosers());
+    try {
+      take(look, size, Optional.of(job), shot -> copies(shot, shoot));
+    } finally {
+      disks = new Disks(Volumes.ofThisSystem(), List::of);
+      choosers = Optional.empty();
+      delete(place);
+    }
+  }
+
+  private void copies(Shot shot, CopiesShoot shoot) throws Exception {
+    settle();
+    write(shot.app()::scene, "card", shot);
+    shoot.pullAll();
+    show(shot, "copies");
+    write(shot.app()::scene, "copies-before", shot);
+    for (int place = 0; place < shoot.places(); place++) {
+      fire(shot, "#copies-add");
+      settle(1000);
+    }
+    fire(shot, "#copies-compare");
+    settle();
+    write(shot.app()::scene, "copies", shot);
+    shoot.slow(true);
+    fire(shot, "#copies-compare");
+    settle();
+    write(shot.app()::scene, "copies-work", shot);
+    fire(shot, "#copies-stop");
+    shoot.slow(false);
+    settle(3000);
+    fire(shot, "#copies-copy");
+    settle(2000);
+    write(shot.app()::scene, "copies-copy", shot);
+    fire(shot, "#dialog-confirm");
+    settle();
+    write(shot.app()::scene, "copied", shot);
+    shoot.fail();
+    fire(shot, "#copies-copy");
+    settle(2000);
+    fire(shot, "#dialog-confirm");
+    settle();
+    write(shot.app()::scene, "copies-stop-using", shot);
   }
 
   private void pages(Shot shot, String kind, List<String> pages) throws Exception {
@@ -433,9 +509,12 @@ final class Pictures {
     write(shot.app()::scene, "settings", shot);
     settings(
         shot,
-        "\u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631 (\u0628\u064a\u0631\u0648\u062a)",
-        "\u682a\u5f0f\u4f1a\u793e\u5317\u65b9\u5199\u771f\u30b9\u30bf\u30b8\u30aa \u00b7 Nova Photographic Productions International, Antwerp and Beirut",
-        "\u00a9 2026 \u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631, all rights reserved, in every country and for every use that is not named below",
+        "\u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631"
+            + " (\u0628\u064a\u0631\u0648\u062a)",
+        "\u682a\u5f0f\u4f1a\u793e\u5317\u65b9\u5199\u771f\u30b9\u30bf\u30b8\u30aa \u00b7 Nova"
+            + " Photographic Productions International, Antwerp and Beirut",
+        "\u00a9 2026 \u0625\u064a\u0646\u0627\u0633 \u0641\u0627\u0646\u062f\u0631, all rights"
+            + " reserved, in every country and for every use that is not named below",
         "8",
         "an hour");
     write(shot.app()::scene, "settings-scripts", shot);
@@ -683,7 +762,11 @@ final class Pictures {
   }
 
   private static void settle() throws Exception {
-    Thread.sleep(SETTLE_MILLIS);
+    settle(SETTLE_MILLIS);
+  }
+
+  private static void settle(long millis) throws Exception {
+    Thread.sleep(millis);
     onInterface(() -> "");
   }
 }

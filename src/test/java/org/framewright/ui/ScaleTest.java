@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("slow")
 class ScaleTest {
   private static final List<KeyCode> PAGES =
-      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7);
+      List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4, KeyCode.F5, KeyCode.F6, KeyCode.F7, KeyCode.F12);
 
   /** From the smallest size to the largest: 0.8 to 2.0, and one key more than that. */
   private static final int STEPS = 13;

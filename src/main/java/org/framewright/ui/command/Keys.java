@@ -61,7 +61,8 @@ public final class Keys {
   }
 
   static List<KeyCodeCombination> page(int index, OperatingSystem system) {
-    var function = plain(KeyCode.valueOf("F" + (index + 2)));
+    // F8 to F11 are the whole window's.
+    var function = plain(KeyCode.valueOf("F" + (index < 6 ? index + 2 : index + 6)));
     // A Mac has its function keys behind another key.
     return system == OperatingSystem.MACOS
         ? List.of(shortcut(KeyCode.valueOf("DIGIT" + (index + 1))), function)

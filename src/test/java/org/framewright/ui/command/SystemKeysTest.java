@@ -6,6 +6,7 @@ import static org.framewright.base.OperatingSystem.MACOS;
 import static org.framewright.base.OperatingSystem.WINDOWS;
 
 import java.util.ArrayList;
+import java.util.List;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
@@ -17,6 +18,9 @@ class SystemKeysTest {
   void pagesHaveFunctionKeysAndOnAMacDigitsFirst() {
     assertThat(Keys.page(0, LINUX)).containsExactly(Keys.plain(KeyCode.F2));
     assertThat(Keys.page(5, WINDOWS)).containsExactly(Keys.plain(KeyCode.F7));
+    assertThat(Keys.page(6, LINUX))
+        .as("F8 to F11 are the window's")
+        .isEqualTo(List.of(Keys.plain(KeyCode.F12)));
     assertThat(Keys.page(0, MACOS))
         .containsExactly(Keys.shortcut(KeyCode.DIGIT1), Keys.plain(KeyCode.F2));
   }

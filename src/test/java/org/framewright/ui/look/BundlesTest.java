@@ -35,6 +35,7 @@ class BundlesTest {
           Set.of(
               "Framewright",
               "Convention",
+              "Copies",
               "Alt",
               "Ctrl",
               "Tab",
@@ -53,6 +54,7 @@ class BundlesTest {
           "proposal.prompt",
           "clientList.prompt",
           "settings.percent",
+          "copies.speed",
           "time.minutes",
           "time.hours",
           "time.hoursAndMinutes");

@@ -1,0 +1,55 @@
+package org.framewright.copies;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.framewright.base.PlainText;
+import org.framewright.copies.device.Volumes;
+
+/**
+ * A folder that may be compared, as it is now. Nothing in it was read.
+ *
+ * @param folder as it was given
+ * @param name what to call it
+ * @param there whether it can be reached
+ * @param looksLikeCard whether it has the folder that all cameras make
+ * @param device what it lies on, in words; empty where it is not there
+ * @param total what its volume holds, in bytes; 0 where nobody says
+ * @param free what is left of that
+ */
+public record FoundPlace(
+    Path folder,
+    String name,
+    boolean there,
+    boolean looksLikeCard,
+    String device,
+    long total,
+    long free) {
+
+  /** Looks at a folder. */
+  public static FoundPlace of(Path folder, Volumes volumes) {
+    try {
+      var real = folder.toRealPath();
+      if (Files.isDirectory(real)) {
+        var device = volumes.deviceOf(real);
+        var store = Files.getFileStore(real);
+        return new FoundPlace(
+            folder,
+            name(real),
+            true,
+            Place.looksLikeCard(real),
+            device.label(),
+            Math.max(0, store.getTotalSpace()),
+            Math.max(0, store.getUsableSpace()));
+      }
+    } catch (IOException e) {
+      // It cannot be reached, which is what is said of it.
+    }
+    return new FoundPlace(folder, name(folder), false, false, "", 0, 0);
+  }
+
+  private static String name(Path folder) {
+    var last = folder.getFileName();
+    return PlainText.line(last == null ? folder.toString() : last.toString());
+  }
+}

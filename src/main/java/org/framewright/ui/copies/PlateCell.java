@@ -1,0 +1,69 @@
+package org.framewright.ui.copies;
+
+import javafx.css.PseudoClass;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.framewright.ui.look.Texts;
+
+/** The answer about a card on a plate that is read from a metre away, and which card it is. */
+final class PlateCell extends ListCell<CardAnswer> {
+  private static final PseudoClass NOT_YET = PseudoClass.getPseudoClass("not-yet");
+  private static final PseudoClass CANNOT_TELL = PseudoClass.getPseudoClass("cannot-tell");
+  private static final PseudoClass CLEAR = PseudoClass.getPseudoClass("may-be-cleared");
+
+  private final Texts texts;
+  private final AnswerMark mark = AnswerMark.large();
+  private final Label word = new Label();
+  private final Label name = new Label();
+  private final Label state = new Label();
+  private final StackPane plate;
+  private final HBox box;
+
+  PlateCell(Texts texts) {
+    this.texts = texts;
+    word.getStyleClass().add("plate-word");
+    word.setMinWidth(Region.USE_PREF_SIZE);
+    var said = new HBox(mark, word);
+    said.getStyleClass().add("plate-said");
+    said.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    plate = new StackPane(said);
+    plate.setAlignment(Pos.CENTER_LEFT);
+    plate.getStyleClass().add("plate");
+    HBox.setHgrow(plate, Priority.ALWAYS);
+    name.getStyleClass().add("plate-name");
+    name.setMinWidth(0);
+    state.getStyleClass().add("quiet");
+    var card = new VBox(name, state);
+    card.getStyleClass().add("plate-card");
+    card.setMinWidth(0);
+    box = new HBox(plate, card);
+    box.getStyleClass().add("plate-box");
+    box.setMinWidth(0);
+    box.setPrefWidth(1);
+  }
+
+  @Override
+  protected void updateItem(CardAnswer answer, boolean empty) {
+    super.updateItem(answer, empty);
+    if (empty || answer == null) {
+      setGraphic(null);
+      setAccessibleText("");
+      return;
+    }
+    mark.show(answer.answer());
+    word.setText(answer.answer().word(texts));
+    name.setText(answer.name());
+    state.setText(answer.state());
+    plate.pseudoClassStateChanged(NOT_YET, answer.answer() == Answer.NOT_YET);
+    plate.pseudoClassStateChanged(CANNOT_TELL, answer.answer() == Answer.CANNOT_TELL);
+    plate.pseudoClassStateChanged(CLEAR, answer.answer() == Answer.MAY_BE_CLEARED);
+    setGraphic(box);
+    setAccessibleText(texts.get("copies.spoken", answer.name(), word.getText(), answer.state()));
+  }
+}

@@ -1,0 +1,40 @@
+package org.framewright.ui.copies;
+
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
+import org.framewright.base.Problem;
+import org.framewright.ui.look.CellBox;
+
+/** What is wrong with a file of a copy, and what mends it. */
+final class ProblemCell extends ListCell<Problem> {
+  private final Label where = new Label();
+  private final Label what = new Label();
+  private final Label remedy = new Label();
+  private final CellBox box = new CellBox(where, what, remedy);
+
+  ProblemCell() {
+    where.getStyleClass().add("code");
+    where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+    what.getStyleClass().add("field-word");
+    remedy.getStyleClass().add("quiet");
+  }
+
+  @Override
+  protected void updateItem(Problem problem, boolean empty) {
+    super.updateItem(problem, empty);
+    if (empty || problem == null) {
+      setGraphic(null);
+      setTooltip(null);
+      setAccessibleText("");
+      return;
+    }
+    where.setText(problem.where());
+    what.setText(problem.what());
+    remedy.setText(problem.remedy());
+    setGraphic(box);
+    setTooltip(new Tooltip(problem.sentences()));
+    setAccessibleText(problem.sentences());
+  }
+}

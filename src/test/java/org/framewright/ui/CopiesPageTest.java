@@ -1,0 +1,59 @@
+package org.framewright.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Locale;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.KeyCode;
+import org.framewright.ui.copies.CardScene;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The page for copies on the real app, by keys alone. */
+@Tag("slow")
+class CopiesPageTest {
+  @TempDir private Path folder;
+
+  @Test
+  void aCardThatIsPutInIsOfferedComparedCopiedAndThenMayBeCleared() throws Exception {
+    var scene = new CardScene(Files.createDirectory(folder.resolve("shoot")));
+    var settings = Files.createDirectory(folder.resolve("settings"));
+    Files.writeString(
+        settings.resolve("preferences.json"),
+        "{\"safety.reminded\": \"%s\", \"copies.by\": \"Ines\", \"copies.backups\": [\"%s\"]}"
+            .formatted(LocalDate.now(scene.clock()), scene.two));
+    var app =
+        OpenApp.again(settings, scene.clock(), new Answers(scene.one), Locale.UK, scene.disks());
+    try (var uncaught = new Uncaught()) {
+      app.openJob(scene.job);
+      scene.mounted.add(scene.card);
+      app.awaitReading("#card-offered", "Card A1 is in: 4 files, not compared yet.");
+      app.press(KeyCode.CONTROL, KeyCode.K);
+      app.await(() -> app.readsAll(".place-name").contains("A1"));
+      app.await(() -> app.reads("#card-offered").isEmpty());
+      app.press(KeyCode.INSERT);
+      app.await(() -> app.readsAll(".place-name").contains("SSD 1"));
+      app.press(KeyCode.CONTROL, KeyCode.ENTER);
+      app.awaitReading(".plate-word", "not yet");
+      app.press(KeyCode.C);
+      app.awaitReading(".dialog-title", "Copy, and prove the copies");
+      app.press(KeyCode.ENTER);
+      app.await(() -> app.reads("#copied").startsWith("All 4 files are on each of these 2"));
+      app.press(KeyCode.CONTROL, KeyCode.ENTER);
+      app.awaitReading(".plate-word", "may be cleared");
+      app.press(KeyCode.S);
+      assertThat(onInterface(() -> Clipboard.getSystemClipboard().getString()))
+          .startsWith("Card A1 may be cleared as it was at 18:04: all 4 files are on ");
+      app.press(KeyCode.F);
+      app.await(() -> app.holdsTheKeys("#files"));
+      uncaught.assertNone();
+    } finally {
+      app.close();
+    }
+  }
+}
