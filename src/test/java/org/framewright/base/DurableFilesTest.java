@@ -19,6 +19,7 @@ import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -167,7 +168,7 @@ class DurableFilesTest {
   @Test
   void neitherALinkNorAFolderIsReplaced() throws IOException {
     var elsewhere = Files.write(folder.resolve("elsewhere"), OLD);
-    var link = Files.createSymbolicLink(folder.resolve("link"), elsewhere);
+    var link = SymbolicLinks.make(folder.resolve("link"), elsewhere);
     var below = Files.createDirectory(folder.resolve("folder"));
 
     assertThatThrownBy(() -> DurableFiles.replace(link, NEW))

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowable;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -19,7 +19,7 @@ class HeldFileTest {
     try (var held = HeldFile.hold(file, StandardOpenOption.CREATE).orElseThrow()) {
       assertThat(held.isCertain()).isTrue();
       assertThat(HeldFile.hold(file)).isEmpty();
-      Files.createSymbolicLink(folder.resolve("link"), folder);
+      SymbolicLinks.make(folder.resolve("link"), folder);
       assertThat(HeldFile.hold(folder.resolve("link/held"))).isEmpty();
     }
     try (var again = HeldFile.hold(file).orElseThrow()) {

@@ -8,6 +8,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.framewright.disk.Recording;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -94,7 +95,7 @@ class LockFileTest {
     assertThatThrownBy(() -> LockFile.hold(folder.resolve("lock")))
         .isInstanceOf(FileSystemException.class);
     var elsewhere = Files.createFile(ofAnother.resolve("file"));
-    Files.createSymbolicLink(folder.resolve("link"), elsewhere);
+    SymbolicLinks.make(folder.resolve("link"), elsewhere);
     assertThatThrownBy(() -> LockFile.hold(folder.resolve("link")))
         .isInstanceOf(FileSystemException.class);
   }

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,10 +36,10 @@ class RealPathsTest {
 
   @Test
   void followsLinksOnTheWayButNotTheFileItself() throws IOException {
-    var link = Files.createSymbolicLink(root.resolve("link"), root.resolve("job"));
+    var link = SymbolicLinks.make(root.resolve("link"), root.resolve("job"));
     assertThat(RealPaths.isInside(link.resolve("frames/new"), frames)).isTrue();
     assertThat(RealPaths.isInside(frames.resolve("new"), link.resolve("frames"))).isTrue();
-    var file = Files.createSymbolicLink(root.resolve("file"), frames.resolve("new"));
+    var file = SymbolicLinks.make(root.resolve("file"), frames.resolve("new"));
     assertThat(RealPaths.isInside(file, frames)).isFalse();
   }
 

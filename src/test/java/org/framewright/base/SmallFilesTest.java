@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -56,7 +57,7 @@ class SmallFilesTest {
   @Test
   @DisabledOnOs(OS.WINDOWS)
   void aLinkIsFollowedOnlyWhereThatIsWanted() throws IOException {
-    var link = Files.createSymbolicLink(folder.resolve("link"), file(3));
+    var link = SymbolicLinks.make(folder.resolve("link"), file(3));
     assertThat(SmallFiles.read(link, 9)).hasSize(3);
     assertThat(refusal(link, 9, LinkOption.NOFOLLOW_LINKS)).contains("this is a link");
   }

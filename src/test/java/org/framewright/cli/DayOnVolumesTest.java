@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.framewright.disk.Recording;
 import org.framewright.disk.Volume;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.CleanupMode;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,6 +69,25 @@ class DayOnVolumesTest {
         var after = Ran.run(command, job.toString());
         assertThat(after.status()).as(command + ": " + after.err()).isZero();
       }
+    }
+  }
+
+  /** As on a share of Windows that a Mac sees. */
+  @Test
+  void theDayIsPlayedToItsEndWhereNothingCanBeLocked() throws Exception {
+    Files.createDirectory(scratch.resolve("shoots"));
+    var share = Recording.on(scratch);
+    share.withoutLocks();
+    var ran =
+        Ran.on(text -> share.root().resolve(text), "demo", "--tiny", "--into", "shoots", "--json");
+    assertThat(ran.status()).as(ran.err()).isZero();
+    var job = ran.json().at("/folder").asText();
+    for (var command : List.of("day", "frames", "batches", "list")) {
+      var after = Ran.on(text -> share.root().resolve(text), command, job);
+      assertThat(after.status()).as(command + ": " + after.err()).isZero();
+    }
+    try (var files = Files.walk(scratch)) {
+      assertThat(files.filter(file -> file.toString().endsWith(".owner"))).isEmpty();
     }
   }
 }

@@ -10,6 +10,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -90,17 +91,15 @@ class ListExportTest {
 
   @Test
   void leavesThemAloneBehindLinksToo() throws IOException {
-    var link = Files.createSymbolicLink(folder.resolve("desk"), frames());
+    var link = SymbolicLinks.make(folder.resolve("desk"), frames());
     refuses(link.resolve("new.csv"), 3, "frames");
-    var two = Files.createSymbolicLink(folder.resolve("two"), folder.resolve("desk"));
+    var two = SymbolicLinks.make(folder.resolve("two"), folder.resolve("desk"));
     refuses(two.resolve("new.csv"), 3, "frames");
-    var ours = Files.createSymbolicLink(folder.resolve("ours"), job.resolve(".framewright/log"));
+    var ours = SymbolicLinks.make(folder.resolve("ours"), job.resolve(".framewright/log"));
     refuses(ours.resolve("new.csv"), 3, ".framewright");
-    var file =
-        Files.createSymbolicLink(folder.resolve("out.csv"), frames().resolve("IMG_0001.jpg"));
+    var file = SymbolicLinks.make(folder.resolve("out.csv"), frames().resolve("IMG_0001.jpg"));
     refuses(file, 3, "out.csv");
-    var dangling =
-        Files.createSymbolicLink(folder.resolve("gone.csv"), frames().resolve("new.csv"));
+    var dangling = SymbolicLinks.make(folder.resolve("gone.csv"), frames().resolve("new.csv"));
     refuses(dangling, 3, "gone.csv");
   }
 

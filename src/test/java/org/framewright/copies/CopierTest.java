@@ -17,6 +17,7 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
 import org.framewright.copies.mhl.MhlHistory;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -370,7 +371,7 @@ class CopierTest {
   void noLinkInATargetLeadsElsewhere() throws Exception {
     Files.createDirectories(scene.first);
     var elsewhere = Files.createDirectories(scene.root.resolve("elsewhere"));
-    Files.createSymbolicLink(scene.first.resolve("MISC"), elsewhere);
+    SymbolicLinks.make(scene.first.resolve("MISC"), elsewhere);
     var report = CopyScene.done(scene.copy(scene.first));
     assertThat(report.targets().getFirst().failed()).isNotEmpty();
     assertThat(elsewhere).isEmptyDirectory();
@@ -379,7 +380,7 @@ class CopierTest {
   @Test
   @DisabledOnOs(OS.WINDOWS)
   void aLinkOnTheCardIsToldAndNotFollowed() throws Exception {
-    Files.createSymbolicLink(scene.card.resolve("link"), scene.root);
+    SymbolicLinks.make(scene.card.resolve("link"), scene.root);
     var plan = CopyPlan.of(scene.card, List.of(scene.first));
     assertThat(plan.leftOut()).hasSize(1);
     assertThat(plan.files()).hasSize(4);

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -145,8 +146,8 @@ class FolderListerTest {
   @Test
   void linksAndPipesAreNamedAndMakeTheListingDoubtful() throws Exception {
     file("IMG_1.JPG", "x");
-    Files.createSymbolicLink(root.resolve("link"), temp);
-    Files.createSymbolicLink(root.resolve("loop"), root);
+    SymbolicLinks.make(root.resolve("link"), temp);
+    SymbolicLinks.make(root.resolve("loop"), root);
     var listing = list();
     assertThat(listing.isWhole()).isFalse();
     assertThat(listing.troubles()).hasSize(2).allMatch(one -> one.what().contains("a link"));

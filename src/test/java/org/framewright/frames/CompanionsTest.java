@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -222,8 +223,8 @@ class CompanionsTest {
     write("real/A_0001.JPG", camera.jpeg(NOON));
     Path link = root.resolve("A_0001.JPG");
     try {
-      Files.createSymbolicLink(link, root.resolve("real/A_0001.JPG"));
-      Files.createSymbolicLink(root.resolve("again"), root.resolve("real"));
+      SymbolicLinks.make(link, root.resolve("real/A_0001.JPG"));
+      SymbolicLinks.make(root.resolve("again"), root.resolve("real"));
     } catch (IOException | UnsupportedOperationException e) {
       assumeTrue(false, "this system makes no links");
     }

@@ -32,6 +32,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -342,8 +343,8 @@ class FrameScannerTest {
   @Test
   void linksAreNotFollowed() throws IOException {
     write("a/a.jpg", camera.jpeg(NOON));
-    Files.createSymbolicLink(root.resolve("a/again"), root);
-    Files.createSymbolicLink(root.resolve("b.jpg"), root.resolve("a/a.jpg"));
+    SymbolicLinks.make(root.resolve("a/again"), root);
+    SymbolicLinks.make(root.resolve("b.jpg"), root.resolve("a/a.jpg"));
     assertThat(scanner.scan().frames()).hasSize(1);
   }
 
@@ -497,7 +498,7 @@ class FrameScannerTest {
     assertThat(reading.orElseThrow().whole()).isFalse();
     assertThat(assertTimeoutPreemptively(Duration.ofMinutes(2), () -> Thumbnails.of(pipe, 100)))
         .isEmpty();
-    var link = Files.createSymbolicLink(root.resolve("b.jpg"), write("a.jpg", camera.jpeg(NOON)));
+    var link = SymbolicLinks.make(root.resolve("b.jpg"), write("a.jpg", camera.jpeg(NOON)));
     assertThat(FileReading.of(link, FileRole.JPEG, new Bytes.Room()).orElseThrow().whole())
         .isFalse();
   }

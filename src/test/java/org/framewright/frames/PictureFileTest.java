@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -150,7 +151,7 @@ class PictureFileTest {
         .contains("no picture");
     assertThat(PictureFile.fault(folder.resolve("none"))).isPresent();
     assertThat(PictureFile.fault(folder)).isPresent();
-    var link = Files.createSymbolicLink(folder.resolve("link"), folder.resolve("picture"));
+    var link = SymbolicLinks.make(folder.resolve("link"), folder.resolve("picture"));
     assertThat(PictureFile.fault(link)).isPresent();
   }
 }

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
 import org.framewright.base.SmallFiles;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -51,7 +52,7 @@ class BoundedFileTest {
   @Test
   void followsLinksUnlessItIsAskedNotTo() throws Exception {
     var file = Files.writeString(folder.resolve("file"), "abc");
-    var link = Files.createSymbolicLink(folder.resolve("link"), file);
+    var link = SymbolicLinks.make(folder.resolve("link"), file);
     assertThat(BoundedFile.read(link, 3)).isPresent();
     assertThatThrownBy(() -> BoundedFile.read(link, 3, LinkOption.NOFOLLOW_LINKS))
         .isInstanceOf(FileSystemException.class)

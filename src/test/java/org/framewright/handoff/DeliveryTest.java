@@ -17,6 +17,7 @@ import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -266,7 +267,7 @@ class DeliveryTest {
   @Test
   void aLinkInPlaceOfAFrameIsNotRead() throws Exception {
     Files.move(copy.frame(), folder.resolve("elsewhere"));
-    Files.createSymbolicLink(copy.frame(), folder.resolve("elsewhere"));
+    SymbolicLinks.make(copy.frame(), folder.resolve("elsewhere"));
     assertThat(deliver()).isInstanceOf(Delivery.Failed.class);
     assertNothingIsLeft();
   }
@@ -497,7 +498,7 @@ class DeliveryTest {
     var draft = folder.resolve("out").resolve(Scene.drafts(folder.resolve("out")).getFirst());
     var precious = Files.createDirectory(folder.resolve("precious"));
     Files.writeString(precious.resolve("file"), "precious");
-    Files.createSymbolicLink(draft.resolve("package/link"), precious);
+    SymbolicLinks.make(draft.resolve("package/link"), precious);
     assertThat(again()).isInstanceOf(Delivery.Delivered.class);
     assertThat(draft).doesNotExist();
     assertThat(precious.resolve("file")).hasContent("precious");
@@ -564,7 +565,7 @@ class DeliveryTest {
     assertThat(path.resolve("of a person")).exists();
     assertThat(Draft.clear(path.resolveSibling("other"), "")).isEqualTo(Draft.Cleared.ABSENT);
     assertThat(Draft.clear(path.getParent(), "")).isEqualTo(Draft.Cleared.NOT_OURS);
-    assertThat(Draft.clear(Files.createSymbolicLink(Draft.beside(path), path), ""))
+    assertThat(Draft.clear(SymbolicLinks.make(Draft.beside(path), path), ""))
         .isEqualTo(Draft.Cleared.NOT_OURS);
   }
 

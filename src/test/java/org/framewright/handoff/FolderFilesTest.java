@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -44,8 +45,8 @@ class FolderFilesTest {
   @Test
   void namesLinksPipesAndFoldersThatAreTooDeep() throws Exception {
     write("a");
-    Files.createSymbolicLink(folder.resolve("z link"), folder.resolve("a"));
-    Files.createSymbolicLink(folder.resolve("a link"), folder);
+    SymbolicLinks.make(folder.resolve("z link"), folder.resolve("a"));
+    SymbolicLinks.make(folder.resolve("a link"), folder);
     HandOffRecordsTest.pipe(folder.resolve("pipe"));
     write("d/".repeat(63) + "file");
     Files.createDirectories(folder.resolve("d/".repeat(64)));

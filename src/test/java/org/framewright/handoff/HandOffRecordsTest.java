@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.framewright.base.Problem;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.junit.jupiter.api.BeforeEach;
@@ -165,7 +166,7 @@ class HandOffRecordsTest {
   @Test
   void aFolderALinkOrAPipeInPlaceOfARecordIsNamed() throws Exception {
     Files.createDirectory(records.resolve("0003.json"));
-    Files.createSymbolicLink(records.resolve("0004.json"), folder.resolve("else.json"));
+    SymbolicLinks.make(records.resolve("0004.json"), folder.resolve("else.json"));
     Files.writeString(folder.resolve("else.json"), OLD.replace("\"handOff\": 1", "\"handOff\": 4"));
     pipe(records.resolve("0005.json"));
     var listing = read();
@@ -182,7 +183,7 @@ class HandOffRecordsTest {
   void aFolderOfRecordsThatIsALinkIsRefused() throws Exception {
     Files.delete(records);
     var outside = Files.createDirectory(folder.resolve("outside"));
-    Files.createSymbolicLink(records, outside);
+    SymbolicLinks.make(records, outside);
     assertThat(Scene.handOff(job)).isNotNull();
     assertThatThrownBy(this::read).hasMessageContaining("handoffs");
     assertThatThrownBy(() -> HandOffRecords.of(job).hold()).hasMessageContaining("handoffs");

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.framewright.base.Progress;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.renaming.Outcome;
@@ -52,9 +53,9 @@ class ReturnsTest {
   @Test
   void linksAreNamedAndNotFollowed() throws Exception {
     Files.writeString(folder.resolve("secret"), "secret");
-    Files.createSymbolicLink(back.resolve(SELECT + "_v01.tif"), folder.resolve("secret"));
-    Files.createSymbolicLink(back.resolve("round"), back);
-    Files.createSymbolicLink(back.resolve("nowhere"), Path.of("nowhere"));
+    SymbolicLinks.make(back.resolve(SELECT + "_v01.tif"), folder.resolve("secret"));
+    SymbolicLinks.make(back.resolve("round"), back);
+    SymbolicLinks.make(back.resolve("nowhere"), Path.of("nowhere"));
     assertThat(extra())
         .contains(SELECT + "_v01.tif: this is a link")
         .contains("round: this is a link")
@@ -65,7 +66,7 @@ class ReturnsTest {
   @Test
   void aFolderThatIsALinkItselfIsLookedInto() throws Exception {
     Pictures.write(back.resolve(SELECT + "_v01.tif"));
-    var link = Files.createSymbolicLink(folder.resolve("link"), back);
+    var link = SymbolicLinks.make(folder.resolve("link"), back);
     assertThat(Returns.of(job, link, OptionalInt.empty()).complete()).isTrue();
   }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.LongStream;
 import org.framewright.base.ByteSizes;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
@@ -73,7 +74,7 @@ class TargetTest {
   })
   void aLinkThatLeadsThereIsRefusedToo(String below, String what) throws Exception {
     var link = folder.resolve("link");
-    Files.createSymbolicLink(link, job.folder().resolve(below));
+    SymbolicLinks.make(link, job.folder().resolve(below));
     assertRefused(link.resolve("new"), what);
     assertRefused(link.resolve("not there/new"), what);
   }
@@ -81,14 +82,14 @@ class TargetTest {
   @Test
   void aLinkToAnotherPlaceIsFollowed() throws Exception {
     Files.createDirectory(folder.resolve("drive"));
-    var link = Files.createSymbolicLink(folder.resolve("link"), folder.resolve("drive"));
+    var link = SymbolicLinks.make(folder.resolve("link"), folder.resolve("drive"));
     assertThat(Scene.deliver(job, link.resolve("for Bram"))).isInstanceOf(Delivery.Delivered.class);
     assertThat(folder.resolve("drive/for Bram/bagit.txt")).exists();
   }
 
   @Test
   void aJobThatIsOpenedThroughALinkKnowsItsFramesFolder() throws Exception {
-    var link = Files.createSymbolicLink(folder.resolve("link"), job.folder());
+    var link = SymbolicLinks.make(folder.resolve("link"), job.folder());
     job = Scene.open(link);
     assertRefused(folder.resolve(job.folder().toRealPath()).resolve("01_frames/new"), "frames");
     assertRefused(link.resolve("01_frames/new"), "frames");
@@ -98,7 +99,7 @@ class TargetTest {
   void aFramesFolderThatIsALinkIsKnownByWhereItLeads() throws Exception {
     var drive = folder.resolve("drive");
     Files.move(job.framesFolder(), drive);
-    Files.createSymbolicLink(job.framesFolder(), drive);
+    SymbolicLinks.make(job.framesFolder(), drive);
     var target = Target.of(drive.resolve("new"));
     assertThat(target.problem(job)).isPresent();
   }
@@ -112,7 +113,7 @@ class TargetTest {
 
   @Test
   void aLinkThatLeadsNowhereIsNamed() throws Exception {
-    Files.createSymbolicLink(folder.resolve("link"), folder.resolve("not there"));
+    SymbolicLinks.make(folder.resolve("link"), folder.resolve("not there"));
     var outcome = Scene.deliver(job, folder.resolve("link/new"));
     assertThat(outcome).isInstanceOf(Delivery.Failed.class);
     assertThat(((Delivery.Failed) outcome).problem().what()).contains("no such file or folder");

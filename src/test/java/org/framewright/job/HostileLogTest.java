@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.FileProblems;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -98,7 +99,7 @@ class HostileLogTest {
     var away = Files.createDirectory(root.resolve("away"));
     for (var name : List.of("desk.jsonl", "desk.lock")) {
       for (var target : List.of(outside, root.resolve("new"))) {
-        var link = Files.createSymbolicLink(folder.resolve(name), target);
+        var link = SymbolicLinks.make(folder.resolve(name), target);
         assertThatThrownBy(() -> log().append(mark("1")))
             .isInstanceOf(FileProblemException.class)
             .hasMessageContaining(name)
@@ -109,7 +110,7 @@ class HostileLogTest {
     for (var part : List.of("job", "job/log")) {
       var real = root.resolve(part);
       var elsewhere = Files.move(real, away.resolve("real"));
-      Files.createSymbolicLink(real, elsewhere);
+      SymbolicLinks.make(real, elsewhere);
       assertThatThrownBy(() -> log().append(mark("1")))
           .isInstanceOf(FileProblemException.class)
           .hasMessageContaining("a link, and the job needs a folder here");
@@ -131,7 +132,7 @@ class HostileLogTest {
         other.resolve("x"),
         Lines.event(
             "set", 1, "2026-11-23T08:00:00Z", "\"marked\",\"setup\":\"9\",\"state\":\"shot\""));
-    Files.createSymbolicLink(folder.resolve("linked.jsonl"), other.resolve("x"));
+    SymbolicLinks.make(folder.resolve("linked.jsonl"), other.resolve("x"));
     Files.createDirectory(folder.resolve("folder.jsonl"));
     var log = log();
     log.append(mark("1"));

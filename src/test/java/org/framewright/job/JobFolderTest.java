@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.List;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.FileProblems;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.BeforeEach;
@@ -60,10 +61,10 @@ class JobFolderTest {
   void readsNoConventionThroughALink() throws Exception {
     var convention = own.resolve("convention.yaml");
     var elsewhere = Files.move(convention, root.resolve("elsewhere.yaml"));
-    Files.createSymbolicLink(convention, elsewhere);
+    SymbolicLinks.make(convention, elsewhere);
     cannotBeOpened("a link, and a plain file is needed here", convention);
     Files.delete(convention);
-    Files.createSymbolicLink(convention, Path.of("/dev/zero"));
+    SymbolicLinks.make(convention, Path.of("/dev/zero"));
     cannotBeOpened("a link", convention);
     Files.delete(convention);
     Files.createDirectory(convention);
@@ -81,7 +82,7 @@ class JobFolderTest {
   @Test
   void followsNoLinkInPlaceOfItsOwnFolder() throws Exception {
     var elsewhere = Files.move(own, root.resolve("elsewhere"));
-    Files.createSymbolicLink(own, elsewhere);
+    SymbolicLinks.make(own, elsewhere);
     cannotBeOpened("a link, and the job needs a folder here", own);
     Files.delete(own);
     Files.writeString(own, "");
@@ -89,7 +90,7 @@ class JobFolderTest {
     Files.delete(own);
     Files.move(elsewhere, own);
     var log = Files.move(own.resolve("log"), root.resolve("log"));
-    Files.createSymbolicLink(own.resolve("log"), log);
+    SymbolicLinks.make(own.resolve("log"), log);
     cannotBeOpened("a link, and the job needs a folder here", own.resolve("log"));
     Files.delete(own.resolve("log"));
     cannotBeOpened("the job's log is missing", own.resolve("log"));

@@ -16,6 +16,7 @@ import java.util.concurrent.Executors;
 import org.framewright.disk.CutDisk;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Recording;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.naming.Convention;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -246,7 +247,7 @@ class JobStartTest {
     Files.createFile(parent.resolve(".framewright-ffffffffffff.lock"));
     var foreign = Files.createFile(parent.resolve(".framewright-notes.lock"));
     var outside = Files.createDirectories(parent.resolve("outside/inner"));
-    Files.createSymbolicLink(left.resolve("link"), outside);
+    SymbolicLinks.make(left.resolve("link"), outside);
     try (var channel = FileChannel.open(lock, StandardOpenOption.WRITE)) {
       assertThat(channel.tryLock()).isNotNull();
       start(parent);

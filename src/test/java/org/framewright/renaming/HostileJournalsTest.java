@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.framewright.base.Progress;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -108,7 +109,7 @@ class HostileJournalsTest {
     var lock = journals.resolve("lock");
     var victim = scratch.resolve("victim");
     switch (kind) {
-      case "link" -> Files.createSymbolicLink(lock, victim);
+      case "link" -> SymbolicLinks.make(lock, victim);
       case "folder" -> Files.createDirectory(lock);
       default -> {
         var pipe = CraftedFolder.pipe(scratch);

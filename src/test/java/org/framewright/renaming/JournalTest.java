@@ -23,6 +23,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.NotEmpty;
 import net.jqwik.api.constraints.Size;
 import org.framewright.base.Progress;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -247,7 +248,7 @@ class JournalTest {
   @Test
   void aFolderThatIsALinkIsNotFollowed(@TempDir Path outside) throws IOException {
     var victim = Files.writeString(outside.resolve("b"), "abc");
-    Files.createSymbolicLink(root.resolve("sub"), outside);
+    SymbolicLinks.make(root.resolve("sub"), outside);
     var op = new Op(0, Path.of("a"), 0, Path.of("b"), "", "", disk().look(victim).seen(), "");
     forge(root.resolve("sub"), op, op("c", "d"));
     assertThat(Renamer.in(root).recover())
@@ -262,7 +263,7 @@ class JournalTest {
   void aJournalThatIsALinkIsNotRead(@TempDir Path outside) throws IOException {
     var real = open("a", "b");
     var away = Files.move(real, outside.resolve(real.getFileName()));
-    Files.createSymbolicLink(real, away);
+    SymbolicLinks.make(real, away);
     assertThat(Renamer.in(root).batches().getFirst().state()).isEqualTo(BatchState.UNREADABLE);
     assertThat(Renamer.in(root).recover()).isInstanceOf(Recovery.Refused.class);
   }
@@ -271,7 +272,7 @@ class JournalTest {
   void aLinkedFolderOfJournalsIsNotUsed(@TempDir Path outside) throws IOException {
     Files.delete(journals);
     Files.delete(journals.getParent());
-    Files.createSymbolicLink(journals.getParent(), outside);
+    SymbolicLinks.make(journals.getParent(), outside);
     Files.writeString(root.resolve("a"), "a");
     var renamer = Renamer.in(root);
     var plan = renamer.plan(List.of(new RenameRequest(Path.of("a"), Path.of("b"))));

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -58,7 +59,7 @@ class OpenFoldersTest {
     Files.writeString(other.resolve("a"), "not ours");
     try (var held = held(day)) {
       var moved = Files.move(day, root.resolve("moved"));
-      Files.createSymbolicLink(day, other);
+      SymbolicLinks.make(day, other);
       assertThat(held.move(0, name("a"), 0, name("b"))).isEqualTo(MoveResult.MOVED);
       assertThat(moved.resolve("b")).hasContent("file");
     }
@@ -68,7 +69,7 @@ class OpenFoldersTest {
   @Test
   void opensNoFolderThatALinkLeadsTo() throws IOException {
     Files.move(root.resolve("frames"), scratch.resolve("elsewhere"));
-    Files.createSymbolicLink(root.resolve("frames"), scratch.resolve("elsewhere"));
+    SymbolicLinks.make(root.resolve("frames"), scratch.resolve("elsewhere"));
     assertThatThrownBy(() -> held(root, day))
         .isInstanceOf(MoveFailure.class)
         .hasMessageContaining("a link");

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.framewright.base.Progress;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -98,8 +99,8 @@ class RenamerTest {
   void blocksWhatCannotBeDoneAndSaysWhyAndTheRemedy() throws IOException {
     make("a", "b", "c", "d", "IMG.jpg");
     Files.createDirectory(root.resolve("folder"));
-    Files.createSymbolicLink(root.resolve("link"), root.resolve("a"));
-    Files.createSymbolicLink(root.resolve("linked"), root.resolve("folder"));
+    SymbolicLinks.make(root.resolve("link"), root.resolve("a"));
+    SymbolicLinks.make(root.resolve("linked"), root.resolve("folder"));
     assertBlocked("nosuch", "x", "there is no file nosuch");
     assertBlocked("img.jpg", "x", "there is IMG.jpg");
     assertBlocked("folder", "x", "is a folder");
@@ -204,7 +205,7 @@ class RenamerTest {
             try {
               if (done == 1) {
                 Files.move(day, root.resolve("moved"));
-                Files.createSymbolicLink(day, outside);
+                SymbolicLinks.make(day, outside);
               }
             } catch (IOException e) {
               throw new UncheckedIOException(e);

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.framewright.base.Progress;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -131,6 +132,7 @@ class SystemVolumesTest {
         .containsOnly(Status.UNCHANGED);
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @EnumSource
   void killedAnywhereABatchIsWhollyOldOrWhollyNew(SystemVolume volume) throws IOException {

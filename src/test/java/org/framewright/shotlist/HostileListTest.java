@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Stream;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -80,7 +81,7 @@ class HostileListTest {
     assertThat(refused(ListReader.read(missing)).problem().sentence())
         .isEqualTo(missing + ": there is no such file or folder");
     var circle = folder.resolve("circle.csv");
-    Files.createSymbolicLink(circle, circle);
+    SymbolicLinks.make(circle, circle);
     assertThat(refused(ListReader.read(circle)).problem().where()).contains("circle.csv");
     assertThat(refused(ListReader.read(Path.of("/"))).problem().what()).contains("folder");
   }

@@ -3,6 +3,7 @@ package org.framewright.copies.device;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.framewright.disk.SymbolicLinks;
 
 /**
  * The files of a kernel as text, laid out in a folder: a line {@code PATH = CONTENT} is a file,
@@ -22,7 +23,7 @@ final class SystemTree {
       var path = root.resolve(line.substring(0, link > 0 ? link : file).strip());
       Files.createDirectories(path.getParent());
       if (link > 0) {
-        Files.createSymbolicLink(path, Path.of(line.substring(link + 4).strip()));
+        SymbolicLinks.make(path, Path.of(line.substring(link + 4).strip()));
       } else {
         Files.writeString(path, line.substring(file + 3) + "\n");
       }

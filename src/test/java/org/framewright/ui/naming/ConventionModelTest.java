@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.naming.Severity;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Tasks;
@@ -193,7 +194,7 @@ class ConventionModelTest {
 
   @Test
   void aFileThatIsALinkStaysOne() throws IOException {
-    var link = Files.createSymbolicLink(folder.resolve("link.yaml"), file);
+    var link = SymbolicLinks.make(folder.resolve("link.yaml"), file);
     model.open(link, false);
     model.text().set(SOUND.replace("Plain", "Linked"));
     model.save();

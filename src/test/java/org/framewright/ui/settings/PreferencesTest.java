@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.framewright.base.OperatingSystem;
+import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -88,7 +89,7 @@ class PreferencesTest {
   @Test
   void whatALinkLeadsToIsWrittenAndTheLinkStays() throws IOException {
     var kept = Files.writeString(folder.resolve("kept.json"), "{}");
-    var link = Files.createSymbolicLink(folder.resolve("preferences.json"), kept);
+    var link = SymbolicLinks.make(folder.resolve("preferences.json"), kept);
     read(link).put("look", "sunlight");
     assertThat(link).isSymbolicLink();
     assertThat(kept).content().contains("sunlight");

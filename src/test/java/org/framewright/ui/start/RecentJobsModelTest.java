@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import javax.imageio.ImageIO;
 import org.framewright.base.Problem;
+import org.framewright.disk.SymbolicLinks;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
@@ -139,8 +140,8 @@ class RecentJobsModelTest {
     var outside = folder.resolve("outside");
     picture(outside.resolve("a.jpg"), 90, "2026-11-25T09:10:00Z");
     var frames = Files.createDirectory(folder.resolve("frames"));
-    Files.createSymbolicLink(frames.resolve("link"), outside);
-    Files.createSymbolicLink(frames.resolve("b.jpg"), outside.resolve("a.jpg"));
+    SymbolicLinks.make(frames.resolve("link"), outside);
+    SymbolicLinks.make(frames.resolve("b.jpg"), outside.resolve("a.jpg"));
     assertThat(LastPicture.in(frames)).isEmpty();
     picture(frames.resolve(".hidden/c.jpg"), 90, "2026-11-25T09:10:00Z");
     assertThat(LastPicture.in(frames)).isEmpty();
