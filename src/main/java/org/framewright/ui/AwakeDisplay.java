@@ -1,10 +1,12 @@
 package org.framewright.ui;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Objects;
 import org.framewright.base.OperatingSystem;
 
 /**
@@ -22,8 +24,6 @@ import org.framewright.base.OperatingSystem;
  * </ul>
  */
 final class AwakeDisplay implements AutoCloseable {
-  private static final String WHY = "a shoot is on set";
-
   /** Starts a program that runs until it is ended. */
   @FunctionalInterface
   interface Starter {
@@ -53,13 +53,14 @@ final class AwakeDisplay implements AutoCloseable {
         OperatingSystem.current(), ProcessHandle.current().pid(), AwakeDisplay::start);
   }
 
-  /** Keeps them awake, or lets them sleep; takes a moment, so not on the interface thread. */
-  synchronized void keep(boolean awake) {
-    if (!awake) {
-      running.forEach(Runnable::run);
-      running.clear();
-    } else if (running.isEmpty()) {
-      for (var command : commands()) {
+  /**
+   * Keeps them awake; takes a moment, so not on the interface thread.
+   *
+   * @param why for people, where the system tells them
+   */
+  synchronized void keep(String why) {
+    if (running.isEmpty()) {
+      for (var command : commands(why)) {
         try {
           running.add(starter.start(command));
         } catch (IOException e) {
@@ -69,13 +70,15 @@ final class AwakeDisplay implements AutoCloseable {
     }
   }
 
+  /** Lets them sleep when the system likes. */
   @Override
-  public void close() {
-    keep(false);
+  public synchronized void close() {
+    running.forEach(Runnable::run);
+    running.clear();
   }
 
   /** What is run, each for itself. */
-  List<List<String>> commands() {
+  List<List<String>> commands(String why) {
     var pid = Long.toString(process);
     return switch (system) {
       case LINUX, OTHER -> {
@@ -86,7 +89,7 @@ final class AwakeDisplay implements AutoCloseable {
                 "systemd-inhibit",
                 "--what=idle:sleep",
                 "--who=Framewright",
-                "--why=" + WHY,
+                "--why=" + why,
                 "--mode=block"),
             with(
                 until,
@@ -96,7 +99,7 @@ final class AwakeDisplay implements AutoCloseable {
                 "--inhibit",
                 "idle",
                 "--reason",
-                WHY));
+                why));
       }
       case MACOS -> List.of(List.of("caffeinate", "-d", "-i", "-w", pid));
       case WINDOWS ->
@@ -108,13 +111,7 @@ final class AwakeDisplay implements AutoCloseable {
                   "-WindowStyle",
                   "Hidden",
                   "-EncodedCommand",
-                  encoded(
-                      "$call = Add-Type -Name Power -PassThru -MemberDefinition"
-                          + " '[DllImport(\"kernel32.dll\")]"
-                          + " public static extern uint SetThreadExecutionState(uint state);';"
-                          + " [void]$call::SetThreadExecutionState([uint32]\"0x80000003\");"
-                          + " Wait-Process -Id "
-                          + pid)));
+                  encoded(script() + pid)));
     };
   }
 
@@ -122,6 +119,15 @@ final class AwakeDisplay implements AutoCloseable {
     var whole = new ArrayList<>(List.of(command));
     whole.addAll(until);
     return whole;
+  }
+
+  private static String script() {
+    try (var script =
+        Objects.requireNonNull(AwakeDisplay.class.getResourceAsStream("keep-awake.ps1"))) {
+      return new String(script.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** PowerShell takes a command in Base64 of UTF-16 whatever signs it has. */

@@ -140,8 +140,16 @@ final class Composition implements Desk, AutoCloseable {
           quit();
         });
     jobs.onceLaidOut(shell::showWork);
-    jobs.isOpen().addListener((_, _, open) -> background.work().execute(() -> display.keep(open)));
+    jobs.isOpen().addListener((_, _, open) -> background.work().execute(() -> keepAwake(open)));
     stage.show();
+  }
+
+  private void keepAwake(boolean whileJobIsOpen) {
+    if (whileJobIsOpen) {
+      display.keep(texts.get("app.awake"));
+    } else {
+      display.close();
+    }
   }
 
   private void editConvention(Path file) {

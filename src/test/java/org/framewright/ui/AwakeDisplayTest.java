@@ -29,12 +29,12 @@ class AwakeDisplayTest {
   @Test
   void theyAreKeptAwakeOnceAndLetSleepAgain() {
     try (var display = on(OperatingSystem.MACOS)) {
-      display.keep(true);
-      display.keep(true);
+      display.keep("on set");
+      display.keep("on set");
       assertThat(told).containsExactly("start caffeinate");
-      display.keep(false);
-      display.keep(false);
-      display.keep(true);
+      display.close();
+      display.close();
+      display.keep("on set");
     }
     assertThat(told)
         .containsExactly(
@@ -43,30 +43,31 @@ class AwakeDisplayTest {
 
   @Test
   void onLinuxBothAreAskedSinceEachDesktopHearsOne() {
-    on(OperatingSystem.LINUX).keep(true);
+    on(OperatingSystem.LINUX).keep("on set");
     assertThat(told).containsExactly("start systemd-inhibit", "start gnome-session-inhibit");
   }
 
   @Test
   void aProgramThatIsMissingIsNoMatter() {
-    on(OperatingSystem.LINUX, "systemd-inhibit").keep(true);
-    on(OperatingSystem.WINDOWS, "powershell.exe").keep(true);
+    on(OperatingSystem.LINUX, "systemd-inhibit").keep("on set");
+    on(OperatingSystem.WINDOWS, "powershell.exe").keep("on set");
     assertThat(told).containsExactly("start gnome-session-inhibit");
   }
 
   /** By systemd-inhibit(1), tail(1) and caffeinate(8): each ends when this program does. */
   @Test
   void whatHoldsThemAwakeEndsWithThisProgram() {
-    assertThat(on(OperatingSystem.LINUX).commands())
+    assertThat(on(OperatingSystem.LINUX).commands("on set"))
         .allSatisfy(
             command -> assertThat(command).endsWith("tail", "--pid=4711", "-f", "/dev/null"));
-    assertThat(on(OperatingSystem.LINUX).commands().getFirst())
-        .contains("--what=idle:sleep", "--mode=block");
-    assertThat(on(OperatingSystem.MACOS).commands())
+    assertThat(on(OperatingSystem.LINUX).commands("on set").getFirst())
+        .contains("--what=idle:sleep", "--mode=block", "--why=on set");
+    assertThat(on(OperatingSystem.MACOS).commands("on set"))
         .containsExactly(List.of("caffeinate", "-d", "-i", "-w", "4711"));
     var script =
         new String(
-            Base64.getDecoder().decode(on(OperatingSystem.WINDOWS).commands().getFirst().getLast()),
+            Base64.getDecoder()
+                .decode(on(OperatingSystem.WINDOWS).commands("on set").getFirst().getLast()),
             StandardCharsets.UTF_16LE);
     // Microsoft, SetThreadExecutionState: ES_CONTINUOUS 0x80000000, _SYSTEM_ 1, _DISPLAY_REQUIRED
     // 2.
