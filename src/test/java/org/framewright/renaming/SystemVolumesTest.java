@@ -5,15 +5,10 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.text.Normalizer;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import org.framewright.base.Progress;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -26,65 +21,17 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** Renames on the volumes of macOS and Windows, whose answers {@link SystemVolume} holds. */
 @EnabledOnOs(OS.LINUX)
 class SystemVolumesTest {
-  /** A swap, accents, a change of case, a group, a move. */
-  private static final String[][] RENAMES = {
-    {"a.jpg", "b.jpg", ""},
-    {"b.jpg", "a.jpg", ""},
-    {"Caf\u00e9_1.JPG", "Caf\u00e9_2.JPG", ""},
-    {"Umlaut.JPG", "umlaut.jpg", ""},
-    {"IMG_1.CR3", "\u00c4rmel_1.CR3", "1"},
-    {"IMG_1.xmp", "\u00c4rmel_1.xmp", "1"},
-    {"out.jpg", "day 2/\u00fcber.jpg", ""},
-  };
-
   @TempDir private Path scratch;
   private Path root;
+  private AccentedScene scene;
 
   private void folder(SystemVolume volume, String name) throws IOException {
     root = Files.createDirectories(scratch.toRealPath().resolve(name));
-    Files.createDirectories(root.resolve("day 2"));
-    for (var rename : RENAMES) {
-      Files.writeString(root.resolve(volume.listed(rename[0])), rename[0]);
-    }
+    scene = AccentedScene.make(root, volume::listed);
   }
 
   private Renamer renamer(Disk disk) {
     return new Renamer(root, disk, Clock.systemUTC(), () -> "cafe0001");
-  }
-
-  private static List<RenameRequest> requests() {
-    var requests = new ArrayList<RenameRequest>();
-    for (var rename : RENAMES) {
-      requests.add(new RenameRequest(Path.of(rename[0]), Path.of(rename[1]), rename[2]));
-    }
-    return requests;
-  }
-
-  /** Content to name, as the volume takes names for one; without our own files. */
-  private Map<String, String> files() throws IOException {
-    var files = new TreeMap<String, String>();
-    try (var paths = Files.walk(root)) {
-      for (var path : paths.toList()) {
-        var name = root.relativize(path).toString();
-        if (Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)
-            && !name.startsWith(Folders.OURS)) {
-          assertThat(files.put(Files.readString(path), composed(name))).isNull();
-        }
-      }
-    }
-    return files;
-  }
-
-  private static String composed(String name) {
-    return Normalizer.normalize(name, Normalizer.Form.NFC);
-  }
-
-  private static Map<String, String> named(int column) {
-    var names = new TreeMap<String, String>();
-    for (var rename : RENAMES) {
-      names.put(rename[0], rename[column]);
-    }
-    return names;
   }
 
   @ParameterizedTest
@@ -94,7 +41,7 @@ class SystemVolumesTest {
     var disk = new StandInDisk(volume, root);
     disk.settle(root);
     assertThat(disk.guarantee()).isEqualTo(volume.guarantee());
-    assertThat(files()).isEqualTo(named(0));
+    assertThat(scene.now()).isEqualTo(AccentedScene.before());
   }
 
   @ParameterizedTest
@@ -102,17 +49,17 @@ class SystemVolumesTest {
   void filesAreRenamedTakenBackAndRenamedAgain(SystemVolume volume) throws IOException {
     folder(volume, "job");
     var renamer = renamer(new StandInDisk(volume, root));
-    var outcome = renamer.apply(renamer.plan(requests()), Progress.NONE);
+    var outcome = renamer.apply(renamer.plan(scene.requests()), Progress.NONE);
     assertThat(outcome).isInstanceOf(Outcome.Applied.class);
-    assertThat(files()).isEqualTo(named(1));
+    assertThat(scene.now()).isEqualTo(AccentedScene.after());
 
     var batch = ((Outcome.Applied) outcome).batch();
     var undone = (Outcome.Applied) renamer.undo(batch, Progress.NONE);
     assertThat(undone.renames()).allMatch(rename -> rename.status() == Status.DONE);
-    assertThat(files()).isEqualTo(named(0));
+    assertThat(scene.now()).isEqualTo(AccentedScene.before());
 
     assertThat(renamer.undo(undone.batch(), Progress.NONE)).isInstanceOf(Outcome.Applied.class);
-    assertThat(files()).isEqualTo(named(1));
+    assertThat(scene.now()).isEqualTo(AccentedScene.after());
   }
 
   @ParameterizedTest
@@ -120,7 +67,7 @@ class SystemVolumesTest {
   void whatWasRenamedNeedsNoRenameAnyMore(SystemVolume volume) throws IOException {
     folder(volume, "job");
     var renamer = renamer(new StandInDisk(volume, root));
-    renamer.apply(renamer.plan(requests()), Progress.NONE);
+    renamer.apply(renamer.plan(scene.requests()), Progress.NONE);
     var again =
         List.of(
             new RenameRequest(
@@ -143,21 +90,21 @@ class SystemVolumesTest {
       folder(volume, "job" + point);
       var crashing = new CrashingDisk(new StandInDisk(volume, root), point);
       try {
-        renamer(crashing).apply(renamer(crashing).plan(requests()), Progress.NONE);
+        renamer(crashing).apply(renamer(crashing).plan(scene.requests()), Progress.NONE);
       } catch (CrashingDisk.Crash e) {
         // The system lets go of what a process held.
       }
       survived = crashing.survived();
       var after = renamer(new StandInDisk(volume, root));
       assertThat(after.recover()).as("killed at %d", point).isNotInstanceOf(Recovery.Stuck.class);
-      var found = files();
-      if (found.equals(named(0))) {
+      var found = scene.now();
+      if (found.equals(AccentedScene.before())) {
         old++;
       } else {
-        assertThat(found).as("killed at %d", point).isEqualTo(named(1));
+        assertThat(found).as("killed at %d", point).isEqualTo(AccentedScene.after());
         renamed++;
         after.undo(after.nextUndo().orElseThrow().id(), Progress.NONE);
-        assertThat(files()).as("taken back after %d", point).isEqualTo(named(0));
+        assertThat(scene.now()).as("taken back after %d", point).isEqualTo(AccentedScene.before());
       }
     }
     assertThat(old).isGreaterThan(10);
@@ -188,10 +135,10 @@ class SystemVolumesTest {
     folder(volume, "job");
     var calls = new StandInCalls(volume);
     var renamer = renamer(new StandInDisk(volume, root, calls));
-    var plan = renamer.plan(requests());
+    var plan = renamer.plan(scene.requests());
     calls.violating(32, 5, 33, 32, 32); // ERROR_SHARING_VIOLATION, _ACCESS_DENIED, _LOCK_VIOLATION
     assertThat(renamer.apply(plan, Progress.NONE)).isInstanceOf(Outcome.Applied.class);
-    assertThat(files()).isEqualTo(named(1));
+    assertThat(scene.now()).isEqualTo(AccentedScene.after());
   }
 
   @Test
@@ -199,7 +146,7 @@ class SystemVolumesTest {
     var volume = SystemVolume.WINDOWS_NTFS;
     folder(volume, "job");
     var before = new StandInDisk(volume, root);
-    var plan = renamer(before).plan(requests());
+    var plan = renamer(before).plan(scene.requests());
     var calls = new StandInCalls(volume);
     var disk = new StandInDisk(volume, root, calls);
     disk.settle(root);
@@ -208,7 +155,7 @@ class SystemVolumesTest {
     var outcome = renamer.apply(plan, Progress.NONE);
     assertThat(outcome).isInstanceOf(Outcome.Refused.class);
     assertThat(((Outcome.Refused) outcome).why()).contains("holds it open");
-    assertThat(files()).isEqualTo(named(0));
+    assertThat(scene.now()).isEqualTo(AccentedScene.before());
   }
 
   private static Integer[] heldOpenForLong() {
