@@ -14,6 +14,7 @@ import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Lets one work in a folder be done at a time: a file that the system locks, and lets go of when
@@ -45,15 +46,17 @@ public final class LockFile implements Closeable {
    * @throws IOException if it is no plain file, or the disk fails
    */
   public static Optional<LockFile> hold(Path file) throws IOException {
-    return hold(file, computer(), Path.of(System.getProperty("java.io.tmpdir")));
+    return hold(file, LockFile::computer, Path.of(System.getProperty("java.io.tmpdir")));
   }
 
   /**
-   * The same on a computer of this name.
+   * The same on another computer.
    *
+   * @param computer its name; asked for only where the volume has no locks
    * @param own a folder of this computer's own, which has locks
    */
-  static Optional<LockFile> hold(Path file, String computer, Path own) throws IOException {
+  static Optional<LockFile> hold(Path file, Supplier<String> computer, Path own)
+      throws IOException {
     // To open a pipe would wait for whoever reads from it.
     if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)
         && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
@@ -65,7 +68,7 @@ public final class LockFile implements Closeable {
     }
     Optional<Owner> owner = Optional.empty();
     try {
-      owner = Owner.take(file, computer, own);
+      owner = Owner.take(file, computer.get(), own);
       return owner.map(mine -> new LockFile(held.get(), Optional.of(mine)));
     } finally {
       if (owner.isEmpty()) {
@@ -110,12 +113,9 @@ public final class LockFile implements Closeable {
     /** Empty where another program of this computer is at work. */
     static Optional<Owner> take(Path lock, String computer, Path own) throws IOException {
       var place = lock.toAbsolutePath().getParent().toRealPath().resolve(lock.getFileName());
-      var digest = Sha256.digest();
-      digest.update(place.toString().getBytes(StandardCharsets.UTF_8));
+      var mark = Sha256.of(place.toString().getBytes(StandardCharsets.UTF_8));
       var local =
-          HeldFile.hold(
-              own.resolve("framewright-" + Sha256.hex(digest) + ".lock"),
-              StandardOpenOption.CREATE);
+          HeldFile.hold(own.resolve("framewright-" + mark + ".lock"), StandardOpenOption.CREATE);
       if (local.isEmpty()) {
         return Optional.empty();
       }

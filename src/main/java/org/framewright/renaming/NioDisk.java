@@ -30,6 +30,8 @@ final class NioDisk implements Disk {
 
   private final Traits traits;
   private final List<Mover> movers;
+  private final Optional<WindowsFolders> windows =
+      WINDOWS ? WindowsFolders.find() : Optional.empty();
   private Mover mover;
 
   /**
@@ -169,7 +171,7 @@ final class NioDisk implements Disk {
   @Override
   public void sync(Path folder) throws IOException {
     if (WINDOWS) {
-      WindowsFolders.find().ifPresent(calls -> calls.flush(folder));
+      windows.ifPresent(calls -> calls.flush(folder));
       return;
     }
     try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {

@@ -184,14 +184,15 @@ final class Planner {
     if (exactly != Listing.NONE) {
       return exactly;
     }
-    int alike = folder.names().alike(name);
-    while (alike != Listing.NONE
-        && !ListedNames.differInAccentsOnly(name, folder.names().name(alike))) {
-      alike = folder.names().alikeAfter(alike);
+    for (int alike = folder.names().alike(name);
+        alike != Listing.NONE;
+        alike = folder.names().alikeAfter(alike)) {
+      if (ListedNames.differInAccentsOnly(name, folder.names().name(alike))) {
+        boolean found = disk.look(folder.path().resolve(name)).kind() != Look.Kind.NONE;
+        return found ? alike : Listing.NONE;
+      }
     }
-    return alike != Listing.NONE && disk.look(folder.path().resolve(name)).kind() == Look.Kind.NONE
-        ? Listing.NONE
-        : alike;
+    return Listing.NONE;
   }
 
   /** Whether both names differ in accents only and this volume takes them for one. */

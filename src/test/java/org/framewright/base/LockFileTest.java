@@ -30,7 +30,7 @@ class LockFileTest {
   }
 
   private LockFile here() throws IOException {
-    return LockFile.hold(lock, "table-1", ofThisComputer).orElseThrow();
+    return LockFile.hold(lock, () -> "table-1", ofThisComputer).orElseThrow();
   }
 
   @Test
@@ -46,7 +46,7 @@ class LockFileTest {
   void withoutLocksAFileSaysWhoIsAtWorkAndGoesAfterwards() throws IOException {
     try (var _ = here()) {
       assertThat(owner).content().startsWith("table-1\n");
-      assertThat(LockFile.hold(lock, "table-1", ofThisComputer)).isEmpty();
+      assertThat(LockFile.hold(lock, () -> "table-1", ofThisComputer)).isEmpty();
     }
     assertThat(owner).doesNotExist();
     here().close();
@@ -57,7 +57,8 @@ class LockFileTest {
     try (var _ = here()) {
       var other = Recording.on(folder);
       other.withoutLocks();
-      assertThatThrownBy(() -> LockFile.hold(other.root().resolve("lock"), "table-2", ofAnother))
+      assertThatThrownBy(
+              () -> LockFile.hold(other.root().resolve("lock"), () -> "table-2", ofAnother))
           .isInstanceOfSatisfying(
               FileProblemException.class,
               e -> {
@@ -68,7 +69,7 @@ class LockFileTest {
       assertThat(owner).content().startsWith("table-1\n");
     }
     // What failed let go of all that it held.
-    LockFile.hold(lock, "table-2", ofAnother).orElseThrow().close();
+    LockFile.hold(lock, () -> "table-2", ofAnother).orElseThrow().close();
   }
 
   @Test
