@@ -12,10 +12,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
@@ -146,11 +144,12 @@ public final class Copier {
         clean = true;
       } finally {
         if (clean) {
-          targets.forEach(CopyTarget::discard);
+          targets.forEach(CopyTarget::end);
         }
       }
       var at = job.now();
       targets.forEach(target -> target.close(at, job.station()));
+      boolean left = targets.stream().anyMatch(CopyTarget::isLeft);
       for (var made : madeTargets.reversed()) {
         CopyTarget.removeIfEmpty(made);
       }
@@ -162,7 +161,7 @@ public final class Copier {
               unreadable,
               remarks);
       record(report);
-      if (targets.stream().noneMatch(CopyTarget::isLeft)) {
+      if (!left) {
         run.forget();
       }
       return stopped
@@ -203,23 +202,28 @@ public final class Copier {
       }
     }
 
-    /** Goes through all files; says why it ended before its time. */
+    /**
+     * Goes through all files; while one is read, the one before it is read back. Says why it ended
+     * before its time.
+     */
     private Optional<Problem> copyAll() throws IOException {
-      try (var writers = Executors.newVirtualThreadPerTaskExecutor()) {
+      try (var threads = Executors.newCachedThreadPool()) {
         int number = 0;
         tell(0, 0);
         for (var file : plan.files()) {
           if (progress.cancelled()) {
             throw new CancellationException();
           }
-          var stopped = copy(file, ++number, writers);
+          var stopped = copy(file, ++number, threads);
           if (stopped.isPresent()) {
             return stopped;
           }
           tell(number, done);
         }
+        targets.forEach(CopyTarget::settled);
+        tell(number, done);
+        return Optional.empty();
       }
-      return Optional.empty();
     }
 
     private void tell(int files, long bytes) {
@@ -237,8 +241,7 @@ public final class Copier {
       }
     }
 
-    private Optional<Problem> copy(CopyFile file, int number, ExecutorService writers)
-        throws IOException {
+    private Optional<Problem> copy(CopyFile file, int number, Executor threads) throws IOException {
       var open = targets.stream().filter(target -> !target.isGivenUp()).toList();
       if (open.isEmpty()) {
         return Optional.of(
@@ -246,12 +249,7 @@ public final class Copier {
                 "no place is left that could be copied to",
                 targets.getFirst().report().failed().getLast().remedy()));
       }
-      var taken = new ArrayList<CopyTarget>();
-      for (var target : open) {
-        if (target.begin(file, number)) {
-          taken.add(target);
-        }
-      }
+      open.forEach(target -> target.begin(file, number));
       var read = read(file, number, open);
       if (read.isEmpty()) {
         open.forEach(CopyTarget::discard);
@@ -260,16 +258,7 @@ public final class Copier {
         }
         return inARow >= MOST_UNREADABLE_IN_A_ROW ? Optional.of(failing()) : Optional.empty();
       }
-      all(
-          writers,
-          open,
-          target -> {
-            if (taken.contains(target)) {
-              target.compare(file, read.get());
-            } else {
-              target.finish(file, read.get());
-            }
-          });
+      open.forEach(target -> target.settle(read.get(), threads));
       return Optional.empty();
     }
 
@@ -362,36 +351,6 @@ public final class Copier {
                 target.unsure()));
       }
       job.record(new CopyRecord(plan.from().toString(), report.files(), plan.bytes(), to));
-    }
-  }
-
-  /** Does it for all targets at once, and returns when it is done for each. */
-  private static void all(
-      ExecutorService writers, List<CopyTarget> targets, Consumer<CopyTarget> action) {
-    if (targets.size() == 1) {
-      action.accept(targets.getFirst());
-      return;
-    }
-    var running = new ArrayList<Future<?>>();
-    for (var target : targets) {
-      running.add(writers.submit(() -> action.accept(target)));
-    }
-    Throwable failure = null;
-    for (var one : running) {
-      try {
-        one.get();
-      } catch (ExecutionException e) {
-        failure = e.getCause();
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        failure = new CancellationException();
-      }
-    }
-    switch (failure) {
-      case null -> {}
-      case RuntimeException e -> throw e;
-      case Error e -> throw e;
-      default -> throw new IllegalStateException(failure);
     }
   }
 

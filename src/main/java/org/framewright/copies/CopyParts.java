@@ -31,6 +31,21 @@ final class CopyParts {
     return NAME.matcher(name).matches();
   }
 
+  /**
+   * Removes a part; nothing else is ever removed.
+   *
+   * @return whether it is gone for certain
+   */
+  static boolean remove(Path part, SameFolder target) {
+    try {
+      target.require();
+      Files.deleteIfExists(part);
+      return true;
+    } catch (IOException e) {
+      return false; // The record of the run stays then, and the next run removes it.
+    }
+  }
+
   /** The parts of a run in a target; no other file is ever among them. */
   static List<Path> of(Path target, String batch) throws IOException {
     var parts = new ArrayList<Path>();

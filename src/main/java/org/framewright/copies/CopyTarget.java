@@ -2,16 +2,11 @@ package org.framewright.copies;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributeView;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -23,10 +18,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.Executor;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
-import org.framewright.base.Progress;
 import org.framewright.base.SmallFiles;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Reading;
@@ -54,6 +51,7 @@ final class CopyTarget {
   private final List<Problem> failed = new ArrayList<>();
   private final List<Path> made = new ArrayList<>();
   private final Set<Path> touched = new LinkedHashSet<>();
+  private final BusyTime busy = new BusyTime(System::nanoTime);
   private Optional<Path> list = Optional.empty();
   private Optional<TargetMhl> mhl = Optional.empty();
   private Optional<Path> mhlList = Optional.empty();
@@ -66,12 +64,15 @@ final class CopyTarget {
   private boolean givenUp;
   private boolean wrong;
   private boolean left;
-  private long nanos;
 
-  // The file that is being copied.
-  private Path part;
-  private Path place;
-  private FileChannel out;
+  /** The file that is being written; null between two. */
+  private TargetFile current;
+
+  /** The one before it, which is read back meanwhile. */
+  private Optional<Settling> settling = Optional.empty();
+
+  private record Settling(
+      TargetFile file, CopySource from, CompletableFuture<TargetFile.Outcome> outcome) {}
 
   CopyTarget(Path folder, Volumes volumes, String batch, String device) throws IOException {
     this.folder = folder;
@@ -127,151 +128,119 @@ final class CopyTarget {
     return givenUp;
   }
 
-  boolean isWriting() {
-    return out != null;
-  }
-
-  /**
-   * Gets ready for a file.
-   *
-   * @return whether its name is taken, so that what lies there has to be compared
-   */
-  boolean begin(CopyFile file, int number) {
-    place = folder.resolve(file.path().toString());
-    part = null;
-    out = null;
-    long start = System.nanoTime();
-    try {
-      root.require();
-      if (Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
-        return true;
-      }
-      CopyTargets.makeFolders(folder, place, made);
-      var name = CopyParts.part(folder, batch, number);
-      out = FileChannel.open(name, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      part = name;
-    } catch (IOException e) {
-      fail(e);
-    } finally {
-      nanos += System.nanoTime() - start;
-    }
-    return false;
+  /** Gets ready for a file. */
+  void begin(CopyFile file, int number) {
+    current =
+        new TargetFile(
+            file,
+            folder.resolve(file.path().toString()),
+            CopyParts.part(folder, batch, number),
+            root,
+            volumes,
+            busy);
+    current.open(place -> CopyTargets.makeFolders(folder, place, made));
   }
 
   /** Begins the same file anew. */
   void rewind() {
-    if (out != null) {
-      try {
-        out.truncate(0);
-        out.position(0);
-      } catch (IOException e) {
-        fail(e);
-      }
-    }
+    current.rewind();
   }
 
   void write(ByteBuffer piece) {
-    if (out == null) {
-      return;
-    }
-    long start = System.nanoTime();
-    try {
-      DurableFiles.writeFully(out, piece);
-    } catch (IOException e) {
-      fail(e);
-    }
-    nanos += System.nanoTime() - start;
+    current.write(piece);
   }
 
-  /** Flushes what was written, reads it back and gives it its name. */
-  void finish(CopyFile file, CopySource from) {
-    if (out == null) {
-      return;
+  /** Goes on without the file that was begun: it could not be read. */
+  void discard() {
+    if (current != null) {
+      current.discard();
+      left |= current.isLeft();
+      current.failure().ifPresent(why -> fail(current.place(), why));
+      current = null;
     }
-    var source = from.reading();
-    long start = System.nanoTime();
-    try {
-      Files.getFileAttributeView(part, BasicFileAttributeView.class, LinkOption.NOFOLLOW_LINKS)
-          .setTimes(source.modified(), null, null);
-      out.force(true);
-      out.close();
-      out = null;
-      var back = volumes.read(part, _ -> {}, Progress.NONE);
-      if (!back.sha256().equals(source.sha256()) || back.bytes() != source.bytes()) {
-        throw new WrittenWrongly(place);
-      }
-      NoReplaceMove.move(part, place);
-      part = null;
-      root.require();
-      touched.add(place.getParent());
-      copied++;
-      bytes += source.bytes();
-      count(file, back, from);
-    } catch (FileAlreadyExistsException e) {
+  }
+
+  /**
+   * Flushes, reads back and names the file that was begun, or compares what has its name; on a
+   * thread of its own, while the next file is read.
+   */
+  void settle(CopySource from, Executor threads) {
+    settled();
+    if (givenUp) {
       discard();
-      block(file);
-    } catch (IOException e) {
-      fail(e);
-    } finally {
-      nanos += System.nanoTime() - start;
+      return;
     }
+    var file = current;
+    current = null;
+    settling =
+        Optional.of(
+            new Settling(
+                file,
+                from,
+                CompletableFuture.supplyAsync(() -> file.settle(from.reading()), threads)));
   }
 
-  /** Compares what lies under the name of a file with it. */
-  void compare(CopyFile file, CopySource from) {
-    var source = from.reading();
-    long start = System.nanoTime();
+  /** Returns once it is known what became of the file before. */
+  void settled() {
+    if (settling.isEmpty()) {
+      return;
+    }
+    var one = settling.get();
+    settling = Optional.empty();
+    TargetFile.Outcome outcome;
     try {
-      var attributes =
-          Files.readAttributes(place, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
-      if (!attributes.isRegularFile() || attributes.size() != source.bytes()) {
-        block(file);
-        return;
+      outcome = one.outcome().join();
+    } catch (CompletionException e) {
+      switch (e.getCause()) {
+        case RuntimeException cause -> throw cause;
+        case Error cause -> throw cause;
+        default -> throw e;
       }
-      var there = volumes.read(place, _ -> {}, Progress.NONE);
-      if (there.sha256().equals(source.sha256())) {
+    }
+    left |= one.file().isLeft();
+    var place = one.file().place();
+    switch (outcome) {
+      case TargetFile.Outcome.Copied(var back) -> {
+        touched.add(place.getParent());
+        copied++;
+        bytes += back.bytes();
+        count(one, back);
+      }
+      case TargetFile.Outcome.AlreadyThere(var there) -> {
         alreadyThere++;
-        count(file, there, from);
-      } else {
-        block(file);
+        count(one, there);
       }
-    } catch (IOException e) {
-      fail(e);
-    } finally {
-      nanos += System.nanoTime() - start;
+      case TargetFile.Outcome.Blocked() -> block(place);
+      case TargetFile.Outcome.Failed(var why) -> fail(place, why);
     }
   }
 
-  private void count(CopyFile file, Reading here, CopySource from) {
+  private void count(Settling one, Reading here) {
     unsure += here.medium() == Medium.READ ? 0 : 1;
     failuresInARow = 0;
-    sums.put(file.path().toString(), CopyLine.of(here.sha256(), file.path()));
-    mhl.ifPresent(one -> one.add(CopyLine.name(file.path()), here, from.hashes()));
+    var path = one.file().file().path();
+    sums.put(path.toString(), CopyLine.of(here.sha256(), path));
+    mhl.ifPresent(its -> its.add(CopyLine.name(path), here, one.from().hashes()));
   }
 
-  private void block(CopyFile file) {
+  private void block(Path place) {
     failuresInARow = 0;
     blocked.add(
         new Problem(
             "another file of this name lies there",
-            folder.resolve(file.path().toString()).toString(),
+            place.toString(),
             "Look at both, and move one away; nothing was replaced."));
   }
 
-  private static final class WrittenWrongly extends FileSystemException {
-    private static final long serialVersionUID = 1L;
-
-    WrittenWrongly(Path file) {
-      super(file.toString());
+  private void fail(Path place, IOException failure) {
+    if (givenUp) {
+      return;
     }
-  }
-
-  private void fail(IOException failure) {
-    discard();
-    wrong |= failure instanceof WrittenWrongly;
+    boolean writtenWrongly = failure instanceof TargetFile.WrittenWrongly;
+    wrong |= writtenWrongly;
     // A folder that is gone says so by all kinds of failures.
     var said =
-        failure instanceof WrittenWrongly
+        writtenWrongly
             ? new Problem(
                 "what was read back is not what was written",
                 place.toString(),
@@ -280,10 +249,7 @@ final class CopyTarget {
     // A temporary name says nothing to a person.
     failed.add(new Problem(said.what(), place.toString(), said.remedy()));
     failuresInARow++;
-    givenUp |=
-        failuresInARow >= MOST_FAILURES_IN_A_ROW
-            || failure instanceof WrittenWrongly
-            || !root.isThere();
+    givenUp |= failuresInARow >= MOST_FAILURES_IN_A_ROW || writtenWrongly || !root.isThere();
     if (givenUp) {
       failed.add(
           new Problem(
@@ -294,21 +260,10 @@ final class CopyTarget {
     }
   }
 
-  /** Removes what is half-made; nothing else is ever removed. */
-  void discard() {
-    try {
-      if (out != null) {
-        out.close();
-      }
-      if (part != null) {
-        root.require();
-        Files.deleteIfExists(part);
-      }
-    } catch (IOException e) {
-      left = true; // The record of the run stays then, and the next run removes it.
-    }
-    part = null;
-    out = null;
+  /** Ends the work on files: what was begun last is dropped. */
+  void end() {
+    settled();
+    discard();
   }
 
   /** Whether something half-made could not be removed. */
@@ -340,7 +295,7 @@ final class CopyTarget {
       }
       list = Optional.of(writeList(at));
     } catch (IOException e) {
-      discard();
+      remove(listPart());
       if (!givenUp) {
         var said = FileProblems.of(e);
         failed.add(new Problem(said.what(), folder.toString(), said.remedy()));
@@ -349,11 +304,9 @@ final class CopyTarget {
     }
     if (mhl.isPresent()) {
       try {
-        part = CopyParts.part(folder, batch, 0);
-        mhlList = mhl.get().write(began, host, part, failed);
-        part = null;
+        mhlList = mhl.get().write(began, host, listPart(), failed);
       } catch (IOException e) {
-        discard();
+        remove(listPart());
         noMhl(e);
       }
     }
@@ -369,6 +322,15 @@ final class CopyTarget {
     }
   }
 
+  /** The name that a list has until it is whole. */
+  private Path listPart() {
+    return CopyParts.part(folder, batch, 0);
+  }
+
+  private void remove(Path part) {
+    left |= !CopyParts.remove(part, root);
+  }
+
   /** The list of all files that are there; a list that says the same is not written twice. */
   private Path writeList(Instant at) throws IOException {
     var content = String.join("", sums.values()).getBytes(StandardCharsets.UTF_8);
@@ -381,14 +343,12 @@ final class CopyTarget {
           return same.get();
         }
         // Under a name of the run, so that what a kill leaves is known to be ours.
-        part = CopyParts.part(folder, batch, 0);
-        DurableFiles.writeFlushed(part, content);
-        NoReplaceMove.move(part, file);
-        part = null;
+        DurableFiles.writeFlushed(listPart(), content);
+        NoReplaceMove.move(listPart(), file);
         DurableFiles.syncFolder(folder);
         return file;
       } catch (FileAlreadyExistsException e) {
-        discard();
+        remove(listPart());
         if (number > 1000) {
           throw e;
         }
@@ -434,6 +394,6 @@ final class CopyTarget {
         failed,
         list,
         mhlList,
-        nanos / 1e9);
+        busy.seconds());
   }
 }

@@ -13,6 +13,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
@@ -201,6 +204,99 @@ class CopierTest {
     assertThat(CopyScene.contents(scene.first)).isEmpty();
     assertThat(report.targets().getLast().verified()).isEqualTo(4);
     assertThat(report.isWhole()).isFalse();
+  }
+
+  /** A card and a target are two disks: neither waits for the other longer than it must. */
+  @Test
+  void whileOneFileIsReadTheOneBeforeItIsReadBack() throws Exception {
+    var secondIsRead = new CountDownLatch(1);
+    var firstIsReadBack = new CountDownLatch(1);
+    var volumes =
+        new CopyScene.Disturbed() {
+          private int ofCard;
+
+          @Override
+          void before(Path file) throws IOException {
+            if (!file.startsWith(scene.card)) {
+              await(secondIsRead);
+              firstIsReadBack.countDown();
+            } else if (++ofCard == 2) {
+              secondIsRead.countDown();
+              await(firstIsReadBack);
+            }
+          }
+        };
+    assertThat(CopyScene.done(scene.copy(volumes, Progress.NONE, scene.first)).isWhole()).isTrue();
+  }
+
+  private static void await(CountDownLatch latch) throws IOException {
+    try {
+      if (!latch.await(30, TimeUnit.SECONDS)) {
+        throw new IOException("one waits for the other");
+      }
+    } catch (InterruptedException e) {
+      throw new IOException(e);
+    }
+  }
+
+  @Test
+  void theFileThatIsWrittenWhileADiskIsFoundToGiveBackOtherBytesIsDroppedToo() throws Exception {
+    var begun = new CountDownLatch(1);
+    var volumes =
+        new CopyScene.Disturbed() {
+          private int ofCard;
+
+          @Override
+          void before(Path file) throws IOException {
+            if (file.startsWith(scene.card) && ++ofCard == 2) {
+              begun.countDown();
+            } else if (file.startsWith(scene.first)) {
+              await(begun);
+            }
+          }
+
+          @Override
+          Reading after(Path file, Reading reading) {
+            return file.startsWith(scene.first) ? CopyScene.wrong(reading) : reading;
+          }
+        };
+    var outcome = scene.copy(volumes, Progress.NONE, scene.first);
+    assertThat(outcome)
+        .isInstanceOfSatisfying(
+            CopyOutcome.Stopped.class,
+            stopped -> {
+              var target = stopped.report().targets().getFirst();
+              assertThat(target.verified()).isZero();
+              assertThat(target.failed()).hasSize(2);
+            });
+    assertThat(CopyScene.contents(scene.root.resolve("first"))).isEmpty();
+    assertThat(scene.job().folder().resolve(".framewright/copies")).isEmptyDirectory();
+  }
+
+  @Test
+  void aFileThatFailsOnATargetWhileTheCardFailsToGiveItIsToldOfBoth() throws Exception {
+    Files.createDirectories(scene.first);
+    Files.writeString(scene.first.resolve("DCIM"), "a file where a folder is to be");
+    var volumes =
+        new CopyScene.Disturbed() {
+          @Override
+          void before(Path file) throws IOException {
+            if (file.endsWith("A_0001.JPG")) {
+              throw CopyScene.inputOutput(file);
+            }
+          }
+        };
+    CopyReport report =
+        switch (scene.copy(volumes, Progress.NONE, scene.first, scene.second)) {
+          case CopyOutcome.Done done -> done.report();
+          case CopyOutcome.Stopped stopped -> stopped.report();
+          case CopyOutcome.Refused refused -> throw new AssertionError(refused);
+        };
+    assertThat(report.unreadable()).hasSize(1);
+    assertThat(report.targets().getFirst().failed())
+        .extracting(Problem::where)
+        .anyMatch(where -> where.endsWith("A_0001.JPG"));
+    assertThat(report.targets().getLast().verified()).isEqualTo(3);
   }
 
   @Test
