@@ -175,11 +175,16 @@ final class ProposalText {
     if (column.kind() == Kind.DATE) {
       return "{type: date, pattern: \"" + column.pattern() + "\"}";
     }
-    return isShortDate(column) ? "{type: date, pattern: uuMMdd, years: 2000-2099}" : number(column);
+    return "{type: date, pattern: uuMMdd, years: 2000-2099}";
   }
 
   private static String gtin(Column column) {
     return "{type: gtin, digits: " + column.values().iterator().next().length() + "}";
+  }
+
+  /** Whether a number can have as many digits; a longer one is a code. */
+  private static boolean isNumber(Column column) {
+    return widths(column.values()).getLast() <= NumberShape.MOST_DIGITS;
   }
 
   private static String number(Column column) {
@@ -200,9 +205,6 @@ final class ProposalText {
   }
 
   private String counter(Column column, int i) {
-    if (column.kind() != Kind.DIGITS) {
-      return text(column, i);
-    }
     boolean fromZero = column.values().stream().anyMatch(value -> value.matches("0+"));
     return "{type: counter, digits: "
         + digits(column)
@@ -239,7 +241,7 @@ final class ProposalText {
   }
 
   private String text(Column column, int i) {
-    if (column.kind() == Kind.DIGITS) {
+    if (column.kind() == Kind.DIGITS && isNumber(column)) {
       return number(column);
     }
     var values = column.values();
@@ -307,7 +309,7 @@ final class ProposalText {
   }
 
   private String shown(int i) {
-    return roles.get(i) == Role.TEXT && !names.columns().get(i).optional()
+    return roles.get(i) == Role.TEXT
         ? names.columns().get(i).values().iterator().next()
         : "{" + fieldNames.get(i) + "}";
   }

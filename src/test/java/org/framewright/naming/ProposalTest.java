@@ -108,6 +108,50 @@ class ProposalTest {
         .isEqualTo(set.frame);
   }
 
+  /** What each piece is taken for, whether it is asked about, and how its field is declared. */
+  @ParameterizedTest
+  @MethodSource("sets")
+  void declaresTheFieldsAsTheNamesShowThem(NamesInUse set) {
+    assertThat(fields(set.proposal())).isEqualTo(DECLARED.get(set.title));
+  }
+
+  private static final Map<String, String> DECLARED = declared();
+
+  private static Map<String, String> declared() {
+    try (var file = ProposalTest.class.getResourceAsStream("fields-of-names-in-use.txt")) {
+      var declared = new LinkedHashMap<String, String>();
+      var text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
+      for (var part : text.substring(text.indexOf("\n= ")).split("\n= ", -1)) {
+        int end = part.indexOf('\n');
+        if (end >= 0) {
+          declared.put(part.substring(0, end), part.substring(end + 1).strip());
+        }
+      }
+      return declared;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String fields(Proposal proposal) {
+    var lines = new ArrayList<String>();
+    for (var piece : proposal.pieces()) {
+      lines.add(
+          piece.role().word()
+              + (piece.question().isPresent() ? "?" : "")
+              + (piece.optional() ? " optional " : " ")
+              + piece.field().orElse(piece.values().toString()));
+    }
+    proposal
+        .yaml()
+        .lines()
+        .filter(line -> line.matches("  (title|job_title|client|day|job): .*"))
+        .map(String::strip)
+        .filter(line -> lines.stream().noneMatch(piece -> piece.endsWith(line)))
+        .forEach(lines::add);
+    return String.join("\n", lines);
+  }
+
   @ParameterizedTest
   @MethodSource("sets")
   void readsEveryExampleBackAndSaysWhichItDoesNot(NamesInUse set) {
@@ -225,6 +269,7 @@ class ProposalTest {
   }
 
   /** Whatever is built by one convention is read back by the one proposed from it. */
+  @net.jqwik.api.Tag("slow")
   @Property(tries = 40)
   void readsBackWhatIsMadeToOnePattern(
       @ForAll @UpperChars @StringLength(min = 2, max = 5) String client,

@@ -15,12 +15,14 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.CharRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.StringLength;
 import org.framewright.base.FileProblemException;
 
 /** What holds of every job and every list. */
+@Tag("slow")
 class NamesLawsTest {
   /**
    * A job.
