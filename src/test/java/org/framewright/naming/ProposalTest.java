@@ -264,6 +264,47 @@ class ProposalTest {
   }
 
   @Test
+  void aTitleOfBlanksAndAJobOfBlanksAreNone() {
+    var names = List.of(" A_001_01 ", "", "A_001_02");
+    var proposal = Proposal.of("  ", names, Optional.of("  ")).orElseThrow();
+    assertThat(proposal.yaml()).startsWith("convention: \"Our names\"\n");
+    assertThat(proposal.convention().orElseThrow().kinds().get("job").pattern())
+        .startsWith("{day}_");
+    assertThat(proposal.examples())
+        .extracting(Proposal.Example::given)
+        .containsExactly("A_001_01", "A_001_02");
+    assertThat(proposal(" Ours ", names, Optional.of(" 2026-03-01 A ")).yaml())
+        .startsWith("convention: \"Ours\"\n")
+        .contains("\"{day} {client}\"");
+  }
+
+  @Test
+  void aPieceIsCountedFromOneAndItsChoicesToo() {
+    var proposal = proposal("Ours", List.of("A_001_01", "A_001_02"), Optional.empty());
+    assertThat(proposal.pieces()).extracting(Proposal.Piece::number).containsExactly(1, 2, 3);
+    assertThat(proposal.canBe(0, Role.OTHER)).isFalse();
+    assertThat(proposal.canBe(1, Role.OTHER)).isTrue();
+    assertThat(proposal.canBe(3, Role.OTHER)).isTrue();
+    assertThat(proposal.canBe(4, Role.OTHER)).isFalse();
+  }
+
+  @Test
+  void whatIsSoAboutTheConventionIsSaid() {
+    assertThat(
+            proposal("Ours", List.of("KVO-A", "KVO-B"), Optional.empty()).findings().stream()
+                .map(Finding::rule))
+        .contains(Rule.SAME_NAME);
+  }
+
+  /** A version's number stands in the way of a select's: the title ends in a number, too. */
+  @Test
+  void aJobThatIsNotReadBackIsNamed() {
+    var job = "2026-03-01 \u0e2a\u0e37\u0e2d";
+    var proposal = proposal("Ours", List.of("A_001_01", "A_001_02"), Optional.of(job));
+    assertThat(proposal.unread()).extracting(Proposal.Unread::example).containsExactly(job);
+  }
+
+  @Test
   void refusesNoNames() {
     assertThat(Proposal.of("Ours", List.of(" ", ""), Optional.empty())).isEmpty();
   }
