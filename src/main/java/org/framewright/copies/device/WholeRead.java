@@ -21,13 +21,16 @@ import org.framewright.base.SmallFiles;
 
 /** One file, read from its beginning to its end, past the memory of the system where it may be. */
 final class WholeRead {
-  static final int PIECE = 1 << 20;
+  /** A larger one costs memory, a smaller one a look at what the disk delivered more often. */
+  static final int PIECE = 4 << 20;
+
+  private static final int MIB = 1 << 20;
 
   /** More than any file system has; a greater one would only cost memory. */
   private static final long LARGEST_BLOCK = 1 << 26;
 
   /** Below this, a second thread costs more than it saves. */
-  private static final long AHEAD = 4L * PIECE;
+  private static final long AHEAD = PIECE;
 
   /** Of a module that a runtime may lack, and that the compiler warns of. */
   private static final Optional<OpenOption> DIRECT = direct();
@@ -122,7 +125,7 @@ final class WholeRead {
       }
       try {
         int done = 0;
-        int total = (int) Math.min(Integer.MAX_VALUE, (size + PIECE - 1) / PIECE);
+        int total = (int) Math.min(Integer.MAX_VALUE, (size + MIB - 1) / MIB);
         for (long at = 0; at < size; ) {
           if (progress.cancelled()) {
             throw new CancellationException();
@@ -132,7 +135,7 @@ final class WholeRead {
           digest.update(piece.duplicate());
           each.accept(piece.asReadOnlyBuffer());
           pieces.done(piece);
-          int now = (int) Math.min(Integer.MAX_VALUE, (at + PIECE - 1) / PIECE);
+          int now = (int) Math.min(Integer.MAX_VALUE, (at + MIB - 1) / MIB);
           if (now > done) {
             done = now;
             progress.step(done, total);
