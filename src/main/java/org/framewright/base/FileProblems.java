@@ -55,7 +55,7 @@ public final class FileProblems {
   /** A text that no path can be made of. */
   public static Problem of(InvalidPathException failure) {
     return new Problem(
-        "this is no path that the system knows: " + text(failure.getReason()),
+        Text.of("this is no path that the system knows: {0}", text(failure.getReason())),
         failure.getInput(),
         "Check its characters. Where no locale is set, set LC_ALL=C.UTF-8.");
   }
@@ -121,7 +121,7 @@ public final class FileProblems {
           "the disk's format takes no file of this size", where, "Use a disk of another format.");
     }
     return new Problem(
-        said.isEmpty() ? "it cannot be read or written" : text(reason),
+        said.isEmpty() ? Text.of("it cannot be read or written") : Text.of("{0}", text(reason)),
         where.isEmpty() && said.isEmpty() ? failure.getClass().getSimpleName() : where,
         "Check the drive and its free space, then do it again.");
   }

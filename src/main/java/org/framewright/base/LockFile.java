@@ -152,10 +152,15 @@ public final class LockFile implements Closeable {
 
     private static Problem inUse(Path file) throws IOException {
       var lines = text(file).lines().limit(2).toList();
-      var who = lines.isEmpty() ? "another computer" : "the computer " + lines.getFirst();
-      var since = lines.size() < 2 ? "" : " since " + lines.getLast();
       return new Problem(
-          "this folder is in use by " + who + since,
+          switch (lines.size()) {
+            case 0 -> Text.of("this folder is in use by another computer");
+            case 1 -> Text.of("this folder is in use by the computer {0}", lines.getFirst());
+            default ->
+                Text.of(
+                    "this folder is in use by the computer {0} since {1}",
+                    lines.getFirst(), lines.getLast());
+          },
           file.toString(),
           "Wait until it is done there. If nobody works there any more (it was switched off, or"
               + " lost the network), remove this file and do it again.");

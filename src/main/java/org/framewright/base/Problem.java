@@ -3,23 +3,62 @@ package org.framewright.base;
 /**
  * What a person needs to know of anything that is wrong.
  *
- * @param what what is wrong, in plain words
- * @param where a file, a line, a setup; empty where {@code what} says it
- * @param remedy what to do about it; empty where nothing can be done
+ * @param fault what is wrong, in plain words
+ * @param where a file, a line, a setup; empty where {@code fault} says it
+ * @param fix what to do about it; empty where nothing can be done
  */
-public record Problem(String what, String where, String remedy) {
+public record Problem(Text fault, String where, Text fix) {
+  public Problem {
+    where = where == null ? "" : where;
+  }
+
+  /** A problem of which no words change with what they tell. */
+  public Problem(String what, String where, String remedy) {
+    this(Text.of(what), where, Text.of(remedy));
+  }
+
   /** A problem whose place its words name. */
   public Problem(String what, String remedy) {
     this(what, "", remedy);
   }
 
+  /** A problem of which only the fault has words that change with what they tell. */
+  public Problem(Text fault, String where, String remedy) {
+    this(fault, where, Text.of(remedy));
+  }
+
+  /** A problem whose place its words name. */
+  public Problem(Text fault, Text fix) {
+    this(fault, "", fix);
+  }
+
+  /** A problem whose place its words name. */
+  public Problem(Text fault, String remedy) {
+    this(fault, "", Text.of(remedy));
+  }
+
+  /** The same at another place. */
+  public Problem at(String where) {
+    return new Problem(fault, where, fix);
+  }
+
+  /** What is wrong, in English. */
+  public String what() {
+    return fault.english();
+  }
+
+  /** What to do about it, in English; empty where nothing can be done. */
+  public String remedy() {
+    return fix.english();
+  }
+
   /** Where and what, without the remedy: {@code list.csv, line 3: the setup has no code}. */
   public String sentence() {
-    return where.isBlank() ? what : where + ": " + what;
+    return where.isBlank() ? what() : where + ": " + what();
   }
 
   /** Where, what and the remedy, if there is one. */
   public String sentences() {
-    return remedy.isEmpty() ? sentence() : sentence() + ". " + remedy;
+    return fix.isEmpty() ? sentence() : sentence() + ". " + remedy();
   }
 }

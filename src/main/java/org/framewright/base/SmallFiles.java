@@ -42,9 +42,9 @@ public final class SmallFiles {
               () ->
                   new FileProblemException(
                       new Problem(
-                          "this file is larger than "
-                              + most / 1024
-                              + " kB, which none of its kind is",
+                          Text.of(
+                              "this file is larger than {0} kB, which none of its kind is",
+                              most / 1024),
                           file.toString(),
                           "Bring it back from a copy, or check the path.")));
     }
@@ -74,18 +74,19 @@ public final class SmallFiles {
     if (!attributes.isRegularFile()) {
       throw new FileProblemException(
           new Problem(
-              "this is " + kind(attributes) + ", and a plain file is needed here",
+              Text.of("this is {0}, and a plain file is needed here", kind(attributes)),
               file.toString(),
               "Move it away, and put the file itself there if it was moved elsewhere."));
     }
   }
 
   /** What something is, in words: {@code a folder}. */
-  public static String kind(BasicFileAttributes attributes) {
-    return attributes.isRegularFile()
-        ? "a file"
-        : attributes.isSymbolicLink()
-            ? "a link"
-            : attributes.isDirectory() ? "a folder" : "a device or a pipe";
+  public static Text kind(BasicFileAttributes attributes) {
+    return Text.of(
+        attributes.isRegularFile()
+            ? "a file"
+            : attributes.isSymbolicLink()
+                ? "a link"
+                : attributes.isDirectory() ? "a folder" : "a device or a pipe");
   }
 }

@@ -255,7 +255,7 @@ final class CopyTarget {
           new Problem(
               "nothing more was copied to this place",
               folder.toString(),
-              "Mend what is said above and copy again: what is there is found, and only the rest"
+              "Fix what is said above and copy again: what is there is found, and only the rest"
                   + " is copied."));
     }
   }

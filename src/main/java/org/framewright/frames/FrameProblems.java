@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** What can be wrong with the files of frames, in words. */
 final class FrameProblems {
@@ -12,7 +13,7 @@ final class FrameProblems {
   private FrameProblems() {}
 
   static Problem at(Path path, Problem problem) {
-    return new Problem(problem.what(), SpelledName.shown(path), problem.remedy());
+    return problem.at(SpelledName.shown(path));
   }
 
   static Problem nameIsNoText(Path file) {
@@ -24,23 +25,37 @@ final class FrameProblems {
 
   static Problem isACopy(Path file, Path of) {
     return new Problem(
-        "it is a copy of %s; the two count as one frame".formatted(SpelledName.shown(of)),
+        Text.of("it is a copy of {0}; the two count as one frame", SpelledName.shown(of)),
         SpelledName.shown(file),
         "Move one of the two away, unless both are meant to be here.");
   }
 
   /** A file or folder that cannot be listed, looked at or read. */
-  static Problem unreadable(Path path, IOException e, String andSo) {
+  static Problem unreadable(Path path, IOException e) {
+    return unreadable(e).at(SpelledName.shown(path));
+  }
+
+  /** A file or folder of which something was seen before. */
+  static Problem unreadableNow(Path path, IOException e) {
     var cause = FileProblems.of(e);
     return new Problem(
-        "it cannot be read (" + cause.what() + ")" + andSo,
+        Text.of("it cannot be read ({0}); what was seen of it before is kept", cause.fault()),
         SpelledName.shown(path),
-        cause.remedy());
+        cause.fix());
+  }
+
+  /** A folder that cannot be looked at just now. */
+  static Problem notNow(Path folder, IOException e) {
+    var cause = FileProblems.of(e);
+    return new Problem(
+        Text.of("it cannot be read ({0}); what is shown is from before", cause.fault()),
+        SpelledName.shown(folder),
+        cause.fix());
   }
 
   static Problem unreadable(IOException e) {
     var cause = FileProblems.of(e);
-    return new Problem("it cannot be read (" + cause.what() + ")", cause.remedy());
+    return new Problem(Text.of("it cannot be read ({0})", cause.fault()), cause.fix());
   }
 
   static Problem broken(String what) {

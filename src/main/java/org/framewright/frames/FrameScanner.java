@@ -56,8 +56,6 @@ public final class FrameScanner {
   /** So often at most a scan reports how far it is. */
   private static final int REPORTS = 25;
 
-  private static final String KEPT = "; what was seen of it before is kept";
-
   private final Path root;
   private final InstantSource clock;
   private final FileReader reader;
@@ -163,7 +161,7 @@ public final class FrameScanner {
       } catch (NoSuchFileException e) {
         forget(hint);
       } catch (IOException e) {
-        unreadable.put(hint, FrameProblems.unreadable(hint, e, ""));
+        unreadable.put(hint, FrameProblems.unreadable(hint, e));
       }
     }
     return finish(Progress.NONE);
@@ -224,10 +222,10 @@ public final class FrameScanner {
       seen.remove(path);
     } catch (DirectoryIteratorException e) {
       missed(path, e.getCause());
-      unreadable.put(path, FrameProblems.unreadable(path, e.getCause(), KEPT));
+      unreadable.put(path, FrameProblems.unreadableNow(path, e.getCause()));
     } catch (IOException e) {
       missed(path, e);
-      unreadable.put(path, FrameProblems.unreadable(path, e, KEPT));
+      unreadable.put(path, FrameProblems.unreadableNow(path, e));
     }
     return below;
   }
@@ -248,7 +246,7 @@ public final class FrameScanner {
       return;
     } catch (IOException e) {
       folder.keep(entry);
-      unreadable.put(entry, FrameProblems.unreadable(entry, e, KEPT));
+      unreadable.put(entry, FrameProblems.unreadableNow(entry, e));
     }
   }
 

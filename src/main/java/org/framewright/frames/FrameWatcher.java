@@ -22,6 +22,7 @@ import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 
 /**
  * Watches a folder and hands on each scan that differs from the one before.
@@ -37,7 +38,6 @@ public final class FrameWatcher implements AutoCloseable {
   private static final Duration SELDOM = Duration.ofSeconds(5);
   private static final Duration OFTEN = Duration.ofSeconds(1);
   private static final int SHARE = 20;
-  private static final String FROM_BEFORE = "; what is shown is from before";
 
   /** Between two looks, so that a burst of events is one look. */
   private static final Duration BREATH = Duration.ofMillis(20);
@@ -224,12 +224,13 @@ public final class FrameWatcher implements AutoCloseable {
               "the folder is gone; what is shown is from before",
               where,
               "Plug its drive in again, or put the folder back.");
-      case IOException e -> FrameProblems.unreadable(root, e, FROM_BEFORE);
-      case UncheckedIOException e -> FrameProblems.unreadable(root, e.getCause(), FROM_BEFORE);
+      case IOException e -> FrameProblems.notNow(root, e);
+      case UncheckedIOException e -> FrameProblems.notNow(root, e.getCause());
       default -> {
         log(System.Logger.Level.WARNING, "a look at " + root + " failed", failure);
         yield new Problem(
-            "the folder could not be looked at (" + failure + ")" + FROM_BEFORE,
+            Text.of(
+                "the folder could not be looked at ({0}); what is shown is from before", failure),
             where,
             "It is tried again; if this line stays, close other programs or start this one anew.");
       }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 
 /**
  * Files that belong to a job, which are never links, devices or pipes: whoever could put such a
@@ -63,7 +64,7 @@ final class PlainFiles {
     if (!found.get().isDirectory()) {
       throw new FileProblemException(
           new Problem(
-              "this is " + SmallFiles.kind(found.get()) + ", and the job needs a folder here",
+              Text.of("this is {0}, and the job needs a folder here", SmallFiles.kind(found.get())),
               folder.toString(),
               "Move it away, and put the folder itself there if it was moved elsewhere."));
     }

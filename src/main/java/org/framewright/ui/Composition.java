@@ -433,7 +433,7 @@ final class Composition implements Desk, AutoCloseable {
 
   /** The app goes on with what it keeps in memory. */
   private void notKept(IOException failure) {
-    say(texts.get("app.notKept", troubles.explain(failure).problem().sentence()));
+    say(texts.get("app.notKept", texts.sentence(troubles.explain(failure).problem())));
   }
 
   private void report(Explanation explained) {

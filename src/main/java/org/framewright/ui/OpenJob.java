@@ -110,7 +110,8 @@ final class OpenJob implements AutoCloseable {
             session.failures(),
             failure -> {
               var problem = troubles.explain(failure).problem();
-              return new Notices.Notice(problem.sentence(), problem.remedy());
+              return new Notices.Notice(
+                  desk.texts().sentence(problem), desk.texts().remedy(problem));
             });
     notices = Optional.of(following);
     return following;

@@ -15,8 +15,8 @@ final class TroubleDialog {
   static DialogSpec of(Explanation explained, Texts texts) {
     var box =
         new VBox(
-            WrappedText.of(explained.problem().sentence()),
-            WrappedText.of(explained.problem().remedy()));
+            WrappedText.of(texts.sentence(explained.problem())),
+            WrappedText.of(texts.remedy(explained.problem())));
     box.getStyleClass().add("trouble");
     Node keys = box;
     if (!explained.detail().isEmpty()) {

@@ -141,7 +141,7 @@ final class NextNameModel {
   }
 
   private String words(Problem problem) {
-    return texts.get("board.noNextName", problem.sentences());
+    return texts.get("board.noNextName", texts.sentences(problem));
   }
 
   private Optional<String> nothing() {

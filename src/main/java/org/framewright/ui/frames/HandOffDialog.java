@@ -113,8 +113,8 @@ final class HandOffDialog {
           case CHECKING -> desk.wayTo("convention");
         };
     return page.isEmpty()
-        ? held.problem().remedy()
-        : desk.texts().get("frames.remedyOn", held.problem().remedy(), page);
+        ? desk.texts().remedy(held.problem())
+        : desk.texts().get("frames.remedyOn", desk.texts().remedy(held.problem()), page);
   }
 
   private final class WithheldCell extends ListCell<Withheld> {
@@ -134,7 +134,7 @@ final class HandOffDialog {
         setGraphic(null);
         return;
       }
-      what.setText(held.problem().sentence());
+      what.setText(desk.texts().sentence(held.problem()));
       remedy.setText(remedy(held));
       setGraphic(box);
       setAccessibleText(what.getText() + " " + remedy.getText());

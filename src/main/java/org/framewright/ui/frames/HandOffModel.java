@@ -166,17 +166,21 @@ final class HandOffModel {
           new Ended(false, texts.get("frames.handOffCancelled") + remarks(delivery), "");
       case Delivery.Refused refused ->
           new Ended(
-              false, refused.problem().sentence(), refused.problem().remedy() + remarks(delivery));
+              false,
+              texts.sentence(refused.problem()),
+              texts.remedy(refused.problem()) + remarks(delivery));
       case Delivery.Failed failed ->
           new Ended(
-              false, failed.problem().sentence(), failed.problem().remedy() + remarks(delivery));
+              false,
+              texts.sentence(failed.problem()),
+              texts.remedy(failed.problem()) + remarks(delivery));
     };
   }
 
   /** What was left of an earlier hand-off, a line each. */
-  private static String remarks(Delivery delivery) {
+  private String remarks(Delivery delivery) {
     return delivery.remarks().stream()
-        .map(remark -> "\n" + remark.sentences())
+        .map(remark -> "\n" + texts.sentences(remark))
         .collect(Collectors.joining());
   }
 

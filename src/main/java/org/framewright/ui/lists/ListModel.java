@@ -268,7 +268,7 @@ final class ListModel {
         .reading()
         .filter(_ -> looked.get().isRead())
         .flatMap(reading -> reading.as().before())
-        .map(before -> PlainText.line(before.problem().what()));
+        .map(before -> PlainText.line(texts.what(before.problem())));
   }
 
   /** The sheets to choose from; none where there is one at most. */

@@ -91,7 +91,7 @@ final class ResultsPane extends VBox {
               texts.get(
                   "lists.found.says",
                   where(found.problem()),
-                  PlainText.line(found.problem().problem().remedy()));
+                  PlainText.line(texts.remedy(found.problem().problem())));
           case ResultLine.Difference one ->
               PlainText.line(one.code())
                   + " "
@@ -102,7 +102,7 @@ final class ResultsPane extends VBox {
   }
 
   private String where(ListProblem problem) {
-    var said = PlainText.line(problem.problem().what());
+    var said = PlainText.line(texts.what(problem.problem()));
     return problem.line() > 0 ? texts.get("lists.at", String.valueOf(problem.line()), said) : said;
   }
 
@@ -236,7 +236,7 @@ final class ResultsPane extends VBox {
       finding.show(
           one.stops() ? Severity.ERROR : Severity.NOTE,
           where(one.problem()),
-          PlainText.line(one.problem().problem().remedy()));
+          PlainText.line(texts.remedy(one.problem().problem())));
       setGraphic(found);
       setAccessibleText(finding.getAccessibleText());
     }

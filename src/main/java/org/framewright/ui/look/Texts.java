@@ -1,27 +1,33 @@
 package org.framewright.ui.look;
 
 import com.ibm.icu.text.MessageFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
- * Every text for people, from the bundles {@code org/framewright/ui/texts*.properties}: English,
- * German and French; English for every other language.
+ * Every text for people, from the bundles {@code org/framewright/ui/texts*.properties} and, for
+ * what the core says, {@code org/framewright/core*.properties}: English, German and French; English
+ * for every other language.
  */
 public final class Texts {
   private final ResourceBundle bundle;
+  private final ResourceBundle core;
   private final Locale locale;
   private final Formats formats;
 
   /** Read once each; not for several threads at a time. */
   private final Map<String, MessageFormat> messages = new ConcurrentHashMap<>();
 
-  private Texts(ResourceBundle bundle, Locale locale) {
+  private Texts(ResourceBundle bundle, ResourceBundle core, Locale locale) {
     this.bundle = bundle;
+    this.core = core;
     this.locale = locale;
     this.formats = new Formats(this);
   }
@@ -31,19 +37,23 @@ public final class Texts {
    * numbers are written. What the machine is set to plays no part.
    */
   public static Texts in(Locale locale) {
-    var bundle =
-        ResourceBundle.getBundle(
-            "org.framewright.ui.texts",
-            locale,
-            // Else a machine that speaks German would turn English texts into German ones.
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    var bundle = bundle("org.framewright.ui.texts", locale);
     var spoken = bundle.getLocale().getLanguage();
     return new Texts(
         bundle,
+        bundle("org.framewright.core", locale),
         new Locale.Builder()
             .setLanguage(spoken.isEmpty() ? "en" : spoken)
             .setRegion(locale.getCountry())
             .build());
+  }
+
+  private static ResourceBundle bundle(String name, Locale locale) {
+    return ResourceBundle.getBundle(
+        name,
+        locale,
+        // Else a machine that speaks German would turn English texts into German ones.
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
   /** A text as it stands. */
@@ -73,6 +83,43 @@ public final class Texts {
     } catch (MissingResourceException _) {
       return false;
     }
+  }
+
+  /** A text of the core in this language; in English where it is not translated. */
+  public String say(Text text) {
+    var values =
+        text.values().stream().map(value -> value instanceof Text of ? say(of) : value).toArray();
+    if (!core.containsKey(text.many())) {
+      return new Text(text.one(), text.many(), List.of(values)).english();
+    }
+    if (values.length == 0) {
+      return core.getString(text.many());
+    }
+    return new MessageFormat(core.getString(text.many()), locale).format(values);
+  }
+
+  /** What is wrong. */
+  public String what(Problem problem) {
+    return say(problem.fault());
+  }
+
+  /** What to do about it; empty where nothing can be done. */
+  public String remedy(Problem problem) {
+    return say(problem.fix());
+  }
+
+  /** Where, and what is wrong. */
+  public String sentence(Problem problem) {
+    return problem.where().isBlank()
+        ? what(problem)
+        : get("problem.at", problem.where(), what(problem));
+  }
+
+  /** Where, what is wrong and what to do about it. */
+  public String sentences(Problem problem) {
+    return problem.fix().isEmpty()
+        ? sentence(problem)
+        : get("problem.full", sentence(problem), remedy(problem));
   }
 
   /** Parts that are said one after the other; an empty one is left out. */

@@ -210,7 +210,7 @@ final class ProposalModel {
 
   private void wrote(Path file, Optional<Problem> refused) {
     if (refused.isPresent()) {
-      outcome.set(Optional.of(new Said(Optional.empty(), refused.get().sentences())));
+      outcome.set(Optional.of(new Said(Optional.empty(), texts.sentences(refused.get()))));
       return;
     }
     outcome.set(

@@ -71,7 +71,7 @@ final class SettingRow extends VBox {
 
   private Node line(Problem problem) {
     var line = new FindingLine(texts);
-    line.show(Severity.ERROR, problem.sentence(), problem.remedy());
+    line.show(Severity.ERROR, texts.sentence(problem), texts.remedy(problem));
     return line;
   }
 

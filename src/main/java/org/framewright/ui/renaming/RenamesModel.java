@@ -299,10 +299,15 @@ final class RenamesModel {
       case Outcome.Nothing _ -> RenameResult.fine(texts.get("renaming.nothing"));
       case Outcome.Cancelled _ -> RenameResult.fine(texts.get("renaming.cancelled"));
       case Outcome.RolledBack back ->
-          RenameResult.needs(texts.get("renaming.rolledBack", back.why()), back.remedy());
+          RenameResult.needs(
+              texts.get("renaming.rolledBack", texts.sentence(back.problem())),
+              texts.remedy(back.problem()));
       case Outcome.Halted halted ->
-          RenameResult.needs(texts.get("renaming.halted", halted.why()), halted.remedy());
-      case Outcome.Refused refused -> RenameResult.needs(refused.why(), refused.remedy());
+          RenameResult.needs(
+              texts.get("renaming.halted", texts.sentence(halted.problem())),
+              texts.remedy(halted.problem()));
+      case Outcome.Refused refused ->
+          RenameResult.needs(texts.sentence(refused.problem()), texts.remedy(refused.problem()));
     };
   }
 
@@ -336,7 +341,9 @@ final class RenamesModel {
                       texts.get("renaming.recoverStuck", stuck.files().size()),
                       texts.get("renaming.recoverStuckRemedy"),
                       stuck.files());
-              case Recovery.Refused refused -> RenameResult.needs(refused.why(), refused.remedy());
+              case Recovery.Refused refused ->
+                  RenameResult.needs(
+                      texts.sentence(refused.problem()), texts.remedy(refused.problem()));
             }));
     namesChanged.run();
     look();

@@ -90,7 +90,7 @@ public final class Notices {
     alarm.set(now.isEmpty() ? Optional.empty() : Optional.of(now.removeFirst()));
     now.addAll(ofFrames(job.getValue().scan().problems()));
     FramesDescription.notUnderstood(job.getValue().scan())
-        .ifPresent(problem -> now.add(new Notice(problem.what(), problem.remedy())));
+        .ifPresent(problem -> now.add(new Notice(texts.what(problem), texts.remedy(problem))));
     job.getValue().warnings().forEach(warning -> now.add(new Notice(warning, "")));
     putAway.retainAll(new HashSet<>(now));
     now.removeAll(putAway);
@@ -109,11 +109,9 @@ public final class Notices {
   private List<Notice> ofFrames(List<Problem> found) {
     if (!found.equals(problems)) {
       problems = found;
-      var alike = new LinkedHashMap<List<String>, List<Problem>>();
+      var alike = new LinkedHashMap<Problem, List<Problem>>();
       for (var problem : found) {
-        alike
-            .computeIfAbsent(List.of(problem.what(), problem.remedy()), _ -> new ArrayList<>())
-            .add(problem);
+        alike.computeIfAbsent(problem.at(""), _ -> new ArrayList<>()).add(problem);
       }
       ofFrames = alike.values().stream().map(this::of).toList();
     }
@@ -126,9 +124,9 @@ public final class Notices {
     var where = place(first.where());
     return new Notice(
         alike.size() == 1
-            ? texts.get("notice.frames", where, first.what())
-            : texts.get("notice.alike", where, alike.size() - 1, first.what()),
-        first.remedy());
+            ? texts.get("notice.frames", where, texts.what(first))
+            : texts.get("notice.alike", where, alike.size() - 1, texts.what(first)),
+        texts.remedy(first));
   }
 
   private String place(String where) {

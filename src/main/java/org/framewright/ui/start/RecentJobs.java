@@ -89,7 +89,7 @@ final class RecentJobs extends ListView<RecentJob> {
     return switch (found) {
       case Found.NotYet _ -> "";
       case Found.Gone _ -> texts.get("start.job.gone");
-      case Found.Unreadable(var problem) -> problem.what();
+      case Found.Unreadable(var problem) -> texts.what(problem);
       case Found.Read(var progress) when progress.states().isEmpty() ->
           texts.get("start.job.noList");
       case Found.Read(var progress) ->
