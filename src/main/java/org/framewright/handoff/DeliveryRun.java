@@ -15,6 +15,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameFile;
 import org.framewright.job.Job;
 
@@ -59,7 +60,7 @@ final class DeliveryRun {
   static Delivery run(Job job, HandOffPlan plan, Path asked, Progress progress) {
     var nothing =
         new Problem(
-            "there is nothing to hand off (" + plan.chosenBy() + ")",
+            Text.of("there is nothing to hand off ({0})", plan.chosenBy()),
             "Rate frames, mark them as selects, or name them in a list.");
     if (plan.selects().isEmpty()) {
       return new Delivery.Refused(nothing, List.of());
@@ -208,7 +209,8 @@ final class DeliveryRun {
     } catch (IOException e) {
       remarks.add(
           new Problem(
-              "the unfinished package could not be removed: " + FileProblems.of(e).what(),
+              Text.of(
+                  "the unfinished package could not be removed: {0}", FileProblems.of(e).fault()),
               folder.toString(),
               "The next hand-off removes it."));
     }
@@ -299,13 +301,13 @@ final class DeliveryRun {
         var name = select.files().get(i);
         if (!bag.add(file.path(), name)) {
           throw failed(
-              "the copy is not what was read from " + select.original(),
+              Text.of("the copy is not what was read from {0}", select.original()),
               target.folder().resolve("data").resolve(name),
               "Check this drive; the frames themselves were only read.");
         }
         if (!isAsScanned(file)) {
           throw failed(
-              "this frame changed while it was handed off",
+              Text.of("this frame changed while it was handed off"),
               file.path(),
               "Let the camera's software and the raw converter finish, then hand off again.");
         }
@@ -327,7 +329,7 @@ final class DeliveryRun {
             .equals(file.modified());
   }
 
-  private Stopped failed(String what, Path where, String remedy) {
+  private Stopped failed(Text what, Path where, String remedy) {
     return new Stopped(new Delivery.Failed(new Problem(what, where.toString(), remedy), remarks));
   }
 
@@ -353,10 +355,12 @@ final class DeliveryRun {
       var said = FileProblems.of(e);
       remarks.add(
           new Problem(
-              "the package is whole and in its place, but its record could not be completed: "
-                  + said.what(),
+              Text.of(
+                  "the package is whole and in its place, but its record could not be completed:"
+                      + " {0}",
+                  said.fault()),
               said.where(),
-              "The next hand-off completes it. " + said.remedy()));
+              Text.of("The next hand-off completes it. {0}", said.fix())));
     }
   }
 
@@ -379,6 +383,6 @@ final class DeliveryRun {
             .filter(text -> !text.isBlank())
             .map(text -> text.replaceAll("\\.framewright-[0-9a-f-]{36}(/package)?", ""))
             .orElse(target.folder().toString());
-    return new Problem(said.what(), where, said.remedy());
+    return said.at(where);
   }
 }

@@ -88,8 +88,7 @@ record FolderFiles(List<Found> files, List<Other> others, boolean all) {
               throw failure;
             }
             var said = FileProblems.of(failure);
-            others.add(
-                new Other(name(path), new Problem(said.what(), path.toString(), said.remedy())));
+            others.add(new Other(name(path), said.at(path.toString())));
             return FileVisitResult.CONTINUE;
           }
 

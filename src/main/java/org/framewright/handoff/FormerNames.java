@@ -12,6 +12,7 @@ import java.util.SequencedSet;
 import java.util.Set;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.BatchState;
@@ -42,9 +43,9 @@ final class FormerNames {
     for (var batch : batches) {
       if (left < 0) {
         left += batch.renames();
-        names.unknown(batch, "there are more renames than are looked up");
+        names.unknown(batch, Text.of("there are more renames than are looked up"));
       } else if (batch.state() == BatchState.UNREADABLE) {
-        names.unknown(batch, batch.trouble());
+        names.unknown(batch, Text.of(batch.trouble()));
       } else if (batch.state() == BatchState.DONE) {
         names.read(renamer, batch);
       }
@@ -52,10 +53,12 @@ final class FormerNames {
     return names;
   }
 
-  private void unknown(Batch batch, String why) {
+  private void unknown(Batch batch, Text why) {
     problems.add(
         new Problem(
-            "the names that files had before the rename " + batch.id() + " are not known: " + why,
+            Text.of(
+                "the names that files had before the rename {0} are not known: {1}",
+                batch.id(), why),
             root.toString(),
             "See: framewright batches JOB. Names of that time are told as unknown."));
   }
@@ -68,7 +71,7 @@ final class FormerNames {
     try {
       take(renamer.renames(batch.id()), undo);
     } catch (IOException e) {
-      unknown(batch, FileProblems.of(e).what());
+      unknown(batch, FileProblems.of(e).fault());
     }
   }
 

@@ -18,6 +18,7 @@ import java.util.OptionalLong;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** The JSON of a hand-off's record. Keys that it does not know it passes over. */
 final class RecordText {
@@ -192,7 +193,7 @@ final class RecordText {
   static Damaged damaged(String what, String where) {
     return new Damaged(
         new Problem(
-            "the record of this hand-off cannot be used: " + what,
+            Text.of("the record of this hand-off cannot be used: {0}", what),
             where,
             "Bring it back from a copy of the job, or leave it; the package itself is not"
                 + " touched."));

@@ -3,6 +3,7 @@ package org.framewright.handoff;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
 import org.framewright.job.FieldColumns;
@@ -79,9 +80,10 @@ final class SelectNames {
           new Unnameable(
               new Withheld(
                   original,
-                  refused.findings().stream()
-                      .map(Finding::message)
-                      .collect(Collectors.joining("; ")),
+                  Text.of(
+                      refused.findings().stream()
+                          .map(Finding::message)
+                          .collect(Collectors.joining("; "))),
                   refused.findings().stream()
                       .flatMap(finding -> finding.remedy().stream())
                       .findFirst()
@@ -95,7 +97,7 @@ final class SelectNames {
       return new Unnameable(
           new Withheld(
               original,
-              "its name as a select is no name of a file: " + name.text(),
+              Text.of("its name as a select is no name of a file: {0}", name.text()),
               "Check the convention.",
               Withheld.Tool.CHECKING));
     }

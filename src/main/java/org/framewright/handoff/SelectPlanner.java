@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
@@ -85,7 +86,7 @@ final class SelectPlanner {
         return Optional.of(
             new Withheld(
                 select.original(),
-                "it would have the same name as " + other + ": " + select.name(),
+                Text.of("it would have the same name as {0}: {1}", other, select.name()),
                 "Check the convention: its select names leave out what tells these frames apart.",
                 Withheld.Tool.CHECKING));
       }
@@ -93,7 +94,8 @@ final class SelectPlanner {
         return Optional.of(
             new Withheld(
                 select.original(),
-                "two of its files would have the same name: " + select.files().get(i - 1),
+                Text.of(
+                    "two of its files would have the same name: {0}", select.files().get(i - 1)),
                 "Rename one of them, or move it out of the frames folder."));
       }
     }

@@ -10,6 +10,7 @@ import org.framewright.base.ByteSizes;
 import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.naming.Reserved;
 
@@ -55,7 +56,8 @@ record Target(Path folder, Path existing, Path real) {
       if (NameKey.of(name.toString()).equals(OURS)) {
         return Optional.of(
             refused(
-                "it is in a folder " + OURS + ", where a job keeps its log", "Choose another."));
+                Text.of("it is in a folder {0}, where a job keeps its log", OURS),
+                "Choose another."));
       }
     }
     for (var role : job.convention().folders().keySet()) {
@@ -74,7 +76,8 @@ record Target(Path folder, Path existing, Path real) {
     if (is(real, folderOfRole.real)) {
       return Optional.of(
           refused(
-              "it is the job's folder for " + role, "Choose a new folder, there or elsewhere."));
+              Text.of("it is the job's folder for {0}", role),
+              "Choose a new folder, there or elsewhere."));
     }
     if (!isOrHas(folderOfRole.real, real)) {
       return Optional.empty();
@@ -95,6 +98,10 @@ record Target(Path folder, Path existing, Path real) {
   }
 
   private Problem refused(String what, String remedy) {
+    return refused(Text.of(what), remedy);
+  }
+
+  private Problem refused(Text what, String remedy) {
     return new Problem(what, folder.toString(), remedy);
   }
 
@@ -144,11 +151,9 @@ record Target(Path folder, Path existing, Path real) {
         ? Optional.empty()
         : Optional.of(
             new Problem(
-                "there is not enough room: the package needs "
-                    + ByteSizes.megabytes(needed)
-                    + ", "
-                    + ByteSizes.megabytes(free)
-                    + " are free",
+                Text.of(
+                    "there is not enough room: the package needs {0}, {1} are free",
+                    ByteSizes.megabytes(needed), ByteSizes.megabytes(free)),
                 existing.toString(),
                 "Make room, or hand off to another drive."));
   }

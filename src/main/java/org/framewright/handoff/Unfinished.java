@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 
 /**
@@ -53,7 +54,7 @@ final class Unfinished {
         records.update(one);
         remarks.add(
             new Problem(
-                "the record of hand-off " + number + " had not got its name; it has it now",
+                Text.of("the record of hand-off {0} had not got its name; it has it now", number),
                 records.file(number).toString(),
                 ""));
       }
@@ -87,10 +88,10 @@ final class Unfinished {
     if (cleared == Draft.Cleared.ABSENT && !isThere(draft.get().getParent())) {
       remarks.add(
           new Problem(
-              "hand-off "
-                  + one.number()
-                  + " was interrupted; its unfinished package may be on a drive that is not"
-                  + " connected",
+              Text.of(
+                  "hand-off {0} was interrupted; its unfinished package may be on a drive that is"
+                      + " not connected",
+                  one.number()),
               draft.get().toString(),
               "Connect the drive; the next hand-off then removes it."));
     }
@@ -107,9 +108,10 @@ final class Unfinished {
       records.update(one.delivered());
       remarks.add(
           new Problem(
-              "hand-off "
-                  + one.number()
-                  + " was interrupted when its package was in its place; it is recorded now",
+              Text.of(
+                  "hand-off {0} was interrupted when its package was in its place; it is recorded"
+                      + " now",
+                  one.number()),
               one.folder(),
               ""));
       return;
@@ -123,14 +125,15 @@ final class Unfinished {
     }
     remarks.add(
         new Problem(
-            "hand-off "
-                + one.number()
-                + " was interrupted when its package took its place, and it is not there now",
+            Text.of(
+                "hand-off {0} was interrupted when its package took its place, and it is not there"
+                    + " now",
+                one.number()),
             one.folder(),
-            "If it was on a drive, connect it and hand off again; if there is no such package,"
-                + " delete "
-                + records.file(one.number())
-                + "."));
+            Text.of(
+                "If it was on a drive, connect it and hand off again; if there is no such package,"
+                    + " delete {0}.",
+                records.file(one.number()))));
   }
 
   /** A package that did not take its place: it is given up before it is torn apart. */
@@ -143,7 +146,7 @@ final class Unfinished {
     try {
       Draft.clear(draft, note(one, draft));
     } catch (IOException e) {
-      remarks.add(left(draft, FileProblems.of(e).what()));
+      remarks.add(left(draft, FileProblems.of(e).fault()));
     }
   }
 
@@ -161,7 +164,7 @@ final class Unfinished {
     try {
       cleared = Draft.clear(draft, note(one, draft));
     } catch (IOException e) {
-      remarks.add(left(draft, FileProblems.of(e).what()));
+      remarks.add(left(draft, FileProblems.of(e).fault()));
       return Draft.Cleared.NOT_OURS;
     }
     switch (cleared) {
@@ -169,7 +172,9 @@ final class Unfinished {
         giveUp(one);
         remarks.add(
             new Problem(
-                "hand-off " + one.number() + " was interrupted; its unfinished package is removed",
+                Text.of(
+                    "hand-off {0} was interrupted; its unfinished package is removed",
+                    one.number()),
                 draft.toString(),
                 ""));
       }
@@ -178,8 +183,8 @@ final class Unfinished {
           giveUp(one);
         }
       }
-      case IN_USE -> remarks.add(left(draft, "somebody is writing it"));
-      case NOT_OURS -> remarks.add(left(draft, "it is not certain that nobody needs it"));
+      case IN_USE -> remarks.add(left(draft, Text.of("somebody is writing it")));
+      case NOT_OURS -> remarks.add(left(draft, Text.of("it is not certain that nobody needs it")));
     }
     return cleared;
   }
@@ -208,7 +213,7 @@ final class Unfinished {
           }
         }
       } else if (Files.isDirectory(draft, LinkOption.NOFOLLOW_LINKS) && !Draft.isInUse(draft)) {
-        remarks.add(left(draft, "it is not this job's"));
+        remarks.add(left(draft, Text.of("it is not this job's")));
       }
     }
   }
@@ -224,9 +229,9 @@ final class Unfinished {
     return List.copyOf(drafts);
   }
 
-  private static Problem left(Path draft, String why) {
+  private static Problem left(Path draft, Text why) {
     return new Problem(
-        "an unfinished package was left as it is: " + why,
+        Text.of("an unfinished package was left as it is: {0}", why),
         draft.toString(),
         "If nobody is handing off to this place, delete it.");
   }

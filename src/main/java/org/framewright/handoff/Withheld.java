@@ -1,6 +1,7 @@
 package org.framewright.handoff;
 
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * A wanted frame that cannot be handed off.
@@ -16,12 +17,17 @@ public record Withheld(Problem problem, Tool tool) {
     CHECKING
   }
 
-  Withheld(String frame, String why, String remedy, Tool tool) {
+  Withheld(String frame, Text why, String remedy, Tool tool) {
     this(new Problem(why, frame, remedy), tool);
   }
 
+  /** One of which no words change with what they tell. */
+  Withheld(String frame, String why, String remedy, Tool tool) {
+    this(frame, Text.of(why), remedy, tool);
+  }
+
   /** One that is not fixed with this program. */
-  Withheld(String frame, String why, String remedy) {
+  Withheld(String frame, Text why, String remedy) {
     this(frame, why, remedy, Tool.NONE);
   }
 }

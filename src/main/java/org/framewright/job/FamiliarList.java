@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SequencedMap;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.shotlist.ListFile;
 import org.framewright.shotlist.ListFit;
 import org.framewright.shotlist.ListOptions;
@@ -81,10 +82,9 @@ final class FamiliarList {
     return reading.asBefore(
         new ListProblem(
             new Problem(
-                "it has the headings of "
-                    + earlier
-                    + " and was read like that one: "
-                    + String.join(", ", told),
+                Text.of(
+                    "it has the headings of {0} and was read like that one: {1}",
+                    earlier, String.join(", ", told)),
                 file.name(),
                 "Say otherwise, or read it afresh."),
             0,

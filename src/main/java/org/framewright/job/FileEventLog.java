@@ -23,6 +23,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 
 /**
  * A folder of logs, one JSON Lines file a station. A station appends to its own file only, under a
@@ -141,7 +142,8 @@ final class FileEventLog implements EventLog {
     if (line.length > LogTail.LONGEST_LINE) {
       throw new FileProblemException(
           new Problem(
-              "this is too much for one event: more than " + (LogTail.LONGEST_LINE >> 20) + " MB",
+              Text.of(
+                  "this is too much for one event: more than {0} MB", LogTail.LONGEST_LINE >> 20),
               "",
               "Do it in smaller parts; nothing was written."));
     }

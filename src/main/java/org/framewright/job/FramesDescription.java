@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.frames.Camera;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
@@ -124,12 +125,13 @@ public final class FramesDescription {
             .collect(Collectors.joining(", "));
     return Optional.of(
         new Problem(
-            PlainText.counted(files.size(), "file")
-                + (files.size() == 1 ? " is" : " are")
-                + " not understood: "
-                + endings
-                + (counts.size() > MOST_ENDINGS ? " ..." : ""),
-            "A frame in a format that is not known here may be among them; move away what is none."));
+            Text.counted(
+                "{0} file is not understood: {1}",
+                "{0} files are not understood: {1}",
+                files.size(),
+                endings + (counts.size() > MOST_ENDINGS ? " ..." : "")),
+            "A frame in a format that is not known here may be among them; move away what is"
+                + " none."));
   }
 
   /** The same with each such file and why, the first of them. */

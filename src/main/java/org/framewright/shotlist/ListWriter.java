@@ -17,6 +17,7 @@ import java.util.SequencedMap;
 import java.util.function.Function;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * Writes a list for people and spreadsheets: as a workbook where the file ends in {@code .xlsx},
@@ -79,7 +80,7 @@ public final class ListWriter {
           || row.stream().anyMatch(cell -> XmlText.escaped(cell).length() > Limits.CELL)) {
         return Optional.of(
             new Problem(
-                "the line of setup " + row.getFirst() + " holds more than a workbook takes",
+                Text.of("the line of setup {0} holds more than a workbook takes", row.getFirst()),
                 file.toString(),
                 "Export it as .csv."));
       }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * A list of names, read.
@@ -81,7 +82,8 @@ public record NamesRead(List<Line> lines, Optional<String> remark) {
       if (unknown > MOST_UNKNOWN) {
         throw new FileProblemException(
             new Problem(
-                "more than " + MOST_UNKNOWN + " names in this list are of no frame of the job",
+                Text.of(
+                    "more than {0} names in this list are of no frame of the job", MOST_UNKNOWN),
                 file,
                 "Check that it is the list of this job."));
       }
