@@ -171,9 +171,9 @@ public final class CopiesDescription {
       return on;
     }
     return on
-        + (on.isEmpty() ? "" : ", and ")
+        + (on.isEmpty() ? "" : "; ")
         + PlainText.counted(clear.waived().size(), "file")
-        + " that need not be kept, according to "
+        + " need not be kept, according to "
         + and(clear.waived().stream().map(Waiver::by).map(PlainText::line).distinct().toList());
   }
 

@@ -424,8 +424,8 @@ class ComparisonTest {
     var waived = CopiesScene.verdict(scene.run(waiving, Progress.NONE).orElseThrow());
     assertThat(waived).isInstanceOf(Verdict.MayClear.class);
     assertThat(((Verdict.MayClear) waived).waived()).extracting(Waiver::by).containsExactly("Ines");
-    assertThat(((Verdict.MayClear) waived).kept()).isEqualTo(3);
-    assertThat(((Verdict.MayClear) waived).by()).extracting(Witness::files).containsOnly(3);
+    assertThat(((Verdict.MayClear) waived).kept()).isEqualTo(4);
+    assertThat(((Verdict.MayClear) waived).by()).extracting(Witness::files).containsOnly(4);
   }
 
   private Compared compareWaiving(WaivedFile waived) throws Exception {
@@ -458,8 +458,8 @@ class ComparisonTest {
     assertThat(compared.cards().getFirst().damaged()).as("still told").isEqualTo(found);
     assertThat(
             CopiesDescription.sentence(compared.cards().getFirst(), compared.at(), ZoneOffset.UTC))
-        .contains(": 3 files on ")
-        .contains(", and 1 file that need not be kept, according to Ines. ");
+        .contains(": 4 files on ")
+        .contains("; 1 file need not be kept, according to Ines. ");
     Files.write(broken, new byte[] {1});
     assertThat(CopiesScene.rules(CopiesScene.verdict(compareWaiving(waived))))
         .contains(Rule.WHOLE_PICTURES, Rule.COPIES);
@@ -479,7 +479,7 @@ class ComparisonTest {
     for (var disk : List.of(scene.one, scene.two, three)) {
       scene.copyCardTo(disk, "");
     }
-    Files.delete(three.resolve("IMG_0.JPG"));
+    Files.delete(CopiesScene.files(three).getFirst());
     var verdict = CopiesScene.verdict(scene.compare(scene.card, scene.one, scene.two, three));
     assertThat(((Verdict.MayClear) verdict).by()).hasSize(3);
     assertThat(((Verdict.MayClear) verdict).copies()).isEqualTo(2);

@@ -94,6 +94,14 @@ class CopiesPageTest {
       app.press(KeyCode.ENTER);
       app.await(() -> app.readsAll(".file-more").contains("need not be kept, says Max"));
       app.await(() -> app.readsAll(".quiet").contains("out of date"));
+      app.press(KeyCode.W);
+      app.await(() -> app.readsAll(".file-state").contains("damaged"));
+      app.await(() -> !app.readsAll(".quiet").contains("out of date"));
+      app.press(KeyCode.W);
+      app.awaitReading(".dialog-title", "May this file be lost?");
+      app.type("Max");
+      app.press(KeyCode.ENTER);
+      app.await(() -> app.readsAll(".file-state").contains("not kept"));
       app.press(KeyCode.CONTROL, KeyCode.ENTER);
       app.awaitReading(".plate-word", "may be cleared");
       app.press(KeyCode.N);

@@ -33,7 +33,7 @@ final class AnswersPane extends VBox {
     this.model = model;
     this.files = files;
     plates.setId("answers");
-    plates.setCellFactory(_ -> new PlateCell(texts, this::isPast));
+    plates.setCellFactory(_ -> new PlateCell(texts, model::isPast));
     plates.setAccessibleText(texts.get("copies.answers"));
     plates.getStyleClass().add("plates");
     plates.setMinHeight(USE_PREF_SIZE);
@@ -85,7 +85,7 @@ final class AnswersPane extends VBox {
     getStyleClass().add("answers-part");
     following =
         Subscription.combine(
-            model.chosen().subscribe(this::show), model.again().subscribe(this::showAgain));
+            model.chosen().subscribe(this::show), model.again().subscribe(_ -> showAgainOnAll()));
   }
 
   void show(Outcome.Answered answered) {
@@ -102,19 +102,22 @@ final class AnswersPane extends VBox {
     plates.getSelectionModel().select(answer);
     reasons.getChildren().setAll(answer.why().stream().map(AnswersPane::reason).toList());
     sentence.setText(answer.sentence());
-  }
-
-  private boolean isPast() {
-    return !model.again().get().isEmpty();
+    showAgain();
   }
 
   /** What does not hold any more is no sentence to repeat; in its place stands what to do. */
-  private void showAgain(String why) {
-    again.setText(why);
+  private void showAgain() {
+    var answer = model.chosen().get();
+    boolean past = answer != null && model.isPast(answer);
+    again.setText(model.again().get());
     for (var line : List.of(saying, asking)) {
-      line.setVisible(isPast() == (line == asking));
+      line.setVisible(past == (line == asking));
       line.setManaged(line.isVisible());
     }
+  }
+
+  private void showAgainOnAll() {
+    showAgain();
     plates.refresh();
   }
 

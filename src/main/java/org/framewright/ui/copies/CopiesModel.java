@@ -11,6 +11,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -20,6 +21,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ObjectProperty;
@@ -663,14 +665,31 @@ final class CopiesModel {
             .orElse(""));
   }
 
+  /** Whether an answer does not hold any more: what is said of a file is about its card only. */
+  boolean isPast(CardAnswer answer) {
+    return basis.filter(then -> isPast(answer, then)).isPresent();
+  }
+
+  private boolean isPast(CardAnswer answer, Basis then) {
+    var both = new HashSet<>(then.waived());
+    both.retainAll(waived);
+    return then.needed() != needed.get()
+        || isTurned(then)
+        || Stream.concat(then.waived().stream(), waived.stream())
+            .anyMatch(one -> !both.contains(one) && one.file().startsWith(answer.folder()));
+  }
+
+  private boolean isTurned(Basis then) {
+    return places.stream()
+        .anyMatch(place -> then.kinds().getOrDefault(place.folder(), place.kind()) != place.kind());
+  }
+
   private List<String> changed(Basis then) {
     var changes = new ArrayList<String>();
     if (then.needed() != needed.get()) {
       changes.add(texts.get("copies.again.needed", needed.get()));
     }
-    if (places.stream()
-        .anyMatch(
-            place -> then.kinds().getOrDefault(place.folder(), place.kind()) != place.kind())) {
+    if (isTurned(then)) {
       changes.add(texts.get("copies.again.turned"));
     }
     var more = waived.stream().filter(one -> !then.waived().contains(one)).toList();

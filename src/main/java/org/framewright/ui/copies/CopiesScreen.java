@@ -151,7 +151,9 @@ public final class CopiesScreen implements Screen {
         answers.show(now);
         // No answer that does not hold any more is said so large.
         title.setText(
-            model.again().get().isEmpty() ? heading(now) : texts.get("copies.title.before"));
+            now.answers().stream().noneMatch(model::isPast)
+                ? heading(now)
+                : texts.get("copies.title.before"));
         summary.setText(now.summary());
         lay(answers);
       }
@@ -257,7 +259,10 @@ public final class CopiesScreen implements Screen {
             text("say"),
             Keys.plain(KeyCode.S),
             this::copySentence,
-            Bindings.isNotNull(model.chosen()).and(Bindings.isEmpty(model.again()))));
+            Bindings.createBooleanBinding(
+                () -> model.chosen().get() != null && !model.isPast(model.chosen().get()),
+                model.chosen(),
+                model.again())));
     all.add(
         new Command(
             "copies.waive",

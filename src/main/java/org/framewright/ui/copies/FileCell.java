@@ -64,7 +64,11 @@ final class FileCell extends ListCell<FileLine> {
       return;
     }
     mark.show(line.state());
-    var word = texts.get("copies.state." + line.state().word());
+    var word =
+        texts.get(
+            line.waivedBy().isPresent()
+                ? "copies.state.waived"
+                : "copies.state." + line.state().word());
     state.setText(word);
     from.setText(line.from());
     file.setText(line.file());
@@ -85,14 +89,9 @@ final class FileCell extends ListCell<FileLine> {
     waive.setManaged(line.canBeWaived());
     waive.setText(texts.get(line.waivedBy().isPresent() ? "copies.act.keep" : "copies.act.waive"));
     setGraphic(box);
-    setTooltip(new Tooltip(texts.apart(line.file(), line.more())));
+    var waived = line.waivedBy().isPresent() ? more.getText() : "";
+    setTooltip(new Tooltip(texts.apart(line.file(), line.more(), waived)));
     setAccessibleText(
-        texts.apart(
-            word,
-            line.from(),
-            line.file(),
-            place.getText(),
-            line.more(),
-            line.waivedBy().isPresent() ? more.getText() : ""));
+        texts.apart(word, line.from(), line.file(), place.getText(), line.more(), waived));
   }
 }

@@ -94,7 +94,9 @@ final class FilesPane extends VBox {
 
   /** The line that is chosen, if one is. */
   FileLine chosen() {
-    return list.getSelectionModel().getSelectedItem();
+    // A line that was replaced where it stands is not the item any more that was selected.
+    int at = list.getSelectionModel().getSelectedIndex();
+    return at < 0 || at >= list.getItems().size() ? null : list.getItems().get(at);
   }
 
   /** Gives the keys to the list, and the first line if none is chosen. */

@@ -1,6 +1,6 @@
 package org.framewright.ui.copies;
 
-import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -21,7 +21,7 @@ final class PlateCell extends ListCell<CardAnswer> {
   private static final PseudoClass PAST = PseudoClass.getPseudoClass("past");
 
   private final Texts texts;
-  private final BooleanSupplier past;
+  private final Predicate<CardAnswer> past;
   private final AnswerMark mark = AnswerMark.large();
   private final Label word = new Label();
   private final Label name = new Label();
@@ -30,9 +30,9 @@ final class PlateCell extends ListCell<CardAnswer> {
   private final HBox box;
 
   /**
-   * @param past whether the answers do not hold any more
+   * @param past whether an answer does not hold any more
    */
-  PlateCell(Texts texts, BooleanSupplier past) {
+  PlateCell(Texts texts, Predicate<CardAnswer> past) {
     this.texts = texts;
     this.past = past;
     word.getStyleClass().add("plate-word");
@@ -67,7 +67,7 @@ final class PlateCell extends ListCell<CardAnswer> {
     mark.show(answer.answer());
     word.setText(answer.answer().word(texts));
     name.setText(answer.name());
-    boolean over = past.getAsBoolean();
+    boolean over = past.test(answer);
     state.setText(over ? texts.get("copies.past") : answer.state());
     plate.pseudoClassStateChanged(PAST, over);
     plate.pseudoClassStateChanged(NOT_YET, answer.answer() == Answer.NOT_YET);

@@ -441,6 +441,26 @@ class CopiesModelTest {
     assertThat(model.canWaive(unread)).isFalse();
   }
 
+  @Test
+  void whatIsSaidOfAFileOfOneCardLeavesTheAnswersOfTheOthersAsTheyAre() throws Exception {
+    var second = temp.toRealPath().resolve("B1");
+    scene.volumes.disk(second, "second card");
+    scene.shoot(second, 1);
+    Files.write(second.resolve("DCIM/100STUDI/EMPTY.JPG"), new byte[0]);
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    var answers = compared(scene.card, second, scene.one, scene.two).answers();
+    assertThat(answers).extracting(CardAnswer::name).containsExactly("B1", "A1");
+    assertThat(answers).noneMatch(model::isPast);
+    model.waive(model.lines().getFirst(), "Ines");
+    assertThat(answers)
+        .filteredOn(model::isPast)
+        .extracting(CardAnswer::name)
+        .containsExactly("B1");
+    model.needed().set(1);
+    assertThat(answers).allMatch(model::isPast);
+  }
+
   // Backups that look like cards
 
   /** A card that was copied as it is, so that its DCIM lies at the top of the copy. */
@@ -656,7 +676,7 @@ class CopiesModelTest {
     model.compareAndSeal();
     assertThat(troubles).isEmpty();
     assertThat(place(scene.one).shown().get().established())
-        .isEqualTo("compared 18:04 · ASC MHL added");
+        .isEqualTo("compared 18:04, ASC MHL added");
     assertThat(scene.one.resolve("ascmhl")).isDirectory();
     assertThat(scene.card.resolve("ascmhl")).doesNotExist();
     model.compare();
