@@ -1,6 +1,5 @@
 package org.framewright.ui.copies;
 
-import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.ListView;
@@ -110,10 +109,10 @@ final class AnswersPane extends VBox {
     var answer = model.chosen().get();
     boolean past = answer != null && model.isPast(answer);
     again.setText(model.again().get());
-    for (var line : List.of(saying, asking)) {
-      line.setVisible(past == (line == asking));
-      line.setManaged(line.isVisible());
-    }
+    saying.setVisible(!past);
+    saying.setManaged(!past);
+    asking.setVisible(past);
+    asking.setManaged(past);
   }
 
   private void showAgainOnAll() {

@@ -11,7 +11,6 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,7 +20,6 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ObjectProperty;
@@ -113,13 +111,6 @@ final class CopiesModel {
       return new Asked(Optional.empty(), List.of(), Optional.of(problem));
     }
   }
-
-  /**
-   * What an answer rests on that a person can say otherwise.
-   *
-   * @param kinds what each place was taken for
-   */
-  private record Basis(int needed, Map<Path, PlaceLine.Kind> kinds, List<WaivedFile> waived) {}
 
   private final Job job;
   private final Supplier<? extends Collection<Frame>> frames;
@@ -509,11 +500,7 @@ final class CopiesModel {
             waived,
             by.get().strip(),
             mhl);
-    var asking =
-        new Basis(
-            needed.get(),
-            places.stream().collect(Collectors.toMap(PlaceLine::folder, PlaceLine::kind)),
-            waived);
+    var asking = now();
     var hears = newProgress();
     begin(
         Doing.COMPARING,
@@ -574,7 +561,7 @@ final class CopiesModel {
               var numbers = new EnumMap<FileLine.State, Integer>(FileLine.State.class);
               result.lines().forEach(line -> numbers.merge(line.state(), 1, Integer::sum));
               counts.set(numbers);
-              all.setAll(result.lines().stream().map(this::asWaived).toList());
+              all.setAll(result.lines().stream().map(line -> line.waived(waived)).toList());
               basis = Optional.of(new Basis(asking.needed(), lapsed(asking), asking.waived()));
               only.set(Optional.empty());
               outcome.set(answered);
@@ -614,7 +601,7 @@ final class CopiesModel {
     if (canWaive(line) && !person.isBlank()) {
       var file = line.damaged().orElseThrow();
       var all = new ArrayList<>(waived);
-      all.removeIf(one -> isOf(one, line));
+      all.removeIf(line::isAbout);
       all.add(new WaivedFile(file.file(), file.sha256(), person.strip()));
       waived = List.copyOf(all);
       showWaived();
@@ -624,25 +611,14 @@ final class CopiesModel {
   /** Takes that back. */
   void keep(FileLine line) {
     if (canWaive(line)) {
-      waived = waived.stream().filter(one -> !isOf(one, line)).toList();
+      waived = waived.stream().filter(one -> !line.isAbout(one)).toList();
       showWaived();
     }
   }
 
-  private static boolean isOf(WaivedFile waived, FileLine line) {
-    return line.damaged()
-        .filter(file -> waived.file().equals(file.file()) && waived.sha256().equals(file.sha256()))
-        .isPresent();
-  }
-
-  private FileLine asWaived(FileLine line) {
-    return line.waived(
-        waived.stream().filter(one -> isOf(one, line)).map(WaivedFile::by).findFirst());
-  }
-
   private void showWaived() {
     for (int i = 0; i < all.size(); i++) {
-      var now = asWaived(all.get(i));
+      var now = all.get(i).waived(waived);
       if (!now.equals(all.get(i))) {
         all.set(i, now);
       }
@@ -660,50 +636,20 @@ final class CopiesModel {
     again.set(
         basis
             .filter(_ -> outcome.get() instanceof Outcome.Answered)
-            .map(this::changed)
-            .map(changes -> String.join("\n", changes))
+            .map(then -> String.join("\n", then.changes(now(), texts)))
             .orElse(""));
   }
 
-  /** Whether an answer does not hold any more: what is said of a file is about its card only. */
+  /** Whether an answer does not hold any more. */
   boolean isPast(CardAnswer answer) {
-    return basis.filter(then -> isPast(answer, then)).isPresent();
+    return basis.filter(then -> then.isPast(answer.folder(), now())).isPresent();
   }
 
-  private boolean isPast(CardAnswer answer, Basis then) {
-    var both = new HashSet<>(then.waived());
-    both.retainAll(waived);
-    return then.needed() != needed.get()
-        || isTurned(then)
-        || Stream.concat(then.waived().stream(), waived.stream())
-            .anyMatch(one -> !both.contains(one) && one.file().startsWith(answer.folder()));
-  }
-
-  private boolean isTurned(Basis then) {
-    return places.stream()
-        .anyMatch(place -> then.kinds().getOrDefault(place.folder(), place.kind()) != place.kind());
-  }
-
-  private List<String> changed(Basis then) {
-    var changes = new ArrayList<String>();
-    if (then.needed() != needed.get()) {
-      changes.add(texts.get("copies.again.needed", needed.get()));
-    }
-    if (isTurned(then)) {
-      changes.add(texts.get("copies.again.turned"));
-    }
-    var more = waived.stream().filter(one -> !then.waived().contains(one)).toList();
-    if (!more.isEmpty()) {
-      changes.add(
-          texts.get(
-              "copies.again.waived",
-              more.size(),
-              texts.formats().list(more.stream().map(WaivedFile::by).distinct().toList())));
-    }
-    if (!waived.containsAll(then.waived())) {
-      changes.add(texts.get("copies.again.kept"));
-    }
-    return changes;
+  private Basis now() {
+    return new Basis(
+        needed.get(),
+        places.stream().collect(Collectors.toMap(PlaceLine::folder, PlaceLine::kind)),
+        waived);
   }
 
   // Copying

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.framewright.copies.Compared;
+import org.framewright.copies.WaivedFile;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -110,8 +111,16 @@ record FileLine(
     return damaged.flatMap(Compared.Damaged::sha256).isPresent();
   }
 
-  /** The same once somebody said that it need not be kept, or that back. */
-  FileLine waived(Optional<String> by) {
+  /** Whether it is this very file that was spoken of, as it is now. */
+  boolean isAbout(WaivedFile waived) {
+    return damaged
+        .filter(one -> waived.file().equals(one.file()) && waived.sha256().equals(one.sha256()))
+        .isPresent();
+  }
+
+  /** The same, with who said that it need not be kept, if somebody did. */
+  FileLine waived(List<WaivedFile> all) {
+    var by = all.stream().filter(this::isAbout).map(WaivedFile::by).findFirst();
     return new FileLine(state, file, from, place, more, damaged, by);
   }
 
