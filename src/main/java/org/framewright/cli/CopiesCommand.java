@@ -17,6 +17,7 @@ import org.framewright.copies.CopiesException;
 import org.framewright.copies.CopiesRequest;
 import org.framewright.copies.FramesOnce;
 import org.framewright.copies.Reason;
+import org.framewright.copies.WaivedFile;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
@@ -103,7 +104,7 @@ final class CopiesCommand implements Callable<Integer> {
             cards,
             backups,
             needed,
-            waived,
+            waived.stream().map(file -> WaivedFile.byName(file, by)).toList(),
             by == null ? System.getProperty("user.name", "") : by,
             mhl);
     try (var interruption = new Interruption()) {

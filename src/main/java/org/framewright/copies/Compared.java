@@ -46,6 +46,7 @@ public record Compared(
    * @param name what to call it before a person
    * @param device what it lies on
    * @param litter what systems left on it, which nobody misses
+   * @param damaged its files that are empty, broken or changed, those that were waived too
    */
   public record CardCompared(
       Path folder,
@@ -53,11 +54,22 @@ public record Compared(
       String device,
       CardState state,
       List<String> litter,
+      List<Damaged> damaged,
       Verdict verdict) {
     public boolean mayClear() {
       return verdict instanceof Verdict.MayClear;
     }
   }
+
+  /**
+   * A file of a card that is empty, no whole picture, or not what the ASC MHL there says.
+   *
+   * @param file as the card was given
+   * @param path below the card
+   * @param sha256 what it holds; empty where it could not be read to its end
+   * @param why what is wrong with it
+   */
+  public record Damaged(Path file, String path, long size, Optional<String> sha256, String why) {}
 
   /**
    * A place, compared with what the cards hold, and a backup with what the job holds too.

@@ -207,19 +207,24 @@ public final class Comparison {
     }
   }
 
-  /** A file that is waived has to lie on a card, or the person means another one. */
+  /**
+   * A file that is waived by its name has to lie on a card, or the person means another one. One
+   * that is waived by its content may be gone since.
+   */
   private static void requireCards(CopiesRequest request, List<Place> places)
       throws CopiesException {
     for (var waived : request.waived()) {
-      if (places.stream()
-          .filter(place -> place.kind == Place.Kind.CARD)
-          .allMatch(card -> named(waived, card).isEmpty())) {
+      var file = waived.file();
+      if (waived.sha256().isEmpty()
+          && places.stream()
+              .filter(place -> place.kind == Place.Kind.CARD)
+              .allMatch(card -> named(file, card).isEmpty())) {
         throw CopiesException.badInput(
-            "there is no such file on a card", waived.toString(), "Give its whole path.");
+            "there is no such file on a card", file.toString(), "Give its whole path.");
       }
-      if (request.by().isBlank()) {
+      if (waived.by().isBlank()) {
         throw CopiesException.badInput(
-            "a file is waived by a person", waived.toString(), "Say who: --by PERSON.");
+            "a file is waived by a person", file.toString(), "Say who: --by PERSON.");
       }
     }
   }
@@ -280,18 +285,34 @@ public final class Comparison {
         card.device.label(),
         CardState.of(facts.files()),
         card.listing.litter(),
+        damaged(card, facts),
         Decision.of(facts, others, new Policy(request.needed(), waivers(card, request))));
+  }
+
+  private static List<Compared.Damaged> damaged(Place card, CardFacts facts) {
+    return facts.files().stream()
+        .filter(file -> file.fault().isPresent())
+        .map(
+            file ->
+                new Compared.Damaged(
+                    card.given.resolve(file.path()),
+                    file.path(),
+                    file.size(),
+                    file.read().map(FileFacts.ReadFacts::sha256),
+                    file.fault().get()))
+        .toList();
   }
 
   private static List<Waiver> waivers(Place card, CopiesRequest request) {
     var waivers = new LinkedHashSet<Waiver>();
     for (var waived : request.waived()) {
-      named(waived, card)
+      named(waived.file(), card)
           .ifPresent(
               file ->
                   card.sha256(file)
+                      .filter(sha256 -> waived.sha256().map(sha256::equals).orElse(true))
                       .ifPresent(
-                          sha256 -> waivers.add(new Waiver(file.name(), sha256, request.by()))));
+                          sha256 -> waivers.add(new Waiver(file.name(), sha256, waived.by()))));
     }
     return List.copyOf(waivers);
   }

@@ -143,9 +143,7 @@ public final class CopiesDescription {
               + " may be cleared as it was at "
               + at.atZone(zone).format(TIME)
               + ": "
-              + PlainText.counted(card.state().files(), "file")
-              + " on "
-              + and(clear.by().stream().map(one -> witness(one, card.state())).toList())
+              + kept(clear)
               + ". If anything was shot on it since, ask again.";
       case Verdict.NotYet notYet ->
           "Do not clear card "
@@ -162,8 +160,26 @@ public final class CopiesDescription {
     };
   }
 
-  private static String witness(Witness one, CardState of) {
-    return name(one.folder()) + (one.files() == of.files() ? "" : " (" + one.files() + " of them)");
+  private static String kept(Verdict.MayClear clear) {
+    var on =
+        clear.kept() == 0
+            ? ""
+            : PlainText.counted(clear.kept(), "file")
+                + " on "
+                + and(clear.by().stream().map(one -> witness(one, clear)).toList());
+    if (clear.waived().isEmpty()) {
+      return on;
+    }
+    return on
+        + (on.isEmpty() ? "" : "; ")
+        + PlainText.counted(clear.waived().size(), "file")
+        + " need not be kept, according to "
+        + and(clear.waived().stream().map(Waiver::by).map(PlainText::line).distinct().toList());
+  }
+
+  private static String witness(Witness one, Verdict.MayClear clear) {
+    return name(one.folder())
+        + (one.files() == clear.kept() ? "" : " (" + one.files() + " of them)");
   }
 
   /**
@@ -171,11 +187,12 @@ public final class CopiesDescription {
    * US-CERT, "Data Backup Options": three copies, on two kinds of media, one of them elsewhere.
    */
   public static Optional<String> afterClearing(Verdict verdict) {
-    if (!(verdict instanceof Verdict.MayClear clear)) {
+    if (!(verdict instanceof Verdict.MayClear clear) || clear.kept() == 0) {
       return Optional.empty();
     }
-    int left = clear.by().size();
-    boolean elsewhere = clear.by().stream().anyMatch(Witness::remote);
+    int left = clear.copies();
+    boolean elsewhere =
+        clear.by().stream().anyMatch(one -> one.remote() && one.files() == clear.kept());
     return left >= 3 && elsewhere
         ? Optional.empty()
         : Optional.of(

@@ -11,7 +11,7 @@ import java.util.List;
  * @param backups folders on disks that hold copies although they look like cards
  * @param needed on how many disks besides the card each file has to be, from 1 to 9
  * @param waived files of cards that need not be kept
- * @param by who asks, and who waives
+ * @param by who asks
  * @param mhl whether each backup gets a generation of its ASC MHL
  */
 public record CopiesRequest(
@@ -19,11 +19,14 @@ public record CopiesRequest(
     List<Path> cards,
     List<Path> backups,
     int needed,
-    List<Path> waived,
+    List<WaivedFile> waived,
     String by,
     boolean mhl) {
   /** Two disks besides the card. Common practice, no source. */
   public static final int USUALLY_NEEDED = 2;
+
+  /** More than that nobody can ask for. */
+  public static final int MOST_NEEDED = Policy.MOST_NEEDED;
 
   public CopiesRequest {
     folders = List.copyOf(folders);
@@ -32,10 +35,17 @@ public record CopiesRequest(
     waived = List.copyOf(waived);
   }
 
-  /** A question about folders of which the backups look like none. */
+  /** A question about folders of which no backup looks like a card; who asks waives too. */
   public CopiesRequest(
       List<Path> folders, List<Path> cards, int needed, List<Path> waived, String by) {
-    this(folders, cards, List.of(), needed, waived, by, false);
+    this(
+        folders,
+        cards,
+        List.of(),
+        needed,
+        waived.stream().map(file -> WaivedFile.byName(file, by)).toList(),
+        by,
+        false);
   }
 
   /** The usual question about these folders. */

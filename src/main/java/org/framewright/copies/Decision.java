@@ -86,6 +86,7 @@ final class Decision {
         ? new Verdict.MayClear(
             CardState.of(card.files()),
             witnessesOfAll(),
+            leastCopies(),
             card.files().stream()
                 .flatMap(file -> waiverOf(file).stream())
                 .filter(used::contains)
@@ -352,6 +353,22 @@ final class Decision {
             .toList();
   }
 
+  private boolean isKept(FileFacts file) {
+    return waiverOf(file).stream().noneMatch(used::contains);
+  }
+
+  private long provenOf(FileFacts file) {
+    return proven.getOrDefault(file.read().get().sha256(), 0L) & witnesses;
+  }
+
+  private int leastCopies() {
+    return card.files().stream()
+        .filter(this::isKept)
+        .mapToInt(file -> devices.count(provenOf(file)))
+        .min()
+        .orElse(0);
+  }
+
   private List<Witness> witnessesOfAll() {
     var all = new ArrayList<Witness>();
     for (int i = 0; i < places.size(); i++) {
@@ -360,7 +377,7 @@ final class Decision {
       }
       int files = 0;
       for (var file : card.files()) {
-        if ((proven.getOrDefault(file.read().get().sha256(), 0L) & 1L << i) != 0) {
+        if (isKept(file) && (provenOf(file) & 1L << i) != 0) {
           files++;
         }
       }

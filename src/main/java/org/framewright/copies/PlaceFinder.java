@@ -8,7 +8,9 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
 
@@ -104,16 +106,28 @@ final class PlaceFinder {
       throw CopiesException.badInput(
           "this folder cannot be a card and a backup", folder.toString(), "Give it once.");
     }
-    var top = volumes.topOf(real);
-    if (Place.looksLikeCard(top) && !CopyTarget.hasList(top)) {
+    var problem = noBackup(folder, real, volumes);
+    if (problem.isPresent()) {
       throw CopiesException.refused(
-          "this disk looks like a card, with DCIM at the top of "
-              + top
-              + ", and what is on a card is no copy",
-          folder.toString(),
-          "Move DCIM into a folder of its own on that disk; or copy to that disk by framewright"
-              + " copy, whose list of checksums tells it from a card.");
+          problem.get().what(), problem.get().where(), problem.get().remedy());
     }
+  }
+
+  /**
+   * Why a folder that looks like a card is no backup, whatever a person says; empty if it may be.
+   */
+  static Optional<Problem> noBackup(Path folder, Path real, Volumes volumes) throws IOException {
+    var top = volumes.topOf(real);
+    return Place.looksLikeCard(top) && !CopyTarget.hasList(top)
+        ? Optional.of(
+            new Problem(
+                "this disk looks like a card, with DCIM at the top of "
+                    + top
+                    + ", and what is on a card is no copy",
+                folder.toString(),
+                "Move DCIM into a folder of its own on that disk; or copy to that disk by"
+                    + " framewright copy, whose list of checksums tells it from a card."))
+        : Optional.empty();
   }
 
   private static void requireApart(Path job, Map<Path, Place.Kind> kinds, Map<Path, Path> given)

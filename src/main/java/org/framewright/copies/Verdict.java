@@ -15,9 +15,16 @@ public sealed interface Verdict {
    *
    * @param state what it holds for; anything that came later needs another answer
    * @param by the disks that hold copies
+   * @param copies on how many disks besides the card each file is at the least that is to be kept
    * @param waived files that a person waived
    */
-  record MayClear(CardState state, List<Witness> by, List<Waiver> waived) implements Verdict {
+  record MayClear(CardState state, List<Witness> by, int copies, List<Waiver> waived)
+      implements Verdict {
+    /** How many files are to be kept: all but those that were waived. */
+    public int kept() {
+      return state.files() - waived.size();
+    }
+
     @Override
     public List<Reason> why() {
       return List.of();

@@ -12,6 +12,7 @@ import java.nio.file.attribute.FileTime;
 import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.Progress;
@@ -423,6 +424,67 @@ class ComparisonTest {
     var waived = CopiesScene.verdict(scene.run(waiving, Progress.NONE).orElseThrow());
     assertThat(waived).isInstanceOf(Verdict.MayClear.class);
     assertThat(((Verdict.MayClear) waived).waived()).extracting(Waiver::by).containsExactly("Ines");
+    assertThat(((Verdict.MayClear) waived).kept()).isEqualTo(4);
+    assertThat(((Verdict.MayClear) waived).by()).extracting(Witness::files).containsOnly(4);
+  }
+
+  private Compared compareWaiving(WaivedFile waived) throws Exception {
+    var request =
+        new CopiesRequest(
+            List.of(scene.card, scene.one, scene.two),
+            List.of(),
+            List.of(),
+            2,
+            List.of(waived),
+            "Max",
+            false);
+    return scene.run(request, Progress.NONE).orElseThrow();
+  }
+
+  @Test
+  void aContentThatIsWaivedIsNoOtherContentOfThatName() throws Exception {
+    var broken = scene.card.resolve("DCIM/100STUDI/IMG_0.JPG");
+    Files.write(broken, new byte[0]);
+    scene.copyCardTo(scene.one, "");
+    scene.copyCardTo(scene.two, "");
+    var found = scene.compare(scene.card, scene.one, scene.two).cards().getFirst().damaged();
+    assertThat(found).extracting(Compared.Damaged::path).containsExactly("DCIM/100STUDI/IMG_0.JPG");
+    // FIPS 180-4, SHA-256 of the empty message, as every implementation's tests have it.
+    var empty = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
+    assertThat(found.getFirst().sha256()).contains(empty);
+    var waived = new WaivedFile(broken, Optional.of(empty), "Ines");
+    var compared = compareWaiving(waived);
+    assertThat(CopiesScene.verdict(compared)).isInstanceOf(Verdict.MayClear.class);
+    assertThat(compared.cards().getFirst().damaged()).as("still told").isEqualTo(found);
+    assertThat(
+            CopiesDescription.sentence(compared.cards().getFirst(), compared.at(), ZoneOffset.UTC))
+        .contains(": 4 files on ")
+        .contains("; 1 file need not be kept, according to Ines. ");
+    Files.write(broken, new byte[] {1});
+    assertThat(CopiesScene.rules(CopiesScene.verdict(compareWaiving(waived))))
+        .contains(Rule.WHOLE_PICTURES, Rule.COPIES);
+    Files.delete(broken);
+    assertThat(CopiesScene.verdict(compareWaiving(waived)))
+        .as("one that is gone is not asked for")
+        .isInstanceOf(Verdict.MayClear.class);
+    assertThatThrownBy(() -> compareWaiving(WaivedFile.byName(broken, "Ines")))
+        .isInstanceOf(CopiesException.class);
+  }
+
+  /** Two copies of one file and three of the others are two copies of each at the least. */
+  @Test
+  void theAnswerCountsTheCopiesOfTheFileThatHasTheFewest() throws Exception {
+    var three = Files.createDirectory(temp.toRealPath().resolve("three"));
+    scene.volumes.disk(three, "three");
+    for (var disk : List.of(scene.one, scene.two, three)) {
+      scene.copyCardTo(disk, "");
+    }
+    Files.delete(CopiesScene.files(three).getFirst());
+    var verdict = CopiesScene.verdict(scene.compare(scene.card, scene.one, scene.two, three));
+    assertThat(((Verdict.MayClear) verdict).by()).hasSize(3);
+    assertThat(((Verdict.MayClear) verdict).copies()).isEqualTo(2);
+    assertThat(CopiesDescription.afterClearing(verdict).orElseThrow())
+        .contains("2 places are left");
   }
 
   @Test

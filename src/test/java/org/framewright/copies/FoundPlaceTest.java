@@ -29,6 +29,18 @@ class FoundPlaceTest {
     assertThat(FoundPlace.of(scene.one, scene.volumes).looksLikeCard()).isFalse();
   }
 
+  /** What is on a card is no copy, in whatever folder of it. */
+  @Test
+  void aDiskThatLooksLikeACardIsNoBackupAndAFolderThatDoesMayBeOne() throws Exception {
+    assertThat(FoundPlace.of(scene.card, scene.volumes).noBackup()).isPresent();
+    assertThat(FoundPlace.of(scene.card.resolve("DCIM"), scene.volumes).noBackup()).isPresent();
+    Files.createDirectories(scene.one.resolve("card A1/DCIM"));
+    var copied = FoundPlace.of(scene.one.resolve("card A1"), scene.volumes);
+    assertThat(copied.looksLikeCard()).isTrue();
+    assertThat(copied.noBackup()).isEmpty();
+    assertThat(copied.mount()).isEqualTo(scene.volumes.mountOf(scene.one));
+  }
+
   @Test
   void whatIsNotConnectedIsNotThere() throws Exception {
     var away = FoundPlace.of(temp.resolve("SSD 3"), scene.volumes);

@@ -26,6 +26,9 @@ import org.framewright.ui.page.FileChoosers;
 final class CopiesShoot {
   private static final int ON_A1 = 84;
 
+  /** The place of a JPEG among the late files that the card broke off. */
+  private static final int CUT = 11;
+
   private final Job job;
   private final Path a1;
   private final Path a2;
@@ -100,6 +103,8 @@ final class CopiesShoot {
     try (var files = Files.list(late)) {
       shot = files.sorted().toList();
     }
+    var cut = shot.get(CUT);
+    Files.write(cut, Arrays.copyOf(Files.readAllBytes(cut), 900));
     for (var file : shot) {
       copy(file, one.resolve("B1"));
     }
@@ -121,6 +126,18 @@ final class CopiesShoot {
   void compareBefore() throws Exception {
     new Comparison(job, volumes)
         .run(CopiesRequest.of(List.of(a1, b1, one, two), "Ines"), Progress.NONE);
+  }
+
+  /** A card that was copied as it is comes to SSD 2, and is the next folder that is chosen. */
+  void copyACard() throws IOException {
+    var copied = two.resolve("A1 of Monday");
+    Files.createDirectories(copied.resolve("DCIM/100STUDA"));
+    asked.add(copied);
+  }
+
+  /** Where it stands among the places: cards come first, by their names. */
+  int copiedCardAt() {
+    return 1;
   }
 
   int places() {

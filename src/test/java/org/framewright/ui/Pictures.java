@@ -21,6 +21,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
@@ -127,7 +128,10 @@ final class Pictures {
           "list-wide",
           "copies-before",
           "copies-work",
-          "copies-stop-using");
+          "copies-stop-using",
+          "copies-waive",
+          "copies-again",
+          "copies-backup");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
   private static final List<String> COPIES =
@@ -138,7 +142,10 @@ final class Pictures {
           "copies-work",
           "copies-copy",
           "copied",
-          "copies-stop-using");
+          "copies-stop-using",
+          "copies-waive",
+          "copies-again",
+          "copies-backup");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -352,6 +359,7 @@ final class Pictures {
     fire(shot, "#copies-compare");
     settle();
     write(shot.app()::scene, "copies", shot);
+    waive(shot);
     shoot.slow(true);
     fire(shot, "#copies-compare");
     settle();
@@ -371,6 +379,49 @@ final class Pictures {
     fire(shot, "#dialog-confirm");
     settle();
     write(shot.app()::scene, "copies-stop-using", shot);
+    shoot.copyACard();
+    fire(shot, "#copies-add");
+    settle(1000);
+    onInterface(
+        () -> {
+          if (shot.find("#places") instanceof ListView<?> places) {
+            places.getSelectionModel().select(shoot.copiedCardAt());
+          }
+          return shot;
+        });
+    fire(shot, "#copies-turn");
+    settle(1000);
+    write(shot.app()::scene, "copies-backup", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+  }
+
+  /** A file that the card broke off need not be kept. */
+  private void waive(Shot shot) throws Exception {
+    onInterface(
+        () -> {
+          if (shot.find("#files") instanceof ListView<?> files) {
+            files.getSelectionModel().selectFirst();
+          }
+          return shot;
+        });
+    press(shot, "#files", KeyCode.W, false);
+    settle(1000);
+    onInterface(
+        () -> {
+          if (shot.find("#waive-by") instanceof TextField person) {
+            person.setText("Ines");
+          }
+          return shot;
+        });
+    settle(1000);
+    write(shot.app()::scene, "copies-waive", shot);
+    fire(shot, "#dialog-confirm");
+    settle(1000);
+    write(shot.app()::scene, "copies-again", shot);
   }
 
   private void pages(Shot shot, String kind, List<String> pages) throws Exception {

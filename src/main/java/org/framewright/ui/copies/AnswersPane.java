@@ -22,14 +22,17 @@ final class AnswersPane extends VBox {
   private final VBox reasons = new VBox();
   private final WrappedText sentence = new WrappedText("sentence");
   private final VBox sheet;
+  private final WrappedText again = new WrappedText("again-words");
+  private final HBox saying;
+  private final HBox asking;
   private final FilesPane files;
   private final Subscription following;
 
-  AnswersPane(CopiesModel model, Texts texts, Command say) {
+  AnswersPane(CopiesModel model, Texts texts, FilesPane files, Command say, Command compare) {
     this.model = model;
-    this.files = new FilesPane(model, texts);
+    this.files = files;
     plates.setId("answers");
-    plates.setCellFactory(_ -> new PlateCell(texts));
+    plates.setCellFactory(_ -> new PlateCell(texts, model::isPast));
     plates.setAccessibleText(texts.get("copies.answers"));
     plates.getStyleClass().add("plates");
     plates.setMinHeight(USE_PREF_SIZE);
@@ -63,15 +66,25 @@ final class AnswersPane extends VBox {
     copy.setId("copies-say");
     sentence.setMinWidth(0);
     HBox.setHgrow(sentence, Priority.ALWAYS);
-    var saying = new HBox(sentence, copy);
+    saying = new HBox(sentence, copy);
     saying.getStyleClass().add("say-line");
     saying.setMinHeight(USE_PREF_SIZE);
-    sheet = new VBox(plates, scroll, saying);
+    again.setMinWidth(0);
+    HBox.setHgrow(again, Priority.ALWAYS);
+    var comparing = CommandControls.button(compare, texts.get("copies.act.compareNow"), texts);
+    comparing.setId("copies-compare-again");
+    comparing.getStyleClass().add("does-it");
+    asking = new HBox(again, comparing);
+    asking.getStyleClass().add("say-line");
+    asking.setMinHeight(USE_PREF_SIZE);
+    sheet = new VBox(plates, scroll, saying, asking);
     sheet.getStyleClass().addAll("paper-sheet", "answer-sheet");
     VBox.setVgrow(files, Priority.ALWAYS);
     getChildren().addAll(sheet, files);
     getStyleClass().add("answers-part");
-    following = model.chosen().subscribe(this::show);
+    following =
+        Subscription.combine(
+            model.chosen().subscribe(this::show), model.again().subscribe(_ -> showAgainOnAll()));
   }
 
   void show(Outcome.Answered answered) {
@@ -88,6 +101,23 @@ final class AnswersPane extends VBox {
     plates.getSelectionModel().select(answer);
     reasons.getChildren().setAll(answer.why().stream().map(AnswersPane::reason).toList());
     sentence.setText(answer.sentence());
+    showAgain();
+  }
+
+  /** What does not hold any more is no sentence to repeat; in its place stands what to do. */
+  private void showAgain() {
+    var answer = model.chosen().get();
+    boolean past = answer != null && model.isPast(answer);
+    again.setText(model.again().get());
+    saying.setVisible(!past);
+    saying.setManaged(!past);
+    asking.setVisible(past);
+    asking.setManaged(past);
+  }
+
+  private void showAgainOnAll() {
+    showAgain();
+    plates.refresh();
   }
 
   private static Node reason(CardAnswer.Why why) {
@@ -101,10 +131,6 @@ final class AnswersPane extends VBox {
   /** Where the keys go: the answers, or without a card the files. */
   Node focus() {
     return plates.getItems().isEmpty() ? files.list() : plates;
-  }
-
-  FilesPane files() {
-    return files;
   }
 
   void dispose() {

@@ -3,11 +3,14 @@ package org.framewright.ui.copies;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.framewright.copies.Compared;
 import org.framewright.copies.CopiesDescription;
 import org.framewright.copies.Reason;
 import org.framewright.copies.Verdict;
+import org.framewright.copies.Waiver;
 import org.framewright.copies.Witness;
 import org.framewright.ui.look.Texts;
 
@@ -30,7 +33,13 @@ record CardAnswer(
    */
   record Why(String message, String remedy) {}
 
-  static CardAnswer of(Compared.CardCompared card, Instant at, ZoneId zone, Texts texts) {
+  /**
+   * In words.
+   *
+   * @param said the folders that count as backups because a person said so
+   */
+  static CardAnswer of(
+      Compared.CardCompared card, Instant at, Set<Path> said, ZoneId zone, Texts texts) {
     var state =
         texts.get("copies.files", card.state().files(), texts.formats().size(card.state().bytes()));
     return new CardAnswer(
@@ -38,20 +47,39 @@ record CardAnswer(
         Answer.of(card.verdict()),
         card.name(),
         state,
-        why(card, texts),
+        why(card, said, texts),
         sentence(card, texts.formats().time(at.atZone(zone)), texts));
   }
 
-  private static List<Why> why(Compared.CardCompared card, Texts texts) {
+  private static List<Why> why(Compared.CardCompared card, Set<Path> said, Texts texts) {
     if (!(card.verdict() instanceof Verdict.MayClear clear)) {
       return card.verdict().why().stream().map(reason -> why(reason, texts)).toList();
     }
-    return List.of(
+    var all = new ArrayList<Why>();
+    all.add(
         new Why(
-            texts.get("copies.why.clear", card.state().files(), clear.by().size()),
+            texts.get(
+                clear.waived().isEmpty() ? "copies.why.clear" : "copies.why.kept",
+                clear.kept(),
+                clear.copies()),
             CopiesDescription.afterClearing(clear).isEmpty()
                 ? texts.get("copies.why.lapses")
-                : texts.get("copies.why.after", clear.by().size())));
+                : texts.get("copies.why.after", clear.copies())));
+    if (!clear.waived().isEmpty()) {
+      all.add(
+          new Why(
+              texts.get("copies.why.waived", clear.waived().size(), persons(clear, texts)),
+              texts.formats().list(clear.waived().stream().map(Waiver::path).toList())));
+    }
+    clear.by().stream()
+        .filter(one -> said.contains(Path.of(one.folder())))
+        .map(one -> new Why(texts.get("copies.why.said", lastName(one.folder())), one.folder()))
+        .forEach(all::add);
+    return List.copyOf(all);
+  }
+
+  private static String persons(Verdict.MayClear clear, Texts texts) {
+    return texts.formats().list(clear.waived().stream().map(Waiver::by).distinct().toList());
   }
 
   /** What the command line advises is done on the page by other means. */
@@ -64,13 +92,15 @@ record CardAnswer(
     return switch (card.verdict()) {
       case Verdict.MayClear clear ->
           texts.get(
-              "copies.say.may-be-cleared",
+              clear.waived().isEmpty() ? "copies.say.may-be-cleared" : "copies.say.waived",
               card.name(),
               time,
-              card.state().files(),
+              clear.kept(),
               texts
                   .formats()
-                  .list(clear.by().stream().map(one -> witness(one, card, texts)).toList()));
+                  .list(clear.by().stream().map(one -> witness(one, clear, texts)).toList()),
+              clear.waived().size(),
+              persons(clear, texts));
       case Verdict.NotYet notYet ->
           texts.get("copies.say.not-yet", card.name(), notYet.why().getFirst().message());
       case Verdict.CannotTell cannot ->
@@ -78,11 +108,9 @@ record CardAnswer(
     };
   }
 
-  private static String witness(Witness one, Compared.CardCompared card, Texts texts) {
+  private static String witness(Witness one, Verdict.MayClear clear, Texts texts) {
     var name = lastName(one.folder());
-    return one.files() == card.state().files()
-        ? name
-        : texts.get("copies.say.some", name, one.files());
+    return one.files() == clear.kept() ? name : texts.get("copies.say.some", name, one.files());
   }
 
   /** The last name of a folder; the folder itself where it is the root of a disk. */

@@ -16,13 +16,17 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
@@ -40,7 +44,9 @@ import org.framewright.copies.CopiesRequest;
 import org.framewright.copies.CopyPlan;
 import org.framewright.copies.FoundPlace;
 import org.framewright.copies.PlaceProgress;
+import org.framewright.copies.WaivedFile;
 import org.framewright.copies.WriteSpeed;
+import org.framewright.copies.device.MountIdentity;
 import org.framewright.frames.Frame;
 import org.framewright.job.ComparedAt;
 import org.framewright.job.Job;
@@ -61,6 +67,9 @@ final class CopiesModel {
 
   /** Who asked last. */
   static final String BY = "copies.by";
+
+  /** On how many disks besides the card each file has to be. */
+  static final String NEEDED = "copies.needed";
 
   private static final Duration SOON = Duration.ofMinutes(1);
 
@@ -95,7 +104,13 @@ final class CopiesModel {
 
   /** What came of a question: an answer, or why it cannot be asked; neither if it was stopped. */
   private record Asked(
-      Optional<Outcome.Answered> answered, List<FileLine> lines, Optional<Problem> problem) {}
+      Optional<Outcome.Answered> answered, List<FileLine> lines, Optional<Problem> problem) {
+    static final Asked NOTHING = new Asked(Optional.empty(), List.of(), Optional.empty());
+
+    static Asked refused(Problem problem) {
+      return new Asked(Optional.empty(), List.of(), Optional.of(problem));
+    }
+  }
 
   private final Job job;
   private final Supplier<? extends Collection<Frame>> frames;
@@ -122,10 +137,14 @@ final class CopiesModel {
       new SimpleObjectProperty<>(Optional.empty());
   private final StringProperty filter = new SimpleStringProperty("");
   private final StringProperty by = new SimpleStringProperty("");
+  private final ObjectProperty<Integer> needed =
+      new SimpleObjectProperty<>(CopiesRequest.USUALLY_NEEDED);
+  private final ReadOnlyStringWrapper again = new ReadOnlyStringWrapper("");
   private final ReadOnlyObjectWrapper<DiskSpeed> diskSpeed =
       new ReadOnlyObjectWrapper<>(new DiskSpeed("", false));
   private final BooleanBinding idle;
   private final BooleanBinding canCompare;
+  private final BooleanBinding canSeal;
   private final BooleanBinding canCopy;
 
   private final Map<Path, PlaceProgress> progress = new LinkedHashMap<>();
@@ -136,6 +155,9 @@ final class CopiesModel {
   private Optional<Running> running = Optional.empty();
   private Instant begun = Instant.EPOCH;
   private Optional<Path> copiedLast = Optional.empty();
+  private List<WaivedFile> waived = List.of();
+  private Optional<Basis> basis = Optional.empty();
+  private boolean mhlLast;
 
   /**
    * @param frames those that the job has now
@@ -158,6 +180,12 @@ final class CopiesModel {
     this.clock = clock;
     this.trouble = trouble;
     by.set(preferences.get(BY).orElseGet(() -> System.getProperty("user.name", "")));
+    needed.set(neededLast());
+    needed.addListener(
+        (_, _, now) -> {
+          preferences.put(NEEDED, now);
+          showAgain();
+        });
     only.addListener(_ -> narrow());
     filter.addListener(_ -> narrow());
     chosen.addListener(_ -> showPlaces());
@@ -165,11 +193,23 @@ final class CopiesModel {
     canCompare =
         Bindings.createBooleanBinding(
             () -> idle.get() && places.stream().anyMatch(CopiesModel::isAsked), idle, places);
+    canSeal =
+        Bindings.createBooleanBinding(
+            () -> canCompare.get() && !folders(PlaceLine.Kind.BACKUP).isEmpty(),
+            canCompare,
+            places);
     canCopy =
         Bindings.createBooleanBinding(
             () -> idle.get() && places.stream().anyMatch(place -> place.found().there()),
             idle,
             places);
+  }
+
+  private int neededLast() {
+    double kept = preferences.number(NEEDED, CopiesRequest.USUALLY_NEEDED);
+    return kept == Math.rint(kept) && kept >= 1 && kept <= CopiesRequest.MOST_NEEDED
+        ? (int) kept
+        : CopiesRequest.USUALLY_NEEDED;
   }
 
   private static boolean isAsked(PlaceLine place) {
@@ -236,6 +276,16 @@ final class CopiesModel {
     return by;
   }
 
+  /** On how many disks besides the card each file has to be, from 1 to 9. */
+  ObjectProperty<Integer> needed() {
+    return needed;
+  }
+
+  /** Why the answers that are shown do not hold any more; empty while they do. */
+  ReadOnlyStringProperty again() {
+    return again.getReadOnlyProperty();
+  }
+
   /** How fast the disk is that frames arrive on. */
   ReadOnlyObjectProperty<DiskSpeed> diskSpeed() {
     return diskSpeed.getReadOnlyProperty();
@@ -244,6 +294,11 @@ final class CopiesModel {
   /** Whether the places can be compared now. */
   BooleanBinding canCompare() {
     return canCompare;
+  }
+
+  /** Whether there are backups that can get a generation of their ASC MHL as well. */
+  BooleanBinding canSeal() {
+    return canSeal;
   }
 
   /** Whether something can be copied now. */
@@ -305,6 +360,7 @@ final class CopiesModel {
       outcome.set(new Outcome.Before(looked.earlier()));
     }
     showPlaces();
+    showAgain();
     showSpeed();
   }
 
@@ -364,49 +420,116 @@ final class CopiesModel {
 
   /** Whether a person may say whether a place is a card. */
   boolean canTurn(PlaceLine place) {
-    return canRemove(place) && !place.found().looksLikeCard();
+    return canRemove(place);
   }
 
-  /** Makes a card of a backup, or the other way round. */
+  /** Whether a place looks like a card, so that it is a backup by a person's word only. */
+  boolean needsWord(PlaceLine place) {
+    return place.kind() == PlaceLine.Kind.CARD && place.found().looksLikeCard();
+  }
+
+  /** Makes a card of a backup, or the other way round; what looks like a card stays one. */
   void turn(PlaceLine place) {
-    if (canTurn(place)) {
+    if (canTurn(place) && !needsWord(place)) {
       place.turnTo(
           place.kind() == PlaceLine.Kind.CARD ? PlaceLine.Kind.BACKUP : PlaceLine.Kind.CARD);
-      sort();
-      showPlaces();
+      turned();
     }
+  }
+
+  /** Whether a person can be asked for that word; where not, it is told why. */
+  boolean canAskForWord(PlaceLine place) {
+    refused.set(place.found().noBackup());
+    return canTurn(place) && needsWord(place) && place.found().noBackup().isEmpty();
+  }
+
+  /**
+   * Takes a person's word that a place is a backup although it looks like a card.
+   *
+   * <p>A card must never vouch for another one, and what a person says cannot be checked. So the
+   * core refuses it at the top of a disk that looks like a card, and a place on the disk of a card
+   * that is asked about never counts. Here the word holds for the volume that it was said of and
+   * for as long as that stays connected: never for the next card in the same reader, nor in the
+   * next run. What is left is a folder with a copied card in it, or a person who is wrong about a
+   * folder inside a card; the question warns of that, and the answer names what it rests on.
+   */
+  void sayBackup(PlaceLine place) {
+    if (canAskForWord(place)) {
+      place.sayBackup();
+      turned();
+    }
+  }
+
+  private void turned() {
+    sort();
+    showPlaces();
+    showAgain();
   }
 
   // Comparing
 
   /** Compares what is there, in the background. */
   void compare() {
+    compare(false);
+  }
+
+  /** The same, and each backup gets a generation of its ASC MHL. */
+  void compareAndSeal() {
+    if (canSeal.get()) {
+      compare(true);
+    }
+  }
+
+  private void compare(boolean mhl) {
     if (!canCompare.get()) {
       return;
     }
     preferences.put(BY, by.get().strip());
+    var said = new LinkedHashMap<Path, MountIdentity>();
+    places.stream()
+        .filter(place -> place.isSaidBackup() && place.found().there())
+        .forEach(place -> said.put(place.folder(), place.said().orElseThrow()));
     var request =
         new CopiesRequest(
-            folders(PlaceLine.Kind.BACKUP),
+            folders(PlaceLine.Kind.BACKUP).stream()
+                .filter(folder -> !said.containsKey(folder))
+                .toList(),
             folders(PlaceLine.Kind.CARD),
-            CopiesRequest.USUALLY_NEEDED,
-            List.of(),
-            by.get().strip());
+            List.copyOf(said.keySet()),
+            needed.get(),
+            waived,
+            by.get().strip(),
+            mhl);
+    var asking = now();
     var hears = newProgress();
     begin(
         Doing.COMPARING,
         texts.get("copies.comparing"),
         steps -> {
+          for (var one : said.entrySet()) {
+            var now = FoundPlace.of(one.getKey(), disks.volumes());
+            if (!PlaceLine.isAsSaid(one.getValue(), now)) {
+              return Asked.refused(another(now));
+            }
+          }
           try {
             return new Comparison(job, disks.volumes())
                 .run(request, steps, hears)
-                .map(this::answered)
-                .orElseGet(() -> new Asked(Optional.empty(), List.of(), Optional.empty()));
+                .map(compared -> answered(compared, Set.copyOf(said.keySet())))
+                .orElse(Asked.NOTHING);
           } catch (CopiesException e) {
-            return new Asked(Optional.empty(), List.of(), Optional.of(e.problem()));
+            return Asked.refused(e.problem());
           }
         },
-        this::show);
+        result -> show(result, asking));
+  }
+
+  /** Something else lies there by now than what a person called a backup. */
+  private Problem another(FoundPlace place) {
+    return new Problem(
+        texts.get("copies.backup.another"),
+        place.folder().toString(),
+        texts.get("copies.backup.another.remedy"));
   }
 
   private List<Path> folders(PlaceLine.Kind kind) {
@@ -416,10 +539,10 @@ final class CopiesModel {
         .toList();
   }
 
-  private Asked answered(Compared compared) {
+  private Asked answered(Compared compared, Set<Path> said) {
     var answers =
         compared.cards().stream()
-            .map(card -> CardAnswer.of(card, compared.at(), clock.getZone(), texts))
+            .map(card -> CardAnswer.of(card, compared.at(), said, clock.getZone(), texts))
             .sorted(Comparator.comparing(CardAnswer::answer))
             .toList();
     var summary = texts.get("copies.summary", compared.frames().once(), compared.frames().frames());
@@ -429,7 +552,7 @@ final class CopiesModel {
         Optional.empty());
   }
 
-  private void show(Asked result) {
+  private void show(Asked result, Basis asking) {
     refused.set(result.problem());
     result
         .answered()
@@ -438,12 +561,95 @@ final class CopiesModel {
               var numbers = new EnumMap<FileLine.State, Integer>(FileLine.State.class);
               result.lines().forEach(line -> numbers.merge(line.state(), 1, Integer::sum));
               counts.set(numbers);
-              all.setAll(result.lines());
+              all.setAll(result.lines().stream().map(line -> line.waived(waived)).toList());
+              basis = Optional.of(new Basis(asking.needed(), lapsed(asking), asking.waived()));
               only.set(Optional.empty());
               outcome.set(answered);
               chosen.set(answered.answers().isEmpty() ? null : answered.answers().getFirst());
             });
+    sort();
+    showAgain();
     look();
+  }
+
+  /** What places are taken for, once words that hold for one comparison have lapsed. */
+  private Map<Path, PlaceLine.Kind> lapsed(Basis asking) {
+    var kinds = new HashMap<>(asking.kinds());
+    places.stream()
+        .filter(PlaceLine::isSaidOnce)
+        .forEach(
+            place -> {
+              place.turnTo(PlaceLine.Kind.CARD);
+              kinds.put(place.folder(), PlaceLine.Kind.CARD);
+            });
+    return Map.copyOf(kinds);
+  }
+
+  // What need not be kept
+
+  /** Whether a person may say that a file need not be kept, or take that back. */
+  boolean canWaive(FileLine line) {
+    return line != null && idle.get() && line.canBeWaived();
+  }
+
+  /**
+   * From the next comparison on, this very file need not be kept: neither whole, nor in another
+   * place. It is its content that is meant; another file of that name, on a card that comes later,
+   * is asked for as ever.
+   */
+  void waive(FileLine line, String person) {
+    if (canWaive(line) && !person.isBlank()) {
+      var file = line.damaged().orElseThrow();
+      var all = new ArrayList<>(waived);
+      all.removeIf(line::isAbout);
+      all.add(new WaivedFile(file.file(), file.sha256(), person.strip()));
+      waived = List.copyOf(all);
+      showWaived();
+    }
+  }
+
+  /** Takes that back. */
+  void keep(FileLine line) {
+    if (canWaive(line)) {
+      waived = waived.stream().filter(one -> !line.isAbout(one)).toList();
+      showWaived();
+    }
+  }
+
+  private void showWaived() {
+    for (int i = 0; i < all.size(); i++) {
+      var now = all.get(i).waived(waived);
+      if (!now.equals(all.get(i))) {
+        all.set(i, now);
+      }
+    }
+    showAgain();
+  }
+
+  /** Who said so last. */
+  String waivedLastBy() {
+    return waived.isEmpty() ? "" : waived.getLast().by();
+  }
+
+  /** An answer holds for what was asked, and not for what a person has said since. */
+  private void showAgain() {
+    again.set(
+        basis
+            .filter(_ -> outcome.get() instanceof Outcome.Answered)
+            .map(then -> String.join("\n", then.changes(now(), texts)))
+            .orElse(""));
+  }
+
+  /** Whether an answer does not hold any more. */
+  boolean isPast(CardAnswer answer) {
+    return basis.filter(then -> then.isPast(answer.folder(), now())).isPresent();
+  }
+
+  private Basis now() {
+    return new Basis(
+        needed.get(),
+        places.stream().collect(Collectors.toMap(PlaceLine::folder, PlaceLine::kind)),
+        waived);
   }
 
   // Copying
@@ -455,10 +661,17 @@ final class CopiesModel {
     cards.sort(
         Comparator.comparing((PlaceLine line) -> !first.equals(Optional.of(line.folder())))
             .thenComparing(PlaceLine::kind));
-    return new CopyQuestion(
-        cards,
-        folders(PlaceLine.Kind.BACKUP),
-        LocalDate.ofInstant(clock.instant(), clock.getZone()));
+    var question =
+        new CopyQuestion(
+            cards,
+            places.stream()
+                .filter(place -> place.kind() == PlaceLine.Kind.BACKUP && place.found().there())
+                .filter(place -> !place.found().looksLikeCard())
+                .map(PlaceLine::folder)
+                .toList(),
+            LocalDate.ofInstant(clock.instant(), clock.getZone()));
+    question.mhl().set(mhlLast);
+    return question;
   }
 
   /** Copies, in the background. What is copied is only read. */
@@ -469,6 +682,9 @@ final class CopiesModel {
     var from = question.from().get();
     var to = question.targets();
     copiedLast = Optional.of(from.folder());
+    mhlLast = question.mhl().get();
+    var plain = new Copier(disks.volumes());
+    var copier = mhlLast ? plain.withMhl() : plain;
     question.disks().stream().filter(disk -> line(disk).isEmpty()).forEach(this::add);
     var hears = newProgress();
     begin(
@@ -476,13 +692,13 @@ final class CopiesModel {
         texts.get("copies.copying", from.name()),
         steps -> {
           var plan = CopyPlan.of(from.folder(), to);
-          return new CopyWords(texts)
-              .of(plan, new Copier(disks.volumes()).copy(job, plan, steps, hears));
+          return new CopyWords(texts).of(plan, copier.copy(job, plan, steps, hears));
         },
         result -> {
           chosen.set(null);
           refused.set(Optional.empty());
           outcome.set(result);
+          showAgain();
           look();
         });
   }
@@ -665,6 +881,7 @@ final class CopiesModel {
   private void showPlaces() {
     places.forEach(place -> place.show(shown(place)));
     canCompare.invalidate();
+    canSeal.invalidate();
     canCopy.invalidate();
   }
 
@@ -727,7 +944,10 @@ final class CopiesModel {
         place.kind(),
         name,
         device,
-        troubles == 0 ? when : texts.apart(when, texts.get("copies.troubles", troubles)),
+        texts.apart(
+            when,
+            compared.get().mhl().isPresent() ? texts.get("copies.mhl") : "",
+            troubles == 0 ? "" : texts.get("copies.troubles", troubles)),
         size,
         of == 0 ? "" : texts.get("copies.of", have, of),
         of == 0 ? -1 : (double) have / of,

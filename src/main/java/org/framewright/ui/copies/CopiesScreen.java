@@ -48,7 +48,8 @@ public final class CopiesScreen implements Screen {
           KeyCode.DIGIT3,
           KeyCode.DIGIT4,
           KeyCode.DIGIT5,
-          KeyCode.DIGIT6);
+          KeyCode.DIGIT6,
+          KeyCode.DIGIT7);
 
   private final Desk desk;
   private final Texts texts;
@@ -62,6 +63,7 @@ public final class CopiesScreen implements Screen {
   private final PlacesPane places;
   private final StackPane right = new StackPane();
   private final BeforePane before;
+  private final FilesPane files;
   private final AnswersPane answers;
   private final CopiedPane copied;
   private final WorkPane work;
@@ -90,9 +92,11 @@ public final class CopiesScreen implements Screen {
     this.texts = desk.texts();
     this.model = model;
     this.places = new PlacesPane(model, texts);
+    this.files = new FilesPane(model, texts);
     this.commands = makeCommands();
     this.before = new BeforePane(texts);
-    this.answers = new AnswersPane(model, texts, command("say"));
+    files.offer(command("waive"));
+    this.answers = new AnswersPane(model, texts, files, command("say"), command("compare"));
     this.copied = new CopiedPane(texts, command("compare"), command("copy"));
     this.work = new WorkPane(texts, command("stop"));
     places.lay(
@@ -125,6 +129,7 @@ public final class CopiesScreen implements Screen {
         Subscription.combine(
             model.outcome().subscribe(_ -> show()),
             model.doing().subscribe(_ -> show()),
+            model.again().subscribe(_ -> show()),
             model.way().subscribe(work::show),
             model.refused().subscribe(this::showRefused));
   }
@@ -144,7 +149,11 @@ public final class CopiesScreen implements Screen {
       }
       case Outcome.Answered now -> {
         answers.show(now);
-        title.setText(heading(now));
+        // No answer that does not hold any more is said so large.
+        title.setText(
+            now.answers().stream().noneMatch(model::isPast)
+                ? heading(now)
+                : texts.get("copies.title.before"));
         summary.setText(now.summary());
         lay(answers);
       }
@@ -206,6 +215,19 @@ public final class CopiesScreen implements Screen {
             model.canCompare()));
     all.add(
         new Command(
+            "copies.seal",
+            text("seal"),
+            Keys.shortcutShift(KeyCode.ENTER),
+            model::compareAndSeal,
+            model.canSeal()));
+    all.add(
+        Command.of(
+            "copies.needed",
+            text("needed"),
+            Keys.plain(KeyCode.N),
+            () -> places.needed().requestFocus()));
+    all.add(
+        new Command(
             "copies.stop",
             text("stop"),
             Keys.plain(KeyCode.ESCAPE),
@@ -222,7 +244,7 @@ public final class CopiesScreen implements Screen {
             "copies.turn",
             text("turn"),
             Keys.plain(KeyCode.K),
-            () -> model.turn(places.chosen()),
+            this::turn,
             when(() -> model.canTurn(places.chosen()))));
     all.add(
         new Command(
@@ -237,7 +259,20 @@ public final class CopiesScreen implements Screen {
             text("say"),
             Keys.plain(KeyCode.S),
             this::copySentence,
-            Bindings.isNotNull(model.chosen())));
+            Bindings.createBooleanBinding(
+                () -> model.chosen().get() != null && !model.isPast(model.chosen().get()),
+                model.chosen(),
+                model.again())));
+    all.add(
+        new Command(
+            "copies.waive",
+            text("waive"),
+            Keys.plain(KeyCode.W),
+            this::waive,
+            Bindings.createBooleanBinding(
+                () -> model.canWaive(files.chosen()),
+                files.list().getSelectionModel().selectedItemProperty(),
+                model.idle())));
     all.add(
         new Command(
             "copies.measure",
@@ -259,18 +294,13 @@ public final class CopiesScreen implements Screen {
             text("answers"),
             Keys.plain(KeyCode.A),
             () -> answers.focus().requestFocus()));
-    all.add(
-        Command.of(
-            "copies.files",
-            text("files"),
-            Keys.plain(KeyCode.F),
-            () -> answers.files().list().requestFocus()));
+    all.add(Command.of("copies.files", text("files"), Keys.plain(KeyCode.F), files::takeKeys));
     all.add(
         Command.of(
             "copies.filter",
             text("filter"),
             Keys.plain(KeyCode.SLASH),
-            () -> answers.files().filter().requestFocus()));
+            () -> files.filter().requestFocus()));
     all.add(
         Command.of(
             "copies.all",
@@ -285,7 +315,7 @@ public final class CopiesScreen implements Screen {
               "copies.only-" + state.word(),
               texts.get("command.copies.only", texts.get("copies.state." + state.word())),
               Keys.plain(STATE_KEYS.get(i)),
-              () -> answers.files().turn(state)));
+              () -> files.turn(state)));
     }
     return List.copyOf(all);
   }
@@ -309,6 +339,25 @@ public final class CopiesScreen implements Screen {
   private void ask() {
     var question = model.question();
     desk.dialogs().show(new CopyDialog(question, desk).spec(() -> model.copy(question)));
+  }
+
+  private void turn() {
+    var place = places.chosen();
+    if (!model.needsWord(place)) {
+      model.turn(place);
+    } else if (model.canAskForWord(place)) {
+      desk.dialogs().show(BackupQuestion.spec(place, texts, () -> model.sayBackup(place)));
+    }
+  }
+
+  private void waive() {
+    var line = files.chosen();
+    if (line.waivedBy().isPresent()) {
+      model.keep(line);
+    } else {
+      var question = new WaiveDialog(line, model.waivedLastBy(), texts);
+      desk.dialogs().show(question.spec(person -> model.waive(line, person)));
+    }
   }
 
   private void copySentence() {

@@ -5,11 +5,13 @@ import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
@@ -66,6 +68,10 @@ final class CopyDialog {
         .bind(Bindings.isNull(targets.getSelectionModel().selectedItemProperty()));
     var buttons = new HBox(add, remove);
     buttons.getStyleClass().add("in-line");
+    var mhl = new CheckBox(texts.get("copies.copy.mhl"));
+    mhl.setId("copy-mhl");
+    mhl.selectedProperty().bindBidirectional(question.mhl());
+    mhl.setTooltip(new Tooltip(texts.get("copies.copy.mhl.what")));
     node.getStyleClass().add("copy-dialog");
     node.getChildren()
         .addAll(
@@ -74,6 +80,7 @@ final class CopyDialog {
             word("copies.copy.to"),
             targets,
             buttons,
+            mhl,
             WrappedText.of(texts.get("copies.copy.safe"), "quiet"));
   }
 

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -17,6 +19,7 @@ final class CopyQuestion {
   private final LocalDate day;
   private final ObjectProperty<PlaceLine> from = new SimpleObjectProperty<>();
   private final ObservableList<Path> disks = FXCollections.observableArrayList();
+  private final BooleanProperty mhl = new SimpleBooleanProperty();
   private final BooleanBinding ready;
 
   /**
@@ -46,6 +49,11 @@ final class CopyQuestion {
   /** The folders in which the copies get a folder each. */
   ObservableList<Path> disks() {
     return disks;
+  }
+
+  /** Whether each copy gets a generation of its ASC MHL too. */
+  BooleanProperty mhl() {
+    return mhl;
   }
 
   /** Whether it can be copied. */

@@ -56,7 +56,15 @@ final class CopyWords {
   }
 
   private List<String> targets(CopyReport report) {
-    return report.targets().stream().map(target -> line(target, report.files())).toList();
+    var lines = new ArrayList<String>();
+    for (var target : report.targets()) {
+      lines.add(line(target, report.files()));
+      target
+          .mhl()
+          .map(list -> texts.get("copies.copied.mhl", list.toString()))
+          .ifPresent(lines::add);
+    }
+    return List.copyOf(lines);
   }
 
   private String line(CopyReport.Target target, int files) {

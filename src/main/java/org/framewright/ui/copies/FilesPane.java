@@ -4,16 +4,22 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import javafx.css.PseudoClass;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.Texts;
 
 /** All files of a comparison, a line for each place, filtered by how they stand. */
@@ -53,7 +59,6 @@ final class FilesPane extends VBox {
     head.getStyleClass().add("files-head");
     list.setId("files");
     list.setItems(model.lines());
-    list.setCellFactory(_ -> new FileCell(texts));
     list.setPlaceholder(new Label(texts.get("copies.noFiles")));
     list.setAccessibleText(texts.get("copies.files.list"));
     VBox.setVgrow(list, Priority.ALWAYS);
@@ -62,6 +67,44 @@ final class FilesPane extends VBox {
     following =
         Subscription.combine(
             model.counts().subscribe(_ -> show()), model.only().subscribe(_ -> show()));
+  }
+
+  /**
+   * Lets a person say of a file that it need not be kept, by its button or its menu.
+   *
+   * @param waive about the line that is chosen
+   */
+  void offer(Command waive) {
+    list.setCellFactory(_ -> new FileCell(texts, waive));
+    var menu = new ContextMenu(CommandControls.item(waive));
+    // Asked for on a line, the menu is of that one; other lines have none.
+    list.addEventFilter(
+        ContextMenuEvent.CONTEXT_MENU_REQUESTED,
+        event -> {
+          for (var at = event.getTarget() instanceof Node node ? node : null;
+              at != null;
+              at = at.getParent()) {
+            if (at instanceof ListCell<?> cell && !cell.isEmpty()) {
+              list.getSelectionModel().clearAndSelect(cell.getIndex());
+            }
+          }
+          list.setContextMenu(waive.enabled().get() ? menu : null);
+        });
+  }
+
+  /** The line that is chosen, if one is. */
+  FileLine chosen() {
+    // A line that was replaced where it stands is not the item any more that was selected.
+    int at = list.getSelectionModel().getSelectedIndex();
+    return at < 0 || at >= list.getItems().size() ? null : list.getItems().get(at);
+  }
+
+  /** Gives the keys to the list, and the first line if none is chosen. */
+  void takeKeys() {
+    list.requestFocus();
+    if (chosen() == null) {
+      list.getSelectionModel().selectFirst();
+    }
   }
 
   private Button total(FileLine.State state) {

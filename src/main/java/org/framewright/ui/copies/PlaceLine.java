@@ -2,9 +2,11 @@ package org.framewright.ui.copies;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.framewright.copies.FoundPlace;
+import org.framewright.copies.device.MountIdentity;
 
 /** A place of the comparison, whose standing changes while it stays in the list. */
 final class PlaceLine {
@@ -43,6 +45,10 @@ final class PlaceLine {
 
   private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>();
   private FoundPlace found;
+
+  /** The volume of which a person said that it is a backup although it looks like a card. */
+  private Optional<MountIdentity> said = Optional.empty();
+
   private Kind kind;
 
   PlaceLine(FoundPlace found, Kind kind) {
@@ -72,15 +78,46 @@ final class PlaceLine {
     return shown.getReadOnlyProperty();
   }
 
+  /** Whether it counts as a backup only because a person said so. */
+  boolean isSaidBackup() {
+    return kind == Kind.BACKUP && said.isPresent();
+  }
+
+  /** The volume of which a person said so. */
+  Optional<MountIdentity> said() {
+    return said;
+  }
+
+  /** Whether a place is still what a person spoke of. */
+  static boolean isAsSaid(MountIdentity said, FoundPlace now) {
+    return now.there() && said.equals(now.mount());
+  }
+
+  /**
+   * Takes over what is found there now. A person's word is about one volume, and not about what
+   * comes to the same path after it, which may be a card.
+   */
   void look(FoundPlace now) {
     found = now;
-    if (kind == Kind.BACKUP && now.looksLikeCard()) {
+    said = said.filter(one -> isAsSaid(one, now));
+    if (kind == Kind.BACKUP && now.looksLikeCard() && said.isEmpty()) {
       kind = Kind.CARD;
     }
   }
 
   void turnTo(Kind now) {
     kind = now;
+    said = Optional.empty();
+  }
+
+  void sayBackup() {
+    kind = Kind.BACKUP;
+    said = Optional.of(found.mount());
+  }
+
+  /** Whether a person's word holds for one comparison only: nobody would notice another volume. */
+  boolean isSaidOnce() {
+    return isSaidBackup() && found.mount().mount().isEmpty();
   }
 
   void show(Shown now) {

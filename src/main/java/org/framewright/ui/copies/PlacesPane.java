@@ -1,17 +1,23 @@
 package org.framewright.ui.copies;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import javafx.beans.binding.Bindings;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.copies.CopiesRequest;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.Texts;
@@ -23,6 +29,7 @@ final class PlacesPane extends VBox {
   private final Texts texts;
   private final ListView<PlaceLine> list = new ListView<>();
   private final TextField by = new TextField();
+  private final ComboBox<Integer> needed = new ComboBox<>();
   private final WrappedText speed = new WrappedText("disk-speed");
   private final Subscription following;
 
@@ -59,11 +66,14 @@ final class PlacesPane extends VBox {
     by.setAccessibleText(texts.get("copies.by"));
     by.setMinWidth(0);
     HBox.setHgrow(by, Priority.ALWAYS);
-    var word = new Label(texts.get("copies.by"));
-    word.getStyleClass().add("field-word");
-    word.setMinWidth(Region.USE_PREF_SIZE);
-    var asking = new HBox(word, by);
+    var asking = new HBox(word("copies.by"), by);
     asking.getStyleClass().add("in-line");
+    var copies = word("copies.needed");
+    copies.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(copies, Priority.ALWAYS);
+    layNeeded();
+    var needing = new HBox(copies, needed);
+    needing.getStyleClass().add("in-line");
     var main = button(compare);
     main.getStyleClass().addAll("does-it", "act");
     main.setMaxWidth(Double.MAX_VALUE);
@@ -79,7 +89,32 @@ final class PlacesPane extends VBox {
     var disk = new HBox(speed, measuring);
     disk.getStyleClass().addAll("in-line", "disk-line");
     disk.setMinHeight(USE_PREF_SIZE);
-    getChildren().setAll(head, list, actions, asking, does, disk);
+    getChildren().setAll(head, list, actions, asking, needing, does, disk);
+  }
+
+  private Label word(String key) {
+    var word = new Label(texts.get(key));
+    word.getStyleClass().add("field-word");
+    word.setMinWidth(Region.USE_PREF_SIZE);
+    return word;
+  }
+
+  private void layNeeded() {
+    needed.setId("needed");
+    needed.getItems().setAll(IntStream.rangeClosed(1, CopiesRequest.MOST_NEEDED).boxed().toList());
+    needed.setVisibleRowCount(CopiesRequest.MOST_NEEDED);
+    needed.valueProperty().bindBidirectional(model.needed());
+    needed.setAccessibleText(texts.get("copies.needed.what"));
+    needed.setTooltip(new Tooltip(texts.get("copies.needed.what")));
+    needed.setMinWidth(Region.USE_PREF_SIZE);
+    needed.disableProperty().bind(Bindings.not(model.idle()));
+    needed.addEventHandler(
+        KeyEvent.KEY_TYPED,
+        event -> {
+          var typed =
+              needed.getItems().stream().filter(one -> event.getCharacter().equals("" + one));
+          typed.findFirst().ifPresent(needed::setValue);
+        });
   }
 
   private Button button(Command command) {
@@ -87,6 +122,11 @@ final class PlacesPane extends VBox {
     button.setId("copies-" + command.word());
     button.disableProperty().bind(Bindings.not(command.enabled()));
     return button;
+  }
+
+  /** Where one says on how many disks each file has to be. */
+  Node needed() {
+    return needed;
   }
 
   ListView<PlaceLine> list() {
@@ -106,6 +146,7 @@ final class PlacesPane extends VBox {
   void dispose() {
     following.unsubscribe();
     by.textProperty().unbindBidirectional(model.by());
+    needed.valueProperty().unbindBidirectional(model.needed());
     list.setItems(null);
   }
 }

@@ -1,5 +1,6 @@
 package org.framewright.ui.copies;
 
+import java.util.function.Predicate;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -17,7 +18,10 @@ final class PlateCell extends ListCell<CardAnswer> {
   private static final PseudoClass CANNOT_TELL = PseudoClass.getPseudoClass("cannot-tell");
   private static final PseudoClass CLEAR = PseudoClass.getPseudoClass("may-be-cleared");
 
+  private static final PseudoClass PAST = PseudoClass.getPseudoClass("past");
+
   private final Texts texts;
+  private final Predicate<CardAnswer> past;
   private final AnswerMark mark = AnswerMark.large();
   private final Label word = new Label();
   private final Label name = new Label();
@@ -25,8 +29,12 @@ final class PlateCell extends ListCell<CardAnswer> {
   private final StackPane plate;
   private final HBox box;
 
-  PlateCell(Texts texts) {
+  /**
+   * @param past whether an answer does not hold any more
+   */
+  PlateCell(Texts texts, Predicate<CardAnswer> past) {
     this.texts = texts;
+    this.past = past;
     word.getStyleClass().add("plate-word");
     word.setMinWidth(Region.USE_PREF_SIZE);
     var said = new HBox(mark, word);
@@ -59,11 +67,13 @@ final class PlateCell extends ListCell<CardAnswer> {
     mark.show(answer.answer());
     word.setText(answer.answer().word(texts));
     name.setText(answer.name());
-    state.setText(answer.state());
+    boolean over = past.test(answer);
+    state.setText(over ? texts.get("copies.past") : answer.state());
+    plate.pseudoClassStateChanged(PAST, over);
     plate.pseudoClassStateChanged(NOT_YET, answer.answer() == Answer.NOT_YET);
     plate.pseudoClassStateChanged(CANNOT_TELL, answer.answer() == Answer.CANNOT_TELL);
     plate.pseudoClassStateChanged(CLEAR, answer.answer() == Answer.MAY_BE_CLEARED);
     setGraphic(box);
-    setAccessibleText(texts.get("copies.spoken", answer.name(), word.getText(), answer.state()));
+    setAccessibleText(texts.get("copies.spoken", answer.name(), word.getText(), state.getText()));
   }
 }

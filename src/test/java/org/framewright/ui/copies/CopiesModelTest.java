@@ -84,7 +84,7 @@ class CopiesModelTest {
     assertThat(model.places())
         .extracting(PlaceLine::kind)
         .containsExactly(PlaceLine.Kind.CARD, PlaceLine.Kind.JOB, PlaceLine.Kind.BACKUP);
-    assertThat(model.canTurn(place(scene.card))).as("it has DCIM at its top").isFalse();
+    assertThat(model.needsWord(place(scene.card))).as("it has DCIM at its top").isTrue();
     var shown = place(scene.card).shown().get();
     assertThat(shown.name()).isEqualTo("A1");
     assertThat(shown.device()).isEqualTo("disk card");
@@ -258,6 +258,302 @@ class CopiesModelTest {
     assertThat(place(scene.card).shown().get().established()).isEqualTo("not connected");
   }
 
+  // On how many disks
+
+  @Test
+  void filesAreNeededOnTwoDisksUntilAPersonSaysOtherwiseForTheNextJobToo() {
+    assertThat(model.needed().get()).isEqualTo(2);
+    model.needed().set(3);
+    model = model(Tasks.immediate());
+    assertThat(model.needed().get()).isEqualTo(3);
+    for (double nonsense : new double[] {0, 10, 2.5, Double.NaN}) {
+      preferences.put(CopiesModel.NEEDED, nonsense);
+      assertThat(model(Tasks.immediate()).needed().get()).as("" + nonsense).isEqualTo(2);
+    }
+  }
+
+  @Test
+  void oneDiskIsEnoughWhereAPersonSaysSo() throws Exception {
+    scene.copyCardTo(scene.one);
+    model.needed().set(1);
+    var answer = compared(scene.card, scene.one).answers().getFirst();
+    assertThat(answer.answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+    assertThat(answer.why().getFirst().message()).contains(" is on at least one disk besides it");
+    assertThat(answer.why().getFirst().remedy()).startsWith("Once it is cleared, one copy is left");
+  }
+
+  @Test
+  void twoDisksAreTooFewWhereAPersonWantsThree() throws Exception {
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    model.needed().set(3);
+    var answer = compared(scene.card, scene.one, scene.two).answers().getFirst();
+    assertThat(answer.answer()).isEqualTo(Answer.NOT_YET);
+    assertThat(answer.sentence()).contains("on fewer than 3 disks besides the card");
+  }
+
+  /** Of two disks that hold half of the files each, every file is on one. */
+  @Test
+  void whatIsSaidOfDisksHoldsForEachFile() throws Exception {
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    var files = scene.cardFiles();
+    Files.delete(scene.one.resolve(files.getFirst().getFileName()));
+    Files.delete(scene.two.resolve(files.getLast().getFileName()));
+    model.needed().set(1);
+    var answer = compared(scene.card, scene.one, scene.two).answers().getFirst();
+    assertThat(answer.why().getFirst().message()).contains(" is on at least one disk besides it");
+    assertThat(answer.why().getFirst().remedy()).contains("one copy is left");
+    assertThat(answer.sentence()).contains("on SSD 1 (3 of them) and SSD 2 (3 of them)");
+  }
+
+  @Test
+  void anAnswerForAnotherNumberOfDisksIsOutOfDate() throws Exception {
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    model.needed().set(3);
+    assertThat(model.again().get()).as("nothing was answered yet").isEmpty();
+    model.needed().set(2);
+    compared(scene.card, scene.one, scene.two);
+    assertThat(model.again().get()).isEmpty();
+    model.needed().set(4);
+    assertThat(model.again().get())
+        .isEqualTo("Compare again: each file now has to be on 4 disks besides the card.");
+    model.needed().set(2);
+    assertThat(model.again().get()).isEmpty();
+    model.needed().set(1);
+    model.compare();
+    assertThat(model.again().get()).isEmpty();
+  }
+
+  // What need not be kept
+
+  /** A card with an empty picture, and all that is on it on two other disks. */
+  private FileLine damaged() throws Exception {
+    Files.write(jpeg(), new byte[0]);
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    compared(scene.card, scene.one, scene.two);
+    return model.lines().getFirst();
+  }
+
+  private Path jpeg() throws IOException {
+    return scene.cardFiles().stream()
+        .filter(file -> file.toString().endsWith(".JPG"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private CardAnswer answer() {
+    return ((Outcome.Answered) model.outcome().get()).answers().getFirst();
+  }
+
+  @Test
+  void aPictureThatIsEmptyStandsFirstAmongTheFilesWithTheWayToGiveItUp() throws Exception {
+    var line = damaged();
+    assertThat(line.state()).isEqualTo(FileLine.State.DAMAGED);
+    assertThat(line.from()).isEqualTo("A1");
+    assertThat(line.file()).startsWith("DCIM/100STUDI/").endsWith(".JPG");
+    assertThat(line.more()).isNotEmpty();
+    assertThat(model.canWaive(line)).isTrue();
+    assertThat(model.counts().get()).containsEntry(FileLine.State.DAMAGED, 1);
+    assertThat(answer().answer()).isEqualTo(Answer.NOT_YET);
+    assertThat(answer().why().getFirst().remedy()).contains("with W").doesNotContain("framewright");
+  }
+
+  @Test
+  void aFileThatNeedNotBeKeptIsNamedInTheAnswerOfTheNextComparison() throws Exception {
+    var line = damaged();
+    model.waive(line, " Ines ");
+    assertThat(model.again().get())
+        .isEqualTo("Compare again: 1 file need not be kept, according to Ines.");
+    assertThat(model.lines().getFirst().waivedBy()).contains("Ines");
+    assertThat(answer().answer()).as("until it is compared again").isEqualTo(Answer.NOT_YET);
+    model.compare();
+    assertThat(model.again().get()).isEmpty();
+    assertThat(answer().answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+    assertThat(answer().sentence())
+        .isEqualTo(
+            "Card A1 may be cleared as it was at 18:04: 3 files are on SSD 1 and SSD 2, and 1 file"
+                + " need not be kept, according to Ines. If anything was shot on it since, ask"
+                + " again.");
+    assertThat(answer().why().getFirst().message())
+        .startsWith("Each of the 3 files of the card that have to be kept is on at least 2 disks");
+    assertThat(answer().why().get(1).remedy()).isEqualTo(line.file());
+    assertThat(model.lines().getFirst().waivedBy()).contains("Ines");
+  }
+
+  @Test
+  void aFileThatNeedNotBeKeptNeedsNoCopyEither() throws Exception {
+    var line = damaged();
+    Files.delete(scene.one.resolve(jpeg().getFileName()));
+    Files.delete(scene.two.resolve(jpeg().getFileName()));
+    model.waive(line, "Ines");
+    model.compare();
+    assertThat(answer().answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+    assertThat(answer().sentence()).contains(": 3 files are on SSD 1 and SSD 2, and 1 file need ");
+  }
+
+  @Test
+  void itCanBeTakenBack() throws Exception {
+    var line = damaged();
+    model.waive(line, "Ines");
+    model.keep(model.lines().getFirst());
+    assertThat(model.again().get()).isEmpty();
+    assertThat(model.lines().getFirst().waivedBy()).isEmpty();
+    model.compare();
+    assertThat(answer().answer()).isEqualTo(Answer.NOT_YET);
+    model.waive(model.lines().getFirst(), "Ines");
+    model.compare();
+    model.keep(model.lines().getFirst());
+    assertThat(model.again().get()).isEqualTo("Compare again: a file has to be kept after all.");
+  }
+
+  /** Another card in the same reader may have a file of the same name, as cameras count anew. */
+  @Test
+  void whatIsSaidOfOneFileIsNotSaidOfAnotherOfItsName() throws Exception {
+    model.waive(damaged(), "Ines");
+    var bytes = Files.readAllBytes(scene.cardFiles().getLast());
+    Files.write(jpeg(), Arrays.copyOf(bytes, 300));
+    model.compare();
+    assertThat(troubles).isEmpty();
+    assertThat(answer().answer()).isEqualTo(Answer.NOT_YET);
+    assertThat(model.lines().getFirst().state()).isEqualTo(FileLine.State.DAMAGED);
+    assertThat(model.lines().getFirst().waivedBy()).isEmpty();
+    Files.delete(jpeg());
+    model.compare();
+    assertThat(model.refused().get()).as("nor is it missed").isEmpty();
+  }
+
+  @Test
+  void nobodySaysSoWithoutANameNorOfAFileThatIsWholeOrWasNeverRead() throws Exception {
+    model.waive(damaged(), " ");
+    assertThat(model.lines().getFirst().waivedBy()).isEmpty();
+    var whole = model.lines().getLast();
+    assertThat(whole.state()).isEqualTo(FileLine.State.IDENTICAL);
+    assertThat(model.canWaive(whole)).isFalse();
+    model.waive(whole, "Ines");
+    assertThat(model.again().get()).isEmpty();
+    scene.volumes.failing(jpeg());
+    model.compare();
+    var unread = model.lines().getFirst();
+    assertThat(unread.state()).isEqualTo(FileLine.State.DAMAGED);
+    assertThat(model.canWaive(unread)).isFalse();
+  }
+
+  @Test
+  void whatIsSaidOfAFileOfOneCardLeavesTheAnswersOfTheOthersAsTheyAre() throws Exception {
+    var second = temp.toRealPath().resolve("B1");
+    scene.volumes.disk(second, "second card");
+    scene.shoot(second, 1);
+    Files.write(second.resolve("DCIM/100STUDI/EMPTY.JPG"), new byte[0]);
+    scene.copyCardTo(scene.one);
+    scene.copyCardTo(scene.two);
+    var answers = compared(scene.card, second, scene.one, scene.two).answers();
+    assertThat(answers).extracting(CardAnswer::name).containsExactly("B1", "A1");
+    assertThat(answers).noneMatch(model::isPast);
+    model.waive(model.lines().getFirst(), "Ines");
+    assertThat(answers)
+        .filteredOn(model::isPast)
+        .extracting(CardAnswer::name)
+        .containsExactly("B1");
+    model.needed().set(1);
+    assertThat(answers).allMatch(model::isPast);
+  }
+
+  // Backups that look like cards
+
+  /** A card that was copied as it is, so that its DCIM lies at the top of the copy. */
+  private Path copiedCard() throws IOException {
+    var copy = scene.two.resolve("A1 of Monday");
+    scene.copyCardTo(copy.resolve("DCIM/100STUDI"));
+    scene.copyCardTo(scene.one);
+    for (var folder : List.of(scene.card, scene.one, copy)) {
+      model.add(folder);
+    }
+    return copy;
+  }
+
+  @Test
+  void whatLooksLikeACardIsABackupByAPersonsWordOnly() throws Exception {
+    var copy = copiedCard();
+    model.turn(place(copy));
+    assertThat(place(copy).kind()).isEqualTo(PlaceLine.Kind.CARD);
+    model.compare();
+    assertThat(((Outcome.Answered) model.outcome().get()).answers()).hasSize(2);
+    assertThat(answer().why().getFirst().remedy()).contains("say with K");
+    assertThat(model.canAskForWord(place(copy))).isTrue();
+    model.sayBackup(place(copy));
+    assertThat(place(copy).kind()).isEqualTo(PlaceLine.Kind.BACKUP);
+    assertThat(model.again().get())
+        .isEqualTo("Compare again: a place counts as something else now.");
+    model.compare();
+    assertThat(((Outcome.Answered) model.outcome().get()).answers()).hasSize(1);
+    assertThat(answer().answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+    assertThat(answer().why())
+        .contains(
+            new CardAnswer.Why(
+                "A1 of Monday counts as a backup because a person said so; it looks like a card.",
+                copy.toString()));
+    assertThat(model.question().disks()).as("no copy is made inside a copy").doesNotContain(copy);
+    model.turn(place(copy));
+    assertThat(place(copy).kind()).as("that is taken back").isEqualTo(PlaceLine.Kind.CARD);
+    assertThat(model.again().get()).isNotEmpty();
+  }
+
+  @Test
+  void ofADiskThatLooksLikeACardItCannotBeSaid() throws Exception {
+    model.add(scene.card);
+    assertThat(model.canAskForWord(place(scene.card))).isFalse();
+    assertThat(model.refused().get().orElseThrow().what())
+        .startsWith("this disk looks like a card");
+    model.sayBackup(place(scene.card));
+    assertThat(place(scene.card).kind()).isEqualTo(PlaceLine.Kind.CARD);
+  }
+
+  @Test
+  void theWordIsNotForWhatComesToThatPathLater() throws Exception {
+    var copy = copiedCard();
+    model.sayBackup(place(copy));
+    scene.volumes.again(scene.two);
+    model.compare();
+    assertThat(model.refused().get().orElseThrow().what()).contains("another volume is there now");
+    assertThat(scene.volumes.read()).isEmpty();
+    assertThat(place(copy).kind()).isEqualTo(PlaceLine.Kind.CARD);
+  }
+
+  @Test
+  void theWordEndsWhenThePlaceIsAwayAndIsNotForTheNextRun() throws Exception {
+    var copy = copiedCard();
+    model.sayBackup(place(copy));
+    Files.move(copy, temp.resolve("away"));
+    model.look();
+    Files.move(temp.resolve("away"), copy);
+    model.look();
+    assertThat(place(copy).kind()).isEqualTo(PlaceLine.Kind.CARD);
+    model.sayBackup(place(copy));
+    model.compare();
+    assertThat(answer().answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+    model = model(Tasks.immediate());
+    model.look();
+    assertThat(place(copy).kind()).isEqualTo(PlaceLine.Kind.CARD);
+    assertThat(preferences.recent(CopiesModel.BACKUPS)).doesNotContain(copy.toString());
+  }
+
+  @Test
+  void whereNobodyTellsVolumesApartTheWordHoldsForOneComparison() throws Exception {
+    copiedCard();
+    var unknown = temp.toRealPath().resolve("share/A1 of Monday");
+    scene.copyCardTo(unknown.resolve("DCIM/100STUDI"));
+    model.add(unknown);
+    model.sayBackup(place(unknown));
+    model.look();
+    assertThat(place(unknown).kind()).isEqualTo(PlaceLine.Kind.BACKUP);
+    model.compare();
+    assertThat(place(unknown).kind()).isEqualTo(PlaceLine.Kind.CARD);
+    assertThat(model.again().get()).as("the answer is of now all the same").isEmpty();
+  }
+
   // While it works
 
   /** Work that waits until the test lets it run, on the test's own thread. */
@@ -352,6 +648,39 @@ class CopiesModelTest {
     assertThat(model.places()).extracting(PlaceLine::folder).contains(scene.one, scene.two);
     model.compare();
     assertThat(model.chosen().get().answer()).isEqualTo(Answer.MAY_BE_CLEARED);
+  }
+
+  @Test
+  void eachPlaceGetsAnAscMhlWhereAPersonWantsOneAndTheReportNamesIt() throws Exception {
+    model.add(scene.card);
+    var plain = copied(scene.one);
+    assertThat(plain.targets()).hasSize(1);
+    assertThat(scene.one.resolve("A1_2026-11-23/ascmhl")).doesNotExist();
+    var question = model.question();
+    assertThat(question.mhl().get()).isFalse();
+    question.mhl().set(true);
+    question.disks().setAll(List.of(scene.two));
+    model.copy(question);
+    var sealed = (Outcome.Copied) model.outcome().get();
+    assertThat(sealed.targets().getLast())
+        .startsWith("Its ASC MHL: " + scene.two.resolve("A1_2026-11-23/ascmhl/0001_A1_"));
+    assertThat(model.question().mhl().get()).as("as it was wanted last").isTrue();
+  }
+
+  @Test
+  void comparingAddsAnAscMhlToBackupsWhereAPersonWantsThatAndToNothingElse() throws Exception {
+    scene.copyCardTo(scene.one);
+    model.add(scene.card);
+    assertThat(model.canSeal().get()).as("without a backup").isFalse();
+    model.add(scene.one);
+    model.compareAndSeal();
+    assertThat(troubles).isEmpty();
+    assertThat(place(scene.one).shown().get().established())
+        .isEqualTo("compared 18:04, ASC MHL added");
+    assertThat(scene.one.resolve("ascmhl")).isDirectory();
+    assertThat(scene.card.resolve("ascmhl")).doesNotExist();
+    model.compare();
+    assertThat(place(scene.one).shown().get().established()).isEqualTo("compared 18:04");
   }
 
   @Test
