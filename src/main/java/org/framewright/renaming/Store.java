@@ -59,13 +59,14 @@ final class Store {
     disk.settle(folder);
   }
 
-  /** While a journal has its first name, what lies under its second one only keeps the place. */
+  /**
+   * While a journal has its first name, what lies under its second one only keeps the place, whole
+   * or as a power cut left it. A copy of the folder may hold both; a journal is longer.
+   */
   private void clearReserved(Path published) throws IOException {
     var look = disk.look(published);
-    if (look.isFile() && look.seen().size() == 0) {
+    if (look.isFile() && look.seen().size() <= ReserveMover.mark().length) {
       disk.remove(published);
-    } else if (look.isFile()) {
-      disk.removePlaceholder(published);
     }
   }
 
@@ -95,6 +96,9 @@ final class Store {
     var text = JournalWriter.plan(header, ops);
     var unpublished = folder.resolve(header.batch() + UNPUBLISHED);
     disk.write(unpublished, text.parts());
+    if (disk.guarantee() == Guarantee.RESERVED) {
+      disk.sync(folder); // Else a cut could leave its second name alone, with nothing of it in it.
+    }
     if (disk.move(unpublished, file(header.batch())) != MoveResult.MOVED) {
       throw new IOException("the journal " + header.batch() + " could not be given its name");
     }
