@@ -159,6 +159,11 @@ final class ModelDisk implements Disk {
     return left;
   }
 
+  /** Whether what has this name, in whatever spelling, only reserved it. */
+  boolean isLeftover(Path path) {
+    return leftovers().contains(stored(path));
+  }
+
   /** Does what a person is told to do with the leftovers. */
   void removeLeftovers() {
     leftovers().forEach(path -> drop(path, live.get(path)));

@@ -104,7 +104,7 @@ class SystemPowerCutLaws {
         return recovery;
       }
       assertThat(stuck.files())
-          .allSatisfy(file -> assertThat(disk.leftovers()).contains(listed(file.path())));
+          .allSatisfy(file -> assertThat(disk.isLeftover(ROOT.resolve(file.path()))).isTrue());
       disk.removeLeftovers();
       return renamer().recover();
     }
