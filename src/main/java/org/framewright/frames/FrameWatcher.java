@@ -31,8 +31,10 @@ import org.framewright.base.Text;
  * every second on places that send no events, such as network drives, every five seconds on places
  * that do, and in any case so seldom that it takes no more than a twentieth of the time. A folder
  * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Problem}; when
- * it is back, it is looked at anew. A look that fails, for whatever reason, is reported in the same
- * way and tried again: only {@link #close} ends the watching.
+ * it is back, it is looked at anew. On Windows, where whoever listens to a folder keeps its parents
+ * from being renamed and its drive from being ejected, see {@link Listening}, nobody listens while
+ * nothing changes. A look that fails, for whatever reason, is reported in the same way and tried
+ * again: only {@link #close} ends the watching.
  */
 public final class FrameWatcher implements AutoCloseable {
   private static final Duration SELDOM = Duration.ofSeconds(5);
@@ -48,6 +50,7 @@ public final class FrameWatcher implements AutoCloseable {
   private final Path root;
   private final FrameScanner scanner;
   private final Consumer<FrameScan> listener;
+  private final Listening rule;
   private final Thread thread;
 
   private final Progress untilClosed = Progress.until(this::isClosed);
@@ -63,6 +66,7 @@ public final class FrameWatcher implements AutoCloseable {
   private Object rootKey;
   private boolean eventsCome;
   private FrameScan last;
+  private long changedAt;
 
   /**
    * A watcher of one folder and all below it.
@@ -76,6 +80,11 @@ public final class FrameWatcher implements AutoCloseable {
 
   /** A watcher that looks by a scanner which others may scan with too: what it read is read. */
   public FrameWatcher(FrameScanner scanner, Consumer<FrameScan> listener) {
+    this(scanner, listener, Listening.ofThisSystem());
+  }
+
+  FrameWatcher(FrameScanner scanner, Consumer<FrameScan> listener, Listening rule) {
+    this.rule = rule;
     this.root = scanner.root();
     this.scanner = scanner;
     this.listener = listener;
@@ -129,6 +138,7 @@ public final class FrameWatcher implements AutoCloseable {
 
   private void watch() throws InterruptedException {
     long fullAt = System.nanoTime();
+    changedAt = fullAt;
     List<Path> unsettled = List.of();
     while (true) {
       var pause = unsettled.isEmpty() ? Duration.ofDays(1) : UNSETTLED;
@@ -242,6 +252,7 @@ public final class FrameWatcher implements AutoCloseable {
       return;
     }
     last = scan;
+    changedAt = System.nanoTime();
     try {
       listener.accept(scan);
     } catch (RuntimeException | Error e) {
@@ -255,6 +266,11 @@ public final class FrameWatcher implements AutoCloseable {
 
   /** Listens for events, anew where the folder is another one than before or listening ended. */
   private void listenAgain() throws IOException {
+    if (!rule.listens(Duration.ofNanos(System.nanoTime() - changedAt))) {
+      stopListening();
+      eventsCome = false;
+      return;
+    }
     var key = Files.readAttributes(root, BasicFileAttributes.class).fileKey();
     if (events.isPresent() && !listening.isDone() && Objects.equals(key, rootKey)) {
       return;

@@ -18,6 +18,9 @@ interface Disk {
   /** The names in a folder, exactly as the volume spells them. */
   List<Path> names(Path folder) throws IOException;
 
+  /** Whether two names that were listed are those of one file (hard links). */
+  boolean areOneFile(Path a, Path b) throws IOException;
+
   /** What distinguishes a volume from others. */
   String volume(Path folder) throws IOException;
 

@@ -245,7 +245,11 @@ final class FileLocator {
     return new StuckFile(
         relative(journal.source(op)),
         "the file is neither at its old name nor at its new name, " + relative(journal.target(op)),
-        "Put the file back under one of them; or close the batch without it.");
+        disk.traits().atomicRename()
+            ? "Put the file back under one of them; or close the batch without it."
+            : "A power cut can take a file's name on this volume. Let the system check the volume:"
+                + " that brings such a file back under another name. Put it under one of these; or"
+                + " close the batch without it.");
   }
 
   private StuckFile twice(Op op, Set<Position> at) {
@@ -254,7 +258,11 @@ final class FileLocator {
     return new StuckFile(
         relative(journal.source(op)),
         "one file is there twice, as " + String.join(" and ", names),
-        "Remove the copy that is not needed, then recover again.");
+        disk.traits().atomicRename()
+            ? "Remove the copy that is not needed, then recover again."
+            : "A power cut can give a file two names on this volume, and to remove one may take the"
+                + " content of both. Copy the file to another disk and let the system check the"
+                + " volume; then remove the name that is not needed, and recover again.");
   }
 
   private Path relative(Path path) {

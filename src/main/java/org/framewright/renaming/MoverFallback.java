@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.io.IOException;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -16,6 +17,13 @@ final class MoverFallback {
   static final String PROBE = "probe-";
 
   private MoverFallback() {}
+
+  /** The movers for a folder, best first. The system's own call knows its own paths only. */
+  static List<Mover> movers(Path folder) {
+    return folder.getFileSystem().equals(FileSystems.getDefault())
+        ? movers()
+        : List.of(new LinkMover(), new ReserveMover());
+  }
 
   /** The movers of this system, best first. */
   static List<Mover> movers() {

@@ -93,6 +93,16 @@ final class NioDisk implements Disk {
     return names;
   }
 
+  /** Asks the system, which knows it also where the runtime gives no numbers, as on Windows. */
+  @Override
+  public boolean areOneFile(Path a, Path b) throws IOException {
+    try {
+      return Files.isSameFile(a, b);
+    } catch (NoSuchFileException e) {
+      return false; // Removed since it was listed.
+    }
+  }
+
   @Override
   public String volume(Path folder) throws IOException {
     return folder.getFileSystem().supportedFileAttributeViews().contains("unix")
@@ -171,7 +181,7 @@ final class NioDisk implements Disk {
   @Override
   public void sync(Path folder) throws IOException {
     if (WINDOWS) {
-      windows.ifPresent(calls -> calls.flush(folder));
+      windows.ifPresent(calls -> calls.flush(folder, traits));
       return;
     }
     try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {

@@ -298,19 +298,45 @@ final class Planner {
   }
 
   /** Two names of one file could not be distinguished after a crash. */
-  private void blockOneFileNamedTwice(List<Draft> drafts) {
+  private void blockOneFileNamedTwice(List<Draft> drafts) throws IOException {
     var files = HashMap.<String, Draft>newHashMap(drafts.size());
+    var unnumbered = new HashMap<Seen, List<Draft>>();
     for (var draft : drafts) {
-      if (draft.seen.key().isEmpty() || draft.status != Status.READY) {
+      if (draft.status != Status.READY) {
         continue;
       }
-      var other = files.putIfAbsent(draft.seen.key(), draft);
+      var other =
+          draft.seen.key().isEmpty()
+              ? sameFile(draft, unnumbered)
+              : files.putIfAbsent(draft.seen.key(), draft);
       if (other != null && !other.from.equals(draft.from)) {
         var why = other.from + " and " + draft.from + " are two names of one file (hard links)";
         block(draft, why, "Rename one of them at a time.");
         block(other, why, "Rename one of them at a time.");
       }
     }
+  }
+
+  /**
+   * Where files have no numbers, as on Windows: one that was there before and is the same file;
+   * only files of one size and time can be.
+   */
+  private Draft sameFile(Draft draft, Map<Seen, List<Draft>> before) throws IOException {
+    if (!disk.traits().mayHaveLinks()) {
+      return null;
+    }
+    var alike = before.computeIfAbsent(draft.seen, _ -> new ArrayList<>(1));
+    for (var other : alike) {
+      if (disk.areOneFile(listedFile(other), listedFile(draft))) {
+        return other;
+      }
+    }
+    alike.add(draft);
+    return null;
+  }
+
+  private static Path listedFile(Draft draft) {
+    return draft.in.path().resolve(draft.in.names().name(draft.listed));
   }
 
   private void blockTakenTargets(List<Draft> drafts) throws IOException {

@@ -60,7 +60,8 @@ public final class Renamer {
     if (!Files.isDirectory(real)) {
       throw new NotDirectoryException(root.toString());
     }
-    return new Renamer(real, new NioDisk(real, MoverFallback.movers()), clock, Renamer::randomId);
+    return new Renamer(
+        real, new NioDisk(real, MoverFallback.movers(real)), clock, Renamer::randomId);
   }
 
   private static String randomId() {
@@ -79,7 +80,8 @@ public final class Renamer {
         : Optional.of(
             "This volume ("
                 + disk.traits().type()
-                + ") does not promise that a rename survives a power cut: do not unplug it meanwhile.");
+                + ") does not promise that a rename survives a power cut: do not unplug it"
+                + " meanwhile.");
   }
 
   /**

@@ -52,6 +52,11 @@ final class ReserveMover implements Mover {
     }
   }
 
+  /** What a file holds that reserves a name. */
+  static byte[] mark() {
+    return MARK.clone();
+  }
+
   /** Whether the file is nothing but our own mark. */
   static boolean isMarked(Path file) throws IOException {
     return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)

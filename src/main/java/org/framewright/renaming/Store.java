@@ -45,28 +45,38 @@ final class Store {
 
   /** Under the lock: clears what was never begun, and finds the way to rename here. */
   void prepare() throws IOException {
-    for (var name : disk.names(folder)) {
-      var text = name.toString();
-      boolean unpublished = text.endsWith(UNPUBLISHED) && isId(text, UNPUBLISHED);
-      if ((unpublished || text.startsWith(MoverFallback.PROBE))
-          && disk.look(folder.resolve(name)).isFile()) {
-        if (unpublished) {
-          clearReserved(file(text.substring(0, text.length() - UNPUBLISHED.length())));
-        }
+    var names = disk.names(folder);
+    boolean cleared = false;
+    for (var name : names) {
+      if (isId(name.toString(), UNPUBLISHED) && disk.look(folder.resolve(name)).isFile()) {
+        cleared |= clearReserved(name.toString());
+      }
+    }
+    if (cleared) {
+      disk.sync(folder); // Else a cut could leave what reserved a name without what shows it.
+    }
+    for (var name : names) {
+      boolean ours =
+          isId(name.toString(), UNPUBLISHED) || name.toString().startsWith(MoverFallback.PROBE);
+      if (ours && disk.look(folder.resolve(name)).isFile()) {
         disk.remove(folder.resolve(name));
       }
     }
     disk.settle(folder);
   }
 
-  /** While a journal has its first name, what lies under its second one only keeps the place. */
-  private void clearReserved(Path published) throws IOException {
+  /**
+   * While a journal has its first name, what lies under its second one only keeps the place, whole
+   * or as a power cut left it. A copy of the folder may hold both; a journal is longer.
+   */
+  private boolean clearReserved(String unpublished) throws IOException {
+    var published = file(unpublished.substring(0, unpublished.length() - UNPUBLISHED.length()));
     var look = disk.look(published);
-    if (look.isFile() && look.seen().size() == 0) {
-      disk.remove(published);
-    } else if (look.isFile()) {
-      disk.removePlaceholder(published);
+    if (!look.isFile() || look.seen().size() > ReserveMover.mark().length) {
+      return false;
     }
+    disk.remove(published);
+    return true;
   }
 
   /** What distinguishes this folder of journals from its copies, see {@link Disk#home}. */
@@ -95,6 +105,9 @@ final class Store {
     var text = JournalWriter.plan(header, ops);
     var unpublished = folder.resolve(header.batch() + UNPUBLISHED);
     disk.write(unpublished, text.parts());
+    if (disk.guarantee() == Guarantee.RESERVED) {
+      disk.sync(folder); // Else a cut could leave its second name alone, with nothing of it in it.
+    }
     if (disk.move(unpublished, file(header.batch())) != MoveResult.MOVED) {
       throw new IOException("the journal " + header.batch() + " could not be given its name");
     }

@@ -50,6 +50,11 @@ record Traits(
     return new Traits(kind, STABLE.contains(kind), windowsNames, fat ? FAT_STEP_NANOS : 0, !fat);
   }
 
+  /** Whether a file may have two names; FAT has no links. */
+  boolean mayHaveLinks() {
+    return !FAT.contains(type);
+  }
+
   /** Whether two looks can be of the same state of the same file. */
   boolean same(Seen a, Seen b) {
     return a.size() == b.size()

@@ -15,8 +15,10 @@ import java.util.Optional;
 /**
  * Flushes the names in a folder on Windows, whose runtime opens no folders: CreateFileW with
  * FILE_FLAG_BACKUP_SEMANTICS, FlushFileBuffers, CloseHandle. NTFS keeps the order of renames by
- * itself; FAT and exFAT do not. Where the system refuses, nothing more can be done, and nothing is
- * said.
+ * itself; FAT does not, does nothing where a folder is flushed, and flushes all of the volume where
+ * its root is (Microsoft, Windows-driver-samples, filesys/fastfat/flush.c); exFAT, whose source is
+ * not public, is taken to do the same. Where the system refuses, nothing more can be done, and
+ * nothing is said.
  */
 record WindowsFolders(MethodHandle open, MethodHandle flush, MethodHandle close) {
   private static final int WRITE = 0x40000000; // GENERIC_WRITE
@@ -50,8 +52,13 @@ record WindowsFolders(MethodHandle open, MethodHandle flush, MethodHandle close)
     return Linker.nativeLinker().downcallHandle(library.findOrThrow(name), shape);
   }
 
-  /** Flushes a folder; says whether the system did it. */
-  boolean flush(Path folder) {
+  /** Flushes the names in a folder; says whether the system did it, as far as it tells. */
+  boolean flush(Path folder, Traits volume) {
+    var top = folder.toAbsolutePath().getRoot();
+    return flush(volume.atomicRename() ? folder : top);
+  }
+
+  private boolean flush(Path folder) {
     try (var arena = Arena.ofConfined()) {
       var path = WindowsRename.wide(folder, new NativeText(arena));
       var handle =

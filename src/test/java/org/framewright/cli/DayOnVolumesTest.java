@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
+import org.framewright.disk.DiskOp;
 import org.framewright.disk.Recording;
 import org.framewright.disk.Volume;
 import org.junit.jupiter.api.Tag;
@@ -14,6 +16,7 @@ import org.junit.jupiter.api.io.CleanupMode;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine.ITypeConverter;
 
 /**
  * A whole invented day, with renames taken back and done again, on volumes that are as a Mac's or
@@ -78,16 +81,57 @@ class DayOnVolumesTest {
     Files.createDirectory(scratch.resolve("shoots"));
     var share = Recording.on(scratch);
     share.withoutLocks();
-    var ran =
-        Ran.on(text -> share.root().resolve(text), "demo", "--tiny", "--into", "shoots", "--json");
+    playedOn(share, "shoots");
+    try (var files = Files.walk(scratch)) {
+      assertThat(files.filter(file -> file.toString().endsWith(".owner"))).isEmpty();
+    }
+  }
+
+  /** As on a stick with FAT that a Mac sees. */
+  @Test
+  void theDayIsPlayedToItsEndWhereThereAreNoLinksAndTimesInTwoSeconds() throws Exception {
+    var stick = Recording.on(scratch);
+    stick.ofType("msdos");
+    stick.withoutLinks();
+    stick.withTimesInSteps(Duration.ofSeconds(2));
+    stick.withMacNames();
+    Files.createDirectory(stick.root().resolve("Caf\u00e9"));
+    playedOn(stick, "caf\u00e9");
+    assertThat(scratch.toFile().list()).containsExactly("Cafe\u0301");
+    assertThat(stick.ops()).noneMatch(DiskOp.Link.class::isInstance);
+    assertThat(renames(stick)).isNotEmpty().allMatch(DiskOp.Move::replacing);
+  }
+
+  /** As on HFS+, with the links that it has. */
+  @Test
+  void theDayIsPlayedToItsEndWhereNamesAreListedDecomposedAndCaseIsOne() throws Exception {
+    var disk = Recording.on(scratch);
+    disk.ofType("hfs");
+    disk.withTimesInSteps(Duration.ofSeconds(1));
+    disk.withMacNames();
+    Files.createDirectory(disk.root().resolve("Caf\u00e9"));
+    playedOn(disk, "caf\u00e9");
+    assertThat(scratch.toFile().list()).containsExactly("Cafe\u0301");
+    assertThat(renames(disk)).isEmpty();
+  }
+
+  /** The renames of frames, as the recording saw them; by second links they are none. */
+  private static List<DiskOp.Move> renames(Recording disk) {
+    return disk.ops().stream()
+        .filter(DiskOp.Move.class::isInstance)
+        .map(DiskOp.Move.class::cast)
+        .filter(move -> move.from().contains("/01_frames/") && move.from().endsWith(".DNG"))
+        .toList();
+  }
+
+  private static void playedOn(Recording disk, String into) throws IOException {
+    ITypeConverter<Path> paths = text -> disk.root().resolve(text);
+    var ran = Ran.on(paths, "demo", "--tiny", "--into", into, "--json");
     assertThat(ran.status()).as(ran.err()).isZero();
     var job = ran.json().at("/folder").asText();
     for (var command : List.of("day", "frames", "batches", "list")) {
-      var after = Ran.on(text -> share.root().resolve(text), command, job);
+      var after = Ran.on(paths, command, job);
       assertThat(after.status()).as(command + ": " + after.err()).isZero();
-    }
-    try (var files = Files.walk(scratch)) {
-      assertThat(files.filter(file -> file.toString().endsWith(".owner"))).isEmpty();
     }
   }
 }

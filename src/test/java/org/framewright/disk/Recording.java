@@ -2,6 +2,7 @@ package org.framewright.disk;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.function.Function;
 
@@ -16,12 +17,14 @@ import java.util.function.Function;
  */
 public final class Recording {
   private final Changes changes = new Changes();
+  private final VolumeKind kind;
   private final RecordingFileSystem system;
   private final Path folder;
 
   private Recording(Path folder) {
     this.folder = folder;
-    this.system = new RecordingFileSystem(folder, changes);
+    this.kind = new VolumeKind(folder);
+    this.system = new RecordingFileSystem(folder, kind, changes);
   }
 
   /** A recording over a folder of the default file system, of which nothing is changed yet. */
@@ -37,6 +40,29 @@ public final class Recording {
   /** Answers each question for a lock as a volume that has none. */
   public void withoutLocks() {
     changes.withoutLocks();
+  }
+
+  /** Makes no links, hard or symbolic, as FAT. */
+  public void withoutLinks() {
+    kind.withoutLinks();
+  }
+
+  /** Tells times in steps of whole seconds, as FAT in two. */
+  public void withTimesInSteps(Duration step) {
+    kind.withTimesInSteps(step);
+  }
+
+  /**
+   * Keeps names as HFS+ does: lists them decomposed, and finds them whatever their case and however
+   * their accents are written. Names that are there already should be of that kind.
+   */
+  public void withMacNames() {
+    kind.withMacNames();
+  }
+
+  /** Says that it is a volume of this kind, as a {@link java.nio.file.FileStore} says it. */
+  public void ofType(String name) {
+    kind.ofType(name);
   }
 
   /** The path of the default file system behind a path of this one. */

@@ -16,8 +16,10 @@ final class RecordingFileSystem extends FileSystem {
   private final Path folder;
   private final FileSystem real;
   private final RecordingProvider provider;
+  private final VolumeKind kind;
 
-  RecordingFileSystem(Path folder, Changes changes) {
+  RecordingFileSystem(Path folder, VolumeKind kind, Changes changes) {
+    this.kind = kind;
     this.folder = folder;
     this.real = folder.getFileSystem();
     this.provider = new RecordingProvider(this, changes);
@@ -32,6 +34,15 @@ final class RecordingFileSystem extends FileSystem {
       return recording.real();
     }
     throw new ProviderMismatchException(path + " is no path of this recording");
+  }
+
+  /** The real path under which the volume keeps what is asked for. */
+  Path kept(Path path) {
+    return kind.kept(real(path));
+  }
+
+  VolumeKind kind() {
+    return kind;
   }
 
   /** How the record names a path. */

@@ -16,8 +16,11 @@ import java.nio.file.Path;
 import java.nio.file.ProviderMismatchException;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributeView;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -494,5 +497,62 @@ class RecordingFileSystemTest {
     assertThat(afterCut(cut, "flushed names", CutDisk.Names.LOST)).isEqualTo("a=");
     flush(root.resolve("a"));
     assertThat(afterCut(cut, "flushed bytes", CutDisk.Names.LOST)).isEqualTo("a=bytes");
+  }
+
+  // ---- other kinds of volumes
+
+  @Test
+  void playsAVolumeWithoutLinks() throws IOException {
+    var file = Files.writeString(root.resolve("a"), "a");
+    recording.withoutLinks();
+    assertThatThrownBy(() -> Files.createLink(root.resolve("b"), file))
+        .isInstanceOf(FileSystemException.class)
+        .hasMessageContaining("not supported");
+    assertThatThrownBy(() -> Files.createSymbolicLink(root.resolve("b"), file))
+        .isInstanceOf(FileSystemException.class);
+    assertThat(namesIn(folder)).containsExactly("a");
+  }
+
+  @Test
+  void playsAVolumeWithTimesInSteps() throws IOException {
+    var file = Files.writeString(root.resolve("a"), "a");
+    Files.setLastModifiedTime(file, FileTime.from(Instant.parse("2026-11-02T09:00:03.7Z")));
+    recording.withTimesInSteps(Duration.ofSeconds(2));
+    var coarse = FileTime.from(Instant.parse("2026-11-02T09:00:02Z"));
+    assertThat(Files.getLastModifiedTime(file)).isEqualTo(coarse);
+    assertThat(Files.readAttributes(file, BasicFileAttributes.class).lastModifiedTime())
+        .isEqualTo(coarse);
+    assertThat(Files.getAttribute(file, "lastModifiedTime")).isEqualTo(coarse);
+    assertThat(
+            Files.getFileAttributeView(file, BasicFileAttributeView.class)
+                .readAttributes()
+                .lastModifiedTime())
+        .isEqualTo(coarse);
+  }
+
+  @Test
+  void playsAVolumeThatListsNamesDecomposedAndFoldsCase() throws IOException {
+    recording.withMacNames();
+    Files.createDirectory(root.resolve("\u00c9t\u00e9"));
+    var file = Files.writeString(root.resolve("\u00e9t\u00e9/Caf\u00e9.jpg"), "a");
+
+    assertThat(namesIn(folder)).containsExactly("E\u0301te\u0301");
+    assertThat(namesIn(folder.resolve("E\u0301te\u0301"))).containsExactly("Cafe\u0301.jpg");
+    assertThat(root.resolve("E\u0301T\u00c9/CAFE\u0301.JPG")).hasContent("a");
+    try (var listed = Files.list(file.getParent())) {
+      assertThat(listed).containsExactly(file.resolveSibling("Cafe\u0301.jpg"));
+    }
+    assertThat(file.toRealPath()).isEqualTo(root.resolve("E\u0301te\u0301/Cafe\u0301.jpg"));
+    assertThatThrownBy(() -> Files.createFile(file.resolveSibling("caf\u00e9.JPG")))
+        .isInstanceOf(FileAlreadyExistsException.class);
+    Files.move(file, file.resolveSibling("caf\u00e9.jpg"));
+    assertThat(namesIn(folder.resolve("E\u0301te\u0301"))).containsExactly("cafe\u0301.jpg");
+  }
+
+  @Test
+  void saysWhatKindOfVolumeItPlays() throws IOException {
+    recording.ofType("msdos");
+    assertThat(Files.getFileStore(root).type()).isEqualTo("msdos");
+    assertThat(Files.getFileStore(root).getUsableSpace()).isPositive();
   }
 }

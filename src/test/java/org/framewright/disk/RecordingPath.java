@@ -109,7 +109,7 @@ final class RecordingPath implements Path {
 
   @Override
   public Path toRealPath(LinkOption... options) throws IOException {
-    return wrapped(real.toRealPath(options));
+    return wrapped(system.kept(this).toRealPath(options));
   }
 
   /** The real file; what is written through it is not recorded. */

@@ -80,7 +80,7 @@ final class RecordingProvider extends FileSystemProvider {
   public FileChannel newFileChannel(
       Path path, Set<? extends OpenOption> options, FileAttribute<?>... attributes)
       throws IOException {
-    var file = system.real(path);
+    var file = system.kept(path);
     var wanted = new HashSet<OpenOption>(options);
     var deletes = wanted.remove(StandardOpenOption.DELETE_ON_CLOSE);
     var channel = opened(file, wanted, attributes);
@@ -124,7 +124,7 @@ final class RecordingProvider extends FileSystemProvider {
 
   @Override
   public void createDirectory(Path path, FileAttribute<?>... attributes) throws IOException {
-    var folder = system.real(path);
+    var folder = system.kept(path);
     changes.make(
         new DiskOp.CreateFolder(system.name(folder)),
         () -> !isFree(folder),
@@ -133,8 +133,9 @@ final class RecordingProvider extends FileSystemProvider {
 
   @Override
   public void createLink(Path path, Path existing) throws IOException {
-    var link = system.real(path);
-    var file = system.real(existing);
+    var link = system.kept(path);
+    var file = system.kept(existing);
+    system.kind().requireLinks(link);
     changes.make(
         new DiskOp.Link(system.name(link), system.name(file)),
         () -> !isFree(link) || !isThere(file),
@@ -144,8 +145,9 @@ final class RecordingProvider extends FileSystemProvider {
   @Override
   public void createSymbolicLink(Path path, Path target, FileAttribute<?>... attributes)
       throws IOException {
-    var link = system.real(path);
+    var link = system.kept(path);
     var end = system.real(target);
+    system.kind().requireLinks(link);
     changes.make(
         new DiskOp.SymbolicLink(system.name(link), end.toString()),
         () -> !isFree(link),
@@ -154,12 +156,12 @@ final class RecordingProvider extends FileSystemProvider {
 
   @Override
   public Path readSymbolicLink(Path link) throws IOException {
-    return system.wrapped(real.readSymbolicLink(system.real(link)));
+    return system.wrapped(real.readSymbolicLink(system.kept(link)));
   }
 
   @Override
   public void delete(Path path) throws IOException {
-    var file = system.real(path);
+    var file = system.kept(path);
     changes.make(
         new DiskOp.Delete(system.name(file)),
         () -> !isThere(file) || holdsNames(file),
@@ -168,8 +170,8 @@ final class RecordingProvider extends FileSystemProvider {
 
   @Override
   public void move(Path source, Path target, CopyOption... options) throws IOException {
-    var from = system.real(source);
-    var to = system.real(target);
+    var from = system.kept(source);
+    var to = system.kind().renamed(from, system.real(target));
     var asked = List.of(options);
     var replacing =
         asked.contains(StandardCopyOption.REPLACE_EXISTING)
@@ -185,7 +187,7 @@ final class RecordingProvider extends FileSystemProvider {
   /** Copies by calls that are recorded; the default file system would do it unseen. */
   @Override
   public void copy(Path source, Path target, CopyOption... options) throws IOException {
-    var from = system.real(source);
+    var from = system.kept(source);
     var asked = new HashSet<>(Arrays.asList(options));
     var follow =
         asked.contains(LinkOption.NOFOLLOW_LINKS)
@@ -193,7 +195,7 @@ final class RecordingProvider extends FileSystemProvider {
             : new LinkOption[0];
     var attributes = Files.readAttributes(from, BasicFileAttributes.class, follow);
     if (asked.contains(StandardCopyOption.REPLACE_EXISTING)) {
-      if (isThere(system.real(target)) && isSameFile(source, target)) {
+      if (isThere(system.kept(target)) && isSameFile(source, target)) {
         return;
       }
       deleteIfExists(target);
@@ -256,7 +258,8 @@ final class RecordingProvider extends FileSystemProvider {
   public DirectoryStream<Path> newDirectoryStream(
       Path folder, DirectoryStream.Filter<? super Path> filter) throws IOException {
     var names =
-        real.newDirectoryStream(system.real(folder), path -> filter.accept(system.wrapped(path)));
+        real.newDirectoryStream(
+            system.kept(folder), path -> filter.accept(folder.resolve(listed(path))));
     return new DirectoryStream<>() {
       @Override
       public Iterator<Path> iterator() {
@@ -269,7 +272,7 @@ final class RecordingProvider extends FileSystemProvider {
 
           @Override
           public Path next() {
-            return system.wrapped(paths.next());
+            return folder.resolve(listed(paths.next()));
           }
         };
       }
@@ -281,38 +284,43 @@ final class RecordingProvider extends FileSystemProvider {
     };
   }
 
+  private Path listed(Path path) {
+    return system.wrapped(path.getFileName());
+  }
+
   @Override
   public boolean isSameFile(Path path, Path other) throws IOException {
     return path.equals(other)
         || (other.getFileSystem() == system
-            && real.isSameFile(system.real(path), system.real(other)));
+            && real.isSameFile(system.kept(path), system.kept(other)));
   }
 
   @Override
   public boolean isHidden(Path path) throws IOException {
-    return real.isHidden(system.real(path));
+    return real.isHidden(system.kept(path));
   }
 
   @Override
   public FileStore getFileStore(Path path) throws IOException {
-    return real.getFileStore(system.real(path));
+    return system.kind().store(real.getFileStore(system.kept(path)));
   }
 
   @Override
   public void checkAccess(Path path, AccessMode... modes) throws IOException {
-    real.checkAccess(system.real(path), modes);
+    real.checkAccess(system.kept(path), modes);
   }
 
   @Override
   public <A extends BasicFileAttributes> A readAttributes(
       Path path, Class<A> type, LinkOption... options) throws IOException {
-    return real.readAttributes(system.real(path), type, options);
+    return type.cast(
+        system.kind().coarse(real.readAttributes(system.kept(path), type, options), type));
   }
 
   @Override
   public Map<String, Object> readAttributes(Path path, String attributes, LinkOption... options)
       throws IOException {
-    return real.readAttributes(system.real(path), attributes, options);
+    return system.kind().coarse(real.readAttributes(system.kept(path), attributes, options));
   }
 
   // ---- attributes
@@ -320,7 +328,7 @@ final class RecordingProvider extends FileSystemProvider {
   @Override
   public void setAttribute(Path path, String attribute, Object value, LinkOption... options)
       throws IOException {
-    var file = system.real(path);
+    var file = system.kept(path);
     changes.make(
         attributeOp(system.name(file), attribute.substring(attribute.indexOf(':') + 1)),
         () -> !Files.exists(file, options),
@@ -339,7 +347,7 @@ final class RecordingProvider extends FileSystemProvider {
   @Override
   public <V extends FileAttributeView> V getFileAttributeView(
       Path path, Class<V> type, LinkOption... options) {
-    var file = system.real(path);
+    var file = system.kept(path);
     var view = real.getFileAttributeView(file, type, options);
     if (view == null) {
       return null;
@@ -349,7 +357,9 @@ final class RecordingProvider extends FileSystemProvider {
             RecordingProvider.class.getClassLoader(),
             new Class<?>[] {type},
             (_, method, arguments) -> {
-              Changes.Action<Object> call = () -> called(view, method, arguments);
+              Changes.Action<Object> call =
+                  () ->
+                      system.kind().coarse(called(view, method, arguments), method.getReturnType());
               var op = viewOp(system.name(file), method, arguments);
               return op.isPresent()
                   ? changes.make(op.get(), () -> !Files.exists(file, options), call)

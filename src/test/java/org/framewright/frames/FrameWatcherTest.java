@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.List;
@@ -14,6 +15,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
+import org.framewright.base.OperatingSystem;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -238,6 +240,32 @@ class FrameWatcherTest {
       Thread.sleep(20);
     }
     assertThat(threadsOf(root)).isZero();
+  }
+
+  /** Events come on a thread of their own, which holds the folder open on Windows. */
+  @Test
+  void onWindowsNobodyListensWhileNothingChangesAndFramesAreSeenAllTheSame() throws Exception {
+    var root = Files.createDirectory(parent.resolve("drive-" + System.nanoTime()));
+    var resting = new Listening(OperatingSystem.WINDOWS, Duration.ZERO);
+    try (var watcher = new FrameWatcher(new FrameScanner(root), scans::add, resting)) {
+      watcher.start();
+      await(scan -> true);
+      assertThat(threadsOf(root)).isEqualTo(1);
+      write(root.resolve("a.jpg"), 1);
+      await(scan -> complete(scan) == 1);
+      assertThat(threadsOf(root)).isEqualTo(1);
+    }
+  }
+
+  @Test
+  void whileFramesComeTheyAreListenedForOnEverySystem() {
+    var rest = Duration.ofMinutes(5);
+    var justNow = rest.minusNanos(1);
+    for (var system : OperatingSystem.values()) {
+      assertThat(new Listening(system, rest).listens(justNow)).isTrue();
+      assertThat(new Listening(system, rest).listens(rest))
+          .isEqualTo(system != OperatingSystem.WINDOWS);
+    }
   }
 
   private static long threadsOf(Path root) {

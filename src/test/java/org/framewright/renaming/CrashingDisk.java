@@ -150,6 +150,11 @@ final class CrashingDisk implements Disk {
   }
 
   @Override
+  public boolean areOneFile(Path a, Path b) throws IOException {
+    return disk.areOneFile(a, b);
+  }
+
+  @Override
   public String volume(Path folder) throws IOException {
     return disk.volume(folder);
   }

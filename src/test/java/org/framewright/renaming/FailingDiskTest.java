@@ -26,7 +26,7 @@ class FailingDiskTest {
   };
 
   private static ModelDisk disk() {
-    var disk = new ModelDisk(new Random(7), false, true);
+    var disk = new ModelDisk(new Random(7), ModelVolume.linux(false, true));
     disk.makeFolder(ROOT);
     disk.makeFolder(ROOT.resolve("sub"));
     for (var rename : RENAMES) {

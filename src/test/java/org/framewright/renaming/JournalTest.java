@@ -73,7 +73,7 @@ class JournalTest {
             place,
             List.of(place, place.resolve("day 1/ü")));
     var written = JournalWriter.plan(header, ops);
-    var disk = new ModelDisk(new Random(0), false, true);
+    var disk = new ModelDisk(new Random(0), ModelVolume.linux(false, true));
     disk.write(place.resolve(BATCH + ".jsonl"), written.parts());
     var journal = JournalReader.read(disk, place.resolve(BATCH + ".jsonl"), place);
     assertThat(journal.ops()).isEqualTo(ops);

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,14 +16,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
-import org.framewright.base.NameKey;
+import java.util.function.Predicate;
 
 /**
  * A disk in memory that forgets at a power cut. What is flushed stays; of the changes of names
- * since the flush of their folder, any may have reached the disk and any not. A rename by itself is
- * done or not done. What is being flushed when the power fails may be cut off anywhere.
+ * since the flush of their folder, any may have reached the disk and any not, or, where a log keeps
+ * their order, those up to one of them. A rename by itself is done or not done, unless the disk
+ * {@link #tearsRenames}. What is being flushed when the power fails may be cut off anywhere.
  *
- * <p>If a subset of the changes would put a file over another, or would need a change that is
+ * <p>If what reached the disk would put a file over another, or would need a change that is
  * missing, the order of the writes mattered where it must not: that is a violation.
  */
 final class ModelDisk implements Disk {
@@ -38,13 +40,16 @@ final class ModelDisk implements Disk {
   private sealed interface Change {
     record Create(Path path, int file) implements Change {}
 
+    record Link(Path path, int file) implements Change {}
+
     record Move(Path from, Path to, int file) implements Change {}
 
-    record Remove(Path path) implements Change {}
+    record Remove(Path path, int file) implements Change {}
 
     default boolean touches(Path folder) {
       return switch (this) {
         case Create create -> create.path().getParent().equals(folder);
+        case Link link -> link.path().getParent().equals(folder);
         case Move move ->
             move.from().getParent().equals(folder) || move.to().getParent().equals(folder);
         case Remove remove -> remove.path().getParent().equals(folder);
@@ -53,31 +58,35 @@ final class ModelDisk implements Disk {
   }
 
   private final Random random;
-  private final boolean foldsNames;
-  private final boolean numbersFiles;
+  private final ModelVolume volume;
   private final Set<Path> folders = new HashSet<>();
   private final Map<Integer, byte[]> contents = new HashMap<>();
   private final Map<Path, Integer> live = new HashMap<>();
   private final Map<Path, Integer> durable = new HashMap<>();
   private final List<Change> pending = new ArrayList<>();
   private final List<String> violations = new ArrayList<>();
+
+  /** The files that reserved a name, whose content nobody flushes. */
+  private final Set<Integer> marks = new HashSet<>();
+
+  private final Map<Guarantee, Integer> moves = new EnumMap<>(Guarantee.class);
+  private final Set<Integer> torn = new HashSet<>();
+  private boolean tearing;
   private boolean locked;
+  private boolean mounted = true;
   private String name = "model";
   private int left = Integer.MAX_VALUE;
   private int firstNumber;
-  private long time;
+  private long later;
 
   /**
    * An empty disk.
    *
    * @param random chooses what a power cut leaves
-   * @param foldsNames whether names that collide are one name
-   * @param numbersFiles whether the disk numbers its files
    */
-  ModelDisk(Random random, boolean foldsNames, boolean numbersFiles) {
+  ModelDisk(Random random, ModelVolume volume) {
     this.random = random;
-    this.foldsNames = foldsNames;
-    this.numbersFiles = numbersFiles;
+    this.volume = volume;
   }
 
   /**
@@ -85,23 +94,35 @@ final class ModelDisk implements Disk {
    * are kept.
    */
   ModelDisk copy(boolean withTimes) {
-    var copy = new ModelDisk(random, foldsNames, numbersFiles);
+    var copy = new ModelDisk(random, volume);
     copy.name = name + " copied";
     copy.firstNumber = firstNumber + 1_000;
-    copy.time = withTimes ? time : time + 3_600_000_000_000L;
+    copy.later = withTimes ? later : later + 3_600_000_000_000L;
+    copy.mounted = mounted;
     copy.folders.addAll(folders);
     copy.contents.putAll(contents);
     copy.live.putAll(live);
     copy.durable.putAll(live);
+    copy.marks.addAll(marks);
     return copy;
+  }
+
+  /** From now on a power cut may leave a rename with both names or with none, as FAT may. */
+  void tearsRenames() {
+    tearing = true;
   }
 
   void put(Path path, String content) {
     int file = contents.size();
     contents.put(file, content.getBytes(StandardCharsets.UTF_8));
-    live.put(path, file);
-    durable.put(path, file);
+    live.put(listed(path), file);
+    durable.put(listed(path), file);
     folders.add(path.getParent());
+  }
+
+  /** As this disk lists a path. */
+  Path listed(Path path) {
+    return Path.of(volume.listed().apply(path.toString()));
   }
 
   /** Path to content of the people's files. */
@@ -109,11 +130,55 @@ final class ModelDisk implements Disk {
     var files = new HashMap<Path, String>();
     live.forEach(
         (path, file) -> {
-          if (!isOurs(path)) {
+          if (!isOurs(path) && !marks.contains(file)) {
             files.put(path, new String(contents.get(file), StandardCharsets.UTF_8));
           }
         });
     return files;
+  }
+
+  /** The contents of the people's files, each once, under however many names. */
+  List<String> peoplesContents() {
+    return live.entrySet().stream()
+        .filter(entry -> !isOurs(entry.getKey()) && !marks.contains(entry.getValue()))
+        .map(Map.Entry::getValue)
+        .distinct()
+        .map(file -> new String(contents.get(file), StandardCharsets.UTF_8))
+        .toList();
+  }
+
+  /** Where a name was reserved and neither taken nor given back. */
+  Set<Path> leftovers() {
+    var left = new HashSet<Path>();
+    live.forEach(
+        (path, file) -> {
+          if (!isOurs(path) && marks.contains(file)) {
+            left.add(path);
+          }
+        });
+    return left;
+  }
+
+  /** Whether what has this name, in whatever spelling, only reserved it. */
+  boolean isLeftover(Path path) {
+    return leftovers().contains(stored(path));
+  }
+
+  /** Does what a person is told to do with the leftovers. */
+  void removeLeftovers() {
+    leftovers().forEach(path -> drop(path, live.get(path)));
+  }
+
+  /** By which ways names were changed, and how often. */
+  Map<Guarantee, Integer> moves() {
+    return moves;
+  }
+
+  /** The contents of the people's files of which a power cut left two names, or none. */
+  List<String> torn() {
+    return torn.stream()
+        .map(file -> new String(contents.get(file), StandardCharsets.UTF_8))
+        .toList();
   }
 
   List<String> violations() {
@@ -137,32 +202,69 @@ final class ModelDisk implements Disk {
 
   /** The power comes back: what is there is what reached the disk. */
   void restart() {
-    for (var change : pending) {
-      if (random.nextBoolean()) {
-        persist(change);
+    if (volume.flush() == SystemVolume.Flush.IN_ORDER) {
+      pending.subList(0, random.nextInt(pending.size() + 1)).forEach(this::persist);
+    } else {
+      for (var change : pending) {
+        if (tearing && change instanceof Change.Move move) {
+          tear(move);
+        } else if (random.nextBoolean()) {
+          persist(change);
+        }
       }
     }
     pending.clear();
     live.clear();
     live.putAll(durable);
+    for (int mark : marks) {
+      var whole = contents.get(mark);
+      var part = Arrays.copyOf(whole, random.nextInt(whole.length + 1));
+      contents.put(mark, random.nextBoolean() ? part : new byte[part.length]);
+    }
+    mounted = false;
     locked = false;
     left = Integer.MAX_VALUE;
+  }
+
+  private void tear(Change.Move move) {
+    switch (random.nextInt(6)) {
+      case 0 -> {
+        durable.put(move.to(), move.file());
+        noteTorn(move);
+      }
+      case 1 -> {
+        durable.remove(move.from(), move.file());
+        noteTorn(move);
+      }
+      case 2, 3 -> persist(move);
+      default -> {} // It did not reach the disk.
+    }
+  }
+
+  private void noteTorn(Change.Move move) {
+    if (!isOurs(move.to())) {
+      torn.add(move.file());
+    }
   }
 
   private void persist(Change change) {
     switch (change) {
       case Change.Create create -> durable.put(create.path(), create.file());
-      case Change.Remove remove -> durable.remove(remove.path());
+      case Change.Link link -> overwritten(link, durable.put(link.path(), link.file()));
+      case Change.Remove remove -> durable.remove(remove.path(), remove.file());
       case Change.Move move -> {
         boolean was = durable.remove(move.from(), move.file());
-        if (!was && !isOurs(move.from())) {
+        if (!was && !isOurs(move.from()) && !torn.contains(move.file())) {
           violations.add(move + " needs a change that may not have reached the disk");
         }
-        var over = durable.put(move.to(), move.file());
-        if (over != null) {
-          violations.add(move + " would overwrite");
-        }
+        overwritten(move, durable.put(move.to(), move.file()));
       }
+    }
+  }
+
+  private void overwritten(Change by, Integer file) {
+    if (file != null && !marks.contains(file)) {
+      violations.add(by + " would overwrite");
     }
   }
 
@@ -176,40 +278,101 @@ final class ModelDisk implements Disk {
     return path.toString().contains(Folders.OURS);
   }
 
-  private boolean taken(Path path) {
-    if (!foldsNames) {
-      return live.containsKey(path);
+  /** A name in the spelling that the disk has of it; as it would list it, if there is none. */
+  private Path stored(Path path) {
+    if (live.containsKey(path)) {
+      return path;
     }
-    var key = NameKey.of(path.toString());
-    return live.keySet().stream().anyMatch(name -> NameKey.of(name.toString()).equals(key));
+    var key = key(path);
+    for (var there : live.keySet()) {
+      if (key(there).equals(key)) {
+        return there;
+      }
+    }
+    return listed(path);
   }
 
+  private String key(Path path) {
+    return volume.key().apply(path.toString());
+  }
+
+  // ---- people's files
+
   @Override
-  public MoveResult move(Path from, Path to) {
+  public MoveResult move(Path given, Path wanted) {
     step();
-    if (!live.containsKey(from)) {
+    var from = stored(given);
+    var file = live.get(from);
+    if (file == null) {
       return MoveResult.GONE;
     }
-    if (taken(to)) {
+    var to = stored(wanted);
+    if (live.containsKey(to)) {
       return MoveResult.TAKEN;
     }
-    int file = live.remove(from);
-    live.put(to, file);
-    pending.add(new Change.Move(from, to, file));
+    moves.merge(guarantee(), 1, Integer::sum);
+    switch (guarantee()) {
+      case NATIVE -> moved(from, to, file);
+      case LINKED -> {
+        live.put(to, file);
+        pending.add(new Change.Link(to, file));
+        step();
+        drop(from, file);
+      }
+      case RESERVED -> {
+        int mark = contents.size();
+        contents.put(mark, ReserveMover.mark());
+        marks.add(mark);
+        live.put(to, mark);
+        pending.add(new Change.Create(to, mark));
+        step();
+        moved(from, to, file);
+      }
+    }
     step();
     return MoveResult.MOVED;
+  }
+
+  private void moved(Path from, Path to, int file) {
+    live.remove(from);
+    live.put(to, file);
+    pending.add(new Change.Move(from, to, file));
+  }
+
+  private void drop(Path path, int file) {
+    live.remove(path);
+    pending.add(new Change.Remove(path, file));
   }
 
   @Override
   public void sync(Path folder) {
     step();
-    for (var change : List.copyOf(pending)) {
-      if (change.touches(folder)) {
-        persist(change);
-        pending.remove(change);
-      }
+    switch (volume.flush()) {
+      case FOLDER -> flush(change -> change.touches(folder));
+      case VOLUME -> flush(_ -> true);
+      case IN_ORDER -> {} // Nothing is known to be flushed by it.
     }
     step();
+  }
+
+  private void flush(Predicate<Change> which) {
+    for (var change : List.copyOf(pending)) {
+      if (which.test(change)) {
+        persist(change);
+        pending.remove(change);
+        if (change instanceof Change.Move move) {
+          // What was in the place of the new name before is not written any more.
+          pending.removeIf(old -> old instanceof Change.Create c && c.path().equals(move.to()));
+        }
+      }
+    }
+  }
+
+  /** A log is written in its order: a file that is flushed takes along what was changed before. */
+  private void fileFlushed() {
+    if (volume.flush() == SystemVolume.Flush.IN_ORDER) {
+      flush(_ -> true);
+    }
   }
 
   @Override
@@ -223,6 +386,7 @@ final class ModelDisk implements Disk {
     contents.put(number, Arrays.copyOf(bytes, random.nextInt(bytes.length + 1)));
     step();
     contents.put(number, bytes);
+    fileFlushed();
     step();
   }
 
@@ -231,6 +395,7 @@ final class ModelDisk implements Disk {
     int number = number(file);
     var whole = Arrays.copyOf(contents.get(number), (int) position + bytes.length);
     System.arraycopy(bytes, 0, whole, (int) position, bytes.length);
+    fileFlushed();
     contents.put(number, Arrays.copyOf(whole, (int) position + random.nextInt(bytes.length + 1)));
     step();
     contents.put(number, whole);
@@ -238,7 +403,7 @@ final class ModelDisk implements Disk {
   }
 
   private int number(Path file) throws FileNotFoundException {
-    var number = live.get(file);
+    var number = live.get(stored(file));
     if (number == null) {
       throw new FileNotFoundException(file.toString());
     }
@@ -250,15 +415,22 @@ final class ModelDisk implements Disk {
     if (folders.contains(path)) {
       return new Look(Look.Kind.FOLDER, Seen.NOTHING);
     }
-    var file = live.get(path);
+    var file = live.get(stored(path));
     return file == null
         ? Look.NONE
         : new Look(
             Look.Kind.FILE,
             new Seen(
-                numbersFiles ? Integer.toString(firstNumber + file) : "",
+                volume.numbers() ? Integer.toString(firstNumber + file) : "",
                 contents.get(file).length,
-                time));
+                time(file)));
+  }
+
+  /** Where times are coarse, a finer one is known until the disk is mounted anew. */
+  private long time(int file) {
+    long fine = 333_333_333L * file;
+    boolean kept = mounted && volume.traits().toleranceNanos() > 0;
+    return later + (kept ? fine : fine / volume.timeStepNanos() * volume.timeStepNanos());
   }
 
   @Override
@@ -276,12 +448,12 @@ final class ModelDisk implements Disk {
 
   @Override
   public String home(Path folder) {
-    return numbersFiles ? name : "";
+    return volume.numbers() ? name : "";
   }
 
   @Override
   public Traits traits() {
-    return Traits.of(numbersFiles ? "ext4" : "model", false);
+    return volume.traits();
   }
 
   @Override
@@ -294,18 +466,40 @@ final class ModelDisk implements Disk {
 
   @Override
   public Guarantee guarantee() {
-    return Guarantee.NATIVE;
+    return volume.guarantee();
   }
 
   @Override
   public boolean removePlaceholder(Path file) {
-    return false;
+    var path = stored(file);
+    var number = live.get(path);
+    if (number == null || !Arrays.equals(contents.get(number), ReserveMover.mark())) {
+      return false;
+    }
+    step();
+    drop(path, number);
+    step();
+    return true;
   }
 
   @Override
-  public boolean dropSecondName(Path keep, Path drop) {
-    return false;
+  public boolean areOneFile(Path a, Path b) throws IOException {
+    return number(a) == number(b);
   }
+
+  @Override
+  public boolean dropSecondName(Path keep, Path drop) throws IOException {
+    // FAT counts no links: two names of one file, left by a power cut, are two files to it.
+    if (guarantee() != Guarantee.LINKED || number(keep) != number(drop)) {
+      return false;
+    }
+    step();
+    drop(stored(drop), number(drop));
+    step();
+    return true;
+  }
+
+  // ---- files of our own
 
   @Override
   public void makeFolder(Path folder) {
@@ -322,8 +516,9 @@ final class ModelDisk implements Disk {
   @Override
   public void remove(Path file) {
     step();
-    if (live.remove(file) != null) {
-      pending.add(new Change.Remove(file));
+    var number = live.get(file);
+    if (number != null) {
+      drop(file, number);
     }
     step();
   }

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.framewright.disk.Recording;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -102,6 +103,15 @@ class MoverFallbackTest {
             new ReserveMover());
     assertThat(MoverFallback.pick(movers, folder)).isSameAs(link);
     assertThat(folder.toFile().list()).containsExactly("IMG_1.jpg");
+  }
+
+  /** A path of another file system is not one that the system's call would find. */
+  @Test
+  void theSystemsOwnCallIsTakenForItsOwnPathsOnly() throws IOException {
+    assertThat(MoverFallback.movers(folder)).hasSameSizeAs(MoverFallback.movers());
+    assertThat(MoverFallback.movers(Recording.on(folder).root()))
+        .extracting(Mover::guarantee)
+        .containsExactly(Guarantee.LINKED, Guarantee.RESERVED);
   }
 
   @Test

@@ -30,7 +30,7 @@ class ObstaclesTest {
       Map.of("a", "b", "b", "a", "d", "e", "e", "sub/e", "f", "g", "h", "i");
 
   private static ModelDisk disk() {
-    var disk = new ModelDisk(new Random(7), false, true);
+    var disk = new ModelDisk(new Random(7), ModelVolume.linux(false, true));
     disk.makeFolder(ROOT);
     disk.makeFolder(ROOT.resolve("sub"));
     RENAMES.keySet().forEach(name -> disk.put(ROOT.resolve(name), "content of " + name));

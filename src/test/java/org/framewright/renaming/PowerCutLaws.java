@@ -40,7 +40,7 @@ class PowerCutLaws {
   private record Case(ModelDisk disk, List<RenameRequest> requests) {
     static Case of(
         List<Integer> targets, boolean folds, boolean numbers, boolean grouped, long seed) {
-      var disk = new ModelDisk(new Random(seed), folds, numbers);
+      var disk = new ModelDisk(new Random(seed), ModelVolume.linux(folds, numbers));
       disk.makeFolder(ROOT);
       disk.makeFolder(ROOT.resolve("sub"));
       var requests = new ArrayList<RenameRequest>();

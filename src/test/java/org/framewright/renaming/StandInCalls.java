@@ -137,7 +137,9 @@ final class StandInCalls {
 
   int fcntl(MemorySegment error, int descriptor, int command) throws Throwable {
     require(command == 51, "F_FULLFSYNC is 51, bsd/sys/fcntl.h");
-    return volume.flushesFolders ? fsync(error, descriptor) : failed(error, ENOTSUP);
+    return volume.flush == SystemVolume.Flush.FOLDER
+        ? fsync(error, descriptor)
+        : failed(error, ENOTSUP);
   }
 
   int fsync(MemorySegment error, int descriptor) throws Throwable {

@@ -85,6 +85,11 @@ final class StandInDisk implements Disk {
   }
 
   @Override
+  public boolean areOneFile(Path a, Path b) throws IOException {
+    return disk.areOneFile(real(a), real(b));
+  }
+
+  @Override
   public String volume(Path folder) throws IOException {
     return disk.volume(real(folder));
   }

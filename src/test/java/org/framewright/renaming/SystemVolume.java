@@ -1,7 +1,6 @@
 package org.framewright.renaming;
 
 import java.text.Normalizer;
-import java.util.Locale;
 import java.util.function.UnaryOperator;
 import org.framewright.base.OperatingSystem;
 
@@ -15,22 +14,59 @@ import org.framewright.base.OperatingSystem;
  * answers ENOTSUP. Links: HFS+ and APFS; smbfs has them; FAT has none. Names: hfs_catalog.c,
  * msdosfs_vnops.c and smb_converter.c list names decomposed; APFS keeps the spelling and takes both
  * for one name; NTFS takes them for two. Locks: err_advlock on smbfs. Flush of a folder: smbfs
- * answers F_FULLFSYNC with ENOTSUP. Times: FAT in two seconds, HFS+ in one. Numbers: the runtime
- * gives none on Windows (fileKey is null). exFAT of macOS is not public: taken as FAT.
+ * answers F_FULLFSYNC with ENOTSUP; FAT of Windows does nothing and says that it did, but flushes
+ * all of the volume through its root (Windows-driver-samples, filesys/fastfat/flush.c,
+ * FatCommonFlushBuffers, UserDirectoryOpen). Order: NTFS and ReFS log renames, and so do the disks
+ * of servers; that a log is written in order is from memory. Times: FAT in two seconds, HFS+ in
+ * one. Numbers: the runtime gives none on Windows (fileKey is null). exFAT is public on neither
+ * system: taken as FAT.
  */
 enum SystemVolume {
-  MAC_APFS(OperatingSystem.MACOS, "apfs", Accents.ONE_NAME, true, true, true, true, 1),
-  MAC_HFS(OperatingSystem.MACOS, "hfs", Accents.DECOMPOSED, true, true, true, true, 1_000_000_000),
+  MAC_APFS(OperatingSystem.MACOS, "apfs", Accents.ONE_NAME, true, true, true, Flush.FOLDER, 1),
+  MAC_HFS(
+      OperatingSystem.MACOS,
+      "hfs",
+      Accents.DECOMPOSED,
+      true,
+      true,
+      true,
+      Flush.FOLDER,
+      1_000_000_000),
   MAC_EXFAT(
-      OperatingSystem.MACOS, "exfat", Accents.DECOMPOSED, false, false, true, true, 10_000_000),
+      OperatingSystem.MACOS,
+      "exfat",
+      Accents.DECOMPOSED,
+      false,
+      false,
+      true,
+      Flush.FOLDER,
+      10_000_000),
   MAC_FAT(
-      OperatingSystem.MACOS, "msdos", Accents.DECOMPOSED, false, false, true, true, 2_000_000_000),
-  MAC_SMB(OperatingSystem.MACOS, "smbfs", Accents.DECOMPOSED, false, true, false, false, 100),
-  WINDOWS_NTFS(OperatingSystem.WINDOWS, "NTFS", Accents.TWO_NAMES, true, true, true, true, 100),
-  WINDOWS_REFS(OperatingSystem.WINDOWS, "ReFS", Accents.TWO_NAMES, true, false, true, true, 100),
+      OperatingSystem.MACOS,
+      "msdos",
+      Accents.DECOMPOSED,
+      false,
+      false,
+      true,
+      Flush.FOLDER,
+      2_000_000_000),
+  MAC_SMB(
+      OperatingSystem.MACOS, "smbfs", Accents.DECOMPOSED, false, true, false, Flush.IN_ORDER, 100),
+  WINDOWS_NTFS(
+      OperatingSystem.WINDOWS, "NTFS", Accents.TWO_NAMES, true, true, true, Flush.IN_ORDER, 100),
+  WINDOWS_REFS(
+      OperatingSystem.WINDOWS, "ReFS", Accents.TWO_NAMES, true, false, true, Flush.IN_ORDER, 100),
   WINDOWS_EXFAT(
-      OperatingSystem.WINDOWS, "exFAT", Accents.TWO_NAMES, true, false, true, true, 10_000_000),
-  WINDOWS_SMB(OperatingSystem.WINDOWS, "NTFS", Accents.TWO_NAMES, true, true, true, true, 100);
+      OperatingSystem.WINDOWS,
+      "exFAT",
+      Accents.TWO_NAMES,
+      true,
+      false,
+      true,
+      Flush.VOLUME,
+      10_000_000),
+  WINDOWS_SMB(
+      OperatingSystem.WINDOWS, "NTFS", Accents.TWO_NAMES, true, true, true, Flush.IN_ORDER, 100);
 
   /** What a volume makes of a letter with an accent. */
   enum Accents {
@@ -42,6 +78,16 @@ enum SystemVolume {
     TWO_NAMES
   }
 
+  /** What the flush of a folder does there. */
+  enum Flush {
+    /** The names in it are on the disk; of other changes any may be, and any not. */
+    FOLDER,
+    /** It has to be that of the volume's root, and flushes all. */
+    VOLUME,
+    /** Nothing that is known; but a log keeps the order, and a file's flush takes it along. */
+    IN_ORDER
+  }
+
   final OperatingSystem system;
   final String type;
   final Accents accents;
@@ -51,7 +97,7 @@ enum SystemVolume {
 
   final boolean links;
   final boolean locks;
-  final boolean flushesFolders;
+  final Flush flush;
   final long timeStepNanos;
 
   SystemVolume(
@@ -61,7 +107,7 @@ enum SystemVolume {
       boolean renames,
       boolean links,
       boolean locks,
-      boolean flushesFolders,
+      Flush flush,
       long timeStepNanos) {
     this.system = system;
     this.type = type;
@@ -69,7 +115,7 @@ enum SystemVolume {
     this.renames = renames;
     this.links = links;
     this.locks = locks;
-    this.flushesFolders = flushesFolders;
+    this.flush = flush;
     this.timeStepNanos = timeStepNanos;
   }
 
@@ -94,10 +140,20 @@ enum SystemVolume {
     return accents == Accents.DECOMPOSED ? Normalizer.normalize(name, Normalizer.Form.NFD) : name;
   }
 
-  /** What is one for two names that the volume takes for one. None of these tells case apart. */
+  /**
+   * What is one for two names that the volume takes for one. None of these tells case apart; their
+   * tables take one letter for one letter, so that \u00df is no SS (from memory).
+   */
   UnaryOperator<String> key() {
     return accents == Accents.TWO_NAMES
-        ? name -> name.toUpperCase(Locale.ROOT)
-        : name -> Normalizer.normalize(name, Normalizer.Form.NFD).toUpperCase(Locale.ROOT);
+        ? SystemVolume::capitals
+        : name -> capitals(Normalizer.normalize(name, Normalizer.Form.NFD));
+  }
+
+  private static String capitals(String name) {
+    return name.codePoints()
+        .map(Character::toUpperCase)
+        .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+        .toString();
   }
 }

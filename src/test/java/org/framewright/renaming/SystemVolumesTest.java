@@ -1,6 +1,8 @@
 package org.framewright.renaming;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.renaming.SystemVolume.WINDOWS_EXFAT;
+import static org.framewright.renaming.SystemVolume.WINDOWS_NTFS;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -169,7 +171,7 @@ class SystemVolumesTest {
   void aFolderOfWindowsIsFlushedThroughAHandleOfItsOwn() throws IOException {
     root = scratch.toRealPath();
     var calls = new StandInCalls.FolderCalls(77);
-    assertThat(calls.calls().flush(root)).isTrue();
+    assertThat(calls.calls().flush(root, WINDOWS_NTFS.traits())).isTrue();
     assertThat(calls.asked)
         .containsExactly("open " + root + " 40000000 7 3 2000000", "flush 77", "close 77");
   }
@@ -178,7 +180,42 @@ class SystemVolumesTest {
   void aFolderOfWindowsThatIsRefusedIsLetBe() throws IOException {
     root = scratch.toRealPath();
     var calls = new StandInCalls.FolderCalls(-1);
-    assertThat(calls.calls().flush(root)).isFalse();
+    assertThat(calls.calls().flush(root, WINDOWS_NTFS.traits())).isFalse();
     assertThat(calls.asked).hasSize(1);
+  }
+
+  /** Windows-driver-samples, fastfat/flush.c: the flush of another folder does nothing there. */
+  @Test
+  void onFatOfWindowsTheRootOfTheVolumeIsFlushed() throws IOException {
+    root = scratch.toRealPath();
+    var calls = new StandInCalls.FolderCalls(77);
+    assertThat(calls.calls().flush(root, WINDOWS_EXFAT.traits())).isTrue();
+    assertThat(calls.asked).first().isEqualTo("open / 40000000 7 3 2000000");
+  }
+
+  /** The runtime of Windows gives files no numbers; BasicFileAttributes.fileKey is null. */
+  @Test
+  void twoNamesOfOneFileAreBlockedWhereFilesHaveNoNumbers() throws IOException {
+    root = scratch.toRealPath();
+    Files.writeString(root.resolve("b"), "b");
+    Files.createLink(root.resolve("b2"), root.resolve("b"));
+    Files.writeString(root.resolve("c"), "c");
+    Files.setLastModifiedTime(root.resolve("c"), Files.getLastModifiedTime(root.resolve("b")));
+    var plan = swap(WINDOWS_NTFS);
+    assertThat(plan.renames())
+        .extracting(PlannedRename::status)
+        .containsExactly(Status.BLOCKED, Status.BLOCKED, Status.READY);
+    assertThat(plan.renames().getFirst().why()).contains("b and b2 are two names of one file");
+    // FAT has no links; there nobody is asked.
+    assertThat(swap(WINDOWS_EXFAT).ready()).isEqualTo(3);
+  }
+
+  private Plan swap(SystemVolume volume) throws IOException {
+    return renamer(new StandInDisk(volume, root))
+        .plan(
+            List.of(
+                new RenameRequest(Path.of("b"), Path.of("b2")),
+                new RenameRequest(Path.of("b2"), Path.of("b")),
+                new RenameRequest(Path.of("c"), Path.of("d"))));
   }
 }
