@@ -18,6 +18,7 @@ import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.copies.device.ChangedFileException;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.MountIdentity;
@@ -181,14 +182,14 @@ public final class Copier {
         if (Device.compare(from, device) == Device.Sameness.SAME) {
           remarks.add(
               new Problem(
-                  "this place is on the disk that is copied from (" + device.label() + ")",
+                  Text.of("this place is on the disk that is copied from ({0})", device.label()),
                   target.toString(),
                   "Copy to another disk too: what breaks one breaks both."));
         }
         if (devices.stream().anyMatch(o -> Device.compare(o, device) == Device.Sameness.SAME)) {
           remarks.add(
               new Problem(
-                  "this place is on the same disk as another target (" + device.label() + ")",
+                  Text.of("this place is on the same disk as another target ({0})", device.label()),
                   target.toString(),
                   "Copy to another disk too: what breaks one breaks both."));
         }
@@ -246,8 +247,8 @@ public final class Copier {
       if (open.isEmpty()) {
         return Optional.of(
             new Problem(
-                "no place is left that could be copied to",
-                targets.getFirst().report().failed().getLast().remedy()));
+                Text.of("no place is left that could be copied to"),
+                targets.getFirst().report().failed().getLast().fix()));
       }
       open.forEach(target -> target.begin(file, number));
       var read = read(file, number, open);
@@ -264,13 +265,13 @@ public final class Copier {
 
     private Problem gone() {
       return new Problem(
-          "what is copied, " + plan.from() + ", is not connected any more",
+          Text.of("what is copied, {0}, is not connected any more", plan.from()),
           "Connect it and copy again to the same places: only the rest is copied.");
     }
 
     private Problem failing() {
       return new Problem(
-          MOST_UNREADABLE_IN_A_ROW + " files in a row could not be read",
+          Text.of("{0} files in a row could not be read", MOST_UNREADABLE_IN_A_ROW),
           plan.from().toString(),
           "Stop using this card; copy what matters first, to another disk, and take another card.");
     }
@@ -311,7 +312,7 @@ public final class Copier {
       }
       done = before + file.size();
       inARow = failing ? inARow + 1 : 0;
-      unreadable.add(new Problem(last.what(), path.toString(), last.remedy()));
+      unreadable.add(last.at(path.toString()));
       return Optional.empty();
     }
 

@@ -19,6 +19,7 @@ import org.framewright.base.HeldFile;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 
 /**
@@ -153,9 +154,9 @@ final class CopyRuns {
       var said = FileProblems.of(e);
       left.add(
           new Problem(
-              "what an interrupted copy left could not be removed: " + said.what(),
+              Text.of("what an interrupted copy left could not be removed: {0}", said.fault()),
               said.where(),
-              said.remedy()));
+              said.fix()));
       return;
     }
     if (gone) {

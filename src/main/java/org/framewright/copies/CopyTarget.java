@@ -25,6 +25,7 @@ import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
@@ -109,9 +110,9 @@ final class CopyTarget {
     var said = FileProblems.of(failure);
     failed.add(
         new Problem(
-            "no generation was added to the ASC MHL: " + said.what(),
+            Text.of("no generation was added to the ASC MHL: {0}", said.fault()),
             said.where().isEmpty() ? folder.toString() : said.where(),
-            said.remedy()));
+            said.fix()));
   }
 
   /** The hashes that a file is to be given besides its checksum. */
@@ -247,7 +248,7 @@ final class CopyTarget {
                 "Do not use this disk; copy to another one.")
             : FileProblems.of(root.isThere() ? failure : root.gone());
     // A temporary name says nothing to a person.
-    failed.add(new Problem(said.what(), place.toString(), said.remedy()));
+    failed.add(said.at(place.toString()));
     failuresInARow++;
     givenUp |= failuresInARow >= MOST_FAILURES_IN_A_ROW || writtenWrongly || !root.isThere();
     if (givenUp) {
@@ -298,7 +299,7 @@ final class CopyTarget {
       remove(listPart());
       if (!givenUp) {
         var said = FileProblems.of(e);
-        failed.add(new Problem(said.what(), folder.toString(), said.remedy()));
+        failed.add(said.at(folder.toString()));
       }
       return;
     }

@@ -13,6 +13,7 @@ import org.framewright.base.ByteSizes;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Volumes;
 import org.framewright.job.Job;
 
@@ -56,7 +57,7 @@ final class CopyTargets {
       if (Place.looksLikeCard(top) && !CopyTarget.hasList(top) && !runs.isTarget(target)) {
         return refused(
             target,
-            "it is on a disk that looks like a card, with DCIM at the top of " + top,
+            Text.of("it is on a disk that looks like a card, with DCIM at the top of {0}", top),
             "Choose a folder on another disk; nothing is ever written on a card.");
       }
       if (isInside(plan.from(), real)) {
@@ -69,7 +70,7 @@ final class CopyTargets {
         if (NameKey.of(name.toString()).equals(PlaceFinder.OWN)) {
           return refused(
               target,
-              "it is in a folder " + PlaceFinder.OWN + ", where a job keeps its log",
+              Text.of("it is in a folder {0}, where a job keeps its log", PlaceFinder.OWN),
               "Choose another folder.");
         }
       }
@@ -85,7 +86,7 @@ final class CopyTargets {
         if (other != number && nested) {
           return refused(
               target,
-              "it is or lies in another target, " + plan.to().get(other),
+              Text.of("it is or lies in another target, {0}", plan.to().get(other)),
               "Name each target once.");
         }
       }
@@ -120,6 +121,10 @@ final class CopyTargets {
   }
 
   private static Optional<Problem> refused(Path target, String what, String remedy) {
+    return refused(target, Text.of(what), remedy);
+  }
+
+  private static Optional<Problem> refused(Path target, Text what, String remedy) {
     return Optional.of(new Problem(what, target.toString(), remedy));
   }
 
@@ -145,11 +150,9 @@ final class CopyTargets {
       if (free < all) {
         return Optional.of(
             new Problem(
-                "there is not enough room: the copies need "
-                    + ByteSizes.megabytes(all)
-                    + ", "
-                    + ByteSizes.megabytes(free)
-                    + " are free",
+                Text.of(
+                    "there is not enough room: the copies need {0}, {1} are free",
+                    ByteSizes.megabytes(all), ByteSizes.megabytes(free)),
                 target.toString(),
                 "Make room, or copy to another disk."));
       }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Device;
 
 /**
@@ -75,7 +76,7 @@ final class Decision {
                 lacks.add(
                     new Reason(
                         Rule.UNCHANGED,
-                        "the card changed while it was read: " + change,
+                        Text.of("the card changed while it was read: {0}", change),
                         "Stop shooting on it, then ask again.")));
     if (!lacks.isEmpty() && isListed()) {
       lacks.addAll(doubts);
@@ -151,10 +152,14 @@ final class Decision {
       doubts.add(
           new Reason(
               Rule.WHOLE_LISTING,
-              "not everything on the card could be listed: "
-                  + first.sentence()
-                  + (more > 0 ? ", and " + more + " more" : ""),
-              first.remedy().isEmpty() ? "Look at it, then ask again." : first.remedy()));
+              more == 0
+                  ? Text.of(
+                      "not everything on the card could be listed: {0}: {1}",
+                      first.where(), first.fault())
+                  : Text.of(
+                      "not everything on the card could be listed: {0}: {1}, and {2} more",
+                      first.where(), first.fault(), more),
+              first.fix().isEmpty() ? Text.of("Look at it, then ask again.") : first.fix()));
     } else if (card.files().isEmpty()) {
       doubts.add(
           new Reason(
@@ -180,11 +185,9 @@ final class Decision {
       lacks.add(
           new Reason(
               Rule.READ,
-              counted(unread.size())
-                  + " of the card could not be read to the end: "
-                  + unread.getFirst()
-                  + ": "
-                  + why,
+              Text.of(
+                  "{0} of the card could not be read to the end: {1}: {2}",
+                  counted(unread.size()), unread.getFirst(), why),
               "Copy what can be read first, try another reader, and do not shoot on this card.",
               unread));
     }
@@ -192,9 +195,10 @@ final class Decision {
       doubts.add(
           new Reason(
               Rule.FROM_MEDIUM,
-              "it is not certain that "
-                  + counted(fromMemory.size())
-                  + " came from the card itself and not from the computer's memory",
+              Text.of(
+                  "it is not certain that {0} came from the card itself and not from the computer's"
+                      + " memory",
+                  counted(fromMemory.size())),
               "Take the card out, put it in again, and ask again.",
               fromMemory));
     }
@@ -248,19 +252,18 @@ final class Decision {
         none++;
       }
     }
+    var few =
+        Text.counted(
+            "{0} file ({1}) of {2} is on fewer than {3} besides the card",
+            "{0} files ({1}) of {2} are on fewer than {3} besides the card",
+            files.size(),
+            ByteSizes.words(files.stream().mapToLong(FileFacts::size).sum()),
+            card.files().size(),
+            disks(policy.needed()));
     lacks.add(
         reason(
             Rule.COPIES,
-            counted(files.size())
-                + " ("
-                + ByteSizes.words(files.stream().mapToLong(FileFacts::size).sum())
-                + ") of "
-                + card.files().size()
-                + (files.size() == 1 ? " is" : " are")
-                + " on fewer than "
-                + disks(policy.needed())
-                + " besides the card"
-                + (none > 0 ? ", " + none + " of them on none" : ""),
+            none == 0 ? few : Text.of("{0}, {1} of them on none", few, none),
             "Copy the card's own files to another disk, then ask again: framewright copy JOB --from"
                 + " CARD --to FOLDER.",
             files));
@@ -271,10 +274,10 @@ final class Decision {
       lacks.add(
           reason(
               Rule.COPIES_READ,
-              "the copies of "
-                  + counted(files.size())
-                  + " are there, but what their disks hold is not proven: they came from the"
-                  + " computer's memory, or changed meanwhile",
+              Text.of(
+                  "the copies of {0} are there, but what their disks hold is not proven: they came"
+                      + " from the computer's memory, or changed meanwhile",
+                  counted(files.size())),
               "Take those disks out, put them in again, and ask again; for a built-in disk, start"
                   + " the computer anew.",
               files));
@@ -286,9 +289,11 @@ final class Decision {
       lacks.add(
           reason(
               Rule.WITNESSES,
-              counted(files.size())
-                  + (files.size() == 1 ? " has" : " have")
-                  + " enough copies only if other cards count, and cards get cleared too",
+              Text.counted(
+                  "{0} file has enough copies only if other cards count, and cards get cleared too",
+                  "{0} files have enough copies only if other cards count, and cards get cleared"
+                      + " too",
+                  files.size()),
               "Copy the files to another disk. If a folder is taken for a card because of its DCIM,"
                   + " say with --backup FOLDER that it is a backup.",
               files));
@@ -308,9 +313,10 @@ final class Decision {
     doubts.add(
         reason(
             Rule.DEVICES,
-            "it is not certain on which disks these folders lie, and that they are not one with"
-                + " the card or with each other: "
-                + String.join(", ", names),
+            Text.of(
+                "it is not certain on which disks these folders lie, and that they are not one with"
+                    + " the card or with each other: {0}",
+                String.join(", ", names)),
             "Use disks that are plugged into this computer, or one server and one such disk.",
             files));
   }
@@ -325,12 +331,12 @@ final class Decision {
       lacks.add(
           reason(
               Rule.WHOLE_PICTURES,
-              counted(faulty.size())
-                  + (faulty.size() == 1 ? " is" : " are")
-                  + " empty, broken or changed: "
-                  + faulty.getFirst().path()
-                  + ": "
-                  + faulty.getFirst().fault().get(),
+              Text.counted(
+                  "{0} file is empty, broken or changed: {1}: {2}",
+                  "{0} files are empty, broken or changed: {1}: {2}",
+                  faulty.size(),
+                  faulty.getFirst().path(),
+                  faulty.getFirst().fault().get()),
               "A failing card writes such files: look at them in the camera. If one may go, say so:"
                   + " --waive FILE --by PERSON.",
               faulty));
@@ -394,20 +400,20 @@ final class Decision {
     return List.copyOf(all);
   }
 
-  private static Reason reason(Rule rule, String message, String remedy, List<FileFacts> files) {
+  private static Reason reason(Rule rule, Text said, String remedy, List<FileFacts> files) {
     return new Reason(
         rule,
-        message,
-        remedy,
+        said,
+        Text.of(remedy),
         files.stream().limit(Reason.MOST_NAMED).map(FileFacts::path).toList(),
         files.size());
   }
 
-  private static String counted(int files) {
-    return PlainText.counted(files, "file");
+  private static Text counted(int files) {
+    return Text.counted("{0} file", "{0} files", files);
   }
 
-  private static String disks(int count) {
-    return PlainText.counted(count, "disk");
+  private static Text disks(int count) {
+    return Text.counted("{0} disk", "{0} disks", count);
   }
 }

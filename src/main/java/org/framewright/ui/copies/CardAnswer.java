@@ -85,7 +85,8 @@ record CardAnswer(
   /** What the command line advises is done on the page by other means. */
   private static Why why(Reason reason, Texts texts) {
     var own = "copies.remedy." + reason.rule().word();
-    return new Why(reason.message(), texts.has(own) ? texts.get(own) : reason.remedy());
+    return new Why(
+        texts.say(reason.said()), texts.has(own) ? texts.get(own) : texts.say(reason.fix()));
   }
 
   private static String sentence(Compared.CardCompared card, String time, Texts texts) {
@@ -102,9 +103,10 @@ record CardAnswer(
               clear.waived().size(),
               persons(clear, texts));
       case Verdict.NotYet notYet ->
-          texts.get("copies.say.not-yet", card.name(), notYet.why().getFirst().message());
+          texts.get("copies.say.not-yet", card.name(), texts.say(notYet.why().getFirst().said()));
       case Verdict.CannotTell cannot ->
-          texts.get("copies.say.cannot-tell", card.name(), cannot.why().getFirst().message());
+          texts.get(
+              "copies.say.cannot-tell", card.name(), texts.say(cannot.why().getFirst().said()));
     };
   }
 
