@@ -179,11 +179,11 @@ class CoreTextsTest {
     assertThat(Texts.in(Locale.ENGLISH).sentences(problem)).isEqualTo(problem.sentences());
     assertThat(Texts.in(Locale.GERMAN).sentences(problem))
         .isEqualTo(
-            "/shoots/a: die Platte ist voll. Schaffen Sie Platz, dann tun Sie es noch einmal.");
+            "/shoots/a: der Datenträger ist voll. Schaffen Sie Platz, dann tun Sie es noch einmal.");
     assertThat(Texts.in(Locale.FRENCH).sentence(problem))
         .isEqualTo("/shoots/a\u202f: le disque est plein");
     var nowhere = new Problem("the disk is full", "");
-    assertThat(Texts.in(Locale.GERMAN).sentences(nowhere)).isEqualTo("die Platte ist voll");
+    assertThat(Texts.in(Locale.GERMAN).sentences(nowhere)).isEqualTo("der Datenträger ist voll");
   }
 
   @Test
