@@ -61,17 +61,18 @@
  * <h2>What it rests on</h2>
  *
  * <p>That one rename is done or not done after a power cut (FAT and exFAT do not promise it), that
- * a flush is honest or the volume keeps the order of changes (Windows, servers), and that no other program puts another folder in the place of one of the batch
- * in the instant between the check and the first rename. On Linux the folders are held open from
- * then on, and no link is followed when they are opened ({@code OpenFolders}); elsewhere they are
- * found by path for each rename, so no other program must replace one until the last. By {@link
+ * a flush is honest or the volume keeps the order of changes (Windows, servers), and that no other
+ * program puts another folder in the place of one of the batch in the instant between the check and
+ * the first rename. On Linux the folders are held open from then on, and no link is followed when
+ * they are opened ({@code OpenFolders}); elsewhere they are found by path for each rename, so no
+ * other program must replace one until the last. By {@link
  * org.framewright.renaming.Guarantee#LINKED} and {@link
  * org.framewright.renaming.Guarantee#RESERVED}, also that no other program writes to the same names
  * meanwhile; a crash within the reserving of a name may leave an empty or broken file, which is
  * never removed, but for one in the place of a journal that was not begun. {@code LINKED} also
- * rests on the order of its two changes. Where files have no stable number (exFAT, NTFS through FUSE, Windows), identity is size,
- * time and a hash of the first and last 64 KiB; two files alike in all of that are taken to be
- * exchangeable.
+ * rests on the order of its two changes. Where files have no stable number (exFAT, NTFS through
+ * FUSE, Windows), identity is size, time and a hash of the first and last 64 KiB; two files alike
+ * in all of that are taken to be exchangeable.
  *
  * <p>Linux is tested down to real power cuts of ext4 and xfs. The calls of macOS and Windows follow
  * their manual pages; on such a machine {@code mvn verify} runs the same tests, except those that

@@ -27,8 +27,7 @@ class CopiesPageTest {
         settings.resolve("preferences.json"),
         "{\"safety.reminded\": \"%s\", \"copies.by\": \"Ines\", \"copies.backups\": [\"%s\"]}"
             // A path of Windows has backslashes, which JSON would read as something else.
-            .formatted(
-                LocalDate.now(scene.clock()), scene.two.toString().replace("\\", "\\\\")));
+            .formatted(LocalDate.now(scene.clock()), scene.two.toString().replace("\\", "\\\\")));
     var app =
         OpenApp.again(settings, scene.clock(), new Answers(scene.one), Locale.UK, scene.disks());
     try (var uncaught = new Uncaught()) {
