@@ -61,6 +61,17 @@ class SystemPowerCutTest {
             "second cut: hit");
   }
 
+  /** The first cut comes between the reserving of a journal's name and its rename, if ever. */
+  @Test
+  void whatReservedAJournalsNameIsOffTheDiskBeforeTheJournalThatWasNotBegun() throws IOException {
+    var seeds = new Random(1);
+    for (int i = 0; i < 1_000; i++) {
+      laws.afterAPowerCutAndAnotherOneInTheRecoveryABatchIsWhole(
+          MAC_FAT, List.of(15), false, false, 3, seeds.nextLong());
+    }
+    assertThat(noted).contains("second cut: hit");
+  }
+
   @Test
   void whatAPowerCutTearsIsToldAndNothingElseIsTouched() throws IOException {
     for (int seed = 0; seed < 3 * CASES; seed++) {
