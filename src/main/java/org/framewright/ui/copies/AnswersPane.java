@@ -22,13 +22,12 @@ final class AnswersPane extends VBox {
   private final VBox reasons = new VBox();
   private final WrappedText sentence = new WrappedText("sentence");
   private final VBox sheet;
-  private final WrappedText again = new WrappedText("again-words");
+  private final WrappedText again = new WrappedText("again-words", "say-line");
   private final HBox saying;
-  private final HBox asking;
   private final FilesPane files;
   private final Subscription following;
 
-  AnswersPane(CopiesModel model, Texts texts, FilesPane files, Command say, Command compare) {
+  AnswersPane(CopiesModel model, Texts texts, FilesPane files, Command say) {
     this.model = model;
     this.files = files;
     plates.setId("answers");
@@ -69,15 +68,10 @@ final class AnswersPane extends VBox {
     saying = new HBox(sentence, copy);
     saying.getStyleClass().add("say-line");
     saying.setMinHeight(USE_PREF_SIZE);
-    again.setMinWidth(0);
-    HBox.setHgrow(again, Priority.ALWAYS);
-    var comparing = CommandControls.button(compare, texts.get("copies.act.compareNow"), texts);
-    comparing.setId("copies-compare-again");
-    comparing.getStyleClass().add("does-it");
-    asking = new HBox(again, comparing);
-    asking.getStyleClass().add("say-line");
-    asking.setMinHeight(USE_PREF_SIZE);
-    sheet = new VBox(plates, scroll, saying, asking);
+    // No button beside it: the one that compares is always in sight.
+    again.setId("copies-again");
+    again.setMinHeight(USE_PREF_SIZE);
+    sheet = new VBox(plates, scroll, saying, again);
     sheet.getStyleClass().addAll("paper-sheet", "answer-sheet");
     VBox.setVgrow(files, Priority.ALWAYS);
     getChildren().addAll(sheet, files);
@@ -111,8 +105,8 @@ final class AnswersPane extends VBox {
     again.setText(model.again().get());
     saying.setVisible(!past);
     saying.setManaged(!past);
-    asking.setVisible(past);
-    asking.setManaged(past);
+    again.setVisible(past);
+    again.setManaged(past);
   }
 
   private void showAgainOnAll() {

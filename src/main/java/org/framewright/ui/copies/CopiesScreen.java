@@ -96,7 +96,7 @@ public final class CopiesScreen implements Screen {
     this.commands = makeCommands();
     this.before = new BeforePane(texts);
     files.offer(command("waive"));
-    this.answers = new AnswersPane(model, texts, files, command("say"), command("compare"));
+    this.answers = new AnswersPane(model, texts, files, command("say"));
     this.copied = new CopiedPane(texts, command("compare"), command("copy"));
     this.work = new WorkPane(texts, command("stop"));
     places.lay(

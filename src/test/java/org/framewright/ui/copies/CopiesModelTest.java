@@ -444,8 +444,8 @@ class CopiesModelTest {
   @Test
   void whatIsSaidOfAFileOfOneCardLeavesTheAnswersOfTheOthersAsTheyAre() throws Exception {
     var second = temp.toRealPath().resolve("B1");
-    scene.volumes.disk(second, "second card");
     scene.shoot(second, 1);
+    scene.volumes.disk(second, "second card");
     Files.write(second.resolve("DCIM/100STUDI/EMPTY.JPG"), new byte[0]);
     scene.copyCardTo(scene.one);
     scene.copyCardTo(scene.two);
