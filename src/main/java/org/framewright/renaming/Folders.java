@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** Which folders renaming may work in: real ones, below the root, not its own. */
 final class Folders {
@@ -45,7 +46,7 @@ final class Folders {
       if (!isPlainName(name)) {
         return Optional.of(
             new Problem(
-                "the path " + relative + " leads out of the folder",
+                Text.of("the path {0} leads out of the folder", relative),
                 "Use paths below the folder."));
       }
       folder = folder.resolve(name);
@@ -55,24 +56,27 @@ final class Folders {
         case NONE -> {
           return Optional.of(
               new Problem(
-                  "there is no folder " + root.relativize(folder), "Create the folder first."));
+                  Text.of("there is no folder {0}", root.relativize(folder)),
+                  "Create the folder first."));
         }
         case LINK -> {
           return Optional.of(
               new Problem(
-                  root.relativize(folder) + " is a link, which may lead out of the folder",
+                  Text.of(
+                      "{0} is a link, which may lead out of the folder", root.relativize(folder)),
                   "Rename in the folder that the link leads to."));
         }
         case FILE, OTHER -> {
           return Optional.of(
-              new Problem(root.relativize(folder) + " is not a folder", "Check the path."));
+              new Problem(
+                  Text.of("{0} is not a folder", root.relativize(folder)), "Check the path."));
         }
       }
     }
     if (!folder.equals(root) && !disk.volume(folder).equals(disk.volume(root))) {
       return Optional.of(
           new Problem(
-              "the folder " + relative + " lies on another volume",
+              Text.of("the folder {0} lies on another volume", relative),
               "Rename within one volume; copy between volumes."));
     }
     return Optional.empty();

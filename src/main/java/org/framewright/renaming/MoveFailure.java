@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.nio.file.Path;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A rename that the system refused. */
 final class MoveFailure extends RenamingFailure {
@@ -10,10 +11,10 @@ final class MoveFailure extends RenamingFailure {
   private final boolean mayPass;
 
   MoveFailure(Path from, String why, String remedy) {
-    this(from, why, remedy, false);
+    this(from, Text.of(why), remedy, false);
   }
 
-  private MoveFailure(Path from, String why, String remedy, boolean mayPass) {
+  private MoveFailure(Path from, Text why, String remedy, boolean mayPass) {
     super(new Problem(why, String.valueOf(from.getFileName()), remedy));
     this.mayPass = mayPass;
   }
@@ -32,7 +33,7 @@ final class MoveFailure extends RenamingFailure {
   static MoveFailure deniedForNow(Path file) {
     return new MoveFailure(
         file,
-        "no permission to rename it",
+        Text.of("no permission to rename it"),
         "Ask for the right to change its folder; or close the program that has the file open.",
         true);
   }
@@ -80,11 +81,12 @@ final class MoveFailure extends RenamingFailure {
   }
 
   static MoveFailure heldOpen(Path file) {
-    return new MoveFailure(file, "another program holds it open", "Close that program.", true);
+    return new MoveFailure(
+        file, Text.of("another program holds it open"), "Close that program.", true);
   }
 
   static MoveFailure unknown(Path file, int error) {
     return new MoveFailure(
-        file, "the system refused the rename (error " + error + ")", "Try again.");
+        file, Text.of("the system refused the rename (error {0})", error), "Try again.", false);
   }
 }

@@ -16,6 +16,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 
 /**
  * Renames files below one folder, whose {@code .framewright/renames} holds the journals. One thread
@@ -102,7 +103,8 @@ public final class Renamer {
    */
   public Outcome apply(Plan plan, Progress progress) throws IOException {
     if (!plan.root().equals(root)) {
-      return refused("the plan was made for " + plan.root(), "Plan again for " + root + ".");
+      return refused(
+          Text.of("the plan was made for {0}", plan.root()), Text.of("Plan again for {0}.", root));
     }
     if (plan.ready() == 0) {
       return new Outcome.Nothing(plan.renames());
@@ -265,7 +267,7 @@ public final class Renamer {
   private static final Problem BUSY =
       new Problem("another rename is running in this folder", "Wait until it is done.");
 
-  private static Outcome refused(String what, String remedy) {
+  private static Outcome refused(Text what, Text remedy) {
     return new Outcome.Refused(new Problem(what, remedy));
   }
 
@@ -286,8 +288,8 @@ public final class Renamer {
           var open = open(batches);
           if (open.isPresent()) {
             return refused(
-                "batch " + open.get().id() + " was interrupted in this folder",
-                "Recover first: it brings every file to its old or its new name.");
+                Text.of("batch {0} was interrupted in this folder", open.get().id()),
+                Text.of("Recover first: it brings every file to its old or its new name."));
           }
           var damaged = damaged(batches);
           return damaged.isPresent() ? new Outcome.Refused(damaged.get()) : work.run(batches);
@@ -359,8 +361,9 @@ public final class Renamer {
     for (int i = 0; i < looks.length; i++) {
       var rename = ready.get(i);
       if (!looks[i].isFile() || !disk.traits().same(rename.seen(), looks[i].seen())) {
-        var how = looks[i].isFile() ? " was changed" : " vanished";
-        return Optional.of(new Problem(rename.from() + how + " since the plan", "Plan again."));
+        var how =
+            looks[i].isFile() ? "{0} was changed since the plan" : "{0} vanished since the plan";
+        return Optional.of(new Problem(Text.of(how, rename.from()), "Plan again."));
       }
     }
     return Optional.empty();
@@ -371,17 +374,19 @@ public final class Renamer {
     var batch = batches.stream().filter(known -> known.id().equals(batchId)).findFirst();
     if (batch.isEmpty()) {
       return refused(
-          "there is no batch " + batchId + " in this folder", "List the batches to see their ids.");
+          Text.of("there is no batch {0} in this folder", batchId),
+          Text.of("List the batches to see their ids."));
     }
     if (!batch.get().undoable()) {
       var by = batch.get().undoneBy();
       return by.isPresent()
           ? refused(
-              "batch " + batchId + " was taken back by batch " + by.get(),
-              "To redo it, undo batch " + by.get() + ".")
+              Text.of("batch {0} was taken back by batch {1}", batchId, by.get()),
+              Text.of("To redo it, undo batch {0}.", by.get()))
           : refused(
-              "batch " + batchId + " is not done, but " + batch.get().state().label(),
-              "There is nothing to undo.");
+              Text.of(
+                  "batch {0} is not done, but {1}", batchId, Text.of(batch.get().state().label())),
+              Text.of("There is nothing to undo."));
     }
     var work = UndoPlanner.plan(disk, store.read(batchId), store.home());
     return work.renames().stream().anyMatch(rename -> rename.status() == Status.READY)

@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import java.io.IOException;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A failure that renaming itself can put into words. */
 abstract sealed class RenamingFailure extends IOException permits MoveFailure, DamagedJournal {
@@ -27,6 +28,11 @@ abstract sealed class RenamingFailure extends IOException permits MoveFailure, D
   /** A failure of a disk in words, and what it kept from being done. */
   static Problem describe(String undone, IOException failure) {
     var cause = describe(failure);
-    return new Problem(undone + ": " + cause.sentence(), cause.remedy());
+    var what = Text.of(undone);
+    return new Problem(
+        cause.where().isBlank()
+            ? Text.of("{0}: {1}", what, cause.fault())
+            : Text.of("{0}: {1}: {2}", what, cause.where(), cause.fault()),
+        cause.fix());
   }
 }
