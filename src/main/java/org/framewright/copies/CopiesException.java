@@ -20,7 +20,11 @@ public final class CopiesException extends Exception {
   }
 
   static CopiesException refused(String what, String where, String remedy) {
-    return new CopiesException(new Problem(what, where, remedy), true);
+    return refused(new Problem(what, where, remedy));
+  }
+
+  static CopiesException refused(Problem problem) {
+    return new CopiesException(problem, true);
   }
 
   public Problem problem() {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Volumes;
 
 /** Finds the folders that are compared, and what lies in them. */
@@ -108,8 +109,7 @@ final class PlaceFinder {
     }
     var problem = noBackup(folder, real, volumes);
     if (problem.isPresent()) {
-      throw CopiesException.refused(
-          problem.get().what(), problem.get().where(), problem.get().remedy());
+      throw CopiesException.refused(problem.get());
     }
   }
 
@@ -121,9 +121,10 @@ final class PlaceFinder {
     return Place.looksLikeCard(top) && !CopyTarget.hasList(top)
         ? Optional.of(
             new Problem(
-                "this disk looks like a card, with DCIM at the top of "
-                    + top
-                    + ", and what is on a card is no copy",
+                Text.of(
+                    "this disk looks like a card, with DCIM at the top of {0}, and what is on a"
+                        + " card is no copy",
+                    top),
                 folder.toString(),
                 "Move DCIM into a folder of its own on that disk; or copy to that disk by"
                     + " framewright copy, whose list of checksums tells it from a card."))

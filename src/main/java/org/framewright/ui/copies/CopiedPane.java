@@ -34,7 +34,7 @@ final class CopiedPane extends VBox {
     targets.getStyleClass().add("copied-targets");
     title.getStyleClass().add("part-title");
     problems.setId("copy-problems");
-    problems.setCellFactory(_ -> new ProblemCell());
+    problems.setCellFactory(_ -> new ProblemCell(texts));
     problems.getStyleClass().add("copy-problems");
     VBox.setVgrow(problems, Priority.ALWAYS);
     next = CommandControls.button(compare, texts.get("copies.act.compareNow"), texts);

@@ -198,8 +198,8 @@ public final class CopiesScreen implements Screen {
   private void showRefused(Optional<Problem> problem) {
     refused.setVisible(problem.isPresent());
     refused.setManaged(problem.isPresent());
-    why.setText(problem.map(Problem::sentence).orElse(""));
-    remedy.setText(problem.map(Problem::remedy).orElse(""));
+    why.setText(problem.map(texts::sentence).orElse(""));
+    remedy.setText(problem.map(texts::remedy).orElse(""));
   }
 
   // What can be done

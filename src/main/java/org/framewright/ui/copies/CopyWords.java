@@ -23,7 +23,7 @@ final class CopyWords {
       case CopyOutcome.Stopped stopped -> stopped(plan, stopped);
       case CopyOutcome.Refused(var problem) ->
           new Outcome.Copied(
-              false, false, problem.sentence(), problem.remedy(), List.of(), List.of());
+              false, false, texts.sentence(problem), texts.remedy(problem), List.of(), List.of());
     };
   }
 
@@ -47,10 +47,10 @@ final class CopyWords {
     return new Outcome.Copied(
         fails,
         false,
-        fails ? texts.get("copies.copied.stopUsing") : problem.sentence(),
+        fails ? texts.get("copies.copied.stopUsing") : texts.sentence(problem),
         fails
             ? texts.get("copies.copied.stopUsing.why", stopped.report().unreadable().size())
-            : problem.remedy(),
+            : texts.remedy(problem),
         targets(stopped.report()),
         problems(plan, stopped.report()));
   }

@@ -94,7 +94,11 @@ record FileLine(
                       trouble ->
                           lines.add(
                               new FileLine(
-                                  state, trouble.where(), name(place, texts), "", trouble.what())));
+                                  state,
+                                  trouble.where(),
+                                  name(place, texts),
+                                  "",
+                                  texts.what(trouble))));
           case EXTRA ->
               place
                   .extra()

@@ -19,6 +19,12 @@ final class PlateCell extends ListCell<CardAnswer> {
   private static final PseudoClass CLEAR = PseudoClass.getPseudoClass("may-be-cleared");
 
   private static final PseudoClass PAST = PseudoClass.getPseudoClass("past");
+  private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
+
+  /** Of the card's name, the mark and what is between, and of a letter of the answer; in ems. */
+  private static final double BESIDES = 18;
+
+  private static final double LETTER = 1.5;
 
   private final Texts texts;
   private final Predicate<CardAnswer> past;
@@ -54,6 +60,13 @@ final class PlateCell extends ListCell<CardAnswer> {
     box.getStyleClass().add("plate-box");
     box.setMinWidth(0);
     box.setPrefWidth(1);
+    box.widthProperty().addListener(_ -> fit());
+  }
+
+  /** In smaller letters where the answer would be cut otherwise. */
+  private void fit() {
+    double needed = state.getFont().getSize() * (BESIDES + LETTER * word.getText().length());
+    box.pseudoClassStateChanged(NARROW, box.getWidth() < needed);
   }
 
   @Override
@@ -73,6 +86,7 @@ final class PlateCell extends ListCell<CardAnswer> {
     plate.pseudoClassStateChanged(NOT_YET, answer.answer() == Answer.NOT_YET);
     plate.pseudoClassStateChanged(CANNOT_TELL, answer.answer() == Answer.CANNOT_TELL);
     plate.pseudoClassStateChanged(CLEAR, answer.answer() == Answer.MAY_BE_CLEARED);
+    fit();
     setGraphic(box);
     setAccessibleText(texts.get("copies.spoken", answer.name(), word.getText(), state.getText()));
   }

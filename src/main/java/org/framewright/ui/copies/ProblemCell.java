@@ -6,15 +6,18 @@ import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import org.framewright.base.Problem;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.Texts;
 
 /** What is wrong with a file of a copy, and what mends it. */
 final class ProblemCell extends ListCell<Problem> {
+  private final Texts texts;
   private final Label where = new Label();
   private final Label what = new Label();
   private final Label remedy = new Label();
   private final CellBox box = new CellBox(where, what, remedy);
 
-  ProblemCell() {
+  ProblemCell(Texts texts) {
+    this.texts = texts;
     where.getStyleClass().add("code");
     where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     what.getStyleClass().add("field-word");
@@ -31,10 +34,10 @@ final class ProblemCell extends ListCell<Problem> {
       return;
     }
     where.setText(problem.where());
-    what.setText(problem.what());
-    remedy.setText(problem.remedy());
+    what.setText(texts.what(problem));
+    remedy.setText(texts.remedy(problem));
     setGraphic(box);
-    setTooltip(new Tooltip(problem.sentences()));
-    setAccessibleText(problem.sentences());
+    setTooltip(new Tooltip(texts.sentences(problem)));
+    setAccessibleText(texts.sentences(problem));
   }
 }

@@ -20,7 +20,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
-import org.framewright.base.Problem;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.ui.frames.ListReading.Row;
 import org.framewright.ui.frames.ListReading.State;
@@ -208,7 +207,7 @@ final class ClientListDialog {
     var now = model.reading().get();
     var remarks = now.settled().map(names -> names.remarks()).orElse(List.of());
     var said =
-        Stream.concat(now.problem().stream(), remarks.stream()).map(Problem::sentences).toList();
+        Stream.concat(now.problem().stream(), remarks.stream()).map(texts::sentences).toList();
     problem.setText(
         model.tooLong().get()
             ? texts.get("clientList.tooLong", ClientListModel.MOST_CHARACTERS)
