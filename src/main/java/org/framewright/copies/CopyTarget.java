@@ -297,6 +297,7 @@ final class CopyTarget {
       list = Optional.of(writeList(at));
     } catch (IOException e) {
       remove(listPart());
+      left = true; // By the record of the run the next one knows that this is no card.
       if (!givenUp) {
         var said = FileProblems.of(e);
         failed.add(said.at(folder.toString()));

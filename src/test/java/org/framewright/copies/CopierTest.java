@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -20,6 +21,8 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
 import org.framewright.copies.mhl.MhlHistory;
+import org.framewright.disk.Fault;
+import org.framewright.disk.Recording;
 import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -375,6 +378,25 @@ class CopierTest {
     assertThat(scene.first.resolve("DCIM")).exists();
     assertThat(CopyScene.done(scene.copy(volumes, Progress.NONE, scene.first)).isWhole()).isTrue();
     assertThat(CopyScene.done(scene.copy(volumes, Progress.NONE, backup)).isWhole()).isTrue();
+  }
+
+  /** A full disk gets DCIM and no list. */
+  @Test
+  void aCopyToTheTopOfADiskThatHadNoRoomForItsListCanBeFinished() throws Exception {
+    Files.createDirectories(scene.first);
+    var disk = Recording.on(scene.root);
+    disk.fail(
+        (op, _) ->
+            op.path().endsWith("-0.part") ? Optional.of(Fault.noSpace(op)) : Optional.empty());
+    var plan = CopyPlan.of(disk.root().resolve("card"), List.of(disk.root().resolve("first")));
+    var outcome =
+        new Copier(new CopyScene.Disturbed()).copy(scene.job(disk.root()), plan, Progress.NONE);
+    var target = CopyScene.done(outcome).targets().getFirst();
+    assertThat(target.verified()).isEqualTo(4);
+    assertThat(target.list()).isEmpty();
+    var again = scene.copy(new CardLike(scene.first), Progress.NONE, scene.first);
+    assertThat(CopyScene.done(again).targets().getFirst().list()).isPresent();
+    assertThat(scene.job().folder().resolve(".framewright/copies")).isEmptyDirectory();
   }
 
   /** A killed run leaves DCIM and no list. */

@@ -56,7 +56,8 @@ class NameColumnsTest {
 
   @Test
   void theMakingThatMostNamesFitIsTaken() {
-    assertThat(rows("A+B+9", "A-01", "D-02", "E-03")).containsExactly("", "A 01", "D 02", "E 03");
+    assertThat(rows("A-B-C-D-9", "A-01", "D-02", "E-03"))
+        .containsExactly("", "A 01", "D 02", "E 03");
   }
 
   /** Of two makings that as many names fit, the shorter one says less than was seen. */
