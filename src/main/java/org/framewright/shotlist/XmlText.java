@@ -11,6 +11,10 @@ import java.util.regex.Pattern;
  */
 final class XmlText {
   private static final Pattern ESCAPE = Pattern.compile("_x([0-9A-Fa-f]{4})_");
+
+  /** What an escape begins with; whatever follows may end it, as another escape does. */
+  private static final Pattern BEGINNING = Pattern.compile("_x[0-9A-Fa-f]{4}");
+
   private static final HexFormat HEX = HexFormat.of().withUpperCase();
 
   private XmlText() {}
@@ -20,7 +24,8 @@ final class XmlText {
     var escaped = new StringBuilder(text.length());
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (!isXml(text, i) || (c == '_' && ESCAPE.matcher(text).region(i, end(text, i)).matches())) {
+      if (!isXml(text, i)
+          || (c == '_' && BEGINNING.matcher(text).region(i, end(text, i)).matches())) {
         escaped.append("_x").append(HEX.toHexDigits(c)).append('_');
       } else {
         escaped.append(c);
@@ -42,7 +47,7 @@ final class XmlText {
   }
 
   private static int end(String text, int from) {
-    return Math.min(text.length(), from + "_x0000_".length());
+    return Math.min(text.length(), from + "_x0000".length());
   }
 
   /** Whether XML 1.0 can hold it; a carriage return it would read as a line feed. */

@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -207,6 +208,13 @@ class ListLawsTest {
   @Property(tries = 300)
   void textOfAWorkbookIsReadAsItWasWritten(@ForAll("escaped") String text) {
     assertThat(XmlText.plain(XmlText.escaped(text))).isEqualTo(text);
+  }
+
+  @Example
+  void textThatReadsAsAnEscapeOnlyWithTheOneBehindItIsReadAsItWasWritten() {
+    for (var text : List.of("_x0000\u0000", "_x005F\u001B", "_x0041_", "_x0041", "__x0041_\r")) {
+      assertThat(XmlText.plain(XmlText.escaped(text))).isEqualTo(text);
+    }
   }
 
   @Provide
