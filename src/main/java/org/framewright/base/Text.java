@@ -15,8 +15,6 @@ import java.util.List;
  * @param values texts, whole numbers and strings
  */
 public record Text(String one, String many, List<Object> values) {
-  private static final Text NONE = of("");
-
   public Text {
     values =
         values.stream()
@@ -39,11 +37,6 @@ public record Text(String one, String many, List<Object> values) {
     values[0] = count;
     System.arraycopy(more, 0, values, 1, more.length);
     return new Text(one, many, Arrays.asList(values));
-  }
-
-  /** No words. */
-  public static Text none() {
-    return NONE;
   }
 
   /** Whether there are no words. */

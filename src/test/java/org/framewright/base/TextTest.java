@@ -39,7 +39,7 @@ class TextTest {
   void textsStandWithinTexts() {
     assertThat(Text.of("it is {0}", Text.of("a copy of {0}", "b")).english())
         .isEqualTo("it is a copy of b");
-    assertThat(Text.none().isEmpty()).isTrue();
+    assertThat(Text.of("").isEmpty()).isTrue();
     assertThat(Text.of("{0}", (Object) null).english()).isEqualTo("null");
   }
 }

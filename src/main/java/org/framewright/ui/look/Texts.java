@@ -66,14 +66,16 @@ public final class Texts {
    * files}}}.
    */
   public String get(String key, Object... values) {
-    var message = messages.computeIfAbsent(key, this::message);
+    return format(bundle, key, values);
+  }
+
+  /** No key of the app's texts is a sentence of the core's. */
+  private String format(ResourceBundle from, String key, Object... values) {
+    var message =
+        messages.computeIfAbsent(key, _ -> new MessageFormat(from.getString(key), locale));
     synchronized (message) {
       return message.format(values);
     }
-  }
-
-  private MessageFormat message(String key) {
-    return new MessageFormat(bundle.getString(key), locale);
   }
 
   /** Whether there is such a text. */
@@ -95,7 +97,7 @@ public final class Texts {
     if (values.length == 0) {
       return core.getString(text.many());
     }
-    return new MessageFormat(core.getString(text.many()), locale).format(values);
+    return format(core, text.many(), values);
   }
 
   /** What is wrong. */
