@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import org.framewright.renaming.CraftedFolder;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,7 @@ class HostileRenamesTest {
   @TempDir Path scratch;
 
   @Test
+  @Tag("slow")
   void noCraftedFolderOfJournalsMakesACommandFailUnsaid() throws Exception {
     var pipe = CraftedFolder.pipe(scratch);
     var map = Files.writeString(scratch.resolve("map.csv"), "from,to\nc,d\n");

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What the README shows as output is what the program prints. */
+@Tag("slow")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReadmeTest {
   private static final String PROMPT = "$ framewright ";

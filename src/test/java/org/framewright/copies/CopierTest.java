@@ -37,7 +37,7 @@ class CopierTest {
 
   @BeforeEach
   void aCard(@TempDir Path folder) throws Exception {
-    var big = new byte[9 * 1024 * 1024 + 17];
+    var big = new byte[4 * 1024 * 1024 + 17];
     new Random(1).nextBytes(big);
     scene =
         new CopyScene(folder)

@@ -258,7 +258,7 @@ class HeifDigestTest {
   void hostileFilesAreReadWithinBounds() throws IOException {
     var bytes = new Picture().file();
     var random = new Random(18);
-    for (int i = 0; i < 5000; i++) {
+    for (int i = 0; i < 1000; i++) {
       var hostile = bytes.clone();
       for (int k = 0; k < 4; k++) {
         hostile[random.nextInt(520)] = (byte) random.nextInt();

@@ -17,11 +17,13 @@ import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The story is played once; then the folder that it left is opened as anybody would. */
+@Tag("slow")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class SampleDayTest {
   private static final Instant AFTERWARDS = Instant.parse("2026-11-06T08:00:00Z");

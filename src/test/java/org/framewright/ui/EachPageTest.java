@@ -8,10 +8,12 @@ import java.time.ZoneOffset;
 import javafx.scene.input.KeyCode;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.SetupState;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Each page once on the real app, for the quick build; the other tests of pages are slower. */
+@Tag("slow")
 class EachPageTest {
   @TempDir private Path folder;
 
