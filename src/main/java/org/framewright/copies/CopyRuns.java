@@ -132,6 +132,7 @@ final class CopyRuns {
   private void clear(Path record, String batch, List<Path> targets, List<Problem> left)
       throws IOException {
     boolean gone = true;
+    boolean spokenFor = false;
     try (var held = HeldFile.hold(record).orElse(null)) {
       if (held == null || !held.isCertain()) {
         return; // It lives, or nobody can know.
@@ -149,6 +150,7 @@ final class CopyRuns {
         for (var part : CopyParts.of(place, batch)) {
           Files.deleteIfExists(part);
         }
+        spokenFor |= !targets.contains(place) && isKnownByRecord(place);
       }
     } catch (IOException e) {
       var said = FileProblems.of(e);
@@ -159,15 +161,20 @@ final class CopyRuns {
               said.fix()));
       return;
     }
-    if (gone) {
+    if (gone && !spokenFor) {
       Files.deleteIfExists(record);
-    } else {
+    } else if (!gone) {
       left.add(
           new Problem(
               "a copy was interrupted, and the disk that it was for is not connected",
               record.toString(),
               "Connect it and copy to it again; what is half-made there is then removed."));
     }
+  }
+
+  /** Whether only the record tells a copy that ended without its list from a card. */
+  private static boolean isKnownByRecord(Path place) throws IOException {
+    return Files.isDirectory(place) && Place.looksLikeCard(place) && !CopyTarget.hasList(place);
   }
 
   private static boolean isThere(Path folder) {

@@ -410,6 +410,17 @@ class CopierTest {
   }
 
   @Test
+  void aKilledCopyToTheTopOfADiskCanBeFinishedAfterACopyToAnotherOne() throws Exception {
+    Files.createDirectories(scene.first.resolve("DCIM"));
+    var runs = Files.createDirectories(scene.job().folder().resolve(".framewright/copies"));
+    Files.writeString(runs.resolve("copy-00112233445566aa.txt"), scene.first + "\n");
+    assertThat(CopyScene.done(scene.copy(scene.second)).isWhole()).isTrue();
+    var outcome = scene.copy(new CardLike(scene.first), Progress.NONE, scene.first);
+    assertThat(CopyScene.done(outcome).isWhole()).isTrue();
+    assertThat(runs).isEmptyDirectory();
+  }
+
+  @Test
   void whatTheJobKeepsOfItselfIsNotCopiedWithItsFolder() throws Exception {
     var job = scene.job();
     Files.writeString(job.framesFolder().resolve("A_0001.JPG"), "jpeg");
