@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SequencedMap;
 
 /**
@@ -38,5 +39,10 @@ public record Tally(
       int frames,
       int files) {
     this(bySetup, unassigned, incomplete, cameras, places, frames, files, 0, List.of());
+  }
+
+  /** Where a frame belongs, by any of the identities that it is known by. */
+  public Optional<Place> place(Frame frame) {
+    return frame.knownAs().stream().filter(places::containsKey).map(places::get).findFirst();
   }
 }

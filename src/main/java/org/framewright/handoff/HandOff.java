@@ -21,11 +21,13 @@ public final class HandOff {
   private final Job job;
   private final FrameScan scan;
   private final Tally tally;
+  private final Extent extent;
 
-  private HandOff(Job job, FrameScan scan, Tally tally) {
+  private HandOff(Job job, FrameScan scan, Tally tally, Extent extent) {
     this.job = job;
     this.scan = scan;
     this.tally = tally;
+    this.extent = extent;
   }
 
   /**
@@ -40,17 +42,27 @@ public final class HandOff {
           job.folder().toString(),
           "Start the next job from a convention with a select under names.");
     }
-    return new HandOff(job, scan, tally);
+    return new HandOff(job, scan, tally, Extent.ALL);
+  }
+
+  /** The same frames, of which only so much is handed off. */
+  public HandOff within(Extent limit) {
+    return new HandOff(job, scan, tally, limit);
   }
 
   /** The frames that somebody rated this high or higher. */
   public HandOffPlan rated(int atLeast) throws IOException {
-    return planner().plan(Selection.rated(job, scan, atLeast));
+    return plan(Selection.rated(job, scan, atLeast));
   }
 
   /** The frames that were marked as selects in the job. */
   public HandOffPlan selects() throws IOException {
-    return planner().plan(Selection.selects(job, scan));
+    return plan(Selection.selects(job, scan));
+  }
+
+  /** All frames. */
+  public HandOffPlan every() throws IOException {
+    return plan(Selection.every(scan));
   }
 
   /**
@@ -71,11 +83,11 @@ public final class HandOff {
 
   /** The frames that a list names without a doubt. */
   public HandOffPlan named(ClientNames names) throws IOException {
-    return planner().plan(Selection.named(names));
+    return plan(Selection.named(names));
   }
 
-  private SelectPlanner planner() throws IOException {
-    return new SelectPlanner(job, scan, tally);
+  private HandOffPlan plan(Selection chosen) throws IOException {
+    return new SelectPlanner(job, scan, tally, extent).plan(chosen.within(extent, job, tally));
   }
 
   /**

@@ -18,9 +18,34 @@ public final class HandOffDescription {
   /** What would go, under which names. */
   public static List<String> planned(HandOffPlan plan) {
     var lines = new ArrayList<String>();
-    plan.selects().forEach(select -> lines.add(select.original() + "  ->  " + select.name()));
+    plan.selects()
+        .forEach(
+            select -> {
+              var number = plan.before().get(select.name());
+              lines.add(
+                  select.original()
+                      + "  ->  "
+                      + select.name()
+                      + (number == null ? "" : "  (went in hand-off " + number + ")"));
+            });
     lines.add(plan.selects().size() + " selects in " + plan.files() + " files");
+    lines.addAll(before(plan));
     return List.copyOf(lines);
+  }
+
+  /** How many of the chosen selects went before; nothing where none did. */
+  public static List<String> before(HandOffPlan plan) {
+    if (plan.before().isEmpty()) {
+      return List.of();
+    }
+    return List.of(
+        plan.left() > 0
+            ? PlainText.counted((int) plan.left(), "select") + " went before and stay"
+            : plan.selects().size()
+                - plan.again()
+                + " of them are new; "
+                + plan.again()
+                + " went before and go again");
   }
 
   /** What each line of a client's list was taken for, and why. */

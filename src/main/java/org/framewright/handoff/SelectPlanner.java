@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Place;
 import org.framewright.frames.Tally;
 import org.framewright.job.FrameNames;
 import org.framewright.job.Job;
@@ -29,11 +29,16 @@ final class SelectPlanner {
   private final Set<Path> unnamed;
 
   private final Map<String, FrameNames.LeftOut> leftOut;
+  private final EarlierHandOffs earlier;
+  private final boolean onlyNew;
 
-  SelectPlanner(Job job, FrameScan scan, Tally tally) throws IOException {
+  SelectPlanner(Job job, FrameScan scan, Tally tally, Extent extent) throws IOException {
     this.job = job;
     this.tally = tally;
-    this.names = new SelectNames(job, HandOffRecords.of(job).read().names());
+    this.onlyNew = extent.onlyNew();
+    var records = HandOffRecords.of(job).read();
+    this.names = new SelectNames(job, records.names());
+    this.earlier = EarlierHandOffs.of(records.usable().values());
     var frameNames = job.frameNames(scan);
     this.unnamed =
         frameNames.requests().stream()
@@ -52,9 +57,15 @@ final class SelectPlanner {
     var selects = new ArrayList<Select>();
     var withheld = new ArrayList<>(selection.withheld());
     var taken = new HashMap<String, String>();
+    var before = new TreeMap<String, Integer>();
     for (var frame : selection.frames()) {
       switch (naming(frame)) {
         case SelectNames.Named(Select select) -> {
+          var number = earlier.last(select);
+          number.ifPresent(last -> before.put(select.name(), last));
+          if (onlyNew && number.isPresent()) {
+            continue;
+          }
           var clash = clash(select, taken);
           if (clash.isEmpty()) {
             keys(select).forEach(key -> taken.put(key, select.original()));
@@ -67,7 +78,7 @@ final class SelectPlanner {
       }
     }
     selects.sort(Comparator.comparing(Select::name));
-    return new HandOffPlan(selection.chosenBy(), selects, withheld);
+    return new HandOffPlan(selection.chosenBy(), selects, withheld, before);
   }
 
   private static List<String> keys(Select select) {
@@ -115,7 +126,7 @@ final class SelectPlanner {
     if (left != null) {
       return unnameable(original, left.why(), left.remedy(), Withheld.Tool.NONE);
     }
-    var place = place(frame);
+    var place = tally.place(frame);
     if (place.isEmpty()) {
       return unnameable(
           original,
@@ -136,12 +147,5 @@ final class SelectPlanner {
   private static SelectNames.Naming unnameable(
       String original, String why, String remedy, Withheld.Tool tool) {
     return new SelectNames.Unnameable(new Withheld(original, why, remedy, tool));
-  }
-
-  private Optional<Place> place(Frame frame) {
-    return frame.knownAs().stream()
-        .map(tally.places()::get)
-        .filter(place -> place != null)
-        .findFirst();
   }
 }

@@ -1,10 +1,13 @@
 package org.framewright.handoff;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
+import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 
 /**
@@ -37,8 +40,38 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
         List.of());
   }
 
+  static Selection every(FrameScan scan) {
+    return new Selection("every frame", scan.distinct(), List.of());
+  }
+
   /** The frames that a client's list names without a doubt. */
   static Selection named(ClientNames names) {
     return new Selection("named in " + names.file(), names.frames(), List.of());
+  }
+
+  /**
+   * The frames of some setups, with some of their pictures; one that lacks such a picture stays.
+   */
+  Selection within(Extent extent, Job job, Tally tally) {
+    var left = new ArrayList<Frame>();
+    var without = new ArrayList<>(withheld);
+    var setups = Set.copyOf(extent.setups());
+    for (var frame : frames) {
+      if (!setups.isEmpty()
+          && tally.place(frame).filter(at -> setups.contains(at.setup())).isEmpty()) {
+        continue;
+      }
+      var part = extent.pictures().of(frame);
+      if (part.isPresent()) {
+        left.add(part.get());
+      } else {
+        without.add(
+            new Withheld(
+                FramePaths.original(job, frame),
+                extent.pictures().missing(),
+                "Hand off all its pictures, or take it out of what is chosen."));
+      }
+    }
+    return new Selection(extent.after(chosenBy), left, without);
   }
 }
