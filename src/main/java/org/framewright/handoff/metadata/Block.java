@@ -58,7 +58,7 @@ public final class Block {
    */
   public Block of(String sha256) {
     var all = new Block(values, gtinWrong);
-    // RFC 9562 has such names for whatever names something for good.
+    // A second hand-off of the same frame is to say the same.
     var name = UUID.nameUUIDFromBytes(sha256.getBytes(StandardCharsets.US_ASCII));
     all.plain(Property.GUID, name.toString());
     return all;
@@ -119,10 +119,11 @@ public final class Block {
     studio
         .get(Detail.OWNER)
         .ifPresent(
-            name -> put(Property.OWNER, structs(true, field(Namespace.PLUS, "CopyrightOwnerName", name))));
-    studio
-        .get(Detail.TERMS)
-        .ifPresent(terms -> put(Property.TERMS, new Value.Languages(terms)));
+            name ->
+                put(
+                    Property.OWNER,
+                    structs(true, field(Namespace.PLUS, "CopyrightOwnerName", name))));
+    studio.get(Detail.TERMS).ifPresent(terms -> put(Property.TERMS, new Value.Languages(terms)));
     plain(Property.STATEMENT, studio.get(Detail.STATEMENT));
     plain(
         Property.DATA_MINING,
@@ -164,7 +165,10 @@ public final class Block {
     int millis = taken.time().getNano() / MILLION;
     return taken.time().format(TAKEN)
         + (millis == 0 ? "" : String.format(Locale.ROOT, ".%03d", millis))
-        + taken.offset().map(offset -> offset.getTotalSeconds() == 0 ? "Z" : offset.getId()).orElse("");
+        + taken
+            .offset()
+            .map(offset -> offset.getTotalSeconds() == 0 ? "Z" : offset.getId())
+            .orElse("");
   }
 
   private void list(ListColumns columns) {
@@ -178,7 +182,9 @@ public final class Block {
       put(Property.RELEASE_ID, Value.texts(false, ids));
     }
     var product = new LinkedHashMap<Name, Value>();
-    columns.gtin().ifPresent(gtin -> product.putAll(field(Namespace.IPTC_EXT, "ProductGTIN", gtin)));
+    columns
+        .gtin()
+        .ifPresent(gtin -> product.putAll(field(Namespace.IPTC_EXT, "ProductGTIN", gtin)));
     columns
         .colour()
         .ifPresent(

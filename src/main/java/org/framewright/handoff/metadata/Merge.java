@@ -62,6 +62,12 @@ final class Merge {
     return packet;
   }
 
+  /** Whether a packet says any of what a block is about. */
+  static boolean says(Packet packet, Block block) {
+    return block.values().keySet().stream()
+        .anyMatch(property -> found(packet, property).stream().anyMatch(Merge::hasWords));
+  }
+
   private void add(Block block, Property property, Value value, boolean overwrite) {
     var found = found(packet, property);
     var made = element(property.path(), value);
@@ -218,8 +224,7 @@ final class Merge {
   }
 
   private Element element(Name name, Value value) {
-    var element =
-        document.createElementNS(name.namespace().uri(), prefixes.qualified(name));
+    var element = document.createElementNS(name.namespace().uri(), prefixes.qualified(name));
     fill(element, value);
     return element;
   }
@@ -267,8 +272,7 @@ final class Merge {
       }
     }
     var description = rdf("Description");
-    description.setAttributeNS(
-        Namespace.RDF.uri(), prefixes.of(Namespace.RDF) + ":about", about());
+    description.setAttributeNS(Namespace.RDF.uri(), prefixes.of(Namespace.RDF) + ":about", about());
     bind(description, Namespace.RDF);
     added.forEach(element -> bindAll(description, element));
     for (var element : added) {

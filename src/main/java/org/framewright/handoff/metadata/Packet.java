@@ -8,6 +8,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -165,8 +166,7 @@ final class Packet {
     factory.setFeature(NO_DOCTYPE, true);
     var parser = factory.newSAXParser();
     parser.setProperty(LIMIT, MOST_ATTRIBUTES);
-    parser.parse(
-        new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)), new DepthLimit());
+    parser.parse(new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)), new DepthLimit());
   }
 
   private static final class DepthLimit extends DefaultHandler {
@@ -246,6 +246,12 @@ final class Packet {
   byte[] bytes() {
     return (head + XmlText.of(document.getDocumentElement()) + tail)
         .getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** Whether bytes are this packet with some room to grow. */
+  boolean isIn(byte[] bytes) {
+    int said = padded(0).length - END.length();
+    return bytes.length >= said && Arrays.equals(padded(0), 0, said, bytes, 0, said);
   }
 
   /** As a packet inside another file, with room to grow. */

@@ -9,28 +9,28 @@ import java.util.SequencedMap;
 sealed interface Value {
   /** Plain text. */
   record Plain(String text) implements Value {
-    Plain {
+    public Plain {
       text = XmlText.legal(text);
     }
   }
 
   /** Text that may be there in several languages; ours is the default one. */
   record Languages(String text) implements Value {
-    Languages {
+    public Languages {
       text = XmlText.legal(text);
     }
   }
 
   /** A struct. */
   record Struct(SequencedMap<Name, Value> fields) implements Value {
-    Struct {
+    public Struct {
       fields = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(fields));
     }
   }
 
   /** Several values, in an order that means something or not. */
   record Items(boolean ordered, List<Value> items) implements Value {
-    Items {
+    public Items {
       items = List.copyOf(items);
     }
   }
