@@ -3,6 +3,7 @@ package org.framewright.handoff.metadata;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** A picture's file in which a packet may lie. */
 sealed interface Container permits JpegContainer, TiffContainer {
@@ -31,7 +32,7 @@ sealed interface Container permits JpegContainer, TiffContainer {
       return switch (first) {
         case 0xFFD8 -> JpegContainer.of(bytes);
         case 0x4949, 0x4D4D -> TiffContainer.of(bytes, first == 0x4D4D);
-        default -> throw new NotUsable("it is neither a JPEG nor a TIFF");
+        default -> throw new NotUsable(Text.of("it is neither a JPEG nor a TIFF"));
       };
     }
   }

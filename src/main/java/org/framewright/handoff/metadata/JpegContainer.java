@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * A JPEG (ISO/IEC 10918-1, annex B): segments up to the first scan, and the picture. The packet is
@@ -63,7 +64,7 @@ record JpegContainer(
     long at = 2;
     while (true) {
       if (file.u8(at) != 0xFF || segments.size() > MOST_SEGMENTS) {
-        throw new NotUsable("its parts do not lie where it says");
+        throw new NotUsable(Text.of("its parts do not lie where it says"));
       }
       while (file.u8(at + 1) == 0xFF) {
         at++;
@@ -71,7 +72,7 @@ record JpegContainer(
       int marker = file.u8(at + 1);
       int length = file.u16(at + 2, true);
       if (length < 2 || marker < 0xC0 || (marker >= 0xD0 && marker <= EOI)) {
-        throw new NotUsable("its parts do not lie where it says");
+        throw new NotUsable(Text.of("its parts do not lie where it says"));
       }
       long to = at + 2 + length;
       segments.add(
@@ -83,8 +84,7 @@ record JpegContainer(
     }
     var packets = segments.stream().filter(segment -> segment.is(APP1, XMP)).toList();
     if (packets.size() > 1) {
-      throw new NotUsable(
-          "it has several packets of XMP, and readers do not agree which one holds");
+      throw new NotUsable(Text.of("it has several packets of XMP, and readers do not agree which one holds"));
     }
     Optional<byte[]> packet =
         packets.isEmpty() ? Optional.empty() : Optional.of(body(file, packets.getFirst(), XMP));
@@ -147,7 +147,7 @@ record JpegContainer(
     var old = segments.stream().filter(segment -> segment.is(APP1, XMP)).findFirst();
     int needed = packet.padded(0).length;
     if (needed > LARGEST_PACKET) {
-      throw new NotUsable("with the job's data its XMP is larger than a JPEG can hold");
+      throw new NotUsable(Text.of("with the job's data its XMP is larger than a JPEG can hold"));
     }
     int head = 4 + XMP.length;
     int before = old.map(segment -> (int) segment.length() - head).orElse(0);
@@ -157,7 +157,7 @@ record JpegContainer(
     long from = old.map(Segment::from).orElseGet(this::behindTheHead);
     long to = old.map(Segment::to).orElse(from);
     if (!fits && !isBeforeTheList(from) && hasMore(file)) {
-      throw new NotUsable("it has data behind its picture, which would not be found again");
+      throw new NotUsable(Text.of("it has data behind its picture, which would not be found again"));
     }
     return new Rewriting(
         List.of(

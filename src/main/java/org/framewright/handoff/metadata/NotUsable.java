@@ -7,10 +7,6 @@ final class NotUsable extends Exception {
   private static final long serialVersionUID = 1L;
   private final transient Text why;
 
-  NotUsable(String why) {
-    this(Text.of(why));
-  }
-
   NotUsable(Text why) {
     super(why.english(), null, false, false);
     this.why = why;

@@ -16,6 +16,7 @@ import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import javax.xml.parsers.SAXParserFactory;
+import org.framewright.base.Text;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -86,7 +87,7 @@ final class Packet {
    */
   static Packet read(byte[] bytes) throws NotUsable {
     if (bytes.length > LARGEST) {
-      throw new NotUsable("its XMP is larger than any that makes sense");
+      throw new NotUsable(Text.of("its XMP is larger than any that makes sense"));
     }
     var charset = charset(bytes);
     var text = decoded(bytes, charset);
@@ -94,20 +95,20 @@ final class Packet {
     if (!start.find()) {
       start = RDF.matcher(text);
       if (!start.find()) {
-        throw new NotUsable("it has no XMP that can be read");
+        throw new NotUsable(Text.of("it has no XMP that can be read"));
       }
     }
     int end = end(text, start);
     var before = text.substring(0, start.start());
     var after = text.substring(end);
     if (before.contains("<!DOCTYPE")) {
-      throw new NotUsable("its XMP brings a document type along, which none needs");
+      throw new NotUsable(Text.of("its XMP brings a document type along, which none needs"));
     }
     var encoding = ENCODING.matcher(before);
     if (charset.equals(StandardCharsets.UTF_8)
         && encoding.find()
         && !encoding.group(1).equalsIgnoreCase("UTF-8")) {
-      throw new NotUsable("its XMP is not in the encoding that XMP is in");
+      throw new NotUsable(Text.of("its XMP is not in the encoding that XMP is in"));
     }
     boolean kept =
         charset.equals(StandardCharsets.UTF_8)
@@ -120,7 +121,7 @@ final class Packet {
     int end = text.lastIndexOf("</" + start.group(1));
     int close = end < start.start() ? -1 : text.indexOf('>', end);
     if (close < 0) {
-      throw new NotUsable("its XMP is cut short");
+      throw new NotUsable(Text.of("its XMP is cut short"));
     }
     return close + 1;
   }
@@ -135,7 +136,7 @@ final class Packet {
     try {
       return charset.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     } catch (CharacterCodingException e) {
-      throw new NotUsable("its XMP is not in the encoding that XMP is in");
+      throw new NotUsable(Text.of("its XMP is not in the encoding that XMP is in"));
     }
   }
 
@@ -154,7 +155,7 @@ final class Packet {
     } catch (ParserConfigurationException e) {
       throw new IllegalStateException("every Java reads XML", e);
     } catch (SAXException | IOException e) {
-      throw new NotUsable("its XMP is no XML that can be read");
+      throw new NotUsable(Text.of("its XMP is no XML that can be read"));
     }
   }
 
@@ -208,7 +209,7 @@ final class Packet {
         return child;
       }
     }
-    throw new NotUsable("it has no XMP that can be read");
+    throw new NotUsable(Text.of("it has no XMP that can be read"));
   }
 
   static boolean is(Element element, String local) {

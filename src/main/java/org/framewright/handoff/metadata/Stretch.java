@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import org.framewright.base.Text;
 
 /** A file of which small stretches are read; what lies behind its end is no use. */
 final class Stretch implements Closeable {
@@ -38,12 +39,12 @@ final class Stretch implements Closeable {
 
   byte[] bytes(long from, long length) throws IOException, NotUsable {
     if (from < 0 || length < 0 || length > Packet.LARGEST || from > size - length) {
-      throw new NotUsable("its parts do not lie where it says");
+      throw new NotUsable(Text.of("its parts do not lie where it says"));
     }
     var bytes = ByteBuffer.allocate((int) length);
     while (bytes.hasRemaining()) {
       if (channel.read(bytes, from + bytes.position()) < 0) {
-        throw new NotUsable("its parts do not lie where it says");
+        throw new NotUsable(Text.of("its parts do not lie where it says"));
       }
     }
     return bytes.array();
@@ -51,7 +52,7 @@ final class Stretch implements Closeable {
 
   int u8(long at) throws IOException, NotUsable {
     if (at < 0 || at >= size) {
-      throw new NotUsable("its parts do not lie where it says");
+      throw new NotUsable(Text.of("its parts do not lie where it says"));
     }
     if (at < start || at >= start + piece.limit()) {
       start = at;
@@ -61,7 +62,7 @@ final class Stretch implements Closeable {
       }
       piece.flip();
       if (piece.limit() == 0) {
-        throw new NotUsable("its parts do not lie where it says");
+        throw new NotUsable(Text.of("its parts do not lie where it says"));
       }
     }
     return piece.get((int) (at - start)) & 0xFF;

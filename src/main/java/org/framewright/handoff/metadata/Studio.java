@@ -49,6 +49,14 @@ public final class Studio {
     public String key() {
       return "studio." + name().toLowerCase(Locale.ROOT);
     }
+
+    /** What is wrong with a text as that; nothing where it may stand there. */
+    public Optional<Problem> problem(String text) {
+      return text.isBlank()
+          ? Optional.empty()
+          : fault(this, text)
+              .map(fault -> new Problem(fault, "Write it otherwise, or leave it empty."));
+    }
   }
 
   /** What came of reading the settings. */

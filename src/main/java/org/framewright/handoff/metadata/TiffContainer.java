@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * A TIFF (TIFF 6.0, section 2), which a DNG is too. A new packet comes to its end, with the first
@@ -45,15 +46,15 @@ record TiffContainer(
   static TiffContainer of(Stretch file, boolean bigEndian) throws IOException, NotUsable {
     int magic = file.u16(2, bigEndian);
     if (magic == BIG) {
-      throw new NotUsable("it is a BigTIFF");
+      throw new NotUsable(Text.of("it is a BigTIFF"));
     }
     if (magic != CLASSIC) {
-      throw new NotUsable("it is neither a JPEG nor a TIFF");
+      throw new NotUsable(Text.of("it is neither a JPEG nor a TIFF"));
     }
     long at = file.u32(4, bigEndian);
     int count = file.u16(at, bigEndian);
     if (count == 0 || count > MOST_ENTRIES) {
-      throw new NotUsable("its parts do not lie where it says");
+      throw new NotUsable(Text.of("its parts do not lie where it says"));
     }
     var entries = new ArrayList<Entry>();
     for (int i = 0; i < count; i++) {
@@ -115,7 +116,7 @@ record TiffContainer(
     var kept = entries.stream().filter(entry -> entry.tag() != XMP).toList();
     int length = 2 + 12 * (kept.size() + 1) + 4;
     if (directory + length > 0xFFFF_FFFFL) {
-      throw new NotUsable("with the job's data it would be larger than a TIFF can be");
+      throw new NotUsable(Text.of("with the job's data it would be larger than a TIFF can be"));
     }
     var all = new ArrayList<>(kept);
     all.add(
