@@ -98,12 +98,12 @@ final class Packet {
         throw new NotUsable(Text.of("it has no XMP that can be read"));
       }
     }
-    int end = end(text, start);
     var before = text.substring(0, start.start());
-    var after = text.substring(end);
     if (before.contains("<!DOCTYPE")) {
       throw new NotUsable(Text.of("its XMP brings a document type along, which none needs"));
     }
+    int end = end(text, start);
+    var after = text.substring(end);
     var encoding = ENCODING.matcher(before);
     if (charset.equals(StandardCharsets.UTF_8)
         && encoding.find()

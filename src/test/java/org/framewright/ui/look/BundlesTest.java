@@ -39,7 +39,6 @@ class BundlesTest {
               "Alt",
               "Ctrl",
               "Tab",
-              "Website",
               "Source",
               "Studio",
               "minutes",
