@@ -15,7 +15,11 @@ import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
+import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.JobException;
+import org.framewright.ui.settings.Places;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -57,6 +61,27 @@ final class DeliverCommand implements Callable<Integer> {
               + " several; they are told all the same, and the exit status is 1.")
   private boolean skipUnclear;
 
+  @Option(
+      names = "--metadata",
+      paramLabel = "WHERE",
+      defaultValue = "sidecar",
+      description = {
+        "Where the package says what the job knows of the selects (IPTC Photo Metadata as XMP):"
+            + " sidecar, a file beside each; embed, inside the copies of JPEG, TIFF and DNG, too;"
+            + " none.",
+        "Names and rights come from the app's page of settings. A sidecar of the frame goes along"
+            + " with all that it says. The frames stay as they are."
+      })
+  private MetadataMode metadata;
+
+  @Option(
+      names = "--overwrite-metadata",
+      description =
+          "What the job and the settings say prevails over what somebody wrote in a sidecar or a"
+              + " picture; without it, only the job's id, the title, the instructions and the"
+              + " supplier's image id do.")
+  private boolean overwriteMetadata;
+
   private static final class Chosen {
     @Option(names = "--rating", paramLabel = "N", description = "Frames rated N or higher, 1 to 5.")
     private Integer rating;
@@ -86,6 +111,7 @@ final class DeliverCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "--rating is " + chosen.rating, "Ratings go from 1 to 5; 0 means unrated.");
     }
+    var options = metadata();
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
@@ -99,7 +125,7 @@ final class DeliverCommand implements Callable<Integer> {
       }
       return status(plan, names);
     }
-    return switch (handOff.deliver(plan, target, progress())) {
+    return switch (handOff.deliver(plan, target, options, progress())) {
       case Delivery.Delivered done -> {
         report(plan, names, done);
         yield status(plan, names);
@@ -117,6 +143,23 @@ final class DeliverCommand implements Callable<Integer> {
         cancelled.remarks().forEach(this::note);
         throw new CommandFailure(ExitStatus.FAILED, new Problem("cancelled", ""));
       }
+    };
+  }
+
+  private MetadataOptions metadata() throws CommandFailure {
+    if (metadata == MetadataMode.NONE) {
+      if (overwriteMetadata) {
+        throw CommandFailure.badInput(
+            "--overwrite-metadata is for metadata that are written",
+            "Leave it out, or --metadata none.");
+      }
+      return MetadataOptions.NONE;
+    }
+    return switch (Studio.read(Places.usual().preferences())) {
+      case Studio.Reading.Sound sound ->
+          new MetadataOptions(metadata, overwriteMetadata, sound.studio());
+      case Studio.Reading.Faulty faulty ->
+          throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
     };
   }
 
@@ -159,6 +202,8 @@ final class DeliverCommand implements Callable<Integer> {
       if (done != null) {
         document.put("handOff", done.number());
         document.put("folder", done.folder().toString());
+        document.put("sidecars", done.described().sidecars());
+        document.put("embedded", done.described().embedded());
         document.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
       }
       if (names != null) {

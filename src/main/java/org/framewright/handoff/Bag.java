@@ -5,8 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SequencedMap;
 import java.util.TreeMap;
@@ -40,19 +42,70 @@ final class Bag {
   /**
    * Copies a file into the payload and reads the copy again.
    *
-   * @return the checksum, or nothing where the copy is not what was read
+   * @return whether the copy is what was read
    */
   boolean add(Path file, String name) throws IOException {
-    var copy = folder.resolve("data").resolve(name);
-    var checksum = Checksum.copy(file, copy);
-    if (!Checksum.of(copy).equals(checksum)) {
+    return taken(name, Checksum.copy(file, data(name)), Optional.empty());
+  }
+
+  /**
+   * Writes a file into the payload and reads it again.
+   *
+   * @return whether it is what was written
+   */
+  boolean addNew(String name, byte[] bytes) throws IOException {
+    DurableFiles.writeFlushed(data(name), bytes);
+    return taken(name, Sha256.of(bytes), Optional.empty());
+  }
+
+  /**
+   * Writes other bytes in the place of a file that was added, and reads them again. Its time stays.
+   *
+   * @return whether it is what was written
+   */
+  boolean rewrite(String name, byte[] bytes) throws IOException {
+    DurableFiles.writeFlushed(rewritten(), bytes);
+    return replaced(name) && copies.get(name).sha256().equals(Sha256.of(bytes));
+  }
+
+  /** Where another file for the place of one that was added is made; nothing lies there. */
+  Path rewritten() {
+    return folder.resolve("rewritten.part");
+  }
+
+  /**
+   * Gives {@link #rewritten} the place of a file that was added. Its time stays.
+   *
+   * @return whether it is there as it was made
+   */
+  boolean replaced(String name) throws IOException {
+    var made = Checksum.of(rewritten());
+    Files.setLastModifiedTime(rewritten(), Files.getLastModifiedTime(data(name)));
+    Files.move(
+        rewritten(),
+        data(name),
+        StandardCopyOption.ATOMIC_MOVE,
+        StandardCopyOption.REPLACE_EXISTING);
+    var before = copies.get(name);
+    octets -= before.bytes().orElse(0);
+    return taken(name, made, Optional.of(before.original().orElse(before.sha256())));
+  }
+
+  private boolean taken(String name, String checksum, Optional<String> original)
+      throws IOException {
+    if (!Checksum.of(data(name)).equals(checksum)) {
       return false;
     }
-    long size = Files.size(copy);
+    long size = Files.size(data(name));
     octets += size;
     payload.put("data/" + name, checksum);
-    copies.put(name, new HandOffRecord.Copy(name, checksum, OptionalLong.of(size)));
+    copies.put(name, new HandOffRecord.Copy(name, checksum, OptionalLong.of(size), original));
     return true;
+  }
+
+  /** Where a file of the payload lies. */
+  Path data(String name) {
+    return folder.resolve("data").resolve(name);
   }
 
   /** A file that was added, by its name below {@code data/}. */

@@ -14,14 +14,38 @@ public sealed interface Delivery {
    *
    * @param number the hand-off's running number in the job, from 1
    * @param folder the package
+   * @param files the copies of the frames' files
    * @param bytes the size of the payload
    */
   record Delivered(
-      int number, Path folder, int selects, int files, long bytes, List<Problem> remarks)
+      int number,
+      Path folder,
+      int selects,
+      int files,
+      long bytes,
+      Described described,
+      List<Problem> remarks)
       implements Delivery {
     public Delivered {
       remarks = List.copyOf(remarks);
     }
+
+    /** One that says nothing of its selects. */
+    public Delivered(
+        int number, Path folder, int selects, int files, long bytes, List<Problem> remarks) {
+      this(number, folder, selects, files, bytes, Described.NOT, remarks);
+    }
+  }
+
+  /**
+   * In how much a package says what the job knows of its selects.
+   *
+   * @param sidecars the sidecars that say it
+   * @param embedded the copies that say it themselves
+   */
+  record Described(int sidecars, int embedded) {
+    /** In nothing. */
+    public static final Described NOT = new Described(0, 0);
   }
 
   /** Somebody cancelled; nothing is left of it, unless the remarks say so. */

@@ -17,6 +17,9 @@ import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameFile;
+import org.framewright.frames.FrameScan;
+import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.job.Job;
 
 /**
@@ -33,15 +36,25 @@ final class DeliveryRun {
   private final Job job;
   private final HandOffPlan plan;
   private final Target target;
+  private final MetadataMode metadata;
+  private final JobData data;
   private final Progress progress;
   private final HandOffRecords records;
   private final List<Problem> remarks = new ArrayList<>();
   private final List<Path> madeFolders = new ArrayList<>();
 
-  private DeliveryRun(Job job, HandOffPlan plan, Target target, Progress progress) {
+  private DeliveryRun(
+      Job job,
+      HandOffPlan plan,
+      Target target,
+      MetadataMode metadata,
+      JobData data,
+      Progress progress) {
     this.job = job;
     this.plan = plan;
     this.target = target;
+    this.metadata = metadata;
+    this.data = data;
     this.progress = progress;
     this.records = HandOffRecords.of(job);
   }
@@ -57,7 +70,13 @@ final class DeliveryRun {
     }
   }
 
-  static Delivery run(Job job, HandOffPlan plan, Path asked, Progress progress) {
+  static Delivery run(
+      Job job,
+      FrameScan scan,
+      HandOffPlan plan,
+      Path asked,
+      MetadataOptions metadata,
+      Progress progress) {
     var nothing =
         new Problem(
             Text.of("there is nothing to hand off ({0})", plan.chosenBy()),
@@ -67,10 +86,11 @@ final class DeliveryRun {
     }
     try {
       var target = Target.of(asked);
-      var problem = target.problem(job);
+      var data = JobData.of(job, scan, plan, metadata);
+      var problem = target.problem(job).or(data::problem);
       return problem.isPresent()
           ? new Delivery.Refused(problem.get(), List.of())
-          : new DeliveryRun(job, plan, target, progress).alone();
+          : new DeliveryRun(job, plan, target, metadata.mode(), data, progress).alone();
     } catch (IOException e) {
       return new Delivery.Failed(FileProblems.of(e), List.of());
     }
@@ -102,7 +122,7 @@ final class DeliveryRun {
   }
 
   private Delivery checkedRoom() throws IOException {
-    var room = target.roomProblem(plan);
+    var room = target.roomProblem(plan, metadata);
     return room.isPresent() ? refused(room.get()) : begin();
   }
 
@@ -125,6 +145,7 @@ final class DeliveryRun {
           && one.folder().equals(target.folder().toString())
           && one.digest().isPresent()
           && one.isOf(plan)
+          && one.metadata().equals(data.mark())
           && Bag.isAt(target.folder(), one.digest().get())
           && isStillTheSame(one)
           && BagCheck.of(target.folder()).clean()) {
@@ -145,7 +166,7 @@ final class DeliveryRun {
     var sums = new HashMap<String, String>();
     one.selects().stream()
         .flatMap(entry -> entry.files().stream())
-        .forEach(copy -> sums.put(copy.name(), copy.sha256()));
+        .forEach(copy -> sums.put(copy.name(), copy.source()));
     int done = 0;
     for (var select : plan.selects()) {
       for (int i = 0; i < select.files().size(); i++) {
@@ -236,11 +257,12 @@ final class DeliveryRun {
     for (int number = first; number < first + MOST_NUMBERS; number++) {
       var record =
           HandOffRecord.begun(
-              number,
-              job.now().toString(),
-              target.folder().toString(),
-              draft.toString(),
-              plan.chosenBy());
+                  number,
+                  job.now().toString(),
+                  target.folder().toString(),
+                  draft.toString(),
+                  plan.chosenBy())
+              .saying(data.mark());
       try {
         records.begin(record);
         return record;
@@ -264,11 +286,13 @@ final class DeliveryRun {
   private Delivery write(HandOffRecord begun, Draft draft) throws IOException, Stopped {
     var bag = new Bag(draft.packageFolder());
     copy(bag);
+    remarks.addAll(data.remarks());
     var zone = ZoneId.systemDefault();
-    bag.tag("index.csv", PackagePapers.index(plan, zone));
-    bag.tag("README.txt", PackagePapers.readme(job, plan, begun.number()));
+    var entries = entries(bag);
+    bag.tag("index.csv", PackagePapers.index(plan, entries, zone));
+    bag.tag("README.txt", PackagePapers.readme(job, plan, begun.number(), metadata));
     var digest = bag.close(PackagePapers.about(job, plan, begun.number(), zone));
-    var placing = begun.placing(digest, entries(bag));
+    var placing = begun.placing(digest, entries);
     records.update(placing);
     place(draft, digest);
     finish(placing, draft);
@@ -278,6 +302,7 @@ final class DeliveryRun {
         plan.selects().size(),
         plan.files(),
         bag.octets(),
+        data.described(),
         remarks);
   }
 
@@ -313,6 +338,12 @@ final class DeliveryRun {
         }
         progress.step(++done, plan.files());
       }
+      if (!data.describe(select, bag)) {
+        throw failed(
+            Text.of("what was written of {0} is not what was read again", select.name()),
+            target.folder(),
+            "Check this drive; the frames themselves were only read.");
+      }
     }
   }
 
@@ -341,7 +372,8 @@ final class DeliveryRun {
                     select.name(),
                     select.place().setup(),
                     select.original(),
-                    select.files().stream().map(bag::copy).toList()))
+                    select.files().stream().map(bag::copy).toList(),
+                    data.added(select)))
         .toList();
   }
 
@@ -368,7 +400,13 @@ final class DeliveryRun {
     return switch (outcome) {
       case Delivery.Delivered done ->
           new Delivery.Delivered(
-              done.number(), done.folder(), done.selects(), done.files(), done.bytes(), remarks);
+              done.number(),
+              done.folder(),
+              done.selects(),
+              done.files(),
+              done.bytes(),
+              done.described(),
+              remarks);
       case Delivery.Cancelled _ -> new Delivery.Cancelled(remarks);
       case Delivery.Refused refused -> new Delivery.Refused(refused.problem(), remarks);
       case Delivery.Failed failed -> new Delivery.Failed(failed.problem(), remarks);

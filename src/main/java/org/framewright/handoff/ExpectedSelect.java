@@ -22,7 +22,8 @@ record ExpectedSelect(
       for (var entry : one.selects()) {
         all.merge(
             NameKey.of(entry.select()),
-            new ExpectedSelect(entry.select(), entry.setup(), entry.original(), entry.files()),
+            new ExpectedSelect(
+                entry.select(), entry.setup(), entry.original(), entry.all().toList()),
             (before, now) ->
                 new ExpectedSelect(
                     now.select,

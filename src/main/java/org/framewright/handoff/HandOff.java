@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.framewright.base.Progress;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
+import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.naming.Reserved;
@@ -96,10 +97,17 @@ public final class HandOff {
    * there and says that it is delivered.
    *
    * @param target the package's folder; it must not exist
+   * @param metadata what of the job's data goes in, and where
    * @param progress gets a step after each file
    */
+  public Delivery deliver(
+      HandOffPlan plan, Path target, MetadataOptions metadata, Progress progress) {
+    return DeliveryRun.run(job, scan, plan, target, metadata, progress);
+  }
+
+  /** The same, and the package says nothing of its selects. */
   public Delivery deliver(HandOffPlan plan, Path target, Progress progress) {
-    return DeliveryRun.run(job, plan, target, progress);
+    return deliver(plan, target, MetadataOptions.NONE, progress);
   }
 
   /**

@@ -125,13 +125,25 @@ public final class HandOffDescription {
 
   /** What went, and where it lies. */
   public static List<String> delivered(Delivery.Delivered done) {
-    return List.of(
+    var lines = new ArrayList<String>();
+    lines.add(
         done.selects()
             + " selects in "
             + done.files()
             + " files, each copied and read again: hand-off "
-            + done.number(),
-        done.folder().toString());
+            + done.number());
+    if (done.described().sidecars() > 0) {
+      lines.add(
+          "The job's data (IPTC) are in "
+              + PlainText.counted(done.described().sidecars(), "sidecar")
+              + (done.described().embedded() == 0
+                  ? ""
+                  : " and inside "
+                      + done.described().embedded()
+                      + (done.described().embedded() == 1 ? " copy" : " copies")));
+    }
+    lines.add(done.folder().toString());
+    return List.copyOf(lines);
   }
 
   /** What came back, and what is wrong with it. */

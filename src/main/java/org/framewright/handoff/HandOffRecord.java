@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * What the job remembers of a hand-off, so that what comes back can be read against it, and so that
@@ -16,6 +17,7 @@ import java.util.TreeMap;
  * @param digest the SHA-256 of the package's tag manifest, which covers all else in it; empty until
  *     the package is whole
  * @param chosenBy how the selects were chosen
+ * @param metadata what the package says of its selects and where, as {@link JobData#mark} has it
  */
 record HandOffRecord(
     int number,
@@ -25,9 +27,23 @@ record HandOffRecord(
     Optional<String> draft,
     Optional<String> digest,
     String chosenBy,
-    List<Entry> selects) {
+    List<Entry> selects,
+    Optional<String> metadata) {
   HandOffRecord {
     selects = List.copyOf(selects);
+  }
+
+  /** One that says nothing of its selects. */
+  HandOffRecord(
+      int number,
+      State state,
+      String at,
+      String folder,
+      Optional<String> draft,
+      Optional<String> digest,
+      String chosenBy,
+      List<Entry> selects) {
+    this(number, state, at, folder, draft, digest, chosenBy, selects, Optional.empty());
   }
 
   /** How far a hand-off is. */
@@ -47,10 +63,26 @@ record HandOffRecord(
     }
   }
 
-  /** One select. */
-  record Entry(String select, String setup, String original, List<Copy> files) {
+  /**
+   * One select.
+   *
+   * @param files copies of the frame's files
+   * @param added files that the frame does not have
+   */
+  record Entry(String select, String setup, String original, List<Copy> files, List<Copy> added) {
     Entry {
       files = List.copyOf(files);
+      added = List.copyOf(added);
+    }
+
+    /** One of the frame's files only. */
+    Entry(String select, String setup, String original, List<Copy> files) {
+      this(select, setup, original, files, List.of());
+    }
+
+    /** All its files in the package. */
+    Stream<Copy> all() {
+      return Stream.concat(files.stream(), added.stream());
     }
   }
 
@@ -59,23 +91,46 @@ record HandOffRecord(
    *
    * @param name its name in the package
    * @param bytes its size; empty where an older record does not say it
+   * @param original the checksum of the frame's file, where the copy says more than that
    */
-  record Copy(String name, String sha256, OptionalLong bytes) {}
+  record Copy(String name, String sha256, OptionalLong bytes, Optional<String> original) {
+    Copy(String name, String sha256, OptionalLong bytes) {
+      this(name, sha256, bytes, Optional.empty());
+    }
+
+    /** The checksum of the frame's file. */
+    String source() {
+      return original.orElse(sha256);
+    }
+  }
 
   static HandOffRecord begun(int number, String at, String folder, String draft, String chosenBy) {
     return new HandOffRecord(
         number, State.BEGUN, at, folder, Optional.of(draft), Optional.empty(), chosenBy, List.of());
   }
 
+  /** The same hand-off, which says something of its selects. */
+  HandOffRecord saying(Optional<String> what) {
+    return new HandOffRecord(number, state, at, folder, draft, digest, chosenBy, selects, what);
+  }
+
   /** The same hand-off with its whole package. */
   HandOffRecord placing(String packageDigest, List<Entry> packed) {
     return new HandOffRecord(
-        number, State.PLACING, at, folder, draft, Optional.of(packageDigest), chosenBy, packed);
+        number,
+        State.PLACING,
+        at,
+        folder,
+        draft,
+        Optional.of(packageDigest),
+        chosenBy,
+        packed,
+        metadata);
   }
 
   HandOffRecord delivered() {
     return new HandOffRecord(
-        number, State.DELIVERED, at, folder, Optional.empty(), digest, chosenBy, selects);
+        number, State.DELIVERED, at, folder, Optional.empty(), digest, chosenBy, selects, metadata);
   }
 
   HandOffRecord abandoned() {
@@ -98,10 +153,7 @@ record HandOffRecord(
   }
 
   long bytes() {
-    return selects.stream()
-        .flatMap(entry -> entry.files().stream())
-        .mapToLong(copy -> copy.bytes().orElse(0))
-        .sum();
+    return selects.stream().flatMap(Entry::all).mapToLong(copy -> copy.bytes().orElse(0)).sum();
   }
 
   int files() {

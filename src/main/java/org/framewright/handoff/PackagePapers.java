@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -26,11 +28,23 @@ final class PackagePapers {
   private PackagePapers() {}
 
   /** RFC 4180, with a heading line; no spreadsheet sees a formula in it. */
-  static String index(HandOffPlan plan, ZoneId zone) {
+  static String index(HandOffPlan plan, List<HandOffRecord.Entry> entries, ZoneId zone) {
     var rows = new ArrayList<List<String>>();
-    rows.add(List.of("setup", "view", "original", "select", "rating", "captured", "files"));
+    rows.add(
+        List.of(
+            "setup",
+            "view",
+            "original",
+            "select",
+            "rating",
+            "captured",
+            "files",
+            "sha256-original"));
+    var byName = new HashMap<String, HandOffRecord.Entry>();
+    entries.forEach(entry -> byName.put(entry.select(), entry));
     for (var select : plan.selects()) {
       var capture = select.frame().capture();
+      var entry = Optional.ofNullable(byName.get(select.name()));
       rows.add(
           List.of(
               select.place().setup(),
@@ -45,12 +59,38 @@ final class PackagePapers {
                           time.format(CAPTURED)
                               + capture.offset().map(ZoneOffset::getId).orElse(""))
                   .orElse(""),
-              String.join(" ", select.files())));
+              String.join(" ", entry.map(PackagePapers::names).orElse(select.files())),
+              entry.stream()
+                  .flatMap(one -> one.files().stream())
+                  .map(HandOffRecord.Copy::source)
+                  .collect(Collectors.joining(" "))));
     }
     return CsvText.of(rows, "\r\n");
   }
 
-  static String readme(Job job, HandOffPlan plan, int number) {
+  private static List<String> names(HandOffRecord.Entry entry) {
+    return entry.all().map(HandOffRecord.Copy::name).toList();
+  }
+
+  static String readme(Job job, HandOffPlan plan, int number, MetadataMode metadata) {
+    var said =
+        switch (metadata) {
+          case NONE -> "";
+          case SIDECAR ->
+              """
+              The .xmp file beside each select says what it shows, who took it and what it may be
+              used for (IPTC Photo Metadata).
+
+              """;
+          case EMBED ->
+              """
+              The .xmp file beside each select says what it shows, who took it and what it may be
+              used for (IPTC Photo Metadata); JPEG, TIFF and DNG say so themselves, too. Their
+              pictures are untouched; index.csv has the checksum of each file as the photographer
+              has it.
+
+              """;
+        };
     var back =
         retouched(job.convention(), plan.selects().getFirst())
             .map(
@@ -65,22 +105,22 @@ final class PackagePapers {
                 Please send each one back under its name here.
                 """);
     return """
-        %s, hand-off %d
+    %s, hand-off %d
 
-        %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
-        of capture, and its name in the job.
+    %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
+    of capture, and its name in the job.
 
-        To see that nothing was lost on the way, on Linux:
-          sha256sum -c SHA256SUMS
-        on macOS:
-          shasum -a 256 -c SHA256SUMS
-        or open this folder with any BagIt tool (RFC 8493).
+    To see that nothing was lost on the way, on Linux:
+      sha256sum -c SHA256SUMS
+    on macOS:
+      shasum -a 256 -c SHA256SUMS
+    or open this folder with any BagIt tool (RFC 8493).
 
-        %s
-        A raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
-        the photographer keeps the originals.
-        """
-        .formatted(job.name(), number, plan.selects().size(), plan.files(), back);
+    %s
+    %sA raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
+    the photographer keeps the originals.
+    """
+        .formatted(job.name(), number, plan.selects().size(), plan.files(), back, said);
   }
 
   /** How the first version of a select would be called. */

@@ -57,6 +57,7 @@ final class RecordText {
     "draft",
     "package",
     "chosenBy",
+    "metadata",
     "selects"
   })
   private record Document(
@@ -67,9 +68,12 @@ final class RecordText {
       String draft,
       @JsonProperty("package") String digest,
       String chosenBy,
+      String metadata,
       List<Select> selects) {}
 
-  private record Select(String select, String setup, String original, List<Copy> files) {
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  private record Select(
+      String select, String setup, String original, List<Copy> files, List<Copy> added) {
     Select {
       require(isLine(select), "a select without its name");
       require(files != null, "the select " + select + " without files");
@@ -77,8 +81,11 @@ final class RecordText {
   }
 
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  private record Copy(String name, String sha256, Long bytes) {
+  private record Copy(String name, String sha256, Long bytes, String original) {
     Copy {
+      require(
+          original == null || SHA_256.matcher(original).matches(),
+          "the file " + name + " without the SHA-256 of its frame");
       require(isLine(name) && PayloadName.isFileName(name), "a file with a name that is none");
       require(
           sha256 != null && SHA_256.matcher(sha256).matches(),
@@ -97,6 +104,7 @@ final class RecordText {
             one.draft().orElse(null),
             one.digest().orElse(null),
             one.chosenBy(),
+            one.metadata().orElse(null),
             one.selects().stream()
                 .map(
                     entry ->
@@ -104,7 +112,10 @@ final class RecordText {
                             entry.select(),
                             entry.setup(),
                             entry.original(),
-                            entry.files().stream().map(RecordText::copy).toList()))
+                            entry.files().stream().map(RecordText::copy).toList(),
+                            entry.added().isEmpty()
+                                ? null
+                                : entry.added().stream().map(RecordText::copy).toList()))
                 .toList()));
   }
 
@@ -112,7 +123,8 @@ final class RecordText {
     return new Copy(
         copy.name(),
         copy.sha256(),
-        copy.bytes().isPresent() ? (Long) copy.bytes().getAsLong() : null);
+        copy.bytes().isPresent() ? (Long) copy.bytes().getAsLong() : null,
+        copy.original().orElse(null));
   }
 
   /**
@@ -157,17 +169,22 @@ final class RecordText {
                             select.select(),
                             orEmpty(select.setup()),
                             orEmpty(select.original()),
-                            select.files().stream()
-                                .map(
-                                    copy ->
-                                        new HandOffRecord.Copy(
-                                            copy.name(),
-                                            copy.sha256(),
-                                            copy.bytes() == null
-                                                ? OptionalLong.empty()
-                                                : OptionalLong.of(copy.bytes())))
-                                .toList()))
-                .collect(Collectors.toList()));
+                            copies(select.files()),
+                            select.added() == null ? List.of() : copies(select.added())))
+                .collect(Collectors.toList()),
+        Optional.ofNullable(document.metadata()).filter(RecordText::isLine));
+  }
+
+  private static List<HandOffRecord.Copy> copies(List<Copy> files) {
+    return files.stream()
+        .map(
+            copy ->
+                new HandOffRecord.Copy(
+                    copy.name(),
+                    copy.sha256(),
+                    copy.bytes() == null ? OptionalLong.empty() : OptionalLong.of(copy.bytes()),
+                    Optional.ofNullable(copy.original())))
+        .toList();
   }
 
   /** A record without a state was written when the package was in its place. */

@@ -11,6 +11,8 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
+import org.framewright.frames.FrameFile;
+import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.job.Job;
 import org.framewright.naming.Reserved;
 
@@ -29,6 +31,8 @@ record Target(Path folder, Path existing, Path real) {
   private static final long PAPERS = 1 << 20;
   private static final long FOLDERS = 10;
   private static final long USUAL_BLOCK = 4096;
+  private static final long SIDECAR = 16 << 10;
+  private static final long PACKET = 64 << 10;
 
   /** Finds where a path leads. */
   static Target of(Path asked) throws IOException {
@@ -134,7 +138,7 @@ record Target(Path folder, Path existing, Path real) {
   }
 
   /** What is missing of the room that a package needs here; empty where there is enough. */
-  Optional<Problem> roomProblem(HandOffPlan plan) {
+  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata) {
     long needed;
     long free;
     try {
@@ -142,7 +146,7 @@ record Target(Path folder, Path existing, Path real) {
       if (store.getTotalSpace() <= 0) {
         return Optional.empty(); // Some servers do not say.
       }
-      needed = needed(plan, block(store));
+      needed = needed(plan, block(store)) + needed(plan, metadata);
       free = store.getUsableSpace();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));
@@ -172,6 +176,22 @@ record Target(Path folder, Path existing, Path real) {
       }
     }
     return needed;
+  }
+
+  /** What its metadata take at the most; a copy that gets them is there twice for a moment. */
+  static long needed(HandOffPlan plan, MetadataMode metadata) {
+    return switch (metadata) {
+      case NONE -> 0;
+      case SIDECAR -> plan.selects().size() * SIDECAR;
+      case EMBED ->
+          plan.selects().size() * SIDECAR
+              + plan.files() * PACKET
+              + plan.selects().stream()
+                  .flatMap(select -> select.frame().files().stream())
+                  .mapToLong(FrameFile::size)
+                  .max()
+                  .orElse(0);
+    };
   }
 
   private static long block(FileStore store) throws IOException {

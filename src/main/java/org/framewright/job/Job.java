@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -234,6 +235,11 @@ public final class Job {
    */
   public Instant now() {
     return log.now();
+  }
+
+  /** Where the shoot's clocks are: this computer's zone. */
+  public ZoneId zone() {
+    return clock.getZone();
   }
 
   // The log

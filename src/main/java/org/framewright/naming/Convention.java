@@ -184,6 +184,20 @@ public final class Convention {
     return new Builder(declared.place(), targets).build(declared.parts(), values);
   }
 
+  /** Whether a field has a shape of that name; that of the main one is empty. */
+  public boolean hasShape(String field, String shape) {
+    return fields.containsKey(field) && fields.get(field).shapes().containsKey(shape);
+  }
+
+  /** How a field shows a value in one of its shapes; empty where it is no value of that field. */
+  public Optional<String> shown(String field, String shape, String value) {
+    return hasShape(field, shape)
+            && fields.get(field).shapes().get(shape).settle(field, value, new ArrayList<>())
+                instanceof Shape.Settled.Text text
+        ? Optional.of(text.text())
+        : Optional.empty();
+  }
+
   /**
    * Builds a folder's path, relative to the job folder and with {@code /}.
    *

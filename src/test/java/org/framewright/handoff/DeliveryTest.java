@@ -18,6 +18,7 @@ import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
 import org.framewright.disk.SymbolicLinks;
+import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -571,10 +572,10 @@ class DeliveryTest {
 
   @Test
   void roomIsCountedWithBlocksAndPapers() throws Exception {
-    assertThat(Target.of(real(target)).roomProblem(plan)).isEmpty();
+    assertThat(Target.of(real(target)).roomProblem(plan, MetadataMode.NONE)).isEmpty();
     var huge =
         new HandOffPlan("all", plan.selects().stream().map(DeliveryTest::huge).toList(), List.of());
-    var problem = Target.of(real(target)).roomProblem(huge).orElseThrow();
+    var problem = Target.of(real(target)).roomProblem(huge, MetadataMode.NONE).orElseThrow();
     assertThat(problem.what()).contains("not enough room", " MB are free");
     assertThat(problem.where()).isEqualTo(folder.toRealPath().resolve("out").toString());
     assertThat(handOff.deliver(huge, target, Progress.NONE)).isInstanceOf(Delivery.Refused.class);
@@ -595,7 +596,8 @@ class DeliveryTest {
             select.fields(),
             select.files());
     var lines =
-        PackagePapers.index(new HandOffPlan("all", List.of(hostile), List.of()), ZoneOffset.UTC);
+        PackagePapers.index(
+            new HandOffPlan("all", List.of(hostile), List.of()), List.of(), ZoneOffset.UTC);
     assertThat(lines.lines().toList().getLast()).contains(",'=cmd(),\"'@SUM(A1), or so\",");
   }
 

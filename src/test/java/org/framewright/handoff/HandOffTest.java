@@ -18,6 +18,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -94,7 +95,7 @@ class HandOffTest {
         .extracting(Select::name)
         .containsExactly("KVO_001_F_0004", "KVO_002_B_0002");
     assertThat(plan.selects().getFirst().rating()).hasValue(5);
-    assertThat(PackagePapers.index(plan, ZoneOffset.UTC).lines().toList().get(1))
+    assertThat(PackagePapers.index(plan, List.of(), ZoneOffset.UTC).lines().toList().get(1))
         .startsWith("001,F,20261123_KVO_001_F_0004,KVO_001_F_0004,5,");
   }
 
@@ -155,6 +156,7 @@ class HandOffTest {
   @Test
   void theIndexTellsSetupViewOriginalSelectRatingAndTime() throws Exception {
     rename();
+    var originals = contents(job.framesFolder());
     var target = deliver();
     try (var rows =
         new CsvMapper()
@@ -171,7 +173,11 @@ class HandOffTest {
                   "select", "KVO_002_B_0002",
                   "rating", "5",
                   "captured", "2026-11-23T10:01:02.400+01:00",
-                  "files", "KVO_002_B_0002.DNG KVO_002_B_0002.JPG KVO_002_B_0002.xmp"));
+                  "files", "KVO_002_B_0002.DNG KVO_002_B_0002.JPG KVO_002_B_0002.xmp",
+                  "sha256-original",
+                      Stream.of("DNG", "JPG", "xmp")
+                          .map(ending -> originals.get("20261123_KVO_002_B_0002." + ending))
+                          .collect(Collectors.joining(" "))));
     }
     assertThat(target.resolve("README.txt"))
         .content(StandardCharsets.UTF_8)

@@ -14,6 +14,7 @@ import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
+import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -180,6 +181,6 @@ class TargetTest {
     var drive = Files.createDirectory(folder.resolve("drive"));
     var target = Target.of(drive.resolve("for Bram"));
     Files.delete(drive);
-    assertThat(target.roomProblem(planned(1)).orElseThrow().where()).contains("drive");
+    assertThat(target.roomProblem(planned(1), MetadataMode.NONE).orElseThrow().where()).contains("drive");
   }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
@@ -15,6 +16,9 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
+import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Running;
@@ -25,6 +29,7 @@ final class HandOffModel {
   private final JobSession session;
   private final Tasks tasks;
   private final Texts texts;
+  private final Supplier<Studio.Reading> studio;
   private final Consumer<Throwable> trouble;
   private final ReadOnlyObjectWrapper<Optional<HandOffPlan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -41,7 +46,16 @@ final class HandOffModel {
 
   private int number = 1;
 
-  HandOffModel(JobSession session, Tasks tasks, Texts texts, Consumer<Throwable> trouble) {
+  /**
+   * @param studio what the settings say of the studio
+   */
+  HandOffModel(
+      JobSession session,
+      Tasks tasks,
+      Texts texts,
+      Supplier<Studio.Reading> studio,
+      Consumer<Throwable> trouble) {
+    this.studio = studio;
     this.session = session;
     this.tasks = tasks;
     this.texts = texts;
@@ -115,6 +129,17 @@ final class HandOffModel {
     if (!ready.get()) {
       return;
     }
+    switch (studio.get()) {
+      case Studio.Reading.Sound sound -> deliver(sound.studio(), ended);
+      case Studio.Reading.Faulty faulty ->
+          ended.accept(
+              new Ended(
+                  false, texts.sentence(faulty.problem()), texts.remedy(faulty.problem())));
+    }
+  }
+
+  private void deliver(Studio said, Consumer<Ended> ended) {
+    var metadata = new MetadataOptions(MetadataMode.SIDECAR, false, said);
     var handed = plan.get().orElseThrow();
     var to = target.get().orElseThrow();
     var view = session.view().get();
@@ -123,7 +148,7 @@ final class HandOffModel {
     var task =
         tasks.run(
             texts.get("frames.handingOff", handed.selects().size()),
-            steps -> HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, steps),
+            steps -> HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, metadata, steps),
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());

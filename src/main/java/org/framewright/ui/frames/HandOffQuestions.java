@@ -12,6 +12,7 @@ import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.DefaultPlace;
+import org.framewright.ui.settings.StudioDetail;
 
 /** What is asked before frames are handed off, and what is said afterwards. */
 final class HandOffQuestions {
@@ -31,7 +32,13 @@ final class HandOffQuestions {
   }
 
   static HandOffQuestions of(Desk desk, JobSession session) {
-    var handOff = new HandOffModel(session, desk.tasks(), desk.texts(), desk::trouble);
+    var handOff =
+        new HandOffModel(
+            session,
+            desk.tasks(),
+            desk.texts(),
+            () -> StudioDetail.studio(desk.preferences()),
+            desk::trouble);
     handOff.startAt(
         DefaultPlace.PACKAGES.kept(desk.preferences()).or(() -> desk.preferences().path(PLACE)));
     return new HandOffQuestions(

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -23,6 +25,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import javafx.util.Subscription;
+import org.framewright.handoff.metadata.DataMining;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
@@ -46,6 +49,9 @@ final class SettingsForm extends VBox {
     }
   }
 
+  /** A field that a notice may show; braces in a text of the bundles would be values. */
+  private static final String YEAR = "{day.year}";
+
   private final SettingsModel model;
   private final Texts texts;
   private final FileChoosers files;
@@ -57,6 +63,7 @@ final class SettingsForm extends VBox {
   private final ScrollPane scroll = new ScrollPane(inside);
   private final ChangeListener<String> breaksChanged = (_, _, _) -> showBreaks();
   private Subscription following = Subscription.EMPTY;
+  private Subscription followingMining = Subscription.EMPTY;
 
   SettingsForm(SettingsModel model, Texts texts, FileChoosers files) {
     this.model = model;
@@ -147,14 +154,31 @@ final class SettingsForm extends VBox {
     for (var detail : StudioDetail.values()) {
       list.add(line(model.studio(detail)));
     }
+    var mining = mining();
+    list.add(
+        row(
+            texts.get("settings.studio.mining"),
+            List.of(mining),
+            List.of(),
+            texts.get("settings.studio.mining.what")));
+    followingMining = model.mining().subscribe(mining::setValue);
     add(Section.NAMES, list);
+  }
+
+  private ComboBox<Optional<DataMining>> mining() {
+    var choices = new ArrayList<Optional<DataMining>>(List.of(Optional.empty()));
+    for (var choice : DataMining.values()) {
+      choices.add(Optional.of(choice));
+    }
+    return choice(
+        "mining", texts.get("settings.studio.mining"), choices, model::words, model::takeMining);
   }
 
   private SettingRow line(Entry entry) {
     var word = texts.get("settings." + entry.id());
     var field = field(entry, word);
     HBox.setHgrow(field, Priority.ALWAYS);
-    return row(word, List.of(field), List.of(field), texts.get("settings." + entry.id() + ".what"));
+    return row(word, List.of(field), List.of(field), texts.get("settings." + entry.id() + ".what", YEAR));
   }
 
   private void places() {
@@ -300,25 +324,35 @@ final class SettingsForm extends VBox {
   }
 
   private ComboBox<Language> languages() {
-    var languages = new ComboBox<Language>();
-    languages.setId("language");
-    languages.setAccessibleText(texts.get("settings.language"));
-    languages.getItems().setAll(Language.values());
-    languages.setConverter(
+    return choice(
+        "language",
+        texts.get("settings.language"),
+        List.of(Language.values()),
+        model::words,
+        model::take);
+  }
+
+  private static <T> ComboBox<T> choice(
+      String id, String spoken, List<T> choices, Function<T, String> words, Consumer<T> taken) {
+    var box = new ComboBox<T>();
+    box.setId(id);
+    box.setAccessibleText(spoken);
+    box.getItems().setAll(choices);
+    box.setConverter(
         new StringConverter<>() {
           @Override
-          public String toString(Language one) {
-            return one == null ? "" : model.words(one);
+          public String toString(T one) {
+            return one == null ? "" : words.apply(one);
           }
 
           @Override
-          public Language fromString(String shown) {
-            return languages.getValue();
+          public T fromString(String shown) {
+            return box.getValue();
           }
         });
-    languages.setMinWidth(Region.USE_PREF_SIZE);
-    languages.valueProperty().addListener((_, _, now) -> model.take(now));
-    return languages;
+    box.setMinWidth(Region.USE_PREF_SIZE);
+    box.valueProperty().addListener((_, _, now) -> taken.accept(now));
+    return box;
   }
 
   private void computer() {
@@ -357,6 +391,7 @@ final class SettingsForm extends VBox {
 
   void dispose() {
     following.unsubscribe();
+    followingMining.unsubscribe();
     model.hours().breaks().forEach(pause -> pause.begin().text().removeListener(breaksChanged));
     rows.forEach(SettingRow::dispose);
   }

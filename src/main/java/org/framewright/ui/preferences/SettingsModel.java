@@ -10,18 +10,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.framewright.base.Problem;
 import org.framewright.day.DayHours;
+import org.framewright.handoff.metadata.DataMining;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.DefaultPlace;
 import org.framewright.ui.settings.Kept;
 import org.framewright.ui.settings.Language;
+import org.framewright.ui.settings.MiningSetting;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.SettingFault;
 import org.framewright.ui.settings.StudioDetail;
@@ -65,6 +68,8 @@ final class SettingsModel {
   private final ReadOnlyObjectWrapper<Theme> theme = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<Double> scale = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<Language> language = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<Optional<DataMining>> mining =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final Deque<Change> changes = new ArrayDeque<>();
   private final Deque<Change> undone = new ArrayDeque<>();
 
@@ -89,7 +94,14 @@ final class SettingsModel {
     this.answered = answered;
     for (var detail : StudioDetail.values()) {
       studio.put(
-          detail, line(detail.key(), TextSetting.LONGEST, () -> detail.kept(preferences), _ -> {}));
+          detail,
+          line(
+              detail.key(),
+              text ->
+                  inWords(TextSetting.fault(text, TextSetting.LONGEST))
+                      .or(() -> detail.problem(text)),
+              () -> detail.kept(preferences),
+              _ -> {}));
     }
     for (var place : DefaultPlace.values()) {
       places.put(place, new Entry(place.key(), () -> commit(place)));
@@ -97,7 +109,7 @@ final class SettingsModel {
     computer =
         line(
             ComputerName.KEY,
-            ComputerName.LONGEST,
+            text -> inWords(TextSetting.fault(text, ComputerName.LONGEST)),
             () -> ComputerName.kept(preferences),
             computerNamed);
     hours = new HoursDraft(texts, zone, this::commitHours);
@@ -134,6 +146,11 @@ final class SettingsModel {
     return language.getReadOnlyProperty();
   }
 
+  /** What those who gather pictures may use them for; empty where nothing is said of it. */
+  ReadOnlyObjectProperty<Optional<DataMining>> mining() {
+    return mining.getReadOnlyProperty();
+  }
+
   /** All fields. */
   Stream<Entry> entries() {
     return Stream.of(
@@ -157,6 +174,7 @@ final class SettingsModel {
     var kept = WorkingHours.kept(preferences, zone);
     hours.show(kept.value(), inWords(kept.fault()));
     language.set(Language.kept(preferences));
+    mining.set(MiningSetting.kept(preferences));
     showLooks();
   }
 
@@ -180,7 +198,10 @@ final class SettingsModel {
   }
 
   private Entry line(
-      String key, int longest, Supplier<Kept<String>> kept, Consumer<String> changed) {
+      String key,
+      Function<String, Optional<Problem>> fault,
+      Supplier<Kept<String>> kept,
+      Consumer<String> changed) {
     var its = new Entry[1];
     its[0] =
         new Entry(
@@ -192,7 +213,7 @@ final class SettingsModel {
                 entry.restore();
                 return;
               }
-              var wrong = inWords(TextSetting.fault(written, longest));
+              var wrong = fault.apply(written);
               if (wrong.isPresent()) {
                 entry.show(wrong);
                 return;
@@ -312,6 +333,25 @@ final class SettingsModel {
   private void keep(Language now) {
     now.keep(preferences);
     language.set(now);
+  }
+
+  /** Says what those who gather pictures may use them for. */
+  void takeMining(Optional<DataMining> next) {
+    var old = mining.get();
+    if (!next.equals(old)) {
+      make(
+          texts.get("settings.studio.mining"), words(next), () -> keep(next), () -> keep(old));
+    }
+  }
+
+  private void keep(Optional<DataMining> now) {
+    MiningSetting.keep(preferences, now);
+    mining.set(now);
+  }
+
+  /** What they may be used for, for people. */
+  String words(Optional<DataMining> one) {
+    return texts.get("settings.studio.mining." + one.map(DataMining::word).orElse("unsaid"));
   }
 
   /** A language, for people. */

@@ -96,6 +96,11 @@ public final class Preferences {
     return aside;
   }
 
+  /** Where all of it is kept. */
+  Path file() {
+    return file;
+  }
+
   /** The word kept under a key. */
   public synchronized Optional<String> get(String key) {
     return Optional.ofNullable(values.get(key))

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import org.framewright.base.Progress;
 import org.framewright.frames.Frame;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.renaming.Renamer;
@@ -249,7 +250,12 @@ class ClientListModelTest {
     model.text().set("IMG_0001\nIMG_0003 ?");
     model.choose(row(State.UNCLEAR), row(State.UNCLEAR).candidates().getFirst());
     var handOff =
-        new HandOffModel(session, Tasks.immediate(), Texts.in(Locale.ENGLISH), troubles::add);
+        new HandOffModel(
+            session,
+            Tasks.immediate(),
+            Texts.in(Locale.ENGLISH),
+            () -> new Studio.Reading.Sound(Studio.NOTHING),
+            troubles::add);
     var known = new ArrayList<String>();
     handOff.prepare(model.named().orElseThrow(), () -> known.add("known"));
     assertThat(known).hasSize(1);

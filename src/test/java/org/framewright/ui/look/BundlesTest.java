@@ -30,7 +30,7 @@ class BundlesTest {
   private static final Map<String, Set<String>> EQUAL =
       Map.of(
           "de",
-          Set.of("Framewright", "Start", "Esc", "Alt", "Tab", "Name", "Model", "Studio"),
+          Set.of("Framewright", "Start", "Esc", "Alt", "Tab", "Name", "Model", "Studio", "Website"),
           "fr",
           Set.of(
               "Framewright",
@@ -39,7 +39,7 @@ class BundlesTest {
               "Alt",
               "Ctrl",
               "Tab",
-              "Contact",
+              "Source",
               "Studio",
               "minutes",
               "client",

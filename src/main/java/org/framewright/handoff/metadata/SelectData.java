@@ -1,0 +1,40 @@
+package org.framewright.handoff.metadata;
+
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import org.framewright.shotlist.Setup;
+
+/**
+ * What a job knows of a select.
+ *
+ * @param job the job's name
+ * @param jobTitle what the job is called in words
+ * @param name the select's name
+ * @param setup the code of its setup
+ * @param line the setup in the shot list
+ * @param view what its view is called in words
+ * @param wantedBack the name under which it is to come back
+ * @param taken when it was taken, the body's clock put right
+ * @param nameBefore the name of its picture before it was renamed
+ * @param fields what the convention's fields say of it
+ */
+public record SelectData(
+    String job,
+    String jobTitle,
+    String name,
+    String setup,
+    Optional<Setup> line,
+    Optional<String> view,
+    Optional<String> wantedBack,
+    Optional<Taken> taken,
+    boolean byCamera,
+    String nameBefore,
+    FieldWords fields) {
+  /**
+   * When a frame was taken.
+   *
+   * @param offset where the body says it
+   */
+  public record Taken(LocalDateTime time, Optional<ZoneOffset> offset) {}
+}
