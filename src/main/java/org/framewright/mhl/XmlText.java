@@ -1,4 +1,4 @@
-package org.framewright.copies.mhl;
+package org.framewright.mhl;
 
 /** Text in a document of XML 1.0. */
 final class XmlText {

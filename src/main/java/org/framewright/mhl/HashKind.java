@@ -1,4 +1,4 @@
-package org.framewright.copies.mhl;
+package org.framewright.mhl;
 
 import com.dynatrace.hash4j.hashing.HashStream64;
 import com.dynatrace.hash4j.hashing.Hashing;

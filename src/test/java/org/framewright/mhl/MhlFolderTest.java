@@ -1,4 +1,4 @@
-package org.framewright.copies.mhl;
+package org.framewright.mhl;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

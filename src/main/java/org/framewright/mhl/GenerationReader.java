@@ -1,4 +1,4 @@
-package org.framewright.copies.mhl;
+package org.framewright.mhl;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
