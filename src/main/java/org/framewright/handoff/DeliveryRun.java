@@ -17,6 +17,8 @@ import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameFile;
+import org.framewright.handoff.verify.OpenPackage;
+import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
 
 /**
@@ -127,7 +129,7 @@ final class DeliveryRun {
           && one.isOf(plan)
           && Bag.isAt(target.folder(), one.digest().get())
           && isStillTheSame(one)
-          && BagCheck.of(target.folder()).clean()) {
+          && OpenPackage.check(target.folder()).map(PackageCheck::whole).orElse(false)) {
         remarks.add(
             new Problem(
                 "this package was there already; it was compared again and is whole",

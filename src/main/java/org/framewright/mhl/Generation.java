@@ -9,6 +9,7 @@ import java.util.OptionalLong;
  * What one list says.
  *
  * @param process {@code in-place}, {@code transfer} or {@code flatten}
+ * @param ignored patterns of what it does not cover
  * @param root the hashes of the whole folder, empty where it has none
  * @param files in the order of the list
  * @param folders in the order of the list
@@ -16,6 +17,7 @@ import java.util.OptionalLong;
  */
 record Generation(
     String process,
+    List<String> ignored,
     Optional<FolderHashes> root,
     List<FileEntry> files,
     List<FolderEntry> folders,

@@ -16,9 +16,11 @@ final class GenerationReader {
   static final String VERSION = "2.0";
   private static final int MOST_ENTRIES = 2_000_000;
   private static final int MOST_REFERENCES = 10_000;
+  private static final int MOST_PATTERNS = 1_000;
 
   private final Elements xml;
   private String process = "";
+  private final List<String> ignored = new ArrayList<>();
   private Optional<Generation.FolderHashes> root = Optional.empty();
   private final List<Generation.FileEntry> files = new ArrayList<>();
   private final List<Generation.FolderEntry> folders = new ArrayList<>();
@@ -51,7 +53,7 @@ final class GenerationReader {
         default -> xml.skip();
       }
     }
-    return new Generation(process, root, files, folders, references);
+    return new Generation(process, ignored, root, files, folders, references);
   }
 
   private void processInfo() throws FileProblemException {
@@ -59,7 +61,21 @@ final class GenerationReader {
       switch (element.get()) {
         case "process" -> process = xml.text().strip();
         case "roothash" -> root = Optional.of(rootHashes());
+        case "ignore" -> ignore();
         default -> xml.skip();
+      }
+    }
+  }
+
+  private void ignore() throws FileProblemException {
+    for (var element = xml.next(); element.isPresent(); element = xml.next()) {
+      if (!element.get().equals("pattern")) {
+        xml.skip();
+        continue;
+      }
+      ignored.add(xml.text().strip());
+      if (ignored.size() > MOST_PATTERNS) {
+        throw xml.wrong("it leaves out more than " + MOST_PATTERNS + " patterns");
       }
     }
   }

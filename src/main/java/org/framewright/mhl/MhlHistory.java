@@ -7,10 +7,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
@@ -185,9 +187,46 @@ public final class MhlHistory {
     return Map.copyOf(claims);
   }
 
+  /** Whether a file is of a history, by its name. */
+  public static boolean isPart(String name) {
+    return name.equals(Chain.FILE) || name.endsWith(".mhl");
+  }
+
   /** By the path below the folder, with {@code /} between the names. */
   public Map<String, Claim> claims() {
     return claims;
+  }
+
+  /**
+   * The C4 of each list of a history further in that one of these lists refers to, by its path
+   * below the folder.
+   */
+  public Map<String, String> references() {
+    var references = new HashMap<String, String>();
+    for (var generation : generations) {
+      generation.references().forEach(one -> references.put(one.path(), one.c4()));
+    }
+    return Map.copyOf(references);
+  }
+
+  /**
+   * Whether the last list has the hash of the whole folder, and so says that nothing else was in
+   * it.
+   */
+  public boolean coversAll() {
+    return !generations.isEmpty() && generations.getLast().root().isPresent();
+  }
+
+  /** Patterns of what no list covers, as the lists have them. */
+  public Set<String> ignored() {
+    var ignored = new HashSet<String>();
+    generations.forEach(one -> ignored.addAll(one.ignored()));
+    return Set.copyOf(ignored);
+  }
+
+  /** The names of the lists, the first generation first. */
+  public List<String> lists() {
+    return chain.links().stream().map(Chain.Link::name).toList();
   }
 
   Chain chain() {

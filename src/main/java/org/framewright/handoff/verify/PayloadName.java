@@ -1,10 +1,10 @@
-package org.framewright.handoff;
+package org.framewright.handoff.verify;
 
 import java.util.Set;
 import java.util.regex.Pattern;
 
 /** Which names may stand for files of a package, whatever system reads them. */
-final class PayloadName {
+public final class PayloadName {
   private static final Pattern SEPARATORS = Pattern.compile("[/\\\\]");
   private static final Pattern DRIVE = Pattern.compile("[A-Za-z]:.*", Pattern.DOTALL);
   private static final Set<String> STEPS = Set.of("", ".", "..");
@@ -12,7 +12,7 @@ final class PayloadName {
   private PayloadName() {}
 
   /** Whether it is the name of a file in a folder: no path, nothing that leads elsewhere. */
-  static boolean isFileName(String name) {
+  public static boolean isFileName(String name) {
     return !SEPARATORS.matcher(name).find() && staysInside(name);
   }
 
@@ -21,7 +21,7 @@ final class PayloadName {
    * {@code \} between names. RFC 8493, section 5.2, warns of absolute paths, {@code ..} and {@code
    * ~}.
    */
-  static boolean staysInside(String path) {
+  public static boolean staysInside(String path) {
     if (path.indexOf('\0') >= 0 || path.startsWith("~") || DRIVE.matcher(path).matches()) {
       return false;
     }

@@ -1,4 +1,4 @@
-package org.framewright.handoff;
+package org.framewright.handoff.verify;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
