@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import org.framewright.Standards;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
@@ -67,7 +68,7 @@ class MhlExamplesTest {
   void everyValueOfTheExamplesIsComeToAgain(TestReporter reporter) throws Exception {
     int lists = 0;
     int values = 0;
-    for (var folder : Standard.histories()) {
+    for (var folder : Standards.histories()) {
       var history = MhlHistory.read(folder).orElseThrow();
       for (var generation : history.generations()) {
         lists++;
@@ -141,7 +142,7 @@ class MhlExamplesTest {
   /** Scenario 4: a file that was changed between two generations. */
   @Test
   void whatFailedOnceIsNeverAClaim() throws Exception {
-    for (var folder : Standard.histories()) {
+    for (var folder : Standards.histories()) {
       if (folder.toString().contains("scenario_04/file_server".replace('/', File.separatorChar))) {
         var history = MhlHistory.read(folder).orElseThrow();
         assertThat(history.claims().get("Sidecar.txt").hashes())

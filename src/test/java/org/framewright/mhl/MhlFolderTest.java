@@ -14,6 +14,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.framewright.Standards;
 import org.framewright.base.FileProblemException;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -239,7 +240,7 @@ class MhlFolderTest {
     file("tab\tand \u00e9 'quotes'", "x");
     add(EnumSet.allOf(HashKind.class));
     var list = add(usual()).list();
-    var schema = Standard.folder().resolve("xsd");
+    var schema = Standards.mhl().resolve("xsd");
     xmllint(schema.resolve("ASCMHL.xsd"), list);
     // The schema of the chain looks the other one up in the network; they are given together.
     xmllint(schema.resolve("ASCMHLDirectory__combined.xsd"), list.resolveSibling(Chain.FILE));

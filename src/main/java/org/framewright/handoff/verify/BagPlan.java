@@ -10,6 +10,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import org.framewright.base.NameKey;
 import org.framewright.base.Text;
 
 /**
@@ -123,6 +124,7 @@ final class BagPlan {
   private Manifest read(String file, Optional<Algorithm> kind, boolean ofTags) {
     var sums = new HashMap<String, String>();
     var written = new HashMap<String, String>();
+    var keys = new HashMap<String, String>();
     boolean marked = false;
     for (var line : lines(file)) {
       var where = file + ", line " + line.number();
@@ -148,6 +150,7 @@ final class BagPlan {
         twice(before.equals(sum.get().sum()), where);
         continue;
       }
+      warnOf(path, keys.putIfAbsent(NameKey.of(path), path), where);
       var there = there(path, where);
       var name = there.map(Listing.Found::name).orElseGet(() -> isStrict() ? decoded(path) : path);
       sums.put(name, sum.get().sum());
@@ -212,6 +215,17 @@ final class BagPlan {
       findings.fault(Text.of("a tag manifest names nothing below data/"), where);
     }
     return true;
+  }
+
+  /** RFC 8493, sections 6.1.1 and 6.1.2: names that do not survive every way. */
+  private void warnOf(String path, String other, String where) {
+    if (other != null) {
+      findings.warn(
+          Text.of("some disks take this name and {0} for one and the same", other), where);
+    }
+    if (ListPlan.isLitter(path)) {
+      findings.warn(Text.of("computers make and remove files of this name by themselves"), where);
+    }
   }
 
   private void twice(boolean alike, String where) {
