@@ -189,7 +189,7 @@ final class BagPlan {
 
   private boolean requireRoom(String file) {
     if (++entries == MOST_ENTRIES) {
-      findings.fault(Text.of("the manifests name more files than can be looked at"), file);
+      findings.fault(Text.of("its lists name more files than can be looked at"), file);
     }
     return entries < MOST_ENTRIES;
   }

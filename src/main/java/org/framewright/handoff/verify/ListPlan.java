@@ -81,7 +81,8 @@ final class ListPlan {
       if (sum.isEmpty()) {
         findings.fault(
             Text.of("this line is no checksum of the kind {0} and a path", kind.word()), where);
-      } else if (!PayloadName.staysInside(sum.get().path())) {
+      } else if (listing.named(sum.get().path()).isEmpty()
+          && !PayloadName.staysInside(sum.get().path())) {
         findings.fault(Text.of("this path leads out of the package"), where);
       } else {
         take(sum.get(), kind, where);

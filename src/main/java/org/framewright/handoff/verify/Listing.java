@@ -31,7 +31,10 @@ final class Listing {
   private final SortedMap<String, Found> files = new TreeMap<>();
   private final SortedMap<String, Problem> others = new TreeMap<>();
   private final List<String> folders = new ArrayList<>();
-  private final Map<String, List<Found>> composed = new HashMap<>();
+
+  /** Names beyond ASCII, with letters and their accents in one; made when it is asked for. */
+  private Map<String, Found> composed;
+
   private boolean all = true;
 
   private Listing() {}
@@ -84,14 +87,15 @@ final class Listing {
    * volumes change; RFC 8493, section 6.1.1.2, warns of it.
    */
   Optional<Found> spelledOtherwise(String name) {
-    if (composed.isEmpty()) {
+    if (composed == null) {
+      composed = new HashMap<>();
       for (var file : files.values()) {
         if (!isAscii(file.name())) {
-          composed.computeIfAbsent(nfc(file.name()), _ -> new ArrayList<>()).add(file);
+          composed.putIfAbsent(nfc(file.name()), file);
         }
       }
     }
-    return composed.getOrDefault(nfc(name), List.of()).stream().findFirst();
+    return Optional.ofNullable(composed.get(nfc(name)));
   }
 
   private static String nfc(String name) {
@@ -137,10 +141,10 @@ final class Listing {
 
     @Override
     public FileVisitResult visitFile(Path path, BasicFileAttributes attributes) {
+      var name = name(path);
       if (!attributes.isRegularFile()) {
         other(path, problem(attributes));
-      } else if (files.putIfAbsent(name(path), new Found(path, name(path), attributes.size()))
-          != null) {
+      } else if (files.putIfAbsent(name, new Found(path, name, attributes.size())) != null) {
         other(
             path,
             new Problem(

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,14 +21,16 @@ import org.framewright.mhl.MhlHistory;
  */
 final class MhlPlan {
   private static final int MOST_HISTORIES = 1_000;
+  private static final int MOST_ENTRIES = 4 * Listing.MOST;
 
   private final Path folder;
   private final Listing listing;
   private final Findings findings;
-  private final Map<String, Set<String>> ignored = new HashMap<>();
+  private final IgnoredPaths ignored = new IgnoredPaths();
   private final List<String> lists = new ArrayList<>();
   private final Set<String> named = new TreeSet<>();
   private boolean closed;
+  private int entries;
 
   private MhlPlan(Path folder, Listing listing, Findings findings) {
     this.folder = folder;
@@ -58,7 +59,8 @@ final class MhlPlan {
     }
     listing.files().keySet().stream()
         .filter(name -> !named.contains(name) && !ListPlan.isLitter(name))
-        .filter(name -> !("/" + name).contains("/" + MhlHistory.FOLDER + "/") && !isIgnored(name))
+        .filter(
+            name -> !("/" + name).contains("/" + MhlHistory.FOLDER + "/") && !ignored.matches(name))
         .forEach(findings::unlisted);
     listing.others().values().forEach(one -> findings.warn(one.fault(), one.where()));
     return findings.plan(PackageCheck.Kind.MHL, lists, closed);
@@ -84,7 +86,7 @@ final class MhlPlan {
           .get()
           .references()
           .forEach((path, c4) -> want(top + path, OptionalLong.empty(), Map.of(HashKind.C4, c4)));
-      ignored.put(top, history.get().ignored());
+      ignored.add(top, history.get().ignored());
       closed |= top.isEmpty() && history.get().coversAll();
     } catch (IOException e) {
       findings.fault(FileProblems.of(e));
@@ -92,6 +94,12 @@ final class MhlPlan {
   }
 
   private void want(String name, OptionalLong size, Map<HashKind, String> hashes) {
+    if (++entries >= MOST_ENTRIES) {
+      if (entries == MOST_ENTRIES) {
+        findings.fault(Text.of("its lists name more files than can be looked at"), "");
+      }
+      return;
+    }
     var there = listing.named(name).or(() -> listing.spelledOtherwise(name));
     if (there.isEmpty()) {
       findings.missing(name);
@@ -102,16 +110,5 @@ final class MhlPlan {
     var sums = new ArrayList<Sum>();
     hashes.forEach((kind, value) -> sums.add(new Sum.Media(kind, value)));
     findings.want(there.get(), size, sums);
-  }
-
-  private boolean isIgnored(String name) {
-    return ignored.entrySet().stream()
-        .filter(one -> name.startsWith(one.getKey()))
-        .anyMatch(
-            one ->
-                one.getValue().stream()
-                    .anyMatch(
-                        pattern ->
-                            IgnoredPaths.matches(pattern, name.substring(one.getKey().length()))));
   }
 }

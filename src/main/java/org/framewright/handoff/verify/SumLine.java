@@ -1,5 +1,6 @@
 package org.framewright.handoff.verify;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -12,7 +13,7 @@ import java.util.Optional;
  */
 record SumLine(String sum, String path, boolean marked) {
   private static final int FEWEST_DIGITS = 8;
-  private static final String HERE = "./";
+  private static final List<String> HERE = List.of("./", ".\\");
 
   /**
    * A line of a manifest, RFC 8493, section 2.1.3.
@@ -68,8 +69,8 @@ record SumLine(String sum, String path, boolean marked) {
   }
 
   private static Optional<SumLine> of(String sum, String written, boolean marked) {
-    boolean here = written.startsWith(HERE);
-    var path = here ? written.substring(HERE.length()) : written;
+    boolean here = HERE.stream().anyMatch(written::startsWith);
+    var path = here ? written.substring(2) : written;
     return path.isEmpty()
         ? Optional.empty()
         : Optional.of(new SumLine(sum.toLowerCase(Locale.ROOT), path, marked || here));

@@ -114,10 +114,12 @@ class BagsTest {
                         + bag.line("sha256", BagScene.FIRST)
                         + bag.line("sha256", BagScene.SECOND))),
         Case.bad(
-            "a file that is listed twice",
-            MANIFEST + ", line 3: this file is listed twice",
-            bag -> bag.append(MANIFEST, bag.line("sha256", BagScene.FIRST)))
-            .but("It keeps the last line of a name and forgets the others; 2.1.3 says exactly once."),
+                "a file that is listed twice",
+                MANIFEST + ", line 3: this file is listed twice",
+                bag -> bag.append(MANIFEST, bag.line("sha256", BagScene.FIRST)))
+            .but(
+                "It keeps the last line of a name and forgets the others; 2.1.3 says exactly"
+                    + " once."),
         Case.bad(
             "a file that is listed twice, the second time wrongly",
             MANIFEST + ", line 3: this file is listed twice, with two checksums",
@@ -129,15 +131,15 @@ class BagsTest {
               bag.append(MANIFEST, bag.line("sha256", BagScene.FIRST));
             }),
         Case.good(
-            "checksums in capital letters",
-            bag ->
-                bag.write(
-                    MANIFEST,
-                    bag.sum("sha256", BagScene.FIRST).toUpperCase(Locale.ROOT)
-                        + "  "
-                        + BagScene.FIRST
-                        + "\n"
-                        + bag.line("sha256", BagScene.SECOND)))
+                "checksums in capital letters",
+                bag ->
+                    bag.write(
+                        MANIFEST,
+                        bag.sum("sha256", BagScene.FIRST).toUpperCase(Locale.ROOT)
+                            + "  "
+                            + BagScene.FIRST
+                            + "\n"
+                            + bag.line("sha256", BagScene.SECOND)))
             .but("It compares digits as text; 2.1.3 allows capital letters."),
         Case.good("a tab between", bag -> bag.edit(MANIFEST, "  ", "\t")),
         Case.good("one space between", bag -> bag.edit(MANIFEST, "  ", " ")),
@@ -156,18 +158,20 @@ class BagsTest {
               bag.append(MANIFEST, bag.sum("sha256", "../secret") + "  data/../../secret\n");
             }),
         Case.bad(
-            "a manifest of the payload that names another file",
-            MANIFEST + ", line 3: this path is not below data/",
-            bag -> bag.append(MANIFEST, bag.line("sha256", "bag-info.txt")))
-            .but("It compares a file wherever in the bag it lies; 2.1.3 says none outside of data."),
+                "a manifest of the payload that names another file",
+                MANIFEST + ", line 3: this path is not below data/",
+                bag -> bag.append(MANIFEST, bag.line("sha256", "bag-info.txt")))
+            .but(
+                "It compares a file wherever in the bag it lies; 2.1.3 says none outside of data."),
         Case.good(
-            "a percent sign in a name, coded",
-            bag -> {
-              bag.write("data/100% wool.JPG", "wool");
-              bag.append(
-                  MANIFEST, bag.sum("sha256", "data/100% wool.JPG") + "  data/100%25 wool.JPG\n");
-              bag.write("bag-info.txt", "Payload-Oxum: 21.3\n");
-            })
+                "a percent sign in a name, coded",
+                bag -> {
+                  bag.write("data/100% wool.JPG", "wool");
+                  bag.append(
+                      MANIFEST,
+                      bag.sum("sha256", "data/100% wool.JPG") + "  data/100%25 wool.JPG\n");
+                  bag.write("bag-info.txt", "Payload-Oxum: 21.3\n");
+                })
             .but("It does not decode %25, which 2.1.3 asks for."),
         Case.good(
             "a percent sign in a name, as it is",
@@ -177,13 +181,14 @@ class BagsTest {
               bag.write("bag-info.txt", "Payload-Oxum: 21.3\n");
             }),
         Case.good(
-            "accents written in two parts in the manifest, and in one on the disk",
-            bag -> {
-              bag.write("data/Cr\u00EApe.JPG", "crepe");
-              bag.append(
-                  MANIFEST, bag.sum("sha256", "data/Cr\u00EApe.JPG") + "  data/Cre\u0302pe.JPG\n");
-              bag.write("bag-info.txt", "Payload-Oxum: 22.3\n");
-            })
+                "accents written in two parts in the manifest, and in one on the disk",
+                bag -> {
+                  bag.write("data/Cr\u00EApe.JPG", "crepe");
+                  bag.append(
+                      MANIFEST,
+                      bag.sum("sha256", "data/Cr\u00EApe.JPG") + "  data/Cre\u0302pe.JPG\n");
+                  bag.write("bag-info.txt", "Payload-Oxum: 22.3\n");
+                })
             .but("It compares names byte by byte; 6.1.1.2 says that systems change them."),
         Case.bad(
             "a byte-order mark in a manifest",
@@ -253,13 +258,13 @@ class BagsTest {
               }
             }),
         Case.bad(
-            "a link in the place of a file, to what the file was",
-            "this is a link, and links are not followed",
-            bag -> {
-              var outside = bag.folder().resolveSibling("outside.JPG");
-              Files.move(bag.folder().resolve(BagScene.FIRST), outside);
-              SymbolicLinks.make(bag.folder().resolve(BagScene.FIRST), outside);
-            })
+                "a link in the place of a file, to what the file was",
+                "this is a link, and links are not followed",
+                bag -> {
+                  var outside = bag.folder().resolveSibling("outside.JPG");
+                  Files.move(bag.folder().resolve(BagScene.FIRST), outside);
+                  SymbolicLinks.make(bag.folder().resolve(BagScene.FIRST), outside);
+                })
             .but("It follows links; what lies behind one did not come with the package."),
         Case.bad(
             "a folder that is a link",
@@ -275,34 +280,37 @@ class BagsTest {
             bag ->
                 bag.write(TAGS, bag.line("sha256", MANIFEST) + bag.line("sha256", "bag-info.txt"))),
         Case.bad(
-            "a tag manifest without the manifest",
-            TAGS + ": " + MANIFEST + " has to be in it",
-            bag -> bag.write(TAGS, bag.line("sha256", "bag-info.txt")))
+                "a tag manifest without the manifest",
+                TAGS + ": " + MANIFEST + " has to be in it",
+                bag -> bag.write(TAGS, bag.line("sha256", "bag-info.txt")))
             .but("It does not look which files a tag manifest names; 2.2.1 says each manifest."),
         Case.bad(
             "a tag manifest that is wrong",
             "not what its manifest says: bag-info.txt",
             bag -> bag.write(TAGS, bag.line("sha256", MANIFEST) + ZEROS + "  bag-info.txt\n")),
         Case.bad(
-            "a tag manifest that names the payload",
-            TAGS + ", line 2: a tag manifest names nothing below data/",
-            bag ->
-                bag.write(TAGS, bag.line("sha256", MANIFEST) + bag.line("sha256", BagScene.FIRST)))
-            .but("It does not look which files a tag manifest names; 2.2.1 says none of the payload."),
+                "a tag manifest that names the payload",
+                TAGS + ", line 2: a tag manifest names nothing below data/",
+                bag ->
+                    bag.write(
+                        TAGS, bag.line("sha256", MANIFEST) + bag.line("sha256", BagScene.FIRST)))
+            .but(
+                "It does not look which files a tag manifest names; 2.2.1 says none of the"
+                    + " payload."),
         // 2.2.2
         Case.bad(
             "a Payload-Oxum that does not fit",
             "bag-info.txt: Payload-Oxum says 18.2, and the payload comes to 17.2",
             bag -> bag.edit("bag-info.txt", "17.2", "18.2")),
         Case.bad(
-            "two of them",
-            "bag-info.txt, line 3: Payload-Oxum is there twice",
-            bag -> bag.append("bag-info.txt", "Payload-Oxum: 17.2\n"))
+                "two of them",
+                "bag-info.txt, line 3: Payload-Oxum is there twice",
+                bag -> bag.append("bag-info.txt", "Payload-Oxum: 17.2\n"))
             .but("It passes over all but the first; 2.2.2 says one."),
         Case.bad(
-            "one that is no number",
-            "bag-info.txt, line 2: Payload-Oxum is two numbers",
-            bag -> bag.edit("bag-info.txt", "17.2", "seventeen"))
+                "one that is no number",
+                "bag-info.txt, line 2: Payload-Oxum is two numbers",
+                bag -> bag.edit("bag-info.txt", "17.2", "seventeen"))
             .but("It passes over one that it cannot read; 2.2.2 says two numbers."),
         Case.bad(
             "a line without a label",
@@ -363,8 +371,7 @@ class BagsTest {
   // RFC 8493, section 2.1.3; the names of Windows cannot have them.
   @Test
   void codedLineEndsInNamesAreRead() throws Exception {
-    assumeTrue(
-        File.separatorChar == '/', "names have no line ends here");
+    assumeTrue(File.separatorChar == '/', "names have no line ends here");
     var bag = new BagScene(folder.resolve("bag"));
     bag.write("data/x\ny\rz%0A", "odd");
     bag.append(MANIFEST, bag.sum("sha256", "data/x\ny\rz%0A") + "  data/x%0ay%0Dz%250A\n");

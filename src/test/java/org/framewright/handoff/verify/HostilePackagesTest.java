@@ -73,8 +73,7 @@ class HostilePackagesTest {
     Files.delete(bag.folder().resolve("tagmanifest-sha256.txt"));
     pipe(bag.folder().resolve("tagmanifest-sha256.txt"));
     assertThat(bag.problems())
-        .isEqualTo(
-            "in its manifest: tagmanifest-sha256.txt: this is neither a file nor a folder");
+        .isEqualTo("in its manifest: tagmanifest-sha256.txt: this is neither a file nor a folder");
   }
 
   /** Reading a pipe would wait for whoever writes into it. */
@@ -90,20 +89,23 @@ class HostilePackagesTest {
   @Test
   void whatIsBehindALinkIsNeverRead() throws Exception {
     assumeThat(Path.of("/dev/zero")).exists();
-    for (var link : List.of(BagScene.FIRST, "bag-info.txt", "tagmanifest-sha512.txt")) {
+    var links = List.of(BagScene.FIRST, "bag-info.txt", "tagmanifest-sha512.txt");
+    for (var link : links) {
       Files.deleteIfExists(bag.folder().resolve(link));
       SymbolicLinks.make(bag.folder().resolve(link), Path.of("/dev/zero"));
     }
     assertThat(bag.check().faults()).hasSize(3);
     assertThat(bag.problems()).contains("bag-info.txt: this is a link, and links are not followed");
+    for (var link : links) {
+      Files.delete(bag.folder().resolve(link));
+    }
   }
 
   @Test
   void linksThatLeadRoundAreNotFollowed() throws Exception {
     SymbolicLinks.make(bag.folder().resolve("data/round"), bag.folder());
     assertThat(bag.problems())
-        .isEqualTo(
-            "in its manifest: data/round: this is a link, and links are not followed");
+        .isEqualTo("in its manifest: data/round: this is a link, and links are not followed");
   }
 
   @Test
@@ -111,9 +113,7 @@ class HostilePackagesTest {
     var outside = Files.createDirectory(folder.resolve("outside"));
     Files.writeString(outside.resolve("x"), "pixels");
     SymbolicLinks.make(bag.folder().resolve("out"), outside);
-    bag.write(
-        "tagmanifest-sha256.txt",
-        bag.line("sha256", MANIFEST) + bag.line("sha256", "out/x"));
+    bag.write("tagmanifest-sha256.txt", bag.line("sha256", MANIFEST) + bag.line("sha256", "out/x"));
     assertThat(bag.check().missing()).containsExactly("out/x");
   }
 
@@ -136,8 +136,9 @@ class HostilePackagesTest {
       other.append(MANIFEST, sum + "  " + path + "\n");
       assertThat(other.problems())
           .as(path)
-          .isEqualTo("in its manifest: manifest-sha256.txt, line 3: this path leads out of the"
-              + " package");
+          .isEqualTo(
+              "in its manifest: manifest-sha256.txt, line 3: this path leads out of the"
+                  + " package");
       var list = Files.createDirectory(folder.resolve("list" + path.hashCode()));
       Files.writeString(list.resolve("SHA256SUMS"), sum + "  " + path + "\n");
       assertThat(OpenPackage.check(list).orElseThrow().faults())
@@ -202,7 +203,7 @@ class HostilePackagesTest {
   }
 
   /** Whatever the bytes of a list: an answer, and no file of another folder in it. */
-  @Property(tries = 200)
+  @Property(tries = 60)
   void anyBytesGetAnAnswer(@ForAll @Size(max = 200) byte[] bytes) throws Exception {
     var place = Files.createTempDirectory("hostile");
     try {

@@ -85,8 +85,16 @@ class ListsTest {
   void listsOfTheKindsOfTheFamilyAreRead() throws Exception {
     for (var kind : List.of("sha224", "sha384", "sha512")) {
       var scene = new BagScene(folder.resolve("other " + kind));
-      assertThat(check("x." + kind, scene.sum(kind, BagScene.FIRST) + "  other " + kind + "/"
-                  + BagScene.FIRST + "\n").whole())
+      assertThat(
+              check(
+                      "x." + kind,
+                      scene.sum(kind, BagScene.FIRST)
+                          + "  other "
+                          + kind
+                          + "/"
+                          + BagScene.FIRST
+                          + "\n")
+                  .whole())
           .isTrue();
     }
   }
@@ -99,7 +107,8 @@ class ListsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"nonsense", "1234  data/a b.JPG", SHA1 + "  data/a b.JPG", SHA256, "x\0y"})
+  @ValueSource(
+      strings = {"nonsense", "1234  data/a b.JPG", SHA1 + "  data/a b.JPG", SHA256, "x\0y"})
   void aLineThatIsNoneIsAFaultWithItsNumber(String line) throws Exception {
     var check = check("SHA256SUMS", SHA256 + "  data/a b.JPG\n" + line + "\n");
     assertThat(check.faults())
@@ -152,8 +161,7 @@ class ListsTest {
   // What the shell of Windows writes where it is not told otherwise; from memory.
   @Test
   void aListInUtf16WithItsMarkIsRead() throws Exception {
-    Files.write(
-        folder.resolve("SHA256SUMS"), (SHA256 + "  data/a b.JPG\r\n").getBytes(UTF_16));
+    Files.write(folder.resolve("SHA256SUMS"), (SHA256 + "  data/a b.JPG\r\n").getBytes(UTF_16));
     assertThat(OpenPackage.check(folder).orElseThrow().whole()).isTrue();
     Files.write(
         folder.resolve("SHA256SUMS"),

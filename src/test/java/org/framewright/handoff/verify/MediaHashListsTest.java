@@ -58,13 +58,11 @@ class MediaHashListsTest {
   void oneByteOneFileLessAndOneFileMoreAreTold() throws Exception {
     var copy = copy("scenario_01/travel_01/A002R2EC");
     Files.writeString(copy.resolve("Clips/A002C006_141024_R2EC.mov"), "abcx\n");
-    assertThat(problems(copy))
-        .isEqualTo("not what its list says: Clips/A002C006_141024_R2EC.mov");
+    assertThat(problems(copy)).isEqualTo("not what its list says: Clips/A002C006_141024_R2EC.mov");
     Files.writeString(copy.resolve("Clips/A002C006_141024_R2EC.mov"), "abc\n");
     assertThat(check(copy).different()).as("of another size").hasSize(1);
     Files.delete(copy.resolve("Clips/A002C006_141024_R2EC.mov"));
-    assertThat(problems(copy))
-        .isEqualTo("in its list, not there: Clips/A002C006_141024_R2EC.mov");
+    assertThat(problems(copy)).isEqualTo("in its list, not there: Clips/A002C006_141024_R2EC.mov");
     Files.writeString(copy.resolve("Clips/A002C006_141024_R2EC.mov"), "abcd\n");
     assertThat(check(copy).whole()).isTrue();
     Files.writeString(copy.resolve("Clips/more.mov"), "more");
@@ -110,8 +108,7 @@ class MediaHashListsTest {
       }
     }
     assertThat(problems(copy))
-        .isEqualTo(
-            "in its list, not there: A003R2EC/ascmhl/0002_A003R2EC_2020-01-17_143000Z.mhl");
+        .isEqualTo("in its list, not there: A003R2EC/ascmhl/0002_A003R2EC_2020-01-17_143000Z.mhl");
   }
 
   /** A list without the hash of the whole says nothing of what it does not name. */
@@ -119,8 +116,7 @@ class MediaHashListsTest {
   void onlyAListOfTheWholeIsClosed() throws Exception {
     var copy = copy("scenario_01/travel_01/A002R2EC");
     var list = copy.resolve("ascmhl/0001_A002R2EC_2020-01-16_091500Z.mhl");
-    Files.writeString(
-        list, Files.readString(list).replaceFirst("(?s)<roothash>.*</roothash>", ""));
+    Files.writeString(list, Files.readString(list).replaceFirst("(?s)<roothash>.*</roothash>", ""));
     Files.delete(copy.resolve("ascmhl/ascmhl_chain.xml"));
     Files.writeString(copy.resolve("more.txt"), "more");
     assertThat(check(copy).unlisted()).containsExactly("more.txt");
