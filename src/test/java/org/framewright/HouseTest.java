@@ -36,8 +36,9 @@ class HouseTest {
     ARROWS.put("shotlist", List.of());
     ARROWS.put("frames", List.of("shotlist"));
     ARROWS.put("job", List.of("naming", "renaming", "shotlist", "frames"));
-    ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job"));
-    ARROWS.put("copies", List.of("renaming", "frames", "job"));
+    ARROWS.put("mhl", List.of("renaming"));
+    ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
+    ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
@@ -49,6 +50,7 @@ class HouseTest {
             "shotlist",
             "frames",
             "job",
+            "mhl",
             "handoff",
             "copies",
             "day",
@@ -61,6 +63,7 @@ class HouseTest {
             "shotlist",
             "frames",
             "job",
+            "mhl",
             "handoff",
             "copies",
             "day",

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
-import org.framewright.base.Progress;
 import org.framewright.copies.Copier;
 import org.framewright.copies.CopyDescription;
 import org.framewright.copies.CopyOutcome;
@@ -98,29 +97,9 @@ final class CopyCommand implements Callable<Integer> {
   private CopyOutcome copied(Job job, CopyPlan plan) throws IOException {
     try (var interruption = new Interruption()) {
       var copier = new Copier(Volumes.ofThisSystem());
-      return (mhl ? copier.withMhl() : copier).copy(job, plan, progress(interruption));
+      return (mhl ? copier.withMhl() : copier)
+          .copy(job, plan, new ReadProgress(output.err(), interruption));
     }
-  }
-
-  private Progress progress(Interruption interruption) {
-    return new Progress() {
-      private int told;
-
-      @Override
-      public void step(int done, int total) {
-        int percent = (int) (100L * done / Math.max(1, total));
-        if (percent / 10 > told / 10) {
-          told = percent;
-          output.err().println(done + " of " + total + " MiB read");
-          output.err().flush();
-        }
-      }
-
-      @Override
-      public boolean cancelled() {
-        return interruption.cancelled();
-      }
-    };
   }
 
   private void report(CopyPlan plan, CopyReport report) {

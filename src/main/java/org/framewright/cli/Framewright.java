@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       FramesCommand.class,
       ReturnsCommand.class,
+      VerifyCommand.class,
     })
 public final class Framewright implements Runnable {
   /** The app, as far as the command line knows it. */

@@ -123,18 +123,7 @@ final class ReturnsCommand implements Callable<Integer> {
                 })
             .toList());
     document.put("extra", returns.extras().stream().map(ReturnsCommand::json).toList());
-    returns
-        .bag()
-        .ifPresent(
-            bag ->
-                document.put(
-                    "manifest",
-                    Map.of(
-                        "files", bag.files(),
-                        "faults", bag.faults().stream().map(Problem::sentence).toList(),
-                        "different", bag.different(),
-                        "missing", bag.missing(),
-                        "unlisted", bag.unlisted())));
+    returns.bag().ifPresent(bag -> document.put("manifest", VerifyCommand.json(bag)));
     return document;
   }
 }

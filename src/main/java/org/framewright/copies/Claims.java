@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
-import org.framewright.copies.mhl.HashKind;
-import org.framewright.copies.mhl.MhlHistory;
+import org.framewright.mhl.HashKind;
+import org.framewright.mhl.MhlHistory;
 
 /**
  * What the ASC MHL histories in a place say of its files. That a file is what they say proves

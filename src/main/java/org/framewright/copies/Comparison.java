@@ -20,9 +20,9 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
-import org.framewright.copies.mhl.NewGeneration;
 import org.framewright.job.ComparedCopies;
 import org.framewright.job.Job;
+import org.framewright.mhl.NewGeneration;
 
 /**
  * Compares cards, the job and backups by content, decides about each card, and keeps the evidence.

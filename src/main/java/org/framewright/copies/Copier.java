@@ -23,11 +23,11 @@ import org.framewright.copies.device.ChangedFileException;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.MountIdentity;
 import org.framewright.copies.device.Volumes;
-import org.framewright.copies.mhl.HashKind;
-import org.framewright.copies.mhl.MhlHistory;
-import org.framewright.copies.mhl.RunningHashes;
 import org.framewright.job.CopyRecord;
 import org.framewright.job.Job;
+import org.framewright.mhl.HashKind;
+import org.framewright.mhl.MhlHistory;
+import org.framewright.mhl.RunningHashes;
 
 /**
  * Copies a folder to one or more places so that each copy can be trusted: each file is read once

@@ -2,7 +2,7 @@ package org.framewright.copies;
 
 import java.util.Map;
 import org.framewright.copies.device.Reading;
-import org.framewright.copies.mhl.HashKind;
+import org.framewright.mhl.HashKind;
 
 /**
  * A file that was read to be copied.

@@ -29,8 +29,8 @@ import org.framewright.base.Text;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
-import org.framewright.copies.mhl.HashKind;
-import org.framewright.copies.mhl.NewGeneration;
+import org.framewright.mhl.HashKind;
+import org.framewright.mhl.NewGeneration;
 import org.framewright.renaming.NoReplaceMove;
 
 /** One target of a run: what is written to it, what lies there already, what went wrong. */

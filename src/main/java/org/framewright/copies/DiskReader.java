@@ -19,9 +19,9 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Volumes;
-import org.framewright.copies.mhl.HashKind;
-import org.framewright.copies.mhl.RunningHashes;
 import org.framewright.frames.PictureFile;
+import org.framewright.mhl.HashKind;
+import org.framewright.mhl.RunningHashes;
 
 /** Reads files of several places, each disk by one thread: a disk reads fastest in one row. */
 final class DiskReader {

@@ -13,10 +13,10 @@ import java.util.function.Predicate;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
 import org.framewright.copies.device.Reading;
-import org.framewright.copies.mhl.HashKind;
-import org.framewright.copies.mhl.MhlFolder;
-import org.framewright.copies.mhl.MhlHistory;
-import org.framewright.copies.mhl.NewGeneration;
+import org.framewright.mhl.HashKind;
+import org.framewright.mhl.MhlFolder;
+import org.framewright.mhl.MhlHistory;
+import org.framewright.mhl.NewGeneration;
 
 /** The generation of an ASC MHL that a run adds to one target. */
 final class TargetMhl {

@@ -21,9 +21,9 @@
  * has to be known to hold, and what is not known is not taken for true. Last, every file is looked
  * at once more.
  *
- * <p>Lists of checksums, ours and those of {@link org.framewright.copies.mhl}, are claims: {@code
- * Claims} finds what contradicts them in what was read anyway, and nothing is ever believed because
- * a list says it. {@code TargetMhl} adds a generation to a target or a backup where a person asks.
+ * <p>Lists of checksums, ours and those of {@link org.framewright.mhl}, are claims: {@code Claims}
+ * finds what contradicts them in what was read anyway, and nothing is ever believed because a list
+ * says it. {@code TargetMhl} adds a generation to a target or a backup where a person asks.
  *
  * <p>The evidence, a line a file, is written into the job, then its event into the log, so that the
  * answer can be told later and a disk that was away since can be believed. Nothing else is written,

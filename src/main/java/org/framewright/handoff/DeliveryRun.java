@@ -20,6 +20,8 @@ import org.framewright.frames.FrameFile;
 import org.framewright.frames.FrameScan;
 import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.verify.OpenPackage;
+import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
 
 /**
@@ -148,7 +150,7 @@ final class DeliveryRun {
           && one.metadata().equals(data.mark())
           && Bag.isAt(target.folder(), one.digest().get())
           && isStillTheSame(one)
-          && BagCheck.of(target.folder()).clean()) {
+          && OpenPackage.check(target.folder()).map(PackageCheck::whole).orElse(false)) {
         remarks.add(
             new Problem(
                 "this package was there already; it was compared again and is whole",

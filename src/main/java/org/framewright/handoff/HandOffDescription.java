@@ -6,6 +6,7 @@ import org.framewright.base.PlainText;
 import org.framewright.handoff.names.KnownName;
 import org.framewright.handoff.names.NamesRead;
 import org.framewright.handoff.names.Piece;
+import org.framewright.handoff.verify.PackageDescription;
 
 /**
  * Hand-offs and what came back in words, a line each, as the command line and the demo print them.
@@ -170,15 +171,7 @@ public final class HandOffDescription {
           PlainText.counted(names, "file")
               + " can be renamed right; see: framewright returns JOB FOLDER --rename --preview");
     }
-    returns
-        .bag()
-        .ifPresent(
-            bag -> {
-              bag.faults().forEach(fault -> lines.add("in its manifest: " + fault.sentence()));
-              bag.different().forEach(file -> lines.add("not what its manifest says: " + file));
-              bag.missing().forEach(file -> lines.add("in its manifest, not there: " + file));
-              bag.unlisted().forEach(file -> lines.add("there, not in its manifest: " + file));
-            });
+    returns.bag().map(PackageDescription::problems).ifPresent(lines::addAll);
     return List.copyOf(lines);
   }
 

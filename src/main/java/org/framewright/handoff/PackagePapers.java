@@ -110,10 +110,14 @@ final class PackagePapers {
     %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
     of capture, and its name in the job.
 
-    To see that nothing was lost on the way, on Linux:
+    To see that nothing was lost on the way, type in this folder, on Linux:
       sha256sum -c SHA256SUMS
     on macOS:
       shasum -a 256 -c SHA256SUMS
+    on Windows, in PowerShell; it names each file that is missing or not whole, and no other:
+      Get-Content SHA256SUMS -Encoding UTF8 | ForEach-Object { $sum, $name = $_ -split '  ', 2; if ((Get-FileHash -LiteralPath $name -Algorithm SHA256 -ErrorAction SilentlyContinue).Hash -ne $sum) { "NOT WHOLE: $name" } }
+    or, where Framewright is installed, which also finds files too many:
+      framewright verify .
     or open this folder with any BagIt tool (RFC 8493).
 
     %s

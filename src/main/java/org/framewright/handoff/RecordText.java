@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
+import org.framewright.handoff.verify.PayloadName;
 
 /** The JSON of a hand-off's record. Keys that it does not know it passes over. */
 final class RecordText {

@@ -16,6 +16,7 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.PictureFile;
+import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
 import org.framewright.naming.Reading;
@@ -23,16 +24,7 @@ import org.framewright.naming.Reading;
 /** Reads the files that came back, one after another, against the selects that were handed off. */
 final class ReturnReader {
   private static final Set<String> PAPERS =
-      Set.of(
-          "bagit.txt",
-          "bag-info.txt",
-          "manifest-sha256.txt",
-          "tagmanifest-sha256.txt",
-          "sha256sums",
-          "index.csv",
-          "readme.txt",
-          "thumbs.db",
-          "desktop.ini");
+      Set.of("index.csv", "readme.txt", "thumbs.db", "desktop.ini");
 
   private final Job job;
   private final SortedMap<String, ExpectedSelect> expected;
@@ -59,9 +51,13 @@ final class ReturnReader {
     others.add(new Returns.Extra(other.name(), other.problem().what()));
   }
 
+  private static boolean isPaper(String name) {
+    return PAPERS.contains(name.toLowerCase(Locale.ROOT)) || OpenPackage.isPaper(name);
+  }
+
   void take(FolderFiles.Found file) {
     var name = file.path().getFileName().toString();
-    if (name.startsWith(".") || PAPERS.contains(name.toLowerCase(Locale.ROOT))) {
+    if (name.startsWith(".") || isPaper(name)) {
       return;
     }
     if (file.bytes() == 0) {

@@ -13,6 +13,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.framewright.base.Problem;
+import org.framewright.handoff.verify.OpenPackage;
+import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.naming.Reserved;
@@ -23,11 +25,11 @@ import org.framewright.renaming.RenameRequest;
  *
  * @param answers one for each select that was handed off, by name
  * @param extras files that answer no select, and why
- * @param bag what the folder's own manifest says of it, where it has one
+ * @param bag what the folder's own lists of checksums say of it, where it has some
  * @param problems records of hand-offs that could not be used
  */
 public record Returns(
-    List<Answer> answers, List<Extra> extras, Optional<BagCheck> bag, List<Problem> problems) {
+    List<Answer> answers, List<Extra> extras, Optional<PackageCheck> bag, List<Problem> problems) {
   private static final int MOST_MISSING = 20;
 
   /** The kind of name that a retouched file has. */
@@ -134,7 +136,7 @@ public record Returns(
   public boolean complete() {
     return extras.isEmpty()
         && problems.isEmpty()
-        && bag.map(BagCheck::clean).orElse(true)
+        && bag.map(PackageCheck::whole).orElse(true)
         && answers.stream().allMatch(answer -> answer.state() == State.ANSWERED);
   }
 
@@ -178,11 +180,7 @@ public record Returns(
     var reader = new ReturnReader(job, ExpectedSelect.of(records));
     below.files().forEach(reader::take);
     below.others().forEach(reader::takeOther);
-    return new Returns(
-        reader.answers(),
-        reader.extras(),
-        BagCheck.isBag(real) ? Optional.of(BagCheck.of(real)) : Optional.empty(),
-        problems);
+    return new Returns(reader.answers(), reader.extras(), OpenPackage.check(real), problems);
   }
 
   private static JobException nothing(Job job, OptionalInt handOff) {

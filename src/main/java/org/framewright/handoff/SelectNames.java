@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
+import org.framewright.handoff.verify.PayloadName;
 import org.framewright.job.FieldColumns;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;

@@ -26,12 +26,12 @@ import org.framewright.day.DaySummary;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
-import org.framewright.handoff.BagCheck;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Returns;
+import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -531,12 +531,12 @@ public final class SampleDay {
     return switch (handOff.deliver(plan, target, Progress.NONE)) {
       case Delivery.Delivered done -> {
         HandOffDescription.delivered(done).forEach(narration::line);
-        var check = BagCheck.of(done.folder());
+        var check = OpenPackage.check(done.folder()).orElseThrow();
         narration.line(
             "The package's own checksums: "
                 + check.files()
                 + " files compared, "
-                + (check.clean() ? "all as they should be." : "not clean: " + check));
+                + (check.whole() ? "all as they should be." : "not clean: " + check));
         narration.line("Anybody can check it with:  cd PACKAGE && sha256sum -c SHA256SUMS");
         yield Optional.of(new Delivered(handOff, plan, done.folder()));
       }

@@ -16,7 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.framewright.copies.mhl.MhlHistory;
+import org.framewright.mhl.MhlHistory;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;

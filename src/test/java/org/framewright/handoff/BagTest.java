@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.framewright.base.Problem;
+import org.framewright.handoff.verify.OpenPackage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,9 +85,9 @@ class BagTest {
 
   @Test
   void oneFlippedByteNamesExactlyThatFile() throws Exception {
-    assertThat(BagCheck.of(bag).clean()).isTrue();
+    assertThat(OpenPackage.check(bag).orElseThrow().whole()).isTrue();
     flip(bag.resolve("data/Two words.JPG"));
-    var check = BagCheck.of(bag);
+    var check = OpenPackage.check(bag).orElseThrow();
     assertThat(check.different()).containsExactly("data/Two words.JPG");
     assertThat(check.missing()).isEmpty();
     assertThat(check.unlisted()).isEmpty();
@@ -97,7 +98,7 @@ class BagTest {
     Files.delete(bag.resolve("data/Crêpe.JPG"));
     Files.writeString(bag.resolve("data/other.JPG"), "more");
     Files.writeString(bag.resolve("README.txt"), "Changed.\n");
-    var check = BagCheck.of(bag);
+    var check = OpenPackage.check(bag).orElseThrow();
     assertThat(check.missing()).containsExactly("data/Crêpe.JPG");
     assertThat(check.unlisted()).containsExactly("data/other.JPG");
     assertThat(check.different()).containsExactly("README.txt");
@@ -109,7 +110,7 @@ class BagTest {
   void aPercentSignInANameComesBack() throws Exception {
     var made = bag("percent", List.of("100% wool.JPG"));
     assertThat(made.resolve("manifest-sha256.txt")).content().contains("data/100%25 wool.JPG");
-    assertThat(BagCheck.of(made).clean()).isTrue();
+    assertThat(OpenPackage.check(made).orElseThrow().whole()).isTrue();
   }
 
   @Test
@@ -118,11 +119,11 @@ class BagTest {
     Files.writeString(
         bag.resolve("manifest-sha256.txt"),
         Checksum.of(folder.resolve("secret")) + "  ../secret\n");
-    var check = BagCheck.of(bag);
+    var check = OpenPackage.check(bag).orElseThrow();
     assertThat(check.faults())
         .extracting(Problem::sentence)
         .containsExactly("manifest-sha256.txt, line 1: this path leads out of the package");
-    assertThat(check.clean()).isFalse();
+    assertThat(check.whole()).isFalse();
   }
 
   private int check() throws Exception {

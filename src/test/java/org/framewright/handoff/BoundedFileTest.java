@@ -4,14 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.channels.FileChannel;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.NoSuchElementException;
 import org.framewright.base.SmallFiles;
 import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Test;
@@ -19,14 +15,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 class BoundedFileTest {
   @TempDir private Path folder;
-
-  private static List<String> lines(String text) {
-    var lines = new ArrayList<String>();
-    for (var line : BoundedFile.lines(text.getBytes(StandardCharsets.ISO_8859_1))) {
-      lines.add(line.number() + " " + line.text().orElse("none"));
-    }
-    return lines;
-  }
 
   @Test
   void readsAFileThatIsNoLargerThanItMayBe() throws Exception {
@@ -60,30 +48,5 @@ class BoundedFileTest {
     assertThatThrownBy(() -> BoundedFile.read(folder, 3))
         .isInstanceOf(FileSystemException.class)
         .hasMessageContaining("not a regular file");
-  }
-
-  @Test
-  void endsLinesAtEveryLineEndThatIsInUse() {
-    assertThat(lines("")).isEmpty();
-    assertThat(lines("a")).containsExactly("1 a");
-    assertThat(lines("a\nb\rc\r\nd")).containsExactly("1 a", "2 b", "3 c", "4 d");
-    assertThat(lines("a\n")).containsExactly("1 a");
-    assertThat(lines("a\r")).containsExactly("1 a");
-    assertThat(lines("a\r\n")).containsExactly("1 a");
-    assertThat(lines("\n\r\r\n")).containsExactly("1 ", "2 ", "3 ");
-  }
-
-  @Test
-  void saysWhichLinesAreNoText() {
-    assertThat(lines("a\n\u00E9\nb\0\n\0\nc"))
-        .containsExactly("1 a", "2 none", "3 none", "4 none", "5 c");
-  }
-
-  @Test
-  void hasNoLineBehindTheLast() {
-    var lines = BoundedFile.lines(new byte[] {'a'}).iterator();
-    lines.next();
-    assertThat(lines.hasNext()).isFalse();
-    assertThatThrownBy(lines::next).isInstanceOf(NoSuchElementException.class);
   }
 }

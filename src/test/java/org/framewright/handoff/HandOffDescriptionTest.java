@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import org.framewright.base.Problem;
 import org.framewright.handoff.names.KnownName;
 import org.framewright.handoff.names.NamesRead;
+import org.framewright.handoff.verify.PackageCheck;
 import org.junit.jupiter.api.Test;
 
 class HandOffDescriptionTest {
@@ -27,12 +28,17 @@ class HandOffDescriptionTest {
   @Test
   void whatCameBackIsCountedAndWhatIsWrongWithItFollows() {
     var bag =
-        new BagCheck(
+        new PackageCheck(
+            PackageCheck.Kind.BAGIT,
+            List.of("manifest-sha256.txt"),
+            true,
             4,
             List.of("gone.jpg"),
             List.of("other.jpg"),
             List.of("new.jpg"),
-            List.of(new Problem("this is no checksum", "line 3", "")));
+            List.of(),
+            List.of(new Problem("this is no checksum", "line 3", "")),
+            List.of());
     var returns =
         new Returns(
             List.of(

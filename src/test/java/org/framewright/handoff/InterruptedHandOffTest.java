@@ -16,6 +16,8 @@ import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.handoff.verify.OpenPackage;
+import org.framewright.handoff.verify.PackageCheck;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -86,7 +88,7 @@ class InterruptedHandOffTest {
   private void assertNothingHalfMade(Path real, String as) throws Exception {
     var target = real.resolve("out/package");
     if (Files.exists(target)) {
-      assertThat(BagCheck.of(target)).as(as).matches(BagCheck::clean);
+      assertThat(OpenPackage.check(target).orElseThrow()).as(as).matches(PackageCheck::whole);
       assertThat(Files.exists(target.resolve("tagmanifest-sha256.txt"))).as(as).isTrue();
     }
     var job = Scene.open(real.resolve(jobName));
@@ -100,7 +102,7 @@ class InterruptedHandOffTest {
     var again = Scene.deliver(job, target);
     assertThat(again).as(as).isInstanceOf(Delivery.Delivered.class);
     int number = ((Delivery.Delivered) again).number();
-    assertThat(BagCheck.of(target)).as(as).matches(BagCheck::clean);
+    assertThat(OpenPackage.check(target).orElseThrow()).as(as).matches(PackageCheck::whole);
     assertThat(target.resolve("README.txt")).as(as).content().contains("hand-off " + number + "\n");
     assertThat(Scene.drafts(real.resolve("out"))).as(as).isEmpty();
     var delivered =
@@ -265,7 +267,7 @@ class InterruptedHandOffTest {
       }
       if (Files.exists(target)) {
         assertThat(Files.exists(target.resolve("tagmanifest-sha256.txt"))).as(as).isTrue();
-        assertThat(BagCheck.of(target)).as(as).matches(BagCheck::clean);
+        assertThat(OpenPackage.check(target).orElseThrow()).as(as).matches(PackageCheck::whole);
         assertThat(HandOffRecords.of(Scene.open(left.resolve(jobName))).read().usable().values())
             .as(as)
             .anyMatch(one -> one.state().mayBeOut());

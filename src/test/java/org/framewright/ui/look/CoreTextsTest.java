@@ -36,7 +36,16 @@ class CoreTextsTest {
   /** Every room but those of the two faces. */
   private static final List<String> ROOMS =
       List.of(
-          "base", "copies", "day", "frames", "handoff", "job", "naming", "renaming", "shotlist");
+          "base",
+          "copies",
+          "day",
+          "frames",
+          "handoff",
+          "job",
+          "mhl",
+          "naming",
+          "renaming",
+          "shotlist");
 
   /** Rooms in which no problem is put together from pieces that nobody could translate. */
   private static final Set<String> WHOLE = Set.of("base", "frames", "handoff", "job");
