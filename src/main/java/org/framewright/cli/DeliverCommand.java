@@ -2,14 +2,19 @@ package org.framewright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.framewright.base.ByteSizes;
+import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.handoff.ClientNames;
 import org.framewright.handoff.Delivery;
+import org.framewright.handoff.Extent;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
@@ -18,7 +23,9 @@ import org.framewright.handoff.Withheld;
 import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.handoff.metadata.Studio;
+import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.shotlist.Setup;
 import org.framewright.ui.settings.Places;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -48,8 +55,36 @@ final class DeliverCommand implements Callable<Integer> {
       description = "The package's folder; it must not exist.")
   private Path target;
 
-  @ArgGroup(exclusive = true, multiplicity = "1")
-  private Chosen chosen;
+  @ArgGroup(exclusive = true, multiplicity = "0..1")
+  private Chosen chosen = new Chosen();
+
+  @Option(
+      names = "--setups",
+      paramLabel = "CODES",
+      description =
+          "Only frames of these setups: 001, 001..040, or several with commas between them; may be"
+              + " given more than once. Without --rating, --names or --selects: all their frames.")
+  private List<String> setups = List.of();
+
+  @Option(
+      names = "--pictures",
+      paramLabel = "KIND",
+      defaultValue = "all",
+      description =
+          "raw or jpeg: only these pictures of each frame, with the files that describe them; all.")
+  private Extent.Pictures pictures;
+
+  @Option(names = "--new", description = "Only selects that no earlier hand-off had.")
+  private boolean onlyNew;
+
+  @Option(
+      names = "--split",
+      paramLabel = "SIZE",
+      converter = SizeConverter.class,
+      description =
+          "Several packages, DIR-1, DIR-2 and so on, none with more than SIZE of pictures: 20GB,"
+              + " 500MB. The same command again goes on where one was interrupted.")
+  private Long most;
 
   @Option(names = "--preview", description = "Shows what would be handed off and writes nothing.")
   private boolean preview;
@@ -100,6 +135,10 @@ final class DeliverCommand implements Callable<Integer> {
 
     @Option(names = "--selects", description = "Frames that were marked as selects in the app.")
     private boolean selects;
+
+    private boolean isMade() {
+      return rating != null || names != null || selects;
+    }
   }
 
   @Override
@@ -111,39 +150,85 @@ final class DeliverCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "--rating is " + chosen.rating, "Ratings go from 1 to 5; 0 means unrated.");
     }
+    if (!chosen.isMade() && setups.isEmpty()) {
+      throw CommandFailure.badInput(
+          "nothing says which frames are handed off",
+          "Give --rating N, --names FILE, --selects or --setups CODES.");
+    }
     var options = metadata();
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
-    var handOff = HandOff.of(job, scan, job.tally(scan));
+    var handOff =
+        HandOff.of(job, scan, job.tally(scan)).within(new Extent(setups(job), pictures, onlyNew));
     var names = chosen.names == null ? null : handOff.names(chosen.names);
     var plan = plan(handOff, names);
     if (preview || (names != null && !goesOn(names))) {
-      report(plan, names, null);
+      report(plan, names, List.of());
       if (names != null) {
         unsettled(names);
       }
       return status(plan, names);
     }
-    return switch (handOff.deliver(plan, target, options, progress())) {
-      case Delivery.Delivered done -> {
+    var parts = most == null ? List.of(plan) : plan.parts(most);
+    requireFitting(parts);
+    var ended = handOff.deliver(parts, target, options, progress());
+    var done =
+        ended.stream()
+            .filter(Delivery.Delivered.class::isInstance)
+            .map(Delivery.Delivered.class::cast)
+            .toList();
+    return switch (ended.getLast()) {
+      case Delivery.Delivered _ -> {
         report(plan, names, done);
         yield status(plan, names);
       }
       case Delivery.Refused refused -> {
         plan.withheld().forEach(this::warn);
-        refused.remarks().forEach(this::note);
-        throw new CommandFailure(ExitStatus.REFUSED, refused.problem());
+        throw stopped(ended.getLast(), done, ExitStatus.REFUSED, refused.problem());
       }
-      case Delivery.Failed failed -> {
-        failed.remarks().forEach(this::note);
-        throw new CommandFailure(ExitStatus.FAILED, failed.problem());
-      }
-      case Delivery.Cancelled cancelled -> {
-        cancelled.remarks().forEach(this::note);
-        throw new CommandFailure(ExitStatus.FAILED, new Problem("cancelled", ""));
-      }
+      case Delivery.Failed failed ->
+          throw stopped(ended.getLast(), done, ExitStatus.FAILED, failed.problem());
+      case Delivery.Cancelled _ ->
+          throw stopped(ended.getLast(), done, ExitStatus.FAILED, new Problem("cancelled", ""));
     };
+  }
+
+  /** Says what is in its place all the same. */
+  private CommandFailure stopped(
+      Delivery last, List<Delivery.Delivered> done, ExitStatus status, Problem why) {
+    for (var one : done) {
+      one.remarks().forEach(this::note);
+      output.err().println("hand-off " + one.number() + " is delivered: " + one.folder());
+    }
+    last.remarks().forEach(this::note);
+    return new CommandFailure(done.isEmpty() ? status : ExitStatus.FAILED, why);
+  }
+
+  private void requireFitting(List<HandOffPlan> parts) throws CommandFailure {
+    for (var part : parts) {
+      if (most != null && part.bytes() > most) {
+        throw CommandFailure.badInput(
+            part.selects().getFirst().original()
+                + " alone has "
+                + ByteSizes.words(part.bytes())
+                + ", more than --split allows",
+            "Give a larger size, or --pictures raw or jpeg.");
+      }
+    }
+  }
+
+  private List<String> setups(Job job) throws JobException {
+    var words = new ArrayList<String>();
+    for (var given : setups) {
+      // A code may hold a comma itself.
+      if (job.shotList().setup(given.strip()).isPresent()) {
+        words.add(given.strip());
+      } else {
+        Stream.of(given.split("[,\\s]+")).filter(word -> !word.isEmpty()).forEach(words::add);
+      }
+    }
+    return SetupRange.setups(job, words).stream().map(Setup::code).toList();
   }
 
   private MetadataOptions metadata() throws CommandFailure {
@@ -167,7 +252,10 @@ final class DeliverCommand implements Callable<Integer> {
     if (names != null) {
       return handOff.named(names);
     }
-    return chosen.selects ? handOff.selects() : handOff.rated(chosen.rating);
+    if (chosen.selects) {
+      return handOff.selects();
+    }
+    return chosen.rating == null ? handOff.every() : handOff.rated(chosen.rating);
   }
 
   /** Whether a list names frames, and nothing in it has to be settled first. */
@@ -189,22 +277,17 @@ final class DeliverCommand implements Callable<Integer> {
     };
   }
 
-  private void report(HandOffPlan plan, ClientNames names, Delivery.Delivered done) {
+  private void report(HandOffPlan plan, ClientNames names, List<Delivery.Delivered> done) {
     if (names != null) {
       names.remarks().forEach(this::note);
     }
-    if (done != null) {
-      done.remarks().forEach(this::note);
-    }
+    done.forEach(one -> one.remarks().forEach(this::note));
     if (output.json()) {
       var document = new LinkedHashMap<String, Object>();
-      document.put("delivered", done != null);
-      if (done != null) {
-        document.put("handOff", done.number());
-        document.put("folder", done.folder().toString());
-        document.put("sidecars", done.described().sidecars());
-        document.put("embedded", done.described().embedded());
-        document.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
+      document.put("delivered", !done.isEmpty());
+      if (!done.isEmpty()) {
+        document.putAll(json(done.getFirst()));
+        document.put("packages", done.stream().map(DeliverCommand::json).toList());
       }
       if (names != null) {
         document.putAll(NamesReport.of(names));
@@ -212,6 +295,7 @@ final class DeliverCommand implements Callable<Integer> {
       document.put("files", plan.files());
       document.put("bytes", plan.bytes());
       document.put("selects", plan.selects().stream().map(DeliverCommand::json).toList());
+      document.put("wentBefore", plan.before());
       document.put("withheld", plan.withheld().stream().map(DeliverCommand::json).toList());
       output.write(document);
       return;
@@ -220,9 +304,37 @@ final class DeliverCommand implements Callable<Integer> {
       HandOffDescription.names(names).forEach(output.out()::println);
     }
     plan.withheld().forEach(this::warn);
-    var lines =
-        done == null ? HandOffDescription.planned(plan) : HandOffDescription.delivered(done);
-    lines.forEach(output.out()::println);
+    if (done.isEmpty()) {
+      HandOffDescription.planned(plan).forEach(output.out()::println);
+      parts(plan).forEach(output.out()::println);
+    } else {
+      done.forEach(one -> HandOffDescription.delivered(one).forEach(output.out()::println));
+      HandOffDescription.before(plan).forEach(output.out()::println);
+    }
+  }
+
+  private List<String> parts(HandOffPlan plan) {
+    var parts = most == null ? List.<HandOffPlan>of() : plan.parts(most);
+    return parts.size() < 2
+        ? List.of()
+        : parts.stream()
+            .map(
+                part ->
+                    "  a package of "
+                        + PlainText.counted(part.selects().size(), "select")
+                        + ", "
+                        + ByteSizes.words(part.bytes()))
+            .toList();
+  }
+
+  private static Map<String, Object> json(Delivery.Delivered done) {
+    var one = new LinkedHashMap<String, Object>();
+    one.put("handOff", done.number());
+    one.put("folder", done.folder().toString());
+    one.put("sidecars", done.described().sidecars());
+    one.put("embedded", done.described().embedded());
+    one.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
+    return one;
   }
 
   private void unsettled(ClientNames names) {

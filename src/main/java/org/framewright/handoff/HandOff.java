@@ -2,7 +2,11 @@ package org.framewright.handoff;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.framewright.base.FileProblems;
 import org.framewright.base.Progress;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
@@ -108,6 +112,66 @@ public final class HandOff {
   /** The same, and the package says nothing of its selects. */
   public Delivery deliver(HandOffPlan plan, Path target, Progress progress) {
     return deliver(plan, target, MetadataOptions.NONE, progress);
+  }
+
+  /**
+   * Writes parts of a plan, a package each: {@code FOLDER-1}, {@code FOLDER-2}; only {@code FOLDER}
+   * where there is one part. Before the first, the disk must have room for all that are not there
+   * yet. One that is not delivered ends it; the same again goes on behind those that are.
+   *
+   * @param progress gets a step after each file, of all parts
+   * @return how each ended, in order
+   */
+  public List<Delivery> deliver(
+      List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
+    var folders =
+        IntStream.rangeClosed(1, parts.size())
+            .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
+            .toList();
+    try {
+      var missing = new ArrayList<HandOffPlan>();
+      for (int i = 0; i < parts.size(); i++) {
+        if (!Target.of(folders.get(i)).isTaken()) {
+          missing.add(parts.get(i));
+        }
+      }
+      var room =
+          Target.of(folders.getFirst()).roomProblem(HandOffPlan.joined(missing), metadata.mode());
+      if (room.isPresent() && parts.size() > 1) {
+        return List.of(new Delivery.Refused(room.get(), List.of()));
+      }
+    } catch (IOException e) {
+      return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
+    }
+    int total = parts.stream().mapToInt(HandOffPlan::files).sum();
+    int before = 0;
+    var ended = new ArrayList<Delivery>();
+    for (int i = 0; i < parts.size(); i++) {
+      ended.add(deliver(parts.get(i), folders.get(i), metadata, behind(progress, before, total)));
+      if (!(ended.getLast() instanceof Delivery.Delivered)) {
+        break;
+      }
+      before += parts.get(i).files();
+    }
+    return List.copyOf(ended);
+  }
+
+  private static Path numbered(Path target, int number) {
+    return target.resolveSibling(target.getFileName() + "-" + number);
+  }
+
+  private static Progress behind(Progress whole, int before, int total) {
+    return new Progress() {
+      @Override
+      public void step(int done, int ofThis) {
+        whole.step(before + done, total);
+      }
+
+      @Override
+      public boolean cancelled() {
+        return whole.cancelled();
+      }
+    };
   }
 
   /**

@@ -76,6 +76,14 @@ public record HandOffPlan(
     return List.copyOf(parts);
   }
 
+  /** The selects of several parts in one, in the order of the parts. */
+  static HandOffPlan joined(List<HandOffPlan> parts) {
+    return new HandOffPlan(
+        parts.isEmpty() ? "" : parts.getFirst().chosenBy(),
+        parts.stream().flatMap(part -> part.selects().stream()).toList(),
+        List.of());
+  }
+
   private HandOffPlan part(List<Select> some, boolean isFirst) {
     var names = some.stream().map(Select::name).collect(Collectors.toSet());
     var again = new TreeMap<>(before);

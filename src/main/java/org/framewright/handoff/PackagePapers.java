@@ -39,7 +39,8 @@ final class PackagePapers {
             "rating",
             "captured",
             "files",
-            "sha256-original"));
+            "sha256-original",
+            "went-in-hand-off"));
     var byName = new HashMap<String, HandOffRecord.Entry>();
     entries.forEach(entry -> byName.put(entry.select(), entry));
     for (var select : plan.selects()) {
@@ -63,7 +64,10 @@ final class PackagePapers {
               entry.stream()
                   .flatMap(one -> one.files().stream())
                   .map(HandOffRecord.Copy::source)
-                  .collect(Collectors.joining(" "))));
+                  .collect(Collectors.joining(" ")),
+              plan.before().containsKey(select.name())
+                  ? String.valueOf(plan.before().get(select.name()))
+                  : ""));
     }
     return CsvText.of(rows, "\r\n");
   }
@@ -108,7 +112,7 @@ final class PackagePapers {
     %s, hand-off %d
 
     %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
-    of capture, and its name in the job.
+    of capture, and its name in the job.%s
 
     To see that nothing was lost on the way, type in this folder, on Linux:
       sha256sum -c SHA256SUMS
@@ -124,7 +128,19 @@ final class PackagePapers {
     %sA raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
     the photographer keeps the originals.
     """
-        .formatted(job.name(), number, plan.selects().size(), plan.files(), back, said);
+        .formatted(
+            job.name(), number, plan.selects().size(), plan.files(), again(plan), back, said);
+  }
+
+  private static String again(HandOffPlan plan) {
+    long again = plan.again();
+    return again == 0
+        ? ""
+        : """
+
+        %d of them are new; %d went before, and index.csv says in which hand-off.\
+        """
+            .formatted(plan.selects().size() - again, again);
   }
 
   /** How the first version of a select would be called. */

@@ -5,6 +5,8 @@ import static org.framewright.cli.Ran.run;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -117,6 +119,89 @@ class HandOffCommandsTest {
     var missing = run("deliver", job, "--to", folder.resolve("new"), "--names", "none.txt");
     assertThat(missing.status()).isEqualTo(2);
     assertThat(missing.err()).contains("none.txt");
+  }
+
+  @Test
+  void deliverTakesSomeSetupsOrOnlyOneKindOfPictureOrWhatIsNew() throws Exception {
+    var target = folder.resolve("some");
+    var some =
+        run("deliver", job, "--to", target, "--setups", "001..002, 004", "--preview", "--json");
+    assertThat(some.json().path("selects")).isNotEmpty();
+    for (var select : some.json().path("selects")) {
+      assertThat(select.path("setup").asText()).isIn("001", "002", "004");
+    }
+    var raw =
+        run(
+            "deliver",
+            job,
+            "--to",
+            target,
+            "--rating",
+            4,
+            "--pictures",
+            "raw",
+            "--preview",
+            "--json");
+    assertThat(raw.json().path("selects")).isNotEmpty();
+    for (var select : raw.json().path("selects")) {
+      assertThat(select.path("files").toString()).doesNotContain(".JPG");
+    }
+    var before = run("deliver", job, "--to", target, "--rating", 4, "--preview");
+    assertThat(before.out()).contains("(went in hand-off 1)");
+    var fresh = run("deliver", job, "--to", target, "--rating", 4, "--new", "--preview", "--json");
+    assertThat(fresh.json().path("selects")).isEmpty();
+    assertThat(fresh.json().path("wentBefore").size()).isPositive();
+    assertThat(run("deliver", job, "--to", target, "--setups", "999").status()).isEqualTo(2);
+  }
+
+  @Test
+  void aHandOffInPartsGoesOnWhereItWasStopped() throws Exception {
+    var target = folder.resolve("parts");
+    var plan = run("deliver", job, "--to", target, "--rating", 5, "--preview", "--json").json();
+    int size = (int) (plan.path("bytes").asLong() / 1000 * 2 / 3);
+    var command =
+        new Object[] {"deliver", job, "--to", target, "--rating", 5, "--split", size + "KB"};
+    assertThat(run(append(command, "--preview")).out()).containsPattern("a package of \\d+ select");
+
+    var inTheWay = Files.createDirectory(folder.resolve("parts-2"));
+    var stopped = run(command);
+    assertThat(stopped.status()).isEqualTo(4);
+    assertThat(stopped.err()).contains("is delivered: " + folder.resolve("parts-1"));
+    Files.delete(inTheWay);
+
+    var json = run(append(command, "--json")).json();
+    assertThat(json.path("packages").size()).isGreaterThan(1);
+    var selects = 0;
+    for (var one : json.path("packages")) {
+      var verified = run("verify", one.path("folder").asText(), "--json");
+      assertThat(verified.status()).isZero();
+      selects +=
+          (int)
+              Files.readAllLines(Path.of(one.path("folder").asText(), "index.csv")).stream()
+                  .skip(1)
+                  .count();
+    }
+    assertThat(selects).isEqualTo(plan.path("selects").size());
+  }
+
+  @Test
+  void aPartThatIsTooSmallForASelectOrNoSizeIsRefused() {
+    var target = folder.resolve("never");
+    var small = run("deliver", job, "--to", target, "--rating", 5, "--split", "1KB");
+    assertThat(small.status()).isEqualTo(2);
+    assertThat(small.err()).contains("more than --split allows");
+    for (var size : List.of("0GB", "many", "20", "-5GB")) {
+      var bad = run("deliver", job, "--to", target, "--rating", 5, "--split", size);
+      assertThat(bad.status()).isEqualTo(2);
+      assertThat(bad.err()).contains("is not a size such as 500MB");
+    }
+    assertThat(target).doesNotExist();
+  }
+
+  private static Object[] append(Object[] words, Object more) {
+    var all = Arrays.copyOf(words, words.length + 1);
+    all[words.length] = more;
+    return all;
   }
 
   @Test

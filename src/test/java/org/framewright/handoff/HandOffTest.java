@@ -108,7 +108,8 @@ class HandOffTest {
         template
             .replace(
                 "fields:\n",
-                "fields:\n  colour: {type: words, separator: \"-\", length: 1-20, label: Farbton}\n")
+                "fields:\n"
+                    + "  colour: {type: words, separator: \"-\", length: 1-20, label: Farbton}\n")
             .replace("select:    \"{client}_", "select:    \"{client}_{colour}_"));
     var shoot = Files.createDirectory(folder.resolve("labels"));
     job = Scene.named(shoot, Scene.convention(file), Map.of("Farbton", "moss green")).job();
@@ -174,6 +175,7 @@ class HandOffTest {
                   "rating", "5",
                   "captured", "2026-11-23T10:01:02.400+01:00",
                   "files", "KVO_002_B_0002.DNG KVO_002_B_0002.JPG KVO_002_B_0002.xmp",
+                  "went-in-hand-off", "",
                   "sha256-original",
                       Stream.of("DNG", "JPG", "xmp")
                           .map(ending -> originals.get("20261123_KVO_002_B_0002." + ending))

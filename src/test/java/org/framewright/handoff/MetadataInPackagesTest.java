@@ -31,6 +31,7 @@ import org.framewright.frames.PictureDigest;
 import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.handoff.metadata.Studio;
+import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -140,7 +141,7 @@ class MetadataInPackagesTest {
     try (var verifier = new BagVerifier()) {
       verifier.isValid(new BagReader().read(target), false);
     }
-    assertThat(BagCheck.of(target.toRealPath()).clean()).isTrue();
+    assertThat(OpenPackage.check(target.toRealPath()).orElseThrow().whole()).isTrue();
     assertThat(target.resolve("rewritten.part")).doesNotExist();
     assertThat(target.resolve("README.txt"))
         .content()
@@ -245,7 +246,7 @@ class MetadataInPackagesTest {
                 line.equals(
                     "KVO_001_F_0001.xmp: 1 sidecar is in the package as it was, without the job's"
                         + " data: its XMP brings a document type along, which none needs"));
-    assertThat(BagCheck.of(target.toRealPath()).clean()).isTrue();
+    assertThat(OpenPackage.check(target.toRealPath()).orElseThrow().whole()).isTrue();
   }
 
   private FrameId frameOf(String name) throws Exception {
@@ -393,7 +394,9 @@ class MetadataInPackagesTest {
       assertThat(thrown).isInstanceOf(Killed.class);
       var target = place.resolve("out/package");
       if (Files.exists(target)) {
-        assertThat(BagCheck.of(target.toRealPath()).clean()).as("killed at " + n).isTrue();
+        assertThat(OpenPackage.check(target.toRealPath()).orElseThrow().whole())
+            .as("killed at " + n)
+            .isTrue();
       }
       job = Scene.open(place.resolve(jobFolder.getFileName().toString()));
       assertThat(deliver(target, options(MetadataMode.EMBED)))
