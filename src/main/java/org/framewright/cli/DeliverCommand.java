@@ -63,7 +63,8 @@ final class DeliverCommand implements Callable<Integer> {
       paramLabel = "CODES",
       description =
           "Only frames of these setups: 001, 001..040, or several with commas between them; may be"
-              + " given more than once. Without --rating, --names or --selects: all their frames.")
+              + " given more than once. Without --rating, --names, --selects or --label: all their"
+              + " frames.")
   private List<String> setups = List.of();
 
   @Option(
@@ -136,8 +137,14 @@ final class DeliverCommand implements Callable<Integer> {
     @Option(names = "--selects", description = "Frames that were marked as selects in the app.")
     private boolean selects;
 
+    @Option(
+        names = "--label",
+        paramLabel = "TEXT",
+        description = "Frames with this label in a sidecar or in the picture, letter by letter.")
+    private String label;
+
     private boolean isMade() {
-      return rating != null || names != null || selects;
+      return rating != null || names != null || selects || label != null;
     }
   }
 
@@ -153,7 +160,7 @@ final class DeliverCommand implements Callable<Integer> {
     if (!chosen.isMade() && setups.isEmpty()) {
       throw CommandFailure.badInput(
           "nothing says which frames are handed off",
-          "Give --rating N, --names FILE, --selects or --setups CODES.");
+          "Give --rating N, --names FILE, --selects, --label TEXT or --setups CODES.");
     }
     var options = metadata();
     var job = JobFolder.open(folder, output);
@@ -254,6 +261,9 @@ final class DeliverCommand implements Callable<Integer> {
     }
     if (chosen.selects) {
       return handOff.selects();
+    }
+    if (chosen.label != null) {
+      return handOff.labelled(chosen.label);
     }
     return chosen.rating == null ? handOff.every() : handOff.rated(chosen.rating);
   }

@@ -13,7 +13,8 @@ import org.framewright.job.Job;
 /** All frames of a job as a table, a line each. */
 record FrameTable(Job job, List<FrameLine> lines) {
   private static final List<String> HEADINGS =
-      List.of("File", "Time", "Body", "Setup", "View", "Rating", "How it came to its setup");
+      List.of(
+          "File", "Time", "Body", "Setup", "View", "Rating", "How it came to its setup", "Label");
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
@@ -31,7 +32,8 @@ record FrameTable(Job job, List<FrameLine> lines) {
               line.place().map(place -> place.setup()).orElse(""),
               line.place().flatMap(place -> place.view()).orElse(""),
               rating(line) == null ? "" : rating(line).toString(),
-              line.how()));
+              line.how(),
+              line.frame().capture().label().orElse("")));
     }
     return rows;
   }
@@ -50,6 +52,7 @@ record FrameTable(Job job, List<FrameLine> lines) {
     row.put("view", line.place().flatMap(place -> place.view()).orElse(null));
     row.put("rating", rating(line));
     row.put("how", line.how());
+    row.put("label", line.frame().capture().label().orElse(null));
     return row;
   }
 

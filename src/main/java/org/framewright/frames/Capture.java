@@ -15,13 +15,26 @@ import java.util.OptionalInt;
  * @param offset Exif OffsetTimeOriginal, where the body wrote one; UTC where the container's time
  *     is by its standard in UTC
  * @param camera the body
- * @param rating -1 (rejected) to 5; the sidecar's, else the picture's own
+ * @param rating -1 (rejected) to 5; the sidecar's, else the picture's own; 0 where a sidecar says
+ *     that it is not rated
+ * @param label the text of XMP's Label, in whatever language somebody wrote it; the sidecar's, else
+ *     the picture's own
  */
 public record Capture(
     Optional<LocalDateTime> time,
     Optional<ZoneOffset> offset,
     Optional<Camera> camera,
-    OptionalInt rating) {
+    OptionalInt rating,
+    Optional<String> label) {
+
+  /** One without a label. */
+  public Capture(
+      Optional<LocalDateTime> time,
+      Optional<ZoneOffset> offset,
+      Optional<Camera> camera,
+      OptionalInt rating) {
+    this(time, offset, camera, rating, Optional.empty());
+  }
 
   /** Nothing is known. */
   public static final Capture UNKNOWN =
@@ -41,10 +54,12 @@ public record Capture(
         dated.time,
         dated.offset,
         camera.isPresent() ? camera : other.camera,
-        rating.isPresent() ? rating : other.rating);
+        rating.isPresent() ? rating : other.rating,
+        label.isPresent() ? label : other.label);
   }
 
-  Capture withRating(OptionalInt newRating) {
-    return new Capture(time, offset, camera, newRating);
+  /** This, as somebody judged it. */
+  Capture judged(OptionalInt newRating, Optional<String> newLabel) {
+    return new Capture(time, offset, camera, newRating, newLabel);
   }
 }

@@ -28,6 +28,7 @@ import java.util.regex.Pattern;
  */
 final class ExifReader {
   private static final int RATING = 0x4746;
+  private static final int RATING_SHARE = 0x4749;
   private static final int DNG_SERIAL = 0xC62F;
 
   /** Where bodies that write no BodySerialNumber name themselves in their maker's notes. */
@@ -191,6 +192,10 @@ final class ExifReader {
       if (rating != null && rating >= 1 && rating <= 5) {
         return OptionalInt.of(rating);
       }
+      var share = directory.getInteger(RATING_SHARE);
+      if (share != null && Stars.ofShare(share).isPresent()) {
+        return Stars.ofShare(share);
+      }
     }
     return OptionalInt.empty();
   }
@@ -256,7 +261,8 @@ final class ExifReader {
             ExifDirectoryBase.TAG_MODEL,
             ExifDirectoryBase.TAG_BODY_SERIAL_NUMBER,
             DNG_SERIAL,
-            RATING);
+            RATING,
+            RATING_SHARE);
 
     /** XMP, IPTC, Photoshop's resources, ICC; and the JPEG inside an RW2. */
     private static final Set<Integer> OTHERS = Set.of(0x02BC, 0x83BB, 0x8649, 0x8773);

@@ -87,7 +87,9 @@ record FileReading(
       return this;
     }
     var body = bodies.computeIfAbsent(capture.camera().get(), same -> same);
-    var shared = new Capture(capture.time(), capture.offset(), Optional.of(body), capture.rating());
+    var shared =
+        new Capture(
+            capture.time(), capture.offset(), Optional.of(body), capture.rating(), capture.label());
     return new FileReading(whole, hollow, shared, id, problem, again);
   }
 
@@ -103,11 +105,12 @@ record FileReading(
 
   private static FileReading sidecar(Bytes file) throws IOException {
     try {
-      var rating = Xmp.rating(file);
+      var said = Xmp.read(file);
+      var rating = said.rating().isPresent() ? said.rating() : said.share();
       return new FileReading(
           true,
           false,
-          Capture.UNKNOWN.withRating(rating),
+          Capture.UNKNOWN.judged(rating, said.label()),
           Optional.empty(),
           Optional.empty(),
           false);
@@ -119,9 +122,8 @@ record FileReading(
   private static FileReading picture(Bytes file, boolean raw, boolean opaque) throws IOException {
     var contents = Contents.of(file);
     var capture = ExifReader.read(contents.exif(), raw).or(contents.said());
-    if (capture.rating().isEmpty()) {
-      capture = capture.withRating(embeddedRating(contents));
-    }
+    var said = embedded(contents);
+    capture = capture.judged(rating(said, capture.rating()), said.label());
     var fault = opaque ? contents.certainFault() : contents.fault();
     if (fault.isPresent()) {
       return new FileReading(
@@ -140,15 +142,23 @@ record FileReading(
     return new FileReading(true, contents.isHollow(), capture, id, problem, false);
   }
 
-  private static OptionalInt embeddedRating(Contents contents) throws IOException {
+  /** The first that says anything: bodies write a 0 into every picture. */
+  private static OptionalInt rating(Xmp said, OptionalInt exif) {
+    if (said.rating().orElse(0) != 0) {
+      return said.rating();
+    }
+    return exif.isPresent() ? exif : said.share();
+  }
+
+  private static Xmp embedded(Contents contents) throws IOException {
     if (contents.xmp().isEmpty()) {
-      return OptionalInt.empty();
+      return Xmp.NONE;
     }
     try {
-      return Xmp.rating(contents.xmp().get());
+      return Xmp.read(contents.xmp().get());
     } catch (Malformed e) {
       // A picture is whole without the remarks inside it.
-      return OptionalInt.empty();
+      return Xmp.NONE;
     }
   }
 

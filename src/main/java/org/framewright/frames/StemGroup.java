@@ -170,6 +170,7 @@ final class StemGroup {
     var dated = Capture.UNKNOWN;
     var camera = Optional.<Camera>empty();
     var rating = OptionalInt.empty();
+    var label = Optional.<String>empty();
     for (var known : sorted) {
       if (known.reading == null) {
         continue;
@@ -185,8 +186,11 @@ final class StemGroup {
       if (read.rating().isPresent()) {
         rating = read.rating();
       }
+      if (read.label().isPresent()) {
+        label = read.label();
+      }
     }
-    var made = new Capture(dated.time(), dated.offset(), camera, rating);
+    var made = new Capture(dated.time(), dated.offset(), camera, rating, label);
     return made.equals(dated) ? dated : made;
   }
 }

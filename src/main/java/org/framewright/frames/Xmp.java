@@ -3,21 +3,34 @@ package org.framewright.frames;
 import java.io.IOException;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import javax.xml.namespace.QName;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.framewright.base.PlainText;
 
 /**
- * The rating in an XMP packet: property Rating of namespace http://ns.adobe.com/xap/1.0/, a real
- * number from 0 to 5, or -1 for rejected; as an attribute or as an element of a description, which
- * RDF/XML holds for the same. Read as plain XML, from end to end, so that a packet that was cut is
- * seen to be cut, and one with CDATA sections, which XMP libraries refuse, is read all the same.
+ * How somebody judged a picture, by its XMP packet: property Rating of namespace
+ * http://ns.adobe.com/xap/1.0/, a real number from 0 to 5, or -1 for rejected; Rating of
+ * Microsoft's photo namespace; and Label, a text. Each is an attribute or an element of a
+ * description, which RDF/XML holds for the same. Read as plain XML, from end to end, so that a
+ * packet that was cut is seen to be cut, and one with CDATA sections, which XMP libraries refuse,
+ * is read all the same.
+ *
+ * @param rating -1 to 5, where 0 says that it is not rated
+ * @param share the rating from 1 to 5 that is written as a share of a hundred
+ * @param label the label, never blank
  */
-final class Xmp {
+record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
+  /** One that says nothing. */
+  static final Xmp NONE = new Xmp(OptionalInt.empty(), OptionalInt.empty(), Optional.empty());
+
   private static final int LARGEST = 4 << 20;
 
   /** Real packets are some ten deep; a parser's work grows with the names declared further out. */
@@ -27,32 +40,53 @@ final class Xmp {
   private static final QName RDF_ROOT = new QName(RDF, "RDF");
   private static final QName DESCRIPTION = new QName(RDF, "Description");
   private static final QName RATING = new QName("http://ns.adobe.com/xap/1.0/", "Rating");
+  private static final QName LABEL = new QName("http://ns.adobe.com/xap/1.0/", "Label");
 
-  private Xmp() {}
+  /** Some programs write the namespace with a slash at its end. */
+  private static final Set<QName> SHARES =
+      Set.of(
+          new QName("http://ns.microsoft.com/photo/1.0", "Rating"),
+          new QName("http://ns.microsoft.com/photo/1.0/", "Rating"));
+
+  private static final int LONGEST_LABEL = 200;
 
   /**
-   * The rating of a packet, empty where it has none.
+   * Reads a packet.
    *
    * @throws Malformed where the packet is not whole, or its rating makes no sense
    */
-  static OptionalInt rating(Bytes packet) throws IOException {
+  static Xmp read(Bytes packet) throws IOException {
     if (packet.size() > LARGEST) {
       throw new Malformed("it is larger than a sidecar can sensibly be");
     }
     try {
-      var text = find(packet.read(0, (int) packet.size()));
-      return text.isEmpty() ? OptionalInt.empty() : OptionalInt.of(rating(text.get()));
+      var found = find(packet.read(0, (int) packet.size()));
+      return of(found);
     } catch (XMLStreamException | RuntimeException e) {
       throw new Malformed("its XMP cannot be read, or its end is missing");
     }
   }
 
-  private static Optional<String> find(byte[] packet) throws XMLStreamException, Malformed {
+  private static Xmp of(Map<QName, String> found) throws Malformed {
+    var stars = found.get(RATING);
+    var share = OptionalInt.empty();
+    for (var name : SHARES) {
+      share = share.isPresent() ? share : share(found.getOrDefault(name, ""));
+    }
+    return new Xmp(
+        stars == null ? OptionalInt.empty() : OptionalInt.of(rating(stars)),
+        share,
+        Optional.of(PlainText.line(found.getOrDefault(LABEL, "")).strip())
+            .filter(label -> !label.isEmpty() && label.length() <= LONGEST_LABEL));
+  }
+
+  /** The first of each property in each of its forms. */
+  private static Map<QName, String> find(byte[] packet) throws XMLStreamException, Malformed {
     var factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    var xml = factory.createXMLStreamReader(new StringReader(text(packet)));
-    Optional<String> found = Optional.empty();
+    var xml = factory.createXMLStreamReader(new StringReader(withoutInstructions(text(packet))));
+    var found = new HashMap<QName, String>();
     boolean rdf = false;
     int depth = 0;
     int root = -1;
@@ -67,10 +101,10 @@ final class Xmp {
             rdf = true;
             root = depth;
           } else if (root > 0 && depth == root + 1 && xml.getName().equals(DESCRIPTION)) {
-            found = found.or(() -> attribute(xml));
-          } else if (root > 0 && depth == root + 2 && xml.getName().equals(RATING)) {
-            var text = text(xml);
-            found = found.or(() -> Optional.of(text));
+            attributes(xml, found);
+          } else if (root > 0 && depth == root + 2 && isAskedFor(xml.getName())) {
+            var name = xml.getName();
+            found.putIfAbsent(name, text(xml));
             depth--;
           }
         }
@@ -97,9 +131,40 @@ final class Xmp {
     return text.startsWith("\uFEFF") ? text.substring(1) : text;
   }
 
-  private static Optional<String> attribute(XMLStreamReader xml) {
-    return Optional.ofNullable(
-        xml.getAttributeValue(RATING.getNamespaceURI(), RATING.getLocalPart()));
+  /**
+   * A packet without the processing instructions before it: some programs write bytes into them
+   * that XML does not allow, and nobody needs what they say.
+   */
+  private static String withoutInstructions(String text) {
+    int from = afterSpace(text, 0);
+    while (text.startsWith("<?", from)) {
+      int end = text.indexOf("?>", from);
+      if (end < 0) {
+        break;
+      }
+      from = afterSpace(text, end + 2);
+    }
+    return text.substring(from);
+  }
+
+  private static int afterSpace(String text, int from) {
+    int at = from;
+    while (at < text.length() && Character.isWhitespace(text.charAt(at))) {
+      at++;
+    }
+    return at;
+  }
+
+  private static boolean isAskedFor(QName name) {
+    return name.equals(RATING) || name.equals(LABEL) || SHARES.contains(name);
+  }
+
+  private static void attributes(XMLStreamReader xml, Map<QName, String> into) {
+    for (int i = 0; i < xml.getAttributeCount(); i++) {
+      if (isAskedFor(xml.getAttributeName(i))) {
+        into.putIfAbsent(xml.getAttributeName(i), xml.getAttributeValue(i));
+      }
+    }
   }
 
   /** All text inside the element, up to its end. */
@@ -132,5 +197,13 @@ final class Xmp {
       throw new Malformed("its rating %s is not between -1 and 5".formatted(text.strip()));
     }
     return (int) Math.round(value);
+  }
+
+  private static OptionalInt share(String text) {
+    try {
+      return Stars.ofShare(Integer.parseInt(text.strip()));
+    } catch (NumberFormatException e) {
+      return OptionalInt.empty();
+    }
   }
 }

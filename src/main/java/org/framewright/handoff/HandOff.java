@@ -65,6 +65,11 @@ public final class HandOff {
     return plan(Selection.selects(job, scan));
   }
 
+  /** The frames with this label, a text that a sidecar or the picture has; letter by letter. */
+  public HandOffPlan labelled(String label) throws IOException {
+    return plan(Selection.labelled(scan, label.strip()));
+  }
+
   /** All frames. */
   public HandOffPlan every() throws IOException {
     return plan(Selection.every(scan));

@@ -40,6 +40,16 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
         List.of());
   }
 
+  /** The frames with this label in a sidecar or in the picture, letter by letter. */
+  static Selection labelled(FrameScan scan, String label) {
+    return new Selection(
+        "labelled “" + label + "”",
+        scan.distinct().stream()
+            .filter(frame -> frame.capture().label().filter(label::equals).isPresent())
+            .toList(),
+        List.of());
+  }
+
   static Selection every(FrameScan scan) {
     return new Selection("every frame", scan.distinct(), List.of());
   }

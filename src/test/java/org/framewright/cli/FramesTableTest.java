@@ -8,6 +8,7 @@ import com.fasterxml.jackson.dataformat.csv.CsvParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -34,7 +35,8 @@ import org.junit.jupiter.api.io.TempDir;
 class FramesTableTest {
   private static final Instant NINE = Instant.parse("2026-11-23T09:00:00Z");
   private static final List<String> HEADINGS =
-      List.of("File", "Time", "Body", "Setup", "View", "Rating", "How it came to its setup");
+      List.of(
+          "File", "Time", "Body", "Setup", "View", "Rating", "How it came to its setup", "Label");
 
   @TempDir private Path folder;
   private Instant now = NINE;
@@ -93,7 +95,7 @@ class FramesTableTest {
     assertThat(rows.get(1).subList(2, 6))
         .containsExactly(
             SampleBody.studioA().model() + " " + SampleBody.studioA().serial(), "", "", "");
-    assertThat(rows.get(1).getLast()).startsWith("unassigned: nothing was on set; 001 came on set");
+    assertThat(rows.get(1).get(6)).startsWith("unassigned: nothing was on set; 001 came on set");
     assertThat(rows.get(2).subList(3, 7))
         .containsExactly("001", "F", "", "it was on set when the frame arrived");
     assertThat(rows.get(3).subList(3, 7)).containsExactly("002", "D", "", "a person moved it");
@@ -107,6 +109,26 @@ class FramesTableTest {
             "01_frames/IMG_0004.DNG");
     // The body's clock is put right by what was measured, a second here.
     assertThat(rows.get(2).get(1)).isEqualTo(local(NINE.plusSeconds(11)));
+  }
+
+  @Test
+  void theLabelOfASidecarStandsInTheTableAsItWasWritten() throws Exception {
+    var sidecar = job.framesFolder().resolve("IMG_0002.xmp");
+    Files.writeString(
+        sidecar,
+        """
+        <x:xmpmeta xmlns:x="adobe:ns:meta/">
+         <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+          <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Label="À revoir"/>
+         </rdf:RDF>
+        </x:xmpmeta>
+        """);
+    Files.setLastModifiedTime(sidecar, FileTime.from(NINE));
+    var rows = read(run("frames", job.folder(), "--table").out());
+    assertThat(rows.stream().skip(1).map(row -> row.get(7)))
+        .containsExactly("", "À revoir", "", "");
+    var json = run("frames", job.folder(), "--table", "--json").json();
+    assertThat(json.findValuesAsText("label")).contains("À revoir");
   }
 
   @Test
@@ -181,7 +203,7 @@ class FramesTableTest {
     var rows = read(run("frames", job.folder(), "--table").out());
     assertThat(rows).hasSize(6);
     assertThat(rows)
-        .anySatisfy(row -> assertThat(row.getLast()).isEqualTo("not counted: it is not whole"));
+        .anySatisfy(row -> assertThat(row.get(6)).isEqualTo("not counted: it is not whole"));
   }
 
   @Test

@@ -149,6 +149,21 @@ class ExifReaderTest {
     assertThat(read(ifd).rating()).isEqualTo(OptionalInt.of(rating));
   }
 
+  @Test
+  void readsARatingThatIsAShareOfAHundredAfterThatInStars() throws IOException {
+    var share = new TestCamera.Tiff();
+    share.shorts(0x4749, 75);
+    assertThat(read(share).rating()).hasValue(4);
+    var both = new TestCamera.Tiff();
+    both.shorts(0x4746, 2);
+    both.shorts(0x4749, 75);
+    assertThat(read(both).rating()).hasValue(2);
+    var unrated = new TestCamera.Tiff();
+    unrated.shorts(0x4746, 0);
+    unrated.shorts(0x4749, 99);
+    assertThat(read(unrated).rating()).hasValue(5);
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {0, 6, 99})
   void readsNoRatingThatIsNone(int rating) throws IOException {

@@ -12,6 +12,7 @@ import java.net.StandardProtocolFamily;
 import java.net.URI;
 import java.net.UnixDomainSocketAddress;
 import java.nio.channels.ServerSocketChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -159,6 +160,32 @@ class FrameScannerTest {
     assertThat(scanner.scan().frames())
         .extracting(frame -> frame.capture().rating())
         .containsExactly(OptionalInt.of(5), OptionalInt.of(-1));
+  }
+
+  /** Bodies write a rating of 0 into every picture; a person takes a rating back in a sidecar. */
+  @Test
+  void aRatingOfNoneInAPictureTakesNoRatingBackAndOneInASidecarDoes() throws IOException {
+    write("a.dng", camera.ratedRaw(NOON, "3"));
+    write("a.jpg", camera.judgedJpeg(NOON, "xmp:Rating='0'"));
+    write("b.jpg", camera.judgedJpeg(NOON.plusSeconds(1), "xmp:Rating='4'"));
+    write("b.xmp", TestCamera.sidecar("0"));
+    assertThat(scanner.scan().frames())
+        .extracting(frame -> frame.capture().rating())
+        .containsExactly(OptionalInt.of(3), OptionalInt.of(0));
+  }
+
+  @Test
+  void aLabelIsTheSidecarsElseThePicturesOwn() throws IOException {
+    write("a.jpg", camera.judgedJpeg(NOON, "xmp:Label='Second'"));
+    write("b.jpg", camera.judgedJpeg(NOON.plusSeconds(1), "xmp:Label='Second'"));
+    write(
+        "b.xmp",
+        new String(TestCamera.sidecar("1"), StandardCharsets.UTF_8)
+            .replace("xmp:Rating", "xmp:Label='À revoir' xmp:Rating")
+            .getBytes(StandardCharsets.UTF_8));
+    assertThat(scanner.scan().frames())
+        .extracting(frame -> frame.capture().label())
+        .containsExactly(Optional.of("Second"), Optional.of("À revoir"));
   }
 
   @Test

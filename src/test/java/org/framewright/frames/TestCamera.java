@@ -60,6 +60,23 @@ final class TestCamera {
     return jpeg(time, 1);
   }
 
+  /** The same with an XMP packet in it whose description has these attributes. */
+  byte[] judgedJpeg(LocalDateTime time, String attributes) {
+    byte[] jpeg = jpeg(time);
+    var packet =
+        new String(sidecar("1"), StandardCharsets.UTF_8).replace("xmp:Rating=\"1\"", attributes);
+    byte[] segment = ("http://ns.adobe.com/xap/1.0/\0" + packet).getBytes(StandardCharsets.UTF_8);
+    var out = new ByteArrayOutputStream();
+    out.write(jpeg, 0, 2);
+    out.write(0xFF);
+    out.write(0xE1);
+    out.write((segment.length + 2) >> 8);
+    out.write((segment.length + 2) & 0xFF);
+    out.writeBytes(segment);
+    out.write(jpeg, 2, jpeg.length - 2);
+    return out.toByteArray();
+  }
+
   /** A raw in the manner of TIFF-based ones: a JPEG preview, Exif, and a strip of sensor data. */
   byte[] raw(LocalDateTime time, int sensorBytes) {
     byte[] sensor = new byte[sensorBytes];
@@ -69,6 +86,18 @@ final class TestCamera {
     ifd.shorts(0x0103, 1);
     ifd.data(0x0111, 0x0117, sensor);
     ifd.data(0x0201, 0x0202, picture(160, 120, Color.RED));
+    ifd.child(0x8769, exifIfd(time));
+    return ifd.file();
+  }
+
+  /** The same with an XMP packet in it that has this rating. */
+  byte[] ratedRaw(LocalDateTime time, String rating) {
+    var ifd = new Tiff();
+    describe(ifd, 1);
+    ifd.shorts(0x0103, 1);
+    ifd.data(0x0111, 0x0117, new byte[] {1, 2, 3, 4});
+    ifd.data(0x0201, 0x0202, picture(160, 120, Color.RED));
+    ifd.bytes(0x02BC, sidecar(rating));
     ifd.child(0x8769, exifIfd(time));
     return ifd.file();
   }
@@ -137,12 +166,12 @@ final class TestCamera {
 
   static byte[] sidecar(String rating) {
     return """
-        <x:xmpmeta xmlns:x="adobe:ns:meta/">
-         <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
-          <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="%s"/>
-         </rdf:RDF>
-        </x:xmpmeta>
-        """
+    <x:xmpmeta xmlns:x="adobe:ns:meta/">
+     <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+      <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="%s"/>
+     </rdf:RDF>
+    </x:xmpmeta>
+    """
         .formatted(rating)
         .getBytes(StandardCharsets.UTF_8);
   }
@@ -191,6 +220,10 @@ final class TestCamera {
         bytes.putShort((short) value);
       }
       fields.put(tag, new Field(3, values.length, bytes.array()));
+    }
+
+    void bytes(int tag, byte[] value) {
+      fields.put(tag, new Field(1, value.length, value));
     }
 
     void number(int tag, int value) {

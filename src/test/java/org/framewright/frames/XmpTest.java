@@ -79,7 +79,7 @@ class XmpTest {
     // Java's UTF-16 writes the mark itself.
     var mark = encoding.equals("UTF-16") ? "" : "\uFEFF";
     var bytes = (mark + element("3")).getBytes(Charset.forName(encoding));
-    assertThat(Xmp.rating(Bytes.of(bytes))).isEqualTo(OptionalInt.of(3));
+    assertThat(Xmp.read(Bytes.of(bytes)).rating()).isEqualTo(OptionalInt.of(3));
   }
 
   @Test
@@ -165,8 +165,50 @@ class XmpTest {
         .hasMessage("it is larger than a sidecar can sensibly be");
   }
 
+  /** Microsoft, "Photo Metadata Policies"; the namespace with a slash is in real files. */
+  @ParameterizedTest
+  @CsvSource({
+    "1,1", "12,1", "13,2", "25,2", "37,2", "38,3", "50,3", "63,4", "75,4", "88,5", "99,5"
+  })
+  void readsARatingThatIsAShareOfAHundred(String text, int rating) throws IOException {
+    for (var namespace :
+        new String[] {"http://ns.microsoft.com/photo/1.0", "http://ns.microsoft.com/photo/1.0/"}) {
+      var declared = " xmlns:MicrosoftPhoto='" + namespace + "'";
+      var asAttribute = read(packet(declared + " MicrosoftPhoto:Rating='" + text + "'", ""));
+      assertThat(asAttribute.share()).hasValue(rating);
+      assertThat(asAttribute.rating()).isEmpty();
+      var element = "<MicrosoftPhoto:Rating>" + text + "</MicrosoftPhoto:Rating>";
+      assertThat(read(packet(declared, element)).share()).hasValue(rating);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"0", "100", "-1", "many", ""})
+  void aShareThatIsNoneIsNoRating(String text) throws IOException {
+    var declared = " xmlns:m='http://ns.microsoft.com/photo/1.0' m:Rating='" + text + "'";
+    assertThat(read(packet(declared, "")).share()).isEmpty();
+  }
+
+  @Test
+  void readsTheLabelAsAText() throws IOException {
+    assertThat(read(packet("xmp:Label='À revoir'", "")).label()).contains("À revoir");
+    assertThat(read(packet("", "<xmp:Label> Second </xmp:Label>")).label()).contains("Second");
+    assertThat(read(packet("xmp:Label=' '", "")).label()).isEmpty();
+    assertThat(read(packet("xmp:Label='" + "x".repeat(201) + "'", "")).label()).isEmpty();
+  }
+
+  @Test
+  void bytesThatXmlDoesNotAllowDoNotMatterBeforeThePacket() throws IOException {
+    var before = "<?xpacket begin='\u001A' id='W5M0MpCehiHzreSzNTczkc9d'?>\n<?other?>\n";
+    assertThat(rating(before + element("3"))).hasValue(3);
+  }
+
   private static OptionalInt rating(String packet) throws IOException {
-    return Xmp.rating(Bytes.of(packet.getBytes(StandardCharsets.UTF_8)));
+    return read(packet).rating();
+  }
+
+  private static Xmp read(String packet) throws IOException {
+    return Xmp.read(Bytes.of(packet.getBytes(StandardCharsets.UTF_8)));
   }
 
   private static String attribute(String rating) {
@@ -179,13 +221,13 @@ class XmpTest {
 
   private static String packet(String attributes, String elements) {
     return """
-        <x:xmpmeta xmlns:x="adobe:ns:meta/">
-         <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
-          <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/"
-            xmlns:xmp="http://ns.adobe.com/xap/1.0/" %s>%s</rdf:Description>
-         </rdf:RDF>
-        </x:xmpmeta>
-        """
+    <x:xmpmeta xmlns:x="adobe:ns:meta/">
+     <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+      <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/"
+        xmlns:xmp="http://ns.adobe.com/xap/1.0/" %s>%s</rdf:Description>
+     </rdf:RDF>
+    </x:xmpmeta>
+    """
         .formatted(attributes, elements);
   }
 }

@@ -90,6 +90,20 @@ class ExtentTest {
   }
 
   @Test
+  void framesAreChosenByTheTextOfTheirLabel() throws Exception {
+    var sidecar = job.framesFolder().resolve("20261123_KVO_002_B_0002.xmp");
+    var time = Files.getLastModifiedTime(sidecar);
+    Files.writeString(
+        sidecar,
+        Files.readString(sidecar).replace("xmp:Rating=", "xmp:Label=\"Second\" xmp:Rating="));
+    Files.setLastModifiedTime(sidecar, time);
+    var handOff = Scene.handOff(job);
+    assertThat(names(handOff.labelled("Second"))).containsExactly("KVO_002_B_0002");
+    assertThat(handOff.labelled("second").selects()).isEmpty();
+    assertThat(handOff.labelled("Second").chosenBy()).isEqualTo("labelled “Second”");
+  }
+
+  @Test
   void whatWentBeforeIsKnownWithItsHandOff() throws Exception {
     handOff("001");
     handOff("002");
