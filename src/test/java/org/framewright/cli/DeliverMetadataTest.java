@@ -15,8 +15,10 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
 
 /** What deliver says of the selects in a package, with the settings of this computer. */
+@Isolated("It sets where this computer keeps its settings.")
 class DeliverMetadataTest {
   private static final String SETTINGS = "framewright.settings";
 
@@ -63,8 +65,7 @@ class DeliverMetadataTest {
 
   private String data(String ending) throws IOException {
     return Files.readString(
-        target.resolve("data").resolve("KVO_001_F_0001" + ending),
-        StandardCharsets.ISO_8859_1);
+        target.resolve("data").resolve("KVO_001_F_0001" + ending), StandardCharsets.ISO_8859_1);
   }
 
   @Test

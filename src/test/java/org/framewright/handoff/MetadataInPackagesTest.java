@@ -29,6 +29,7 @@ import org.framewright.base.Sha256;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.frames.FileRole;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.PictureDigest;
 import org.framewright.handoff.metadata.MetadataMode;
@@ -378,7 +379,10 @@ class MetadataInPackagesTest {
     var small = Files.createDirectory(folder.resolve("small"));
     var jobFolder = Scene.ofOneFile(small).job().folder();
     Files.createDirectory(small.resolve("out"));
-    for (var name : List.of("rewritten.part", "KVO_001_F_0001.xmp")) {
+    for (var name : List.of("rewritten.part", "data/KVO_001_F_0001.xmp")) {
+      if (name.endsWith(".xmp")) {
+        withoutSidecar(jobFolder);
+      }
       var recording = Recording.on(small);
       recording.fail(
           (op, _) -> {
@@ -392,6 +396,19 @@ class MetadataInPackagesTest {
           .satisfies(
               failed -> assertThat(failed.problem().what()).contains("is not what was read again"));
       assertThat(small.resolve("out")).isEmptyDirectory();
+    }
+  }
+
+  /** So that it gets one. */
+  private static void withoutSidecar(Path jobFolder) throws Exception {
+    var its = Scene.open(jobFolder);
+    for (var frame : its.scan().frames()) {
+      its.rate(frame.knownAs(), 5, "Ines");
+      for (var file : frame.files()) {
+        if (file.role() == FileRole.SIDECAR) {
+          Files.delete(file.path());
+        }
+      }
     }
   }
 
