@@ -31,6 +31,9 @@ import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Returns;
+import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
@@ -528,7 +531,8 @@ public final class SampleDay {
     command("deliver JOB --to " + target + " --rating 4 --preview");
     excerpt(HandOffDescription.planned(plan), 3).forEach(narration::line);
     command("deliver JOB --to " + target + " --rating 4");
-    return switch (handOff.deliver(plan, target, Progress.NONE)) {
+    var metadata = new MetadataOptions(MetadataMode.SIDECAR, false, Studio.NOTHING);
+    return switch (handOff.deliver(plan, target, metadata, Progress.NONE)) {
       case Delivery.Delivered done -> {
         HandOffDescription.delivered(done).forEach(narration::line);
         var check = OpenPackage.check(done.folder()).orElseThrow();

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import gov.loc.repository.bagit.reader.BagReader;
 import gov.loc.repository.bagit.verify.BagVerifier;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +20,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.framewright.base.Problem;
@@ -26,6 +29,7 @@ import org.framewright.base.Sha256;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.frames.FileRole;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.PictureDigest;
 import org.framewright.handoff.metadata.MetadataMode;
@@ -34,6 +38,7 @@ import org.framewright.handoff.metadata.Studio;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -371,6 +376,55 @@ class MetadataInPackagesTest {
   }
 
   @Test
+  void aCopyThatIsNotWhatWasWrittenIntoItLeavesNoPackage() throws Exception {
+    var small = Files.createDirectory(folder.resolve("small"));
+    var jobFolder = Scene.ofOneFile(small).job().folder();
+    Files.createDirectory(small.resolve("out"));
+    for (var name : List.of("rewritten.part", "data/KVO_001_F_0001.xmp")) {
+      if (name.endsWith(".xmp")) {
+        withoutSidecar(jobFolder);
+      }
+      var recording = Recording.on(small);
+      recording.fail(
+          (op, _) -> {
+            if (op instanceof DiskOp.Force && op.path().endsWith(name)) {
+              flipped(small.resolve(op.path()));
+            }
+            return Optional.empty();
+          });
+      assertThat(recorded(recording, jobFolder))
+          .asInstanceOf(type(Delivery.Failed.class))
+          .satisfies(
+              failed -> assertThat(failed.problem().what()).contains("is not what was read again"));
+      assertThat(small.resolve("out")).isEmptyDirectory();
+    }
+  }
+
+  /** So that it gets one. */
+  private static void withoutSidecar(Path jobFolder) throws Exception {
+    var its = Scene.open(jobFolder);
+    for (var frame : its.scan().frames()) {
+      its.rate(frame.knownAs(), 5, "Ines");
+      for (var file : frame.files()) {
+        if (file.role() == FileRole.SIDECAR) {
+          Files.delete(file.path());
+        }
+      }
+    }
+  }
+
+  private static void flipped(Path file) {
+    try {
+      var bytes = Files.readAllBytes(file);
+      bytes[bytes.length / 2] ^= 1;
+      Files.write(file, bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  @Tag("slow")
   void killedAtAnyChangeThePackageIsThereWholeOrNotAtAllAndTheNextRunMakesIt() throws Exception {
     var small = Files.createDirectory(folder.resolve("small"));
     var jobFolder = Scene.ofOneFile(small).job().folder();

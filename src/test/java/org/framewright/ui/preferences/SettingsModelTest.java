@@ -11,13 +11,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.framewright.base.Problem;
-import org.framewright.day.DayHours;
 import org.framewright.day.DayHours.Break;
+import org.framewright.day.DayHours;
+import org.framewright.handoff.metadata.DataMining;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.DefaultPlace;
+import org.framewright.ui.settings.MiningSetting;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.StudioDetail;
 import org.framewright.ui.settings.TextSetting;
@@ -269,6 +273,52 @@ class SettingsModelTest {
     assertThat(model.problems()).hasSize(2);
     assertThat(read().get("hours")).contains("09:00-17:00");
     assertThat(Files.readString(file)).contains("of.a.newer.version", "[ 1, 2 ]");
+  }
+
+  @Test
+  void anAddressThatIsNoneIsToldAtOnceAndNotKept() {
+    write(model.studio(StudioDetail.MAIL), "ines at nova");
+    write(model.studio(StudioDetail.STATEMENT), "nova.example/terms");
+    write(model.studio(StudioDetail.COPYRIGHT), "(c) {day.year Nova");
+    assertThat(model.problems())
+        .extracting(Problem::what)
+        .containsExactly(
+            "it is no mail address",
+            "{day.year Nova does not name a field",
+            "it is no address that begins with https:// or http://");
+    assertThat(StudioDetail.MAIL.kept(read()).value()).isEmpty();
+    write(model.studio(StudioDetail.MAIL), "ines@nova.example");
+    assertThat(StudioDetail.MAIL.kept(read()).value()).isEqualTo("ines@nova.example");
+  }
+
+  @Test
+  void whatAHandOffSaysOfTheStudioIsWhatIsSetHere() {
+    for (var detail : StudioDetail.values()) {
+      var text =
+          switch (detail) {
+            case MAIL -> "ines@nova.example";
+            case WEBSITE, STATEMENT -> "https://nova.example/";
+            default -> "Nova " + detail;
+          };
+      write(model.studio(detail), text);
+    }
+    model.takeMining(Optional.of(DataMining.SEARCH_ONLY));
+    assertThat(model.problems()).isEmpty();
+    assertThat(StudioDetail.studio(read()))
+        .isEqualTo(Studio.read(folder.resolve("preferences.json")));
+    assertThat(StudioDetail.studio(read()).toString())
+        .contains("Nova OWNER", "Nova POSITION", "search-only", "https://nova.example/");
+  }
+
+  @Test
+  void whatTheMinersAreToldIsUndone() {
+    model.takeMining(Optional.of(DataMining.PROHIBITED));
+    assertThat(MiningSetting.kept(read())).contains(DataMining.PROHIBITED);
+    model.undo();
+    assertThat(model.mining().get()).isEmpty();
+    assertThat(read().get("studio.mining")).isEmpty();
+    model.redo();
+    assertThat(model.mining().get()).contains(DataMining.PROHIBITED);
   }
 
   @Test
