@@ -2,10 +2,11 @@ package org.framewright.handoff.verify;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -44,8 +45,8 @@ final class BagPlan {
     this.findings = findings;
   }
 
-  /** A manifest; its sums by the names of the files, as they lie there or else as it has them. */
-  private record Manifest(String file, Map<String, String> sums) {}
+  /** A manifest, and the files that it names, as they lie there or else as it has them. */
+  private record Manifest(String file, Set<String> names) {}
 
   /** Whether a file at the top of a folder is one that this plan is made of. */
   static boolean isRead(String name) {
@@ -122,7 +123,7 @@ final class BagPlan {
   }
 
   private Manifest read(String file, Optional<Algorithm> kind, boolean ofTags) {
-    var sums = new HashMap<String, String>();
+    var names = new HashSet<String>();
     var written = new HashMap<String, String>();
     var keys = new HashMap<String, String>();
     boolean marked = false;
@@ -153,7 +154,7 @@ final class BagPlan {
       warnOf(path, keys.putIfAbsent(NameKey.of(path), path), where);
       var there = there(path, where);
       var name = there.map(Listing.Found::name).orElseGet(() -> isStrict() ? decoded(path) : path);
-      sums.put(name, sum.get().sum());
+      names.add(name);
       if (there.isEmpty()) {
         findings.missing(name);
       } else if (kind.isPresent()) {
@@ -163,7 +164,7 @@ final class BagPlan {
     if (marked) {
       findings.warn(Text.of("asterisks or ./ stand before names, as no bag has them"), file);
     }
-    return new Manifest(file, sums);
+    return new Manifest(file, names);
   }
 
   private TextLines lines(String file) {
@@ -270,12 +271,12 @@ final class BagPlan {
   /** RFC 8493, section 2.2.1: each tag manifest lists each manifest of the payload. */
   private void requireAll(Manifest tag, List<Manifest> payload) {
     for (var manifest : payload) {
-      if (isStrict() && !tag.sums().containsKey(manifest.file())) {
+      if (isStrict() && !tag.names().contains(manifest.file())) {
         findings.fault(Text.of("{0} has to be in it, and is not", manifest.file()), tag.file());
       }
     }
     texts.keySet().stream()
-        .filter(name -> !isPayloadManifest(name) && tag.sums().containsKey(name))
+        .filter(name -> !isPayloadManifest(name) && tag.names().contains(name))
         .filter(name -> MANIFEST.matcher(name).matches())
         .forEach(name -> findings.warn(Text.of("it names a tag manifest, {0}", name), tag.file()));
   }
@@ -286,14 +287,14 @@ final class BagPlan {
       return;
     }
     var named = new TreeSet<String>();
-    payload.forEach(one -> named.addAll(one.sums().keySet()));
+    payload.forEach(one -> named.addAll(one.names()));
     var there = listing.files().subMap(PAYLOAD, DATA + (char) ('/' + 1)).keySet();
     there.stream().filter(name -> !named.contains(name)).forEach(findings::unlisted);
     if (!isStrict()) {
       return;
     }
     for (var manifest : payload) {
-      var absent = named.stream().filter(name -> !manifest.sums().containsKey(name)).toList();
+      var absent = named.stream().filter(name -> !manifest.names().contains(name)).toList();
       if (!absent.isEmpty()) {
         findings.fault(
             Text.counted(
@@ -333,7 +334,7 @@ final class BagPlan {
       }
       var there = listing.named(path).or(() -> listing.named(decoded(path)));
       var name = there.map(Listing.Found::name).orElseGet(() -> isStrict() ? decoded(path) : path);
-      long lists = payload.stream().filter(each -> each.sums().containsKey(name)).count();
+      long lists = payload.stream().filter(each -> each.names().contains(name)).count();
       if (isStrict() ? lists < payload.size() : lists == 0) {
         findings.fault(Text.of("this file is not in the manifests"), where);
       } else if (there.isEmpty() && findings.isMissing(name)) {
