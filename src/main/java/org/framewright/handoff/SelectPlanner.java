@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
@@ -113,7 +114,8 @@ final class SelectPlanner {
     }
     var left = leftOut.get(original);
     if (left != null) {
-      return unnameable(original, left.why(), left.remedy(), Withheld.Tool.NONE);
+      return new SelectNames.Unnameable(
+          new Withheld(new Problem(left.said(), original, left.fix()), Withheld.Tool.NONE));
     }
     var place = place(frame);
     if (place.isEmpty()) {

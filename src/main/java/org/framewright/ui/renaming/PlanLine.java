@@ -160,8 +160,8 @@ record PlanLine(
         String.valueOf(frame.folder().getFileName()),
         "",
         frame.files().size(),
-        leftOut.why(),
-        leftOut.remedy());
+        texts.say(leftOut.said()),
+        texts.say(leftOut.fix()));
   }
 
   private static PlanLine line(
