@@ -1,27 +1,36 @@
 package org.framewright.renaming;
 
+import org.framewright.base.Text;
+
 /** By which call names are changed on a volume, and what that call promises. */
 public enum Guarantee {
   /** The system's own rename that never replaces. */
-  NATIVE("No file can be overwritten, whatever other programs do."),
+  NATIVE(Text.of("No file can be overwritten, whatever other programs do.")),
   /** A second link to the file, then the first one removed. */
   LINKED(
-      "No file can be overwritten; while a batch runs, no other program should replace a file that"
-          + " is being renamed."),
+      Text.of(
+          "No file can be overwritten; while a batch runs, no other program should replace a file"
+              + " that is being renamed.")),
   /** The target reserved with a marked file of our own, which the rename then replaces. */
   RESERVED(
-      "This volume has no rename that refuses to replace: while a batch runs, no other program may"
-          + " write to these folders.");
+      Text.of(
+          "This volume has no rename that refuses to replace: while a batch runs, no other program"
+              + " may write to these folders."));
 
-  private final String words;
+  private final Text said;
 
-  Guarantee(String words) {
-    this.words = words;
+  Guarantee(Text said) {
+    this.said = said;
   }
 
   /** The promise in a sentence. */
+  public Text said() {
+    return said;
+  }
+
+  /** The same in English. */
   public String words() {
-    return words;
+    return said.english();
   }
 
   /** Whether a person should know of it. */
