@@ -60,7 +60,7 @@ public final class Job {
   private final SequencedMap<String, Path> folders;
   private final FrameScanner scanner;
   private final ViewCodes views;
-  private final List<String> remarks = new ArrayList<>();
+  private final List<Text> remarks = new ArrayList<>();
 
   /** Touched under the lock only. */
   private final Folding folding = new Folding();
@@ -75,7 +75,7 @@ public final class Job {
   private volatile Optional<String> ownName = Optional.empty();
 
   private volatile Fold fold = folding.fold();
-  private volatile List<String> warnings = List.of();
+  private volatile List<Text> warnings = List.of();
   private volatile Optional<Elsewhere> elsewhere = Optional.empty();
   private volatile Optional<Instant> began = Optional.empty();
   private volatile Instant latest = Instant.MIN;
@@ -142,8 +142,9 @@ public final class Job {
     if (convention.kinds().containsKey(JobStart.JOB)
         && convention.read(name(), JobStart.JOB) instanceof Reading.One one) {
       remarks.add(
-          "The log does not say with which values this job began; they were read from the folder's"
-              + " name.");
+          Text.of(
+              "The log does not say with which values this job began; they were read from the"
+                  + " folder's name."));
       return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(one.fields()));
     }
     throw new JobException(
@@ -210,8 +211,13 @@ public final class Job {
   }
 
   /** What a person should know of this folder: a torn line, a clock that is off; one line each. */
-  public List<String> warnings() {
+  public List<Text> told() {
     return warnings;
+  }
+
+  /** The same in English. */
+  public List<String> warnings() {
+    return warnings.stream().map(Text::english).map(PlainText::line).toList();
   }
 
   /** What another station did to the list last, of what was read so far. */
@@ -278,10 +284,10 @@ public final class Job {
   }
 
   private void warn() {
-    var all = new ArrayList<>(log.warnings());
+    var all = new ArrayList<>(log.told());
     all.addAll(fold.remarks());
     all.addAll(remarks);
-    var lines = all.stream().map(PlainText::line).toList();
+    var lines = List.copyOf(all);
     if (!lines.equals(warnings)) {
       warnings = lines;
     }

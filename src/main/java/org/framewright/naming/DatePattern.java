@@ -22,23 +22,33 @@ record DatePattern(
     String text, List<Part> parts, Map<Unit, Part> byUnit, int firstYear, int lastYear) {
   /** What a part of the pattern shows, the most significant first. */
   enum Unit {
-    YEAR(Text.of("year"), 0),
-    MONTH(Text.of("month"), 1),
-    DAY(Text.of("day"), 2),
-    DAY_OF_YEAR(Text.of("day of the year"), 2),
-    HOUR(Text.of("hour"), 3),
-    MINUTE(Text.of("minute"), 4),
-    SECOND(Text.of("second"), 5),
-    FRACTION(Text.of("fraction of a second"), 6);
-
-    final Text word;
+    YEAR(0),
+    MONTH(1),
+    DAY(2),
+    DAY_OF_YEAR(2),
+    HOUR(3),
+    MINUTE(4),
+    SECOND(5),
+    FRACTION(6);
 
     /** 0 for the most significant unit. */
     final int rank;
 
-    Unit(Text word, int rank) {
-      this.word = word;
+    Unit(int rank) {
       this.rank = rank;
+    }
+
+    Text word() {
+      return switch (this) {
+        case YEAR -> Text.of("year");
+        case MONTH -> Text.of("month");
+        case DAY -> Text.of("day");
+        case DAY_OF_YEAR -> Text.of("day of the year");
+        case HOUR -> Text.of("hour");
+        case MINUTE -> Text.of("minute");
+        case SECOND -> Text.of("second");
+        case FRACTION -> Text.of("fraction of a second");
+      };
     }
   }
 
@@ -109,7 +119,8 @@ record DatePattern(
         continue;
       }
       if (units.put(part.unit, part) != null) {
-        throw new Bad(0, Text.of("the {0} shows twice", part.unit.word), Text.of("Show it once."));
+        throw new Bad(
+            0, Text.of("the {0} shows twice", part.unit.word()), Text.of("Show it once."));
       }
       boolean digitsFollow =
           i + 1 < parts.size()
@@ -119,7 +130,7 @@ record DatePattern(
       if (!part.isFixedWidth() && part.letters < 3 && digitsFollow) {
         throw new Bad(
             0,
-            Text.of("an unpadded {0} runs into the digits after it", part.unit.word),
+            Text.of("an unpadded {0} runs into the digits after it", part.unit.word()),
             Text.of("Double its letter, so that it always has two digits."));
       }
     }
@@ -148,8 +159,8 @@ record DatePattern(
     if (units.containsKey(unit) && !units.containsKey(above)) {
       throw new Bad(
           0,
-          Text.of("it shows the {0} without the {1}", unit.word, above.word),
-          Text.of("Show the {0} too.", above.word));
+          Text.of("it shows the {0} without the {1}", unit.word(), above.word()),
+          Text.of("Show the {0} too.", above.word()));
     }
   }
 

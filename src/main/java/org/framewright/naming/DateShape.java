@@ -122,7 +122,7 @@ final class DateShape implements Shape {
     for (var unit : units) {
       if (!date.values().containsKey(unit)) {
         return new Settled.Refused(
-            Text.of("“{0}” lacks the {1}", Quoted.bare(raw), unit.word), give());
+            Text.of("“{0}” lacks the {1}", Quoted.bare(raw), unit.word()), give());
       }
     }
     int year = units.contains(Unit.YEAR) ? date.values().get(Unit.YEAR) : pattern.firstYear();

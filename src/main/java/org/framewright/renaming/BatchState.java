@@ -5,29 +5,29 @@ import org.framewright.base.Text;
 /** Where a batch stands. */
 public enum BatchState {
   /** Begun and not ended: running now, or interrupted. */
-  OPEN(Text.of("open")),
+  OPEN,
   /** Every file of it got its new name. */
-  DONE(Text.of("done")),
+  DONE,
   /** Every file of it has its old name. */
-  ROLLED_BACK(Text.of("rolled back")),
+  ROLLED_BACK,
   /** A person closed it with files left where they were. */
-  STUCK(Text.of("stuck")),
+  STUCK,
   /** Its journal is damaged. */
-  UNREADABLE(Text.of("unreadable"));
-
-  private final Text said;
-
-  BatchState(Text said) {
-    this.said = said;
-  }
+  UNREADABLE;
 
   /** In words. */
   Text said() {
-    return said;
+    return switch (this) {
+      case OPEN -> Text.of("open");
+      case DONE -> Text.of("done");
+      case ROLLED_BACK -> Text.of("rolled back");
+      case STUCK -> Text.of("stuck");
+      case UNREADABLE -> Text.of("unreadable");
+    };
   }
 
   /** In English words. */
   public String label() {
-    return said.english();
+    return said().english();
   }
 }
