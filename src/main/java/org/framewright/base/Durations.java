@@ -22,12 +22,22 @@ public final class Durations {
     return minutes(time);
   }
 
+  /** The same, to be said in any language. */
+  public static Text said(Duration duration) {
+    long days = days(duration);
+    return days > 0 ? Text.of("{0} days", days) : Text.of(words(duration));
+  }
+
   /** The same for what is counted in minutes at the least: {@code 0 min}, {@code 37 min}. */
   public static String minutes(Duration duration) {
+    long days = days(duration);
+    return days > 0 ? days + " days" : workingTime(duration);
+  }
+
+  /** Of two days on; 0 below. */
+  private static long days(Duration duration) {
     long minutes = Math.round(duration.abs().toMillis() / 60_000.0);
-    return minutes >= 2 * 24 * 60
-        ? Math.round(minutes / (24 * 60.0)) + " days"
-        : workingTime(duration);
+    return minutes >= 2 * 24 * 60 ? Math.round(minutes / (24 * 60.0)) : 0;
   }
 
   /** The same for working time, of which no day has 24 hours: {@code 37 min}, {@code 60 h}. */

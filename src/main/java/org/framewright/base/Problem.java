@@ -52,7 +52,12 @@ public record Problem(Text fault, String where, Text fix) {
     return fix.english();
   }
 
-  /** Where and what, without the remedy: {@code list.csv, line 3: the setup has no code}. */
+  /** Where and what, without the remedy, to stand in another text. */
+  public Text said() {
+    return where.isBlank() ? fault : Text.of("{0}: {1}", where, fault);
+  }
+
+  /** The same in English: {@code list.csv, line 3: the setup has no code}. */
   public String sentence() {
     return where.isBlank() ? what() : where + ": " + what();
   }

@@ -2,6 +2,7 @@ package org.framewright.base;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Words for a person that can be said in another language: a pattern in English, and what stands in
@@ -12,15 +13,30 @@ import java.util.List;
  *     counted
  * @param many the pattern, with {@code {0}} to {@code {9}} for the values; without values, whatever
  *     is in braces is text
- * @param values texts, whole numbers and strings
+ * @param values texts, whole numbers and strings; a number that is large enough to be read in
+ *     groups is {@link Grouped}
  */
 public record Text(String one, String many, List<Object> values) {
+  /** A whole number whose digits every language groups its own way: {@code 60,000}. */
+  public record Grouped(long number) {
+    @Override
+    public String toString() {
+      return String.format(Locale.ROOT, "%,d", number);
+    }
+  }
+
+  /** No words. */
+  public static final Text NONE = of("");
+
   public Text {
     values =
         values.stream()
             .map(
                 value ->
-                    value instanceof Text || value instanceof Integer || value instanceof Long
+                    value instanceof Text
+                            || value instanceof Grouped
+                            || value instanceof Integer
+                            || value instanceof Long
                         ? value
                         : String.valueOf(value))
             .toList();

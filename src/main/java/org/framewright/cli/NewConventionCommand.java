@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 import org.framewright.naming.ExampleNames;
 import org.framewright.naming.Proposal;
 import org.framewright.naming.Proposal.Role;
@@ -31,7 +32,8 @@ import picocli.CommandLine.ParentCommand;
 @Command(
     name = "new-convention",
     description = {
-      "Proposes a convention from names that a studio already uses, and reads each of them back by it.",
+      "Proposes a convention from names that a studio already uses, and reads each of them back by"
+          + " it.",
       "Without names it asks for them, line by line, and for what their pieces are."
     },
     mixinStandardHelpOptions = true)
@@ -173,7 +175,7 @@ final class NewConventionCommand implements Callable<Integer> {
                   one.put("values", piece.values());
                   one.put("optional", piece.optional());
                   one.put("choices", piece.choices().stream().map(Role::word).toList());
-                  one.put("question", piece.question().orElse(null));
+                  one.put("question", piece.question().map(Text::english).orElse(null));
                   one.put("field", piece.field().orElse(null));
                   return one;
                 })

@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.framewright.base.Durations;
+import org.framewright.base.Text;
 
 /**
  * Which setup each frame belongs to. What counts, before what: a person moved it; its name says so;
@@ -230,24 +231,24 @@ public final class Attribution {
   private Unassigned unassigned(Frame frame, Optional<Instant> time) {
     if (time.isEmpty()) {
       return new Unassigned(
-          frame, Optional.empty(), "neither its arrival nor its capture time is known");
+          frame, Optional.empty(), Text.of("neither its arrival nor its capture time is known"));
     }
     var near = course.nearest(time.get());
     var why =
-        near.map(span -> "nothing was on set; " + distance(span, time.get()))
-            .orElse("no setup was on set so far");
+        near.map(span -> distance(span, time.get())).orElse(Text.of("no setup was on set so far"));
     return new Unassigned(frame, near.map(OnSetSpan::setup), why);
   }
 
-  private static String distance(OnSetSpan span, Instant time) {
+  private static Text distance(OnSetSpan span, Instant time) {
     boolean before = time.isBefore(span.from());
     var apart =
         before ? Duration.between(time, span.from()) : Duration.between(span.until().get(), time);
-    return "%s %s %s"
-        .formatted(
-            span.setup(),
-            before ? "came on set" : "left the set",
-            Durations.words(apart) + (before ? " later" : " before"));
+    return Text.of(
+        before
+            ? "nothing was on set; {0} came on set {1} later"
+            : "nothing was on set; {0} left the set {1} before",
+        span.setup(),
+        Durations.said(apart));
   }
 
   private static SequencedMap<String, SetupTally> count(

@@ -13,6 +13,7 @@ import java.util.Set;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -62,9 +63,9 @@ public final class ClientListReader {
             .orElseThrow(
                 () ->
                     new JobException(
-                        "this is larger than any list of names",
+                        Text.of("this is larger than any list of names"),
                         file.toString(),
-                        "Give a text file with the names of the frames wanted."));
+                        Text.of("Give a text file with the names of the frames wanted.")));
     return read(bytes, file.getFileName().toString(), file.toString());
   }
 

@@ -45,7 +45,7 @@ final class FormerNames {
         left += batch.renames();
         names.unknown(batch, Text.of("there are more renames than are looked up"));
       } else if (batch.state() == BatchState.UNREADABLE) {
-        names.unknown(batch, Text.of(batch.trouble()));
+        names.unknown(batch, batch.damage());
       } else if (batch.state() == BatchState.DONE) {
         names.read(renamer, batch);
       }

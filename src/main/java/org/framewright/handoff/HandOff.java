@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
 import org.framewright.handoff.metadata.MetadataOptions;
@@ -43,9 +44,9 @@ public final class HandOff {
   public static HandOff of(Job job, FrameScan scan, Tally tally) throws JobException {
     if (!job.convention().kinds().containsKey(SELECT)) {
       throw new JobException(
-          "the convention of this job has no names of the kind \"select\"",
+          Text.of("the convention of this job has no names of the kind \"select\""),
           job.folder().toString(),
-          "Start the next job from a convention with a select under names.");
+          Text.of("Start the next job from a convention with a select under names."));
     }
     return new HandOff(job, scan, tally, Extent.ALL);
   }

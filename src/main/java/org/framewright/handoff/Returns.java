@@ -13,6 +13,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
@@ -173,9 +174,9 @@ public record Returns(
     var below = FolderFiles.below(real);
     if (!below.all()) {
       throw new JobException(
-          "there are more than " + FolderFiles.MOST + " files in it",
+          Text.of("there are more than {0} files in it", FolderFiles.MOST),
           folder.toString(),
-          "Give the folder that came back, and only that.");
+          Text.of("Give the folder that came back, and only that."));
     }
     var reader = new ReturnReader(job, ExpectedSelect.of(records));
     below.files().forEach(reader::take);
@@ -186,10 +187,10 @@ public record Returns(
   private static JobException nothing(Job job, OptionalInt handOff) {
     return new JobException(
         handOff.isEmpty()
-            ? "nothing was handed off from this job yet"
-            : "this job has no hand-off " + handOff.getAsInt(),
+            ? Text.of("nothing was handed off from this job yet")
+            : Text.of("this job has no hand-off {0}", handOff.getAsInt()),
         job.folder().toString(),
-        "Hand off first: framewright deliver JOB --to DIR --rating N.");
+        Text.of("Hand off first: framewright deliver JOB --to DIR --rating N."));
   }
 
   /**

@@ -2,7 +2,7 @@ package org.framewright.handoff;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.stream.Collectors;
+import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
@@ -56,7 +56,7 @@ final class SelectNames {
       case Reading.None none -> {
         return new Unnameable(
             new Withheld(
-                original, none.message(), "Rename the frames first.", Withheld.Tool.RENAMING));
+                original, none.said(), "Rename the frames first.", Withheld.Tool.RENAMING));
       }
     }
     var select = convention.kinds().get(HandOff.SELECT);
@@ -80,15 +80,17 @@ final class SelectNames {
       case Built.Refused refused ->
           new Unnameable(
               new Withheld(
-                  original,
-                  Text.of(
+                  new Problem(
                       refused.findings().stream()
-                          .map(Finding::message)
-                          .collect(Collectors.joining("; "))),
-                  refused.findings().stream()
-                      .flatMap(finding -> finding.remedy().stream())
-                      .findFirst()
-                      .orElse("")));
+                          .map(Finding::said)
+                          .reduce((one, next) -> Text.of("{0}; {1}", one, next))
+                          .orElse(Text.NONE),
+                      original,
+                      refused.findings().stream()
+                          .flatMap(finding -> finding.fix().stream())
+                          .findFirst()
+                          .orElse(Text.NONE)),
+                  Withheld.Tool.NONE));
     };
   }
 

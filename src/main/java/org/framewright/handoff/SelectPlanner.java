@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
+import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
@@ -124,7 +125,8 @@ final class SelectPlanner {
     }
     var left = leftOut.get(original);
     if (left != null) {
-      return unnameable(original, left.why(), left.remedy(), Withheld.Tool.NONE);
+      return new SelectNames.Unnameable(
+          new Withheld(new Problem(left.said(), original, left.fix()), Withheld.Tool.NONE));
     }
     var place = tally.place(frame);
     if (place.isEmpty()) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.ConcurrentHashMap;
+import org.framewright.base.Text;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
@@ -124,7 +125,7 @@ final class ConventionFit implements ListFit {
 
   private static Misfit misfit(String field, String text, List<Finding> findings) {
     var first = findings.getFirst();
-    return new Misfit(field, text, first.message(), first.remedy().orElse(""));
+    return new Misfit(field, text, first.said(), first.fix().orElse(Text.NONE));
   }
 
   @Override
@@ -170,8 +171,9 @@ final class ConventionFit implements ListFit {
     return new Misfit(
         name,
         "",
-        field.label() + ": frames cannot be named without it, and the list does not say it",
-        "Give the list a column " + field.label() + ", or say which column it is.");
+        Text.of(
+            "{0}: frames cannot be named without it, and the list does not say it", field.label()),
+        Text.of("Give the list a column {0}, or say which column it is.", field.label()));
   }
 
   private Optional<String> name(Built built) {

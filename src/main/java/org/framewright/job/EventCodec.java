@@ -19,6 +19,7 @@ import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
@@ -69,8 +70,11 @@ final class EventCodec {
   static final class BadLine extends Exception {
     private static final long serialVersionUID = 1L;
 
-    BadLine(String message) {
-      super(message);
+    final transient Text why;
+
+    BadLine(Text why) {
+      super(why.english());
+      this.why = why;
     }
   }
 
@@ -264,17 +268,20 @@ final class EventCodec {
         || !checksum(line, length)
             .equals(new String(line, length + SEAL.length, 8, StandardCharsets.US_ASCII))) {
       throw new BadLine(
-          hasNul(line) ? "it has bytes that are no text" : "its checksum does not fit its text");
+          Text.of(
+              hasNul(line)
+                  ? "it has bytes that are no text"
+                  : "its checksum does not fit its text"));
     }
     try {
       var json = JSON.readTree(line);
       var station = text(json, "station");
       if (!STATION.matcher(station).matches()) {
-        throw new BadLine("it comes from no station");
+        throw new BadLine(Text.of("it comes from no station"));
       }
       var number = json.path("number");
       if (!number.canConvertToLong() || number.asLong() < 1 || number.asLong() == Long.MAX_VALUE) {
-        throw new BadLine("it has no number");
+        throw new BadLine(Text.of("it has no number"));
       }
       var entry =
           new Entry(
@@ -285,7 +292,7 @@ final class EventCodec {
       return new Line(entry, json.path("afterTorn").asBoolean());
     } catch (java.io.IOException | Missing | RuntimeException e) {
       // The last of them is what a line made to do harm may get out of a parser.
-      throw new BadLine("it is no event");
+      throw new BadLine(Text.of("it is no event"));
     }
   }
 

@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
+import org.framewright.base.Text;
 
 /**
  * Where the events of a job are kept: in files in the job folder, or in any other store that can
@@ -26,7 +27,12 @@ interface EventLog {
   Stamp append(Event event) throws IOException;
 
   /** What a person should know of the log as it was read last. */
-  List<String> warnings();
+  List<Text> told();
+
+  /** The same in English. */
+  default List<String> warnings() {
+    return told().stream().map(Text::english).toList();
+  }
 
   /** Whose events {@link #append} makes. */
   String station();

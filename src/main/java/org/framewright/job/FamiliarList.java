@@ -77,14 +77,17 @@ final class FamiliarList {
     }
     var earlier =
         kept.list().isEmpty() || kept.list().equals(file.name())
-            ? "an earlier list"
-            : "the earlier list " + kept.list();
+            ? Text.of("an earlier list")
+            : Text.of("the earlier list {0}", kept.list());
     return reading.asBefore(
         new ListProblem(
             new Problem(
                 Text.of(
                     "it has the headings of {0} and was read like that one: {1}",
-                    earlier, String.join(", ", told)),
+                    earlier,
+                    told.stream()
+                        .reduce((one, next) -> Text.of("{0}, {1}", one, next))
+                        .orElseThrow()),
                 file.name(),
                 "Say otherwise, or read it afresh."),
             0,

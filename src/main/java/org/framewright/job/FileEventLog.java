@@ -50,7 +50,7 @@ final class FileEventLog implements EventLog {
   private final StationClock clock;
   private final Clock wall;
   private final Map<Path, LogTail> tails = new TreeMap<>();
-  private final Map<Path, String> leftOut = new TreeMap<>();
+  private final Map<Path, Text> leftOut = new TreeMap<>();
   private final Set<Stamp> seen = new HashSet<>();
   private final List<Entry> waiting = new ArrayList<>();
   private String station;
@@ -196,11 +196,12 @@ final class FileEventLog implements EventLog {
     }
     var now = attributes.get();
     if (!now.isRegularFile()) {
-      leftOut.put(file, "this is " + SmallFiles.kind(now) + " and no log, so it is left out");
+      leftOut.put(file, Text.of("this is {0} and no log, so it is left out", SmallFiles.kind(now)));
       return tail;
     }
     if (now.size() > LARGEST) {
-      leftOut.put(file, "this log is larger than " + (LARGEST >> 30) + " GB, so it is left out");
+      leftOut.put(
+          file, Text.of("this log is larger than {0} GB, so it is left out", LARGEST >> 30));
       return tail;
     }
     leftOut.remove(file);
@@ -239,12 +240,13 @@ final class FileEventLog implements EventLog {
   }
 
   @Override
-  public synchronized List<String> warnings() {
-    var warnings = new ArrayList<String>();
+  public synchronized List<Text> told() {
+    var warnings = new ArrayList<Text>();
     tails.values().forEach(tail -> tail.describe(warnings));
     leftOut.forEach(
         (file, why) ->
-            warnings.add(file + ": " + why + ". Move it away, or bring it back from a copy."));
+            warnings.add(
+                Text.of("{0}: {1}. Move it away, or bring it back from a copy.", file, why)));
     clock.describe(station, warnings);
     return List.copyOf(warnings);
   }

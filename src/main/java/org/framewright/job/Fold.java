@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.util.Collection;
 import java.util.List;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 import org.framewright.shotlist.ShotList;
 
 /**
@@ -22,7 +23,7 @@ record Fold(
     SequencedMap<String, String> values,
     SequencedMap<ListForm, KeptOptions> listsRead,
     List<ComparedAt> comparisons,
-    List<String> remarks) {
+    List<Text> remarks) {
 
   ShotList list() {
     return index.list();

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -30,7 +31,7 @@ final class FrameNamer {
   private final Tally tally;
   private final FrameTimes times;
   private final Map<String, Setup> byCode = new HashMap<>();
-  private final Map<Frame, String> unassigned = new HashMap<>();
+  private final Map<Frame, Text> unassigned = new HashMap<>();
   private final Map<FrameId, Frame> first = new HashMap<>();
   private final Map<String, Integer> groups = new HashMap<>();
   private final List<RenameRequest> requests = new ArrayList<>();
@@ -50,7 +51,7 @@ final class FrameNamer {
     this.tally = tally;
     this.times = times;
     naming.list().setups().forEach(setup -> byCode.put(setup.code(), setup));
-    tally.unassigned().forEach(one -> unassigned.put(one.frame(), one.why()));
+    tally.unassigned().forEach(one -> unassigned.put(one.frame(), one.said()));
   }
 
   FrameNames names(FrameScan scan) {
@@ -109,7 +110,7 @@ final class FrameNamer {
       case Built.Name name -> request(frame, name.text());
       case Built.Refused refused -> {
         var fault = refused.findings().getFirst();
-        leftOut.add(new FrameNames.LeftOut(frame, fault.message(), fault.remedy().orElse("")));
+        leftOut.add(new FrameNames.LeftOut(frame, fault.said(), fault.fix().orElse(Text.NONE)));
       }
     }
   }
@@ -131,25 +132,30 @@ final class FrameNamer {
       Frame frame, Optional<Frame> twin, Optional<Place> place) {
     if (twin.isPresent()) {
       var other = root.relativize(twin.get().folder().resolve(twin.get().stem()));
-      return leftOut(frame, "it is a copy of " + other, "Keep one of the two.");
+      return leftOut(frame, Text.of("it is a copy of {0}", other), Text.of("Keep one of the two."));
     }
     if (!frame.complete()) {
-      return leftOut(frame, "it is not whole yet", "Wait until it has arrived, or copy it again.");
+      return leftOut(
+          frame,
+          Text.of("it is not whole yet"),
+          Text.of("Wait until it has arrived, or copy it again."));
     }
     if (place.isEmpty()) {
       return leftOut(
-          frame, unassigned.getOrDefault(frame, "no setup claims it"), "Move it to a setup.");
+          frame,
+          unassigned.getOrDefault(frame, Text.of("no setup claims it")),
+          Text.of("Move it to a setup."));
     }
     if (!byCode.containsKey(place.get().setup())) {
       return leftOut(
           frame,
-          "its setup " + place.get().setup() + " is not in the shot list",
-          "Move it to a setup of the list.");
+          Text.of("its setup {0} is not in the shot list", place.get().setup()),
+          Text.of("Move it to a setup of the list."));
     }
     return Optional.empty();
   }
 
-  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, String why, String remedy) {
+  private static Optional<FrameNames.LeftOut> leftOut(Frame frame, Text why, Text remedy) {
     return Optional.of(new FrameNames.LeftOut(frame, why, remedy));
   }
 

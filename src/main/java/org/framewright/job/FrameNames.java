@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import java.util.List;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.renaming.RenameRequest;
 
@@ -18,5 +19,15 @@ public record FrameNames(List<RenameRequest> requests, List<LeftOut> leftOut) {
   }
 
   /** A frame without a name. */
-  public record LeftOut(Frame frame, String why, String remedy) {}
+  public record LeftOut(Frame frame, Text said, Text fix) {
+    /** Why, in English. */
+    public String why() {
+      return said.english();
+    }
+
+    /** What to do about it, in English. */
+    public String remedy() {
+      return fix.english();
+    }
+  }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
@@ -25,7 +26,7 @@ import org.framewright.shotlist.ShotList;
  * setup it belongs to, and has names made, see {@link FrameNamer}. Safe for several threads.
  */
 final class FrameNaming {
-  private static final String NO_PATTERN = "Give it a pattern names.frame.";
+  private static final Text NO_PATTERN = Text.of("Give it a pattern names.frame.");
 
   private final Convention convention;
   private final ShotList list;
@@ -131,7 +132,7 @@ final class FrameNaming {
             .map(
                 frame ->
                     new FrameNames.LeftOut(
-                        frame, "the convention has no names for frames", NO_PATTERN))
+                        frame, Text.of("the convention has no names for frames"), NO_PATTERN))
             .toList());
   }
 
@@ -149,19 +150,19 @@ final class FrameNaming {
       Path folder,
       LocalDateTime at) {
     if (fields.isEmpty()) {
-      return unknown(setup, "the convention has no names for frames", NO_PATTERN);
+      return unknown(setup, Text.of("the convention has no names for frames"), NO_PATTERN);
     }
     var namer = new FrameNamer(root, convention, fields.get(), this, tally, times);
     return switch (namer.next(scan, setup, view, folder, at)) {
       case Built.Name name -> new NextName.Known(name.text());
       case Built.Refused refused -> {
         var fault = refused.findings().getFirst();
-        yield unknown(setup, fault.message(), fault.remedy().orElse(""));
+        yield unknown(setup, fault.said(), fault.fix().orElse(Text.NONE));
       }
     };
   }
 
-  private static NextName unknown(Setup setup, String why, String remedy) {
+  private static NextName unknown(Setup setup, Text why, Text remedy) {
     return new NextName.Unknown(new Problem(why, "setup " + setup.code(), remedy));
   }
 }

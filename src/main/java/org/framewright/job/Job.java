@@ -24,6 +24,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -60,7 +61,7 @@ public final class Job {
   private final SequencedMap<String, Path> folders;
   private final FrameScanner scanner;
   private final ViewCodes views;
-  private final List<String> remarks = new ArrayList<>();
+  private final List<Text> remarks = new ArrayList<>();
 
   /** Touched under the lock only. */
   private final Folding folding = new Folding();
@@ -75,7 +76,7 @@ public final class Job {
   private volatile Optional<String> ownName = Optional.empty();
 
   private volatile Fold fold = folding.fold();
-  private volatile List<String> warnings = List.of();
+  private volatile List<Text> warnings = List.of();
   private volatile Optional<Elsewhere> elsewhere = Optional.empty();
   private volatile Optional<Instant> began = Optional.empty();
   private volatile Instant latest = Instant.MIN;
@@ -142,17 +143,19 @@ public final class Job {
     if (convention.kinds().containsKey(JobStart.JOB)
         && convention.read(name(), JobStart.JOB) instanceof Reading.One one) {
       remarks.add(
-          "The log does not say with which values this job began; they were read from the folder's"
-              + " name.");
+          Text.of(
+              "The log does not say with which values this job began; they were read from the"
+                  + " folder's name."));
       return Collections.unmodifiableSequencedMap(new LinkedHashMap<>(one.fields()));
     }
     throw new JobException(
-        "the log does not say with which values this job began, and the folder's name does not"
-            + " either",
+        Text.of(
+            "the log does not say with which values this job began, and the folder's name does not"
+                + " either"),
         folder.toString(),
-        "Give the folder its first name again, or bring the files of "
-            + new JobLayout(folder).log()
-            + " back from a copy.");
+        Text.of(
+            "Give the folder its first name again, or bring the files of {0} back from a copy.",
+            new JobLayout(folder).log()));
   }
 
   // What it is
@@ -209,8 +212,13 @@ public final class Job {
   }
 
   /** What a person should know of this folder: a torn line, a clock that is off; one line each. */
-  public List<String> warnings() {
+  public List<Text> told() {
     return warnings;
+  }
+
+  /** The same in English. */
+  public List<String> warnings() {
+    return warnings.stream().map(Text::english).map(PlainText::line).toList();
   }
 
   /** What another station did to the list last, of what was read so far. */
@@ -282,10 +290,10 @@ public final class Job {
   }
 
   private void warn() {
-    var all = new ArrayList<>(log.warnings());
+    var all = new ArrayList<>(log.told());
     all.addAll(fold.remarks());
     all.addAll(remarks);
-    var lines = all.stream().map(PlainText::line).toList();
+    var lines = List.copyOf(all);
     if (!lines.equals(warnings)) {
       warnings = lines;
     }
@@ -354,9 +362,9 @@ public final class Job {
       var found = setup(setup);
       if (to == SetupState.SIGNED_OFF && details.by().isEmpty()) {
         throw new JobException(
-            "a sign-off needs the name of who signs off",
+            Text.of("a sign-off needs the name of who signs off"),
             "setup " + found.code(),
-            "Say who it is, with --by NAME on the command line.");
+            Text.of("Say who it is, with --by NAME on the command line."));
       }
       var view = view(found, details.view());
       ticks.add(
@@ -382,15 +390,13 @@ public final class Job {
     }
     var setups = fold.list().setups();
     throw new JobException(
-        "there is no setup \"" + code + "\" in the shot list",
+        Text.of("there is no setup \"{0}\" in the shot list", code),
         name(),
         setups.isEmpty()
-            ? "The list is empty; import one first."
-            : "Its setups go from "
-                + setups.getFirst().code()
-                + " to "
-                + setups.getLast().code()
-                + ".");
+            ? Text.of("The list is empty; import one first.")
+            : Text.of(
+                "Its setups go from {0} to {1}.",
+                setups.getFirst().code(), setups.getLast().code()));
   }
 
   private Optional<String> view(Setup setup, Optional<String> view) throws JobException {
@@ -410,17 +416,17 @@ public final class Job {
 
   /** Takes this station's last tick back: the state is as if it had never been. */
   public synchronized JobState takeBack() throws IOException, JobException {
-    return takeBack(event -> event instanceof Event.Marked, "tick");
+    return takeBack(
+        event -> event instanceof Event.Marked,
+        Text.of("this computer made no tick that could be taken back"));
   }
 
-  private JobState takeBack(Predicate<Event> wanted, String what) throws IOException, JobException {
+  private JobState takeBack(Predicate<Event> wanted, Text none) throws IOException, JobException {
     refresh();
     var last = folding.last(log.station(), wanted);
     if (last.isEmpty()) {
       throw new JobException(
-          "this computer made no " + what + " that could be taken back",
-          name(),
-          "What other computers did is taken back there.");
+          none, name(), Text.of("What other computers did is taken back there."));
     }
     return append(new Event.TakenBack(last.get().stamp()));
   }
@@ -580,9 +586,9 @@ public final class Job {
     var there = fold.index().setup(setup.code());
     if (there.isPresent()) {
       throw new JobException(
-          "the list has a setup " + there.get().code() + " already",
+          Text.of("the list has a setup {0} already", there.get().code()),
           name(),
-          "Give the new one another number.");
+          Text.of("Give the new one another number."));
     }
     requireNames(setup);
     var order = new ArrayList<>(fold.list().codes());
@@ -603,9 +609,9 @@ public final class Job {
     var before = setup(setup.code());
     if (!before.code().equals(setup.code())) {
       throw new JobException(
-          "setup " + before.code() + " cannot be called " + setup.code() + " from now on",
+          Text.of("setup {0} cannot be called {1} from now on", before.code(), setup.code()),
           name(),
-          "Its ticks and frames go by its number; keep that.");
+          Text.of("Its ticks and frames go by its number; keep that."));
     }
     if (before.saysTheSameAs(setup)) {
       return Optional.empty();
@@ -693,7 +699,9 @@ public final class Job {
 
   /** Takes this station's last move of frames back; the log keeps the trace of both. */
   public synchronized JobState takeBackMove() throws IOException, JobException {
-    return takeBack(event -> event instanceof Event.Moved, "move of frames");
+    return takeBack(
+        event -> event instanceof Event.Moved,
+        Text.of("this computer made no move of frames that could be taken back"));
   }
 
   /**

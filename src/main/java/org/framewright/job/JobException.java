@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A request that cannot be met, or a folder that cannot be read. */
 public final class JobException extends Exception {
@@ -18,7 +19,7 @@ public final class JobException extends Exception {
    * @param where a file, a line, a setup; empty where the message says it
    * @param remedy what to do about it; may be empty
    */
-  public JobException(String what, String where, String remedy) {
+  public JobException(Text what, String where, Text remedy) {
     this(new Problem(what, where, remedy));
   }
 

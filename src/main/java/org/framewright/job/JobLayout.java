@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Text;
 import org.framewright.naming.Convention;
 
 /**
@@ -42,9 +43,9 @@ record JobLayout(Path root) {
       case Convention.Parsed.Faulty faulty -> {
         var first = faulty.findings().getFirst();
         throw new JobException(
-            "the job's convention cannot be read: " + first.message(),
+            Text.of("the job's convention cannot be read: {0}", first.said()),
             file + ", line " + first.line() + ", column " + first.column(),
-            first.remedy().orElse("Put the convention back as it was when the job began."));
+            first.fix().orElse(Text.of("Put the convention back as it was when the job began.")));
       }
     };
   }
@@ -63,14 +64,16 @@ record JobLayout(Path root) {
       return Convention.parse(text.startsWith("\uFEFF") ? text.substring(1) : text, "" + file);
     } catch (CharacterCodingException e) {
       throw new JobException(
-          "the job's convention is not text in UTF-8",
+          Text.of("the job's convention is not text in UTF-8"),
           file.toString(),
-          "Put the convention back as it was when the job began.");
+          Text.of("Put the convention back as it was when the job began."));
     } catch (NoSuchFileException e) {
       throw new JobException(
-          Files.isDirectory(root) ? "this is no job folder" : "there is no such folder",
+          Files.isDirectory(root)
+              ? Text.of("this is no job folder")
+              : Text.of("there is no such folder"),
           root.toString(),
-          "Give the folder that a job was started in; it holds a folder " + OWN + ".");
+          Text.of("Give the folder that a job was started in; it holds a folder {0}.", OWN));
     }
   }
 
@@ -80,9 +83,9 @@ record JobLayout(Path root) {
       PlainFiles.requireFolder(log());
     } catch (NoSuchFileException e) {
       throw new JobException(
-          "the job's log is missing",
+          Text.of("the job's log is missing"),
           log().toString(),
-          "Bring the folder " + OWN + " back from a copy of the job.");
+          Text.of("Bring the folder {0} back from a copy of the job.", OWN));
     } catch (IOException e) {
       throw new JobException(FileProblems.of(e));
     }

@@ -27,6 +27,7 @@ import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.Text;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
@@ -65,9 +66,9 @@ final class JobStart {
     for (var kind : List.of(JOB, FrameFields.KIND)) {
       if (!convention.kinds().containsKey(kind)) {
         throw new JobException(
-            "the convention has no names." + kind,
+            Text.of("the convention has no names.{0}", kind),
             convention.source(),
-            "Give it a pattern for " + kind + "; see the conventions in templates.");
+            Text.of("Give it a pattern for {0}; see the conventions in templates.", kind));
       }
     }
     var built = convention.build(JOB, values);
@@ -89,9 +90,10 @@ final class JobStart {
         field,
         0,
         0,
-        "the convention has no field \"" + field + "\"",
+        Text.of("the convention has no field \"{0}\"", field),
         Optional.empty(),
-        Optional.of("Its fields are " + String.join(", ", convention.fields().keySet()) + "."));
+        Optional.of(
+            Text.of("Its fields are {0}.", String.join(", ", convention.fields().keySet()))));
   }
 
   /**
@@ -111,7 +113,9 @@ final class JobStart {
       throws IOException, JobException {
     if (!Files.isDirectory(parent)) {
       throw new JobException(
-          "there is no such folder", parent.toString(), "Make it first, or give another one.");
+          Text.of("there is no such folder"),
+          parent.toString(),
+          Text.of("Make it first, or give another one."));
     }
     var within = parent.toAbsolutePath().normalize();
     var folder = within.resolve(name);
@@ -150,10 +154,10 @@ final class JobStart {
   private static JobException taken(Path folder) {
     return new JobException(
         Files.exists(new JobLayout(folder).convention())
-            ? "this job exists already"
-            : "something of this name is there already and is no job",
+            ? Text.of("this job exists already")
+            : Text.of("something of this name is there already and is no job"),
         folder.toString(),
-        "Open it, move it away, or give the job other values; nothing was changed.");
+        Text.of("Open it, move it away, or give the job other values; nothing was changed."));
   }
 
   private static void build(

@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
@@ -89,7 +90,7 @@ final class LogState {
   // What was made of it for the last fold, and what of it no longer holds.
   private boolean listChanged = true;
   private ListIndex index = new ListIndex(ShotList.empty());
-  private List<String> listRemarks = List.of();
+  private List<Text> listRemarks = List.of();
   private final Set<String> touched = new HashSet<>();
   private Statuses statuses = Statuses.of(index, new SetupStatus[0]);
   private final GrowingList<OnSetSpan> shownSpans = new GrowingList<>();
@@ -328,7 +329,7 @@ final class LogState {
   }
 
   private void makeList() {
-    var remarks = new ArrayList<String>();
+    var remarks = new ArrayList<Text>();
     index = new ListIndex(new ShotList(listed(remarks)));
     listRemarks = firstOf(remarks);
     listChanged = false;
@@ -345,31 +346,32 @@ final class LogState {
     shownPickups = Optional.empty();
   }
 
-  private static List<String> firstOf(List<String> remarks) {
+  private static List<Text> firstOf(List<Text> remarks) {
     if (remarks.size() <= MOST_REMARKS) {
       return List.copyOf(remarks);
     }
     var first = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
-    first.add("The same holds for " + (remarks.size() - MOST_REMARKS) + " more setups.");
+    first.add(Text.of("The same holds for {0} more setups.", remarks.size() - MOST_REMARKS));
     return List.copyOf(first);
   }
 
-  private List<Setup> listed(List<String> remarks) {
+  private List<Setup> listed(List<Text> remarks) {
     var unlisted = new LinkedHashMap<String, Setup>();
     for (var worked : namesOfWorked.entrySet()) {
       var setup = setups.get(worked.getKey());
       if (setup == null) {
         unlisted.put(worked.getKey(), new Setup(worked.getValue(), ""));
         remarks.add(
-            "Setup "
-                + worked.getValue()
-                + " was worked on and is in no list that could be read; it is kept. Import the"
-                + " client's list again.");
+            Text.of(
+                "Setup {0} was worked on and is in no list that could be read; it is kept. Import"
+                    + " the client's list again.",
+                worked.getValue()));
       } else if (removed.contains(worked.getKey())) {
         remarks.add(
-            "Setup "
-                + setup.code()
-                + " is no longer in the client's list; it is kept, because it was worked on.");
+            Text.of(
+                "Setup {0} is no longer in the client's list; it is kept, because it was worked"
+                    + " on.",
+                setup.code()));
       }
     }
     var keys = new LinkedHashSet<>(order);
@@ -465,7 +467,7 @@ final class LogState {
     return shownPickups.get();
   }
 
-  private List<String> remarks() {
+  private List<Text> remarks() {
     if (unknown.isEmpty()) {
       return listRemarks;
     }
@@ -474,21 +476,21 @@ final class LogState {
         .limit(MOST_REMARKS)
         .forEach(type -> remarks.add(newer(type.getKey(), type.getValue())));
     if (unknown.size() > MOST_REMARKS) {
-      remarks.add("The same holds for " + (unknown.size() - MOST_REMARKS) + " more kinds.");
+      remarks.add(Text.of("The same holds for {0} more kinds.", unknown.size() - MOST_REMARKS));
     }
     return List.copyOf(remarks);
   }
 
-  private static String newer(String type, int count) {
+  private static Text newer(String type, int count) {
     var name =
         PlainText.line(
             type.length() <= LONGEST_TYPE ? type : type.substring(0, LONGEST_TYPE) + "...");
-    return count
-        + (count == 1 ? " event" : " events")
-        + " of the kind \""
-        + name
-        + (count == 1 ? "\" comes" : "\" come")
-        + " from a newer version of the program: kept in the log, without effect here. Use that"
-        + " version on this computer too.";
+    return Text.counted(
+        "{0} event of the kind \"{1}\" comes from a newer version of the program: kept in the log,"
+            + " without effect here. Use that version on this computer too.",
+        "{0} events of the kind \"{1}\" come from a newer version of the program: kept in the log,"
+            + " without effect here. Use that version on this computer too.",
+        count,
+        name);
   }
 }

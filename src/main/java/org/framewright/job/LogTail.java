@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import org.framewright.base.Text;
 import org.framewright.job.EventCodec.BadLine;
 
 /**
@@ -54,9 +55,9 @@ final class LogTail {
   /** Whether {@link #offset} lies within a line of which nothing is kept. */
   private boolean overlong;
 
-  private final TreeMap<Integer, String> damaged = new TreeMap<>();
+  private final TreeMap<Integer, Text> damaged = new TreeMap<>();
   private final Set<Integer> tornLines = new HashSet<>();
-  private final List<String> gaps = new ArrayList<>();
+  private final List<Text> gaps = new ArrayList<>();
   private int damagedBeyond;
   private int gapsBeyond;
 
@@ -172,17 +173,17 @@ final class LogTail {
     line++;
     if (overlong) {
       overlong = false;
-      damaged("it is longer than any event");
+      damaged(Text.of("it is longer than any event"));
       return;
     }
     try {
       accept(EventCodec.decode(text), events);
     } catch (BadLine e) {
-      damaged(e.getMessage());
+      damaged(e.why);
     }
   }
 
-  private void damaged(String why) {
+  private void damaged(Text why) {
     damaged.put(line, why);
     if (damaged.size() > MOST_LINES) {
       // The last one is needed to know what the next line says of it.
@@ -205,51 +206,48 @@ final class LogTail {
   private void gap(long from, long to) {
     if (gaps.size() < MOST_LINES) {
       gaps.add(
-          at(line)
-              + ": events "
-              + from
-              + " to "
-              + to
-              + " are missing before it; somebody took lines out of this file.");
+          Text.of(
+              "{0}, line {1}: events {2} to {3} are missing before it; somebody took lines out of"
+                  + " this file.",
+              file, line, from, to));
     } else {
       gapsBeyond++;
     }
   }
 
   /** What a person should know of this file. */
-  void describe(List<String> warnings) {
+  void describe(List<Text> warnings) {
     damaged.forEach(
         (number, why) ->
             warnings.add(
-                at(number)
-                    + (tornLines.contains(number)
-                        ? ": this line was torn when a computer stopped while writing it; what it"
-                            + " would have said was never confirmed."
-                        : ": this line is left out, "
-                            + why
-                            + "; it was changed or damaged after it was written.")));
+                tornLines.contains(number)
+                    ? Text.of(
+                        "{0}, line {1}: this line was torn when a computer stopped while writing"
+                            + " it; what it would have said was never confirmed.",
+                        file, number)
+                    : Text.of(
+                        "{0}, line {1}: this line is left out, {2}; it was changed or damaged after"
+                            + " it was written.",
+                        file, number, why)));
     if (damagedBeyond > 0) {
-      warnings.add(file + ": " + damagedBeyond + " more lines are left out.");
+      warnings.add(Text.of("{0}: {1} more lines are left out.", file, damagedBeyond));
     }
     warnings.addAll(gaps);
     if (gapsBeyond > 0) {
-      warnings.add(file + ": events are missing in " + gapsBeyond + " more places.");
+      warnings.add(Text.of("{0}: events are missing in {1} more places.", file, gapsBeyond));
     }
     if (torn) {
       warnings.add(
-          at(line + 1)
-              + ": the last line is torn, so it is left out; what it would have said was never"
-              + " confirmed.");
+          Text.of(
+              "{0}, line {1}: the last line is torn, so it is left out; what it would have said was"
+                  + " never confirmed.",
+              file, line + 1));
     }
     if (shrank) {
       warnings.add(
-          file
-              + ": this log became shorter; an older copy of it may have come from another"
-              + " drive.");
+          Text.of(
+              "{0}: this log became shorter; an older copy of it may have come from another drive.",
+              file));
     }
-  }
-
-  private String at(int number) {
-    return file + ", line " + number;
   }
 }

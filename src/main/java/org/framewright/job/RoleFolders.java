@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.SequencedMap;
 import org.framewright.base.NameKey;
+import org.framewright.base.Text;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 
@@ -37,9 +38,11 @@ final class RoleFolders {
       case Built.Name name -> inside(root, role, name.text());
       case Built.Refused refused ->
           throw new JobException(
-              "the folder for " + role + " has no name: " + refused.findings().getFirst().message(),
+              Text.of(
+                  "the folder for {0} has no name: {1}",
+                  role, refused.findings().getFirst().said()),
               root.toString(),
-              refused.findings().getFirst().remedy().orElse("Fix the convention."));
+              refused.findings().getFirst().fix().orElse(Text.of("Fix the convention.")));
     };
   }
 
@@ -53,9 +56,9 @@ final class RoleFolders {
       // Said below: no folder can have this name.
     }
     throw new JobException(
-        "the folder for " + role + " lies outside of the job: " + name,
+        Text.of("the folder for {0} lies outside of the job: {1}", role, name),
         root.toString(),
-        "Fix folders." + role + " in the convention.");
+        Text.of("Fix folders.{0} in the convention.", role));
   }
 
   private static boolean isOwn(Path path) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.framewright.base.Durations;
+import org.framewright.base.Text;
 
 /**
  * A station's clock, which goes by that of another station where it was found to be ahead, but
@@ -108,34 +109,33 @@ final class StationClock {
   }
 
   /** What a person should know of the clocks, where this station is the one of this name. */
-  void describe(String own, List<String> warnings) {
+  void describe(String own, List<Text> warnings) {
     ahead.entrySet().stream()
         .limit(MOST_MENTIONED)
         .map(one -> description(one.getKey(), one.getKey().equals(own), one.getValue()))
         .forEach(warnings::add);
     if (ahead.size() > MOST_MENTIONED) {
       warnings.add(
-          "The clocks of "
-              + (ahead.size() - MOST_MENTIONED)
-              + " more stations are ahead of this computer's.");
+          Text.of(
+              "The clocks of {0} more stations are ahead of this computer's.",
+              ahead.size() - MOST_MENTIONED));
     }
   }
 
-  private static String description(String station, boolean own, Duration by) {
-    boolean followed = by.compareTo(TRUSTED_AHEAD) <= 0;
-    return (own
-            ? "This computer's clock was set back by " + Durations.words(by)
-            : "The clock of "
-                + station
-                + " is "
-                + Durations.words(by)
-                + " ahead of this computer's")
-        + (followed
-            ? "; the job goes by the later one."
-            : "; what was done there is kept in its order, but the job's time does not follow more"
-                + " than "
-                + TRUSTED_AHEAD.toDays()
-                + " days.")
-        + " Let all computers set their clocks from the network.";
+  private static Text description(String station, boolean own, Duration by) {
+    var off =
+        own
+            ? Text.of("This computer's clock was set back by {0}", Durations.said(by))
+            : Text.of(
+                "The clock of {0} is {1} ahead of this computer's", station, Durations.said(by));
+    return by.compareTo(TRUSTED_AHEAD) <= 0
+        ? Text.of(
+            "{0}; the job goes by the later one. Let all computers set their clocks from the"
+                + " network.",
+            off)
+        : Text.of(
+            "{0}; what was done there is kept in its order, but the job's time does not follow more"
+                + " than {1} days. Let all computers set their clocks from the network.",
+            off, TRUSTED_AHEAD.toDays());
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.framewright.base.Text;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reserved;
 import org.framewright.shotlist.Setup;
@@ -48,9 +49,9 @@ final class ViewCodes {
       return view.strip();
     }
     throw new JobException(
-        "there is no view \"" + view + "\"",
+        Text.of("there is no view \"{0}\"", view),
         "setup " + setup.code(),
-        "Its views are " + String.join(", ", known) + ".");
+        Text.of("Its views are {0}.", String.join(", ", known)));
   }
 
   /**

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.BitSet;
 import java.util.Locale;
+import org.framewright.base.Text;
 
 /** The characters that a text field may be made of. */
 final class Alphabet {
@@ -88,13 +89,13 @@ final class Alphabet {
   }
 
   /** The characters in words, for messages. */
-  String inWords() {
+  Text inWords() {
     var words =
         switch (letters) {
-          case UPPER -> "capital letters";
-          case LOWER -> "small letters";
-          case MIXED -> "letters";
+          case UPPER -> Text.of("capital letters");
+          case LOWER -> Text.of("small letters");
+          case MIXED -> Text.of("letters");
         };
-    return characters.get('0') ? words + " and digits" : words;
+    return characters.get('0') ? Text.of("{0} and digits", words) : words;
   }
 }

@@ -11,9 +11,10 @@ import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.framewright.base.Text;
 
 /** Names that a place does not take, or takes badly. */
-record Ban(Severity severity, String what, String remedy, Dfa names) {
+record Ban(Severity severity, Text what, Text remedy, Dfa names) {
   private static final Map<Target, List<Ban>> BY_TARGET = new EnumMap<>(Target.class);
 
   static {
@@ -31,15 +32,15 @@ record Ban(Severity severity, String what, String remedy, Dfa names) {
     made.add(
         ban(
             Severity.ERROR,
-            "has a control character",
-            "Take it out.",
+            Text.of("has a control character"),
+            Text.of("Take it out."),
             containing(IntStream.concat(IntStream.range(0, 32), IntStream.range(127, 160)))));
     // UTS #39 and UTR #36, from memory: characters that nobody sees.
     made.add(
         ban(
             Severity.ERROR,
-            "has an invisible character",
-            "Take it out.",
+            Text.of("has an invisible character"),
+            Text.of("Take it out."),
             containing(
                 IntStream.concat(
                     IntStream.concat(
@@ -58,22 +59,22 @@ record Ban(Severity severity, String what, String remedy, Dfa names) {
         made.add(
             ban(
                 Severity.ERROR,
-                "has a character outside A-Z a-z 0-9 . _ -",
-                "Use only those.",
+                Text.of("has a character outside A-Z a-z 0-9 . _ -"),
+                Text.of("Use only those."),
                 () -> outside("[A-Za-z0-9._\\-]")));
         made.add(
             ban(
                 Severity.ERROR,
-                "begins with a hyphen",
-                "Begin with a letter or digit.",
+                Text.of("begins with a hyphen"),
+                Text.of("Begin with a letter or digit."),
                 () -> regular("\\-(.|\n)*")));
       }
       case RECEIVERS ->
           made.add(
               ban(
                   Severity.ERROR,
-                  "has a character outside A-Z a-z 0-9 - _",
-                  "Use only those.",
+                  Text.of("has a character outside A-Z a-z 0-9 - _"),
+                  Text.of("Use only those."),
                   () -> outside("[A-Za-z0-9_\\-]")));
     }
     return List.copyOf(made);
@@ -83,20 +84,20 @@ record Ban(Severity severity, String what, String remedy, Dfa names) {
     bans.add(
         ban(
             Severity.ERROR,
-            "has one of < > : \" \\ | ? *",
-            "Use another character.",
+            Text.of("has one of < > : \" \\ | ? *"),
+            Text.of("Use another character."),
             containing("<>:\"\\|?*".chars())));
     bans.add(
         ban(
             Severity.ERROR,
-            "ends with a dot or a space",
-            "End with a letter or digit.",
+            Text.of("ends with a dot or a space"),
+            Text.of("End with a letter or digit."),
             () -> regular("(.|\n)*[. ]")));
     bans.add(
         ban(
             Severity.ERROR,
-            "is reserved for a device",
-            "Put text before it.",
+            Text.of("is reserved for a device"),
+            Text.of("Put text before it."),
             () ->
                 regular(
                     "([Cc][Oo][Nn]|[Pp][Rr][Nn]|[Aa][Uu][Xx]|[Nn][Uu][Ll]|"
@@ -107,18 +108,18 @@ record Ban(Severity severity, String what, String remedy, Dfa names) {
     bans.add(
         ban(
             Severity.WARNING,
-            "begins with a dot and so is hidden",
-            "Begin with a letter or digit.",
+            Text.of("begins with a dot and so is hidden"),
+            Text.of("Begin with a letter or digit."),
             () -> regular("\\.(.|\n)*")));
     bans.add(
         ban(
             Severity.WARNING,
-            "begins with a hyphen, which programs take for an option",
-            "Begin with a letter or digit.",
+            Text.of("begins with a hyphen, which programs take for an option"),
+            Text.of("Begin with a letter or digit."),
             () -> regular("\\-(.|\n)*")));
   }
 
-  private static Ban ban(Severity severity, String what, String remedy, Supplier<Automaton> names) {
+  private static Ban ban(Severity severity, Text what, Text remedy, Supplier<Automaton> names) {
     return new Ban(severity, what, remedy, Dfa.of(component(names.get())));
   }
 

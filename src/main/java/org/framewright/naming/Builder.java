@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
-import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** Builds one name: every value is settled first, so that every fault is reported at once. */
 final class Builder {
@@ -53,19 +53,19 @@ final class Builder {
       texts.put(field.name(), "");
       fault(
           Rule.BAD_VALUE,
-          field.label() + ": the value is longer than " + Limits.GIVEN + " characters",
-          "Shorten it.");
+          Text.of("{0}: the value is longer than {1} characters", field.label(), Limits.GIVEN),
+          Text.of("Shorten it."));
       return;
     }
     switch (show.shape().settle(field.name(), raw, steps)) {
-      case Shape.Settled.Text(String text, String value) -> {
+      case Shape.Settled.Legal(String text, String value) -> {
         texts.put(field.name(), text);
         settled.put(field.name(), value);
       }
-      case Shape.Settled.Refused(String why, String remedy) -> {
+      case Shape.Settled.Refused(Text why, Text remedy) -> {
         // A value is there, if a bad one, so that nothing else is said to be missing.
         texts.put(field.name(), "");
-        fault(Rule.BAD_VALUE, field.label() + ": " + why, remedy);
+        fault(Rule.BAD_VALUE, Text.of("{0}: {1}", field.label(), why), remedy);
       }
     }
   }
@@ -83,8 +83,8 @@ final class Builder {
           } else {
             fault(
                 Rule.MISSING_VALUE,
-                field.label() + ": a value is missing",
-                "Give " + field.name() + "=" + field.example() + ", or another.");
+                Text.of("{0}: a value is missing", field.label()),
+                Text.of("Give {0}={1}, or another.", field.name(), field.example()));
           }
         }
         case Part.Show show -> {}
@@ -110,10 +110,8 @@ final class Builder {
       var missing = own.stream().filter(name -> !texts.containsKey(name)).toList();
       fault(
           Rule.MISSING_VALUE,
-          all.stream().collect(Collectors.joining(" and "))
-              + " shows only together with "
-              + String.join(" and ", missing),
-          "Give " + String.join(" and ", missing) + " too, or leave both out.");
+          Text.of("{0} shows only together with {1}", Series.of(all), Series.of(missing)),
+          Text.of("Give {0} too, or leave both out.", Series.of(missing)));
     }
     return false;
   }
@@ -128,21 +126,21 @@ final class Builder {
         if (length > target.longest()) {
           fault(
               Rule.TOO_LONG,
-              "the name would have "
-                  + length
-                  + (target.countsBytes() ? " bytes" : " characters")
-                  + "; "
-                  + target.inWords()
-                  + " takes "
-                  + target.longest(),
-              "Shorten its longest value.");
+              Text.of(
+                  target.countsBytes()
+                      ? "the name would have {0} bytes; {1} takes {2}"
+                      : "the name would have {0} characters; {1} takes {2}",
+                  length,
+                  target.inWords(),
+                  target.longest()),
+              Text.of("Shorten its longest value."));
           return;
         }
       }
     }
   }
 
-  private void fault(Rule rule, String what, String remedy) {
+  private void fault(Rule rule, Text what, Text remedy) {
     faults.add(
         new Finding(
             rule,

@@ -3,6 +3,7 @@ package org.framewright.naming;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.Text;
 
 /**
  * Proves a convention sound, or shows what is not, each fault with a witness that build confirms.
@@ -56,21 +57,21 @@ final class Check {
                     Rule.COUNTER_FULL,
                     Severity.ERROR,
                     kind.place(),
-                    "the counter "
-                        + counter.name()
-                        + " has numbers for "
-                        + room
-                        + " frames"
-                        + (counter.restarts().isEmpty()
-                            ? ""
-                            : " of one " + String.join(", ", counter.restarts()))
-                        + "; "
-                        + framesPlanned
-                        + " are planned",
+                    counter.restarts().isEmpty()
+                        ? Text.of(
+                            "the counter {0} has numbers for {1} frames; {2} are planned",
+                            counter.name(), room, framesPlanned)
+                        : Text.of(
+                            "the counter {0} has numbers for {1} frames of one {2}; {3} are"
+                                + " planned",
+                            counter.name(),
+                            room,
+                            String.join(", ", counter.restarts()),
+                            framesPlanned),
                     new Witness(last, Report.none(), List.of(Report.text(kind, last))),
-                    "Give it digits: "
-                        + Long.toString(framesPlanned + shape.smallest()).length()
-                        + ".");
+                    Text.of(
+                        "Give it {0}.",
+                        "digits: " + Long.toString(framesPlanned + shape.smallest()).length()));
               }
             });
   }
@@ -88,9 +89,9 @@ final class Check {
             Rule.UNUSED_FIELD,
             Severity.WARNING,
             field.place(),
-            "the field " + field.name() + " shows in no name",
+            Text.of("the field {0} shows in no name", field.name()),
             null,
-            "Show it as {" + field.name() + "}, or take it out.");
+            Text.of("Show it as {0}, or take it out.", "{" + field.name() + "}"));
       }
     }
   }

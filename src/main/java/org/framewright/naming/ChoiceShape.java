@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** One of a few values: each value's meaning, and the text that shows it. */
 final class ChoiceShape implements Shape {
@@ -50,27 +51,26 @@ final class ChoiceShape implements Shape {
             .toList();
     if (alike.size() == 1) {
       var value = alike.getFirst();
-      steps.add(new Step(field, raw, value, "the value that it stands for"));
+      steps.add(new Step(field, raw, value, Text.of("the value that it stands for")));
       return text(value);
     }
+    var known =
+        meanings.entrySet().stream()
+            .map(
+                e ->
+                    e.getValue().equals(e.getKey())
+                        ? e.getKey()
+                        : e.getKey() + " (" + e.getValue() + ")")
+            .collect(Collectors.joining(", "));
     return new Settled.Refused(
-        Quoted.text(raw) + " is none of its values",
-        "Give one of "
-            + meanings.entrySet().stream()
-                .map(
-                    e ->
-                        e.getValue().equals(e.getKey())
-                            ? e.getKey()
-                            : e.getKey() + " (" + e.getValue() + ")")
-                .collect(Collectors.joining(", "))
-            + "."
-            + Nearest.to(given, meanings.keySet())
-                .map(near -> " Is “" + near + "” meant?")
-                .orElse(""));
+        Text.of("“{0}” is none of its values", Quoted.bare(raw)),
+        Nearest.to(given, meanings.keySet())
+            .map(near -> Text.of("Give one of {0}. Is “{1}” meant?", known, near))
+            .orElse(Text.of("Give one of {0}.", known)));
   }
 
   private Settled text(String value) {
-    return new Settled.Text(shown.get(value), value);
+    return new Settled.Legal(shown.get(value), value);
   }
 
   @Override
@@ -84,8 +84,8 @@ final class ChoiceShape implements Shape {
   }
 
   @Override
-  public String inWords() {
-    return shown.values().stream().limit(8).collect(Collectors.joining(", ", "one of ", ""))
-        + (shown.size() > 8 ? " ..." : "");
+  public Text inWords() {
+    var first = shown.values().stream().limit(8).collect(Collectors.joining(", "));
+    return Text.of("one of {0}", shown.size() > 8 ? first + " ..." : first);
   }
 }

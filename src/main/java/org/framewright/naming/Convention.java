@@ -17,6 +17,7 @@ import java.util.SequencedMap;
 import java.util.Set;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.SmallFiles;
+import org.framewright.base.Text;
 
 /**
  * How every name of a job is made: typed fields, and patterns that show them. Immutable, and safe
@@ -90,20 +91,25 @@ public final class Convention {
     try {
       bytes = SmallFiles.read(file, Limits.FILE);
     } catch (FileProblemException e) {
-      return faulty(e.problem().where(), e.problem().what(), e.problem().remedy());
+      return faulty(e.problem().where(), e.problem().fault(), e.problem().fix());
     }
     try {
       var text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
       return parse(text.startsWith("\uFEFF") ? text.substring(1) : text, file.toString());
     } catch (CharacterCodingException e) {
       return faulty(
-          file.toString(), "this is not text in UTF-8", "Save it as plain text in UTF-8.");
+          file.toString(),
+          Text.of("this is not text in UTF-8"),
+          Text.of("Save it as plain text in UTF-8."));
     }
   }
 
-  private static Parsed faulty(String file, String what, String remedy) {
+  private static Parsed faulty(String file, Text what, Text remedy) {
     var faults = new Faults();
-    faults.add(new Declared.Place("convention", 1, 1), Quoted.bare(file) + ": " + what, remedy);
+    faults.add(
+        new Declared.Place("convention", 1, 1),
+        Text.of("{0}: {1}", Quoted.bare(file), what),
+        remedy);
     return new Parsed.Faulty(faults.inOrder());
   }
 
@@ -336,7 +342,7 @@ public final class Convention {
       run.add(
           !raw.isBlank()
                   && show.shape().settle(name, raw, new ArrayList<>())
-                      instanceof Shape.Settled.Text(String text, String value)
+                      instanceof Shape.Settled.Legal(String text, String value)
               ? value
               : raw);
     }

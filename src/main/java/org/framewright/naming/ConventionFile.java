@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /**
  * Makes a convention of its file's text. It goes on after a fault, so that one pass reports them
@@ -46,8 +47,8 @@ final class ConventionFile {
   private void notAConvention() {
     faults.add(
         new Declared.Place("convention", 1, 1),
-        Quoted.bare(source) + " is not a convention",
-        "Start it with convention: and a title; see the templates.");
+        Text.of("{0} is not a convention", Quoted.bare(source)),
+        Text.of("Start it with convention: and a title; see the templates."));
   }
 
   /** The convention as far as it is understood; empty where kinds cannot be compiled. */
@@ -109,20 +110,22 @@ final class ConventionFile {
     var words = values.list(items, "travels-to", Limits.FAULTS);
     if (words.isEmpty()) {
       faults.add(
-          item.place(), "it names no place", "Name one, or leave travels-to: out for all systems.");
+          item.place(),
+          Text.of("it names no place"),
+          Text.of("Name one, or leave travels-to: out for all systems."));
     }
     for (var word : words) {
       var target = known.get(word);
       if (target == null) {
         faults.add(
             item.place(),
-            Quoted.text(word) + " is no place that names travel to",
+            Text.of("“{0}” is no place that names travel to", Quoted.bare(word)),
             Values.meant(
                 word,
                 known.keySet(),
-                "Known: "
-                    + Arrays.stream(Target.values()).map(id).collect(Collectors.joining(", "))
-                    + "."));
+                Text.of(
+                    "Known: {0}.",
+                    Arrays.stream(Target.values()).map(id).collect(Collectors.joining(", ")))));
       } else {
         targets.add(target);
       }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.base.Text;
 
 /**
  * A pattern of a date or time of day, by the letters of Unicode UTS #35.
@@ -21,23 +22,33 @@ record DatePattern(
     String text, List<Part> parts, Map<Unit, Part> byUnit, int firstYear, int lastYear) {
   /** What a part of the pattern shows, the most significant first. */
   enum Unit {
-    YEAR("year", 0),
-    MONTH("month", 1),
-    DAY("day", 2),
-    DAY_OF_YEAR("day of the year", 2),
-    HOUR("hour", 3),
-    MINUTE("minute", 4),
-    SECOND("second", 5),
-    FRACTION("fraction of a second", 6);
-
-    final String word;
+    YEAR(0),
+    MONTH(1),
+    DAY(2),
+    DAY_OF_YEAR(2),
+    HOUR(3),
+    MINUTE(4),
+    SECOND(5),
+    FRACTION(6);
 
     /** 0 for the most significant unit. */
     final int rank;
 
-    Unit(String word, int rank) {
-      this.word = word;
+    Unit(int rank) {
       this.rank = rank;
+    }
+
+    Text word() {
+      return switch (this) {
+        case YEAR -> Text.of("year");
+        case MONTH -> Text.of("month");
+        case DAY -> Text.of("day");
+        case DAY_OF_YEAR -> Text.of("day of the year");
+        case HOUR -> Text.of("hour");
+        case MINUTE -> Text.of("minute");
+        case SECOND -> Text.of("second");
+        case FRACTION -> Text.of("fraction of a second");
+      };
     }
   }
 
@@ -53,18 +64,23 @@ record DatePattern(
     private static final long serialVersionUID = 1L;
 
     final int at;
-    final String remedy;
+    final transient Text what;
+    final transient Text remedy;
 
-    Bad(int at, String what, String remedy) {
-      super(what);
+    Bad(int at, Text what, Text remedy) {
+      super(what.english());
+      this.what = what;
       this.at = at;
       this.remedy = remedy;
     }
   }
 
-  static final String LETTERS =
-      "Letters: uuuu or uu (year), MM, M, MMM or MMMM (month), dd or d (day), DDD (day of the year),"
-          + " HH, mm, ss, S to SSSSSSSSS (fraction); other text goes between quotes, as in 'T'.";
+  static final Text LETTERS =
+      Text.of(
+          "Letters: uuuu or uu (year), MM, M, MMM or MMMM (month), dd or d (day), DDD (day of the"
+              + " year), HH, mm, ss, S to SSSSSSSSS (fraction); other text goes between quotes, as"
+              + " in {0}.",
+          "'T'");
 
   /** The range of years where the convention gives none. */
   static final int FIRST_YEAR = 1900;
@@ -103,7 +119,8 @@ record DatePattern(
         continue;
       }
       if (units.put(part.unit, part) != null) {
-        throw new Bad(0, "the " + part.unit.word + " shows twice", "Show it once.");
+        throw new Bad(
+            0, Text.of("the {0} shows twice", part.unit.word()), Text.of("Show it once."));
       }
       boolean digitsFollow =
           i + 1 < parts.size()
@@ -113,12 +130,12 @@ record DatePattern(
       if (!part.isFixedWidth() && part.letters < 3 && digitsFollow) {
         throw new Bad(
             0,
-            "an unpadded " + part.unit.word + " runs into the digits after it",
-            "Double its letter, so that it always has two digits.");
+            Text.of("an unpadded {0} runs into the digits after it", part.unit.word()),
+            Text.of("Double its letter, so that it always has two digits."));
       }
     }
     if (units.isEmpty()) {
-      throw new Bad(0, "it shows no part of a date or time", LETTERS);
+      throw new Bad(0, Text.of("it shows no part of a date or time"), LETTERS);
     }
     needs(units, Unit.DAY_OF_YEAR, Unit.YEAR);
     if (units.containsKey(Unit.YEAR)) {
@@ -126,7 +143,10 @@ record DatePattern(
     }
     if (units.containsKey(Unit.DAY_OF_YEAR)
         && (units.containsKey(Unit.MONTH) || units.containsKey(Unit.DAY))) {
-      throw new Bad(0, "it shows the day twice, in the year and in the month", "Leave one out.");
+      throw new Bad(
+          0,
+          Text.of("it shows the day twice, in the year and in the month"),
+          Text.of("Leave one out."));
     }
     needs(units, Unit.MINUTE, Unit.HOUR);
     needs(units, Unit.SECOND, Unit.MINUTE);
@@ -139,8 +159,8 @@ record DatePattern(
     if (units.containsKey(unit) && !units.containsKey(above)) {
       throw new Bad(
           0,
-          "it shows the " + unit.word + " without the " + above.word,
-          "Show the " + above.word + " too.");
+          Text.of("it shows the {0} without the {1}", unit.word(), above.word()),
+          Text.of("Show the {0} too.", above.word()));
     }
   }
 
@@ -160,7 +180,7 @@ record DatePattern(
         parts.add(part(i, c, end - i, firstYear, lastYear));
         i = end;
       } else if (c == '[' || c == ']' || c == '{' || c == '}' || c == '#') {
-        throw new Bad(i, "“" + c + "” has no meaning in a date", "Leave it out.");
+        throw new Bad(i, Text.of("“{0}” has no meaning in a date", c), Text.of("Leave it out."));
       } else {
         literal.append(c);
         i++;
@@ -186,7 +206,8 @@ record DatePattern(
         return i + 1;
       }
     }
-    throw new Bad(start, "a quote is not closed", "Close it with another '.");
+    throw new Bad(
+        start, Text.of("a quote is not closed"), Text.of("Close it with another {0}.", "'"));
   }
 
   private static void flush(StringBuilder literal, List<Part> parts) {
@@ -212,11 +233,12 @@ record DatePattern(
     if (unit == null) {
       throw new Bad(
           at,
-          Quoted.text(String.valueOf(letter).repeat(count)) + " is not a date letter here",
+          Text.of(
+              "“{0}” is not a date letter here", Quoted.bare(String.valueOf(letter).repeat(count))),
           switch (letter) {
-            case 'Y' -> "Write the year as " + "u".repeat(count == 2 ? 2 : 4) + ".";
-            case 'D' -> "Write the day of the month as dd.";
-            case 'h', 'k', 'K' -> "Write the hour as HH.";
+            case 'Y' -> Text.of("Write the year as {0}.", "u".repeat(count == 2 ? 2 : 4));
+            case 'D' -> Text.of("Write the day of the month as dd.");
+            case 'h', 'k', 'K' -> Text.of("Write the hour as HH.");
             default -> LETTERS;
           });
     }
@@ -226,8 +248,8 @@ record DatePattern(
         if (count == 2 && lastYear - firstYear > 99) {
           throw new Bad(
               at,
-              "years of two digits have room for a hundred years only",
-              "Give years: 2000-2099, or write uuuu.");
+              Text.of("years of two digits have room for a hundred years only"),
+              Text.of("Give {0}, or write {1}.", "years: 2000-2099", "uuuu"));
         }
         for (int y = firstYear; y <= lastYear; y++) {
           texts.put(y, NumberShape.padded(count == 2 ? y % 100 : y, count));

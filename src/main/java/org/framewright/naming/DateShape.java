@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 import org.framewright.naming.DatePattern.Unit;
 
 /**
@@ -109,36 +110,37 @@ final class DateShape implements Shape {
     boolean timeOnly = units.iterator().next().compareTo(Unit.HOUR) >= 0;
     var read = IsoDate.of(given, timeOnly);
     if (read.isEmpty()) {
-      return new Settled.Refused(Quoted.text(raw) + " is not " + wanted(), give());
+      return new Settled.Refused(Text.of("“{0}” is not {1}", Quoted.bare(raw), wanted()), give());
     }
     IsoDate date;
     try {
       date = read.get().inCalendar();
     } catch (DateTimeException e) {
-      return new Settled.Refused("there is no such date or time as " + Quoted.text(raw), give());
+      return new Settled.Refused(
+          Text.of("there is no such date or time as “{0}”", Quoted.bare(raw)), give());
     }
     for (var unit : units) {
       if (!date.values().containsKey(unit)) {
-        return new Settled.Refused(Quoted.text(raw) + " lacks the " + unit.word, give());
+        return new Settled.Refused(
+            Text.of("“{0}” lacks the {1}", Quoted.bare(raw), unit.word()), give());
       }
     }
     int year = units.contains(Unit.YEAR) ? date.values().get(Unit.YEAR) : pattern.firstYear();
     if (year < pattern.firstYear() || year > pattern.lastYear()) {
       return new Settled.Refused(
-          "the year "
-              + year
-              + " is not between "
-              + pattern.firstYear()
-              + " and "
-              + pattern.lastYear(),
-          "Correct the year, or give the field years: in the convention.");
+          Text.of(
+              "the year {0} is not between {1} and {2}",
+              Integer.toString(year),
+              Integer.toString(pattern.firstYear()),
+              Integer.toString(pattern.lastYear())),
+          Text.of("Correct the year, or give the field years: in the convention."));
     }
     if (!date.zone().isEmpty()) {
       var local = given.substring(0, given.length() - date.zone().length());
-      steps.add(new Step(field, raw, local, "the local time, without its zone"));
+      steps.add(new Step(field, raw, local, Text.of("the local time, without its zone")));
     }
     var text = text(date);
-    return new Settled.Text(text, value(text));
+    return new Settled.Legal(text, value(text));
   }
 
   private String text(IsoDate date) {
@@ -153,20 +155,22 @@ final class DateShape implements Shape {
         .collect(Collectors.joining());
   }
 
-  private String wanted() {
+  private Text wanted() {
     boolean date =
         pattern.byUnit().keySet().stream().anyMatch(unit -> unit.compareTo(Unit.HOUR) < 0);
     boolean time = pattern.byUnit().containsKey(Unit.HOUR);
-    return date && time ? "a date with a time of day" : date ? "a date" : "a time of day";
+    return date && time
+        ? Text.of("a date with a time of day")
+        : date ? Text.of("a date") : Text.of("a time of day");
   }
 
-  private String give() {
+  private Text give() {
     boolean date =
         pattern.byUnit().keySet().stream().anyMatch(unit -> unit.compareTo(Unit.HOUR) < 0);
     boolean time = pattern.byUnit().containsKey(Unit.HOUR);
-    return "Give it as ISO 8601 writes it, such as "
-        + (date && time ? "2026-11-25T14:05:09" : date ? "2026-11-25" : "14:05:09")
-        + ".";
+    return Text.of(
+        "Give it as ISO 8601 writes it, such as {0}.",
+        date && time ? "2026-11-25T14:05:09" : date ? "2026-11-25" : "14:05:09");
   }
 
   @Override
@@ -222,7 +226,7 @@ final class DateShape implements Shape {
   }
 
   @Override
-  public String inWords() {
-    return "a date as " + pattern.text();
+  public Text inWords() {
+    return Text.of("a date as {0}", pattern.text());
   }
 }

@@ -2,7 +2,7 @@ package org.framewright.naming;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 
 /**
  * Names that a studio uses now, as a person gives them: one a line, empty lines between them. What
@@ -50,16 +50,17 @@ public record ExampleNames(List<String> names, int tooLong, int tooMany) {
   }
 
   /** What was left out, in words. */
-  public List<String> remarks() {
-    var remarks = new ArrayList<String>();
+  public List<Text> remarks() {
+    var remarks = new ArrayList<Text>();
     if (tooLong > 0) {
       remarks.add(
-          PlainText.counted(tooLong, "line")
-              + (tooLong == 1 ? " is" : " are")
-              + " longer than any file’s name and left out");
+          Text.counted(
+              "{0} line is longer than any file’s name and left out",
+              "{0} lines are longer than any file’s name and left out", tooLong));
     }
     if (tooMany > 0) {
-      remarks.add("only the first " + MOST + " names are looked at; " + tooMany + " are left out");
+      remarks.add(
+          Text.of("only the first {0} names are looked at; {1} are left out", MOST, tooMany));
     }
     return List.copyOf(remarks);
   }

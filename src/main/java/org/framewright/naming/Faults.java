@@ -3,8 +3,8 @@ package org.framewright.naming;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** What is wrong with a convention's file, so far. */
 final class Faults {
@@ -19,14 +19,14 @@ final class Faults {
 
   private final List<Finding> found = new ArrayList<>();
 
-  void add(Declared.Place place, String what, String remedy) {
+  void add(Declared.Place place, Text what, Text remedy) {
     add(Rule.BAD_CONVENTION, place, what, remedy);
   }
 
   /**
    * @throws TooMany at the last fault that is reported
    */
-  void add(Rule rule, Declared.Place place, String what, String remedy) {
+  void add(Rule rule, Declared.Place place, Text what, Text remedy) {
     found.add(
         new Finding(
             rule,
@@ -34,7 +34,7 @@ final class Faults {
             place.where(),
             place.line(),
             place.column(),
-            place.where().isEmpty() ? capital(what) : place.where() + ": " + what,
+            place.where().isEmpty() ? what : Text.of("{0}: {1}", place.where(), what),
             Optional.empty(),
             remedy.isEmpty() ? Optional.empty() : Optional.of(remedy)));
     if (found.size() == Limits.FAULTS) {
@@ -43,11 +43,7 @@ final class Faults {
   }
 
   void missing(Item item, String key, String example) {
-    add(item.place(), "“" + key + ":” is missing", "Add it, such as " + example);
-  }
-
-  private static String capital(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    add(item.place(), Text.of("“{0}:” is missing", key), Text.of("Add it, such as {0}", example));
   }
 
   int count() {

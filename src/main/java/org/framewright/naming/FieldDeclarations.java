@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** Reads the part {@code fields:} of a convention. */
 final class FieldDeclarations {
@@ -23,7 +24,7 @@ final class FieldDeclarations {
   /** The fields by name; one that is not understood is there without shapes. */
   SequencedMap<String, Declared> read(Item item) {
     values
-        .named(item, Limits.FIELDS, "fields")
+        .named(item, Limits.FIELDS, Text.of("fields"))
         .forEach(
             (name, declaration) -> {
               if (isName(name)) {
@@ -32,10 +33,10 @@ final class FieldDeclarations {
               } else {
                 faults.add(
                     declaration.place(),
-                    "a field's name is made of A-Z, a-z, 0-9 and _",
-                    "Rename it, such as "
-                        + Quoted.bare(name.replaceAll("[^A-Za-z0-9_]", "_"))
-                        + ".");
+                    Text.of("a field's name is made of A-Z, a-z, 0-9 and _"),
+                    Text.of(
+                        "Rename it, such as {0}.",
+                        Quoted.bare(name.replaceAll("[^A-Za-z0-9_]", "_"))));
               }
             });
     for (var field : fields.values()) {
@@ -44,16 +45,16 @@ final class FieldDeclarations {
           faults.add(
               Rule.UNKNOWN_FIELD,
               field.place(),
-              "it restarts on " + Quoted.text(on) + ", which is no other field",
+              Text.of("it restarts on “{0}”, which is no other field", Quoted.bare(on)),
               Nearest.to(on, fields.keySet())
-                  .map(near -> "Is " + near + " meant?")
+                  .map(near -> Text.of("Is {0} meant?", near))
                   .orElse(
-                      "Name one of the others, such as "
-                          + fields.keySet().stream()
+                      Text.of(
+                          "Name one of the others, such as {0}.",
+                          fields.keySet().stream()
                               .filter(other -> !other.equals(field.name()))
                               .limit(5)
-                              .collect(Collectors.joining(", "))
-                          + "."));
+                              .collect(Collectors.joining(", ")))));
         }
       }
     }
@@ -67,7 +68,9 @@ final class FieldDeclarations {
   private void declare(String name, Item item) {
     if (!(item.node() instanceof YamlNode.Mapping mapping)) {
       faults.add(
-          item.place(), "a field is declared by its type and more", "Write {type: words} there.");
+          item.place(),
+          Text.of("a field is declared by its type and more"),
+          Text.of("Write {0} there.", "{type: words}"));
       return;
     }
     var written = mapping.entries().stream().filter(e -> e.key().text().equals("type")).findFirst();
@@ -78,8 +81,10 @@ final class FieldDeclarations {
           entry ->
               faults.add(
                   new Item(item.where(), entry.key()).place(),
-                  "after “type:” there is no space, so it is not read as a key",
-                  "Write type: " + Quoted.bare(entry.key().text().substring(5).strip()) + "."),
+                  Text.of("after “type:” there is no space, so it is not read as a key"),
+                  Text.of(
+                      "Write {0}.",
+                      "type: " + Quoted.bare(entry.key().text().substring(5).strip()))),
           () -> faults.missing(item, "type", "type: words"));
       return;
     }
@@ -108,9 +113,11 @@ final class FieldDeclarations {
     if (main != null && byDefault.isPresent()) {
       if (type == FieldType.COUNTER) {
         faults.add(
-            keys.get("default").place(), "a counter counts; it has no default", "Leave it out.");
+            keys.get("default").place(),
+            Text.of("a counter counts; it has no default"),
+            Text.of("Leave it out."));
       } else if (main.settle(name, byDefault.get(), new ArrayList<>())
-          instanceof Shape.Settled.Refused(String why, String remedy)) {
+          instanceof Shape.Settled.Refused(Text why, Text remedy)) {
         faults.add(keys.get("default").place(), why, remedy);
       }
     }
@@ -135,8 +142,8 @@ final class FieldDeclarations {
     if (moves + more > Limits.MOVES) {
       faults.add(
           item.place(),
-          "the fields can have too many texts, counted up to this one",
-          "Give them smaller lengths, fewer choices or fewer shapes.");
+          Text.of("the fields can have too many texts, counted up to this one"),
+          Text.of("Give them smaller lengths, fewer choices or fewer shapes."));
       shapes.clear();
     } else {
       moves += more;
@@ -170,7 +177,7 @@ final class FieldDeclarations {
         };
     return !raw.isEmpty()
             && main.settle("", raw, new ArrayList<>())
-                instanceof Shape.Settled.Text(String text, String value)
+                instanceof Shape.Settled.Legal(String text, String value)
         ? value
         : main.value(main.texts().shortest());
   }
@@ -190,8 +197,8 @@ final class FieldDeclarations {
         }
         faults.add(
             new Item(item.where() + ".values", first).place(),
-            "the values of a choice are a list",
-            "Write values: [" + Quoted.bare(String.join(", ", all)) + "].");
+            Text.of("the values of a choice are a list"),
+            Text.of("Write {0}.", "values: [" + Quoted.bare(String.join(", ", all)) + "]"));
         return true;
       }
     }
@@ -215,13 +222,16 @@ final class FieldDeclarations {
       values.list(keys, "values", Limits.CHOICES).forEach(value -> choices.put(value, value));
     } else {
       values
-          .named(item, Limits.CHOICES, "values")
+          .named(item, Limits.CHOICES, Text.of("values"))
           .forEach((value, meaning) -> choices.put(value, values.text(meaning)));
     }
     if (faults.count() > before) {
       choices.clear();
     } else if (choices.isEmpty() || choices.containsKey("")) {
-      faults.add(item.place(), "a choice needs values, and none may be empty", "Give its values.");
+      faults.add(
+          item.place(),
+          Text.of("a choice needs values, and none may be empty"),
+          Text.of("Give its values."));
       choices.remove("");
     }
     return choices;

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** Always the same text. */
 record FixedShape(String text, Dfa texts) implements Shape {
@@ -12,10 +13,10 @@ record FixedShape(String text, Dfa texts) implements Shape {
   @Override
   public Settled settle(String field, String raw, List<Step> steps) {
     return raw.isEmpty() || raw.equals(text)
-        ? new Settled.Text(text, text)
+        ? new Settled.Legal(text, text)
         : new Settled.Refused(
-            Quoted.text(raw) + " is given, and it is always " + Quoted.text(text),
-            "Leave this value out.");
+            Text.of("“{0}” is given, and it is always “{1}”", Quoted.bare(raw), Quoted.bare(text)),
+            Text.of("Leave this value out."));
   }
 
   @Override
@@ -29,7 +30,7 @@ record FixedShape(String text, Dfa texts) implements Shape {
   }
 
   @Override
-  public String inWords() {
-    return Quoted.text(text);
+  public Text inWords() {
+    return Quoted.said(text);
   }
 }

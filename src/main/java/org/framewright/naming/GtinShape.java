@@ -5,6 +5,7 @@ import dk.brics.automaton.State;
 import dk.brics.automaton.Transition;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * A product number with its check digit (GS1 General Specifications: from the right the digits
@@ -54,25 +55,27 @@ record GtinShape(int digits, Dfa texts) implements Shape {
     var number = raw.replaceAll("[\\s-]", "");
     if (!number.matches("[0-9]{8}|[0-9]{12,14}")) {
       return new Settled.Refused(
-          Quoted.text(raw) + " is not a product number",
-          "Give the 8, 12, 13 or 14 digits of its GTIN, check digit included.");
+          Text.of("“{0}” is not a product number", Quoted.bare(raw)),
+          Text.of("Give the 8, 12, 13 or 14 digits of its GTIN, check digit included."));
     }
     int expected = checkDigit(number.substring(0, number.length() - 1));
     if (number.charAt(number.length() - 1) - '0' != expected) {
       return new Settled.Refused(
-          "the check digit of " + number + " is wrong; after these digits it is " + expected,
-          "Compare it with the label: a digit is mistyped.");
+          Text.of(
+              "the check digit of {0} is wrong; after these digits it is {1}", number, expected),
+          Text.of("Compare it with the label: a digit is mistyped."));
     }
     var bare = number.replaceFirst("^0+", "");
     if (bare.length() > digits) {
       return new Settled.Refused(
-          number + " has more than " + digits + " digits", "Declare the field with digits: 14.");
+          Text.of("{0} has more than {1} digits", number, digits),
+          Text.of("Declare the field with {0}.", "digits: 14"));
     }
     var padded = "0".repeat(digits - bare.length()) + bare;
     if (!padded.equals(raw)) {
-      steps.add(new Step(field, raw, padded, "a product number in " + digits + " digits"));
+      steps.add(new Step(field, raw, padded, Text.of("a product number in {0} digits", digits)));
     }
-    return new Settled.Text(padded, padded);
+    return new Settled.Legal(padded, padded);
   }
 
   @Override
@@ -86,7 +89,7 @@ record GtinShape(int digits, Dfa texts) implements Shape {
   }
 
   @Override
-  public String inWords() {
-    return digits + " digits with a right check digit";
+  public Text inWords() {
+    return Text.of("{0} digits with a right check digit", digits);
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /** Reads the parts {@code names:} and {@code folders:} of a convention, the patterns. */
 final class NameDeclarations {
@@ -28,30 +29,30 @@ final class NameDeclarations {
   SequencedMap<String, DeclaredKind> kinds(Item item) {
     var kinds = new LinkedHashMap<String, DeclaredKind>();
     values
-        .named(item, Limits.KINDS, "kinds of names")
+        .named(item, Limits.KINDS, Text.of("kinds of names"))
         .forEach(
             (id, pattern) -> {
               if (!FieldDeclarations.isName(id)) {
                 faults.add(
                     pattern.place(),
-                    "the name of a kind is made of A-Z, a-z, 0-9 and _",
-                    "Rename it.");
+                    Text.of("the name of a kind is made of A-Z, a-z, 0-9 and _"),
+                    Text.of("Rename it."));
               } else if (fields.containsKey(id)) {
                 faults.add(
                     pattern.place(),
-                    "a field is called “"
-                        + id
-                        + "” too, so that {"
-                        + id
-                        + "} would mean two things",
-                    "Rename one of them.");
+                    Text.of(
+                        "a field is called “{0}” too, so that {1} would mean two things",
+                        id, "{" + id + "}"),
+                    Text.of("Rename one of them."));
               } else {
                 patterns.put(id, pattern);
               }
             });
     if (patterns.isEmpty() && faults.none()) {
       faults.add(
-          item.place(), "there is no kind of name", "Add one, such as frame: \"{day}_{take}\".");
+          item.place(),
+          Text.of("there is no kind of name"),
+          Text.of("Add one, such as {0}.", "frame: \"{day}_{take}\""));
     }
     for (var id : patterns.keySet()) {
       resolve(id);
@@ -89,8 +90,9 @@ final class NameDeclarations {
               if (resolving.contains(other)) {
                 faults.add(
                     item.placeOf(position),
-                    "the names go in a circle: " + String.join(", ", resolving) + ", " + other,
-                    "Write one of them out in fields.");
+                    Text.of(
+                        "the names go in a circle: {0}, {1}", String.join(", ", resolving), other),
+                    Text.of("Write one of them out in fields."));
                 return null;
               }
               return resolve(other);
@@ -120,8 +122,8 @@ final class NameDeclarations {
     if (faults.count() == before && Chain.states(parts) > Limits.STATES) {
       faults.add(
           item.placeOf(0),
-          "its names have too many possible texts",
-          "Show fewer fields in it, or give them smaller lengths or fewer choices.");
+          Text.of("its names have too many possible texts"),
+          Text.of("Show fewer fields in it, or give them smaller lengths or fewer choices."));
     }
     return parts;
   }
@@ -133,15 +135,16 @@ final class NameDeclarations {
         case Part.Show show when inRun && show.field().required() ->
             faults.add(
                 item.placeOf(0),
-                "the field " + show.field().name() + " is required, yet shows in an optional run",
-                "Take the brackets away, or required: yes.");
+                Text.of(
+                    "the field {0} is required, yet shows in an optional run", show.field().name()),
+                Text.of("Take the brackets away, or {0}.", "required: yes"));
         case Part.Show show when inRun && show.field().defaultValue().isPresent() ->
             faults.add(
                 item.placeOf(0),
-                "the field "
-                    + show.field().name()
-                    + " has a default, so the optional run around it would always show",
-                "Take the brackets away, or the default.");
+                Text.of(
+                    "the field {0} has a default, so the optional run around it would always show",
+                    show.field().name()),
+                Text.of("Take the brackets away, or the default."));
         case Part.Show _, Part.Text _ -> {}
       }
     }
@@ -153,16 +156,14 @@ final class NameDeclarations {
     if (!(item.node() instanceof YamlNode.Mapping)) {
       faults.add(
           item.place(),
-          "each folder of a job has a role, and this gives it none",
-          "Write each below folders: with its role, such as "
-              + Reserved.FRAMES
-              + ": "
-              + firstOf(item.node()).orElse("01_frames")
-              + ".");
+          Text.of("each folder of a job has a role, and this gives it none"),
+          Text.of(
+              "Write each below folders: with its role, such as {0}.",
+              Reserved.FRAMES + ": " + firstOf(item.node()).orElse("01_frames")));
       return folders;
     }
     values
-        .named(item, Limits.FOLDERS, "folders")
+        .named(item, Limits.FOLDERS, Text.of("folders"))
         .forEach(
             (role, pattern) -> {
               var text = values.text(pattern, Limits.PATTERN);
@@ -171,8 +172,8 @@ final class NameDeclarations {
                   || text.contains("\\")) {
                 faults.add(
                     pattern.place(),
-                    Quoted.text(text) + " is not a path inside the job folder",
-                    "Write names with / between them, such as 01_frames/raw.");
+                    Text.of("“{0}” is not a path inside the job folder", Quoted.bare(text)),
+                    Text.of("Write names with / between them, such as 01_frames/raw."));
               }
               folders.put(
                   role,
@@ -182,10 +183,10 @@ final class NameDeclarations {
     if (!folders.containsKey(Reserved.FRAMES)) {
       faults.add(
           item.place(),
-          "the folder for " + Reserved.FRAMES + " is missing",
+          Text.of("the folder for {0} is missing", Reserved.FRAMES),
           Nearest.to(Reserved.FRAMES, folders.keySet())
-              .map(near -> "Is " + near + ": meant? Call it " + Reserved.FRAMES + ".")
-              .orElse("Add " + Reserved.FRAMES + ": 01_frames"));
+              .map(near -> Text.of("Is {0}: meant? Call it {1}.", near, Reserved.FRAMES))
+              .orElse(Text.of("Add {0}", Reserved.FRAMES + ": 01_frames")));
     }
     return folders;
   }

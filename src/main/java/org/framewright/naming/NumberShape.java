@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /**
  * A whole number, padded with zeros to {@code width} digits and growing to {@code most} digits at
@@ -54,18 +55,22 @@ record NumberShape(int width, int most, int valueWidth, long smallest, long larg
     var given = raw.strip();
     if (!DIGITS.matcher(given).matches()) {
       return new Settled.Refused(
-          Quoted.text(raw) + " is not a whole number",
-          "Give a number from " + smallest + " to " + largest + ", in digits 0-9.");
+          Text.of("“{0}” is not a whole number", Quoted.bare(raw)),
+          Text.of(
+              "Give a number from {0} to {1}, in digits 0-9.",
+              Long.toString(smallest), Long.toString(largest)));
     }
     long number = Long.parseLong(given);
     if (number < smallest || number > largest) {
       return new Settled.Refused(
-          number + " is not between " + smallest + " and " + largest,
+          Text.of(
+              "{0} is not between {1} and {2}",
+              Long.toString(number), Long.toString(smallest), Long.toString(largest)),
           number > largest
-              ? "Give it more digits in the convention, or a smaller number."
-              : "Give a number from " + smallest + " on.");
+              ? Text.of("Give it more digits in the convention, or a smaller number.")
+              : Text.of("Give a number from {0} on.", Long.toString(smallest)));
     }
-    return new Settled.Text(padded(number, width), padded(number, valueWidth));
+    return new Settled.Legal(padded(number, width), padded(number, valueWidth));
   }
 
   static String padded(long number, int width) {
@@ -84,9 +89,9 @@ record NumberShape(int width, int most, int valueWidth, long smallest, long larg
   }
 
   @Override
-  public String inWords() {
+  public Text inWords() {
     return isFixedWidth()
-        ? width + (width == 1 ? " digit" : " digits")
-        : width + " to " + most + " digits";
+        ? Text.counted("{0} digit", "{0} digits", width)
+        : Text.of("{0} to {1} digits", width, most);
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /** Names whose order is not the order of time. */
 final class OrderCheck {
@@ -52,15 +53,17 @@ final class OrderCheck {
         Rule.SORT_ORDER,
         Severity.WARNING,
         date.map(show -> show.field().place()).orElse(kind.place()),
-        "“"
-            + found.get().first()
-            + "” is earlier than “"
-            + found.get().second()
-            + "” and comes after it in "
-            + (byBytes.isPresent() ? "byte order" : "the order of file browsers, by numbers"),
+        Text.of(
+            byBytes.isPresent()
+                ? "“{0}” is earlier than “{1}” and comes after it in byte order"
+                : "“{0}” is earlier than “{1}” and comes after it in the order of file browsers, by"
+                    + " numbers",
+            found.get().first(),
+            found.get().second()),
         Report.witness(found.get()),
-        "Write year, month and day in this order with all their digits, the counter after them"
-            + " and with a fixed number of digits.");
+        Text.of(
+            "Write year, month and day in this order with all their digits, the counter after them"
+                + " and with a fixed number of digits."));
   }
 
   /** The first date whose texts alone are out of order. */
@@ -114,10 +117,12 @@ final class OrderCheck {
           Rule.SORT_ORDER,
           Severity.NOTE,
           kind.place(),
-          "jobs sort by " + name + " before they sort by time, since the date does not come first",
+          Text.of(
+              "jobs sort by {0} before they sort by time, since the date does not come first",
+              name),
           new Witness(
               earlier, later, List.of(Report.text(kind, earlier), Report.text(kind, later))),
-          "Put the date first, if jobs are to stand in the order of time.");
+          Text.of("Put the date first, if jobs are to stand in the order of time."));
     }
   }
 }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /**
  * Reads a pattern: literal text, {@code {field}} or {@code {field.shape}} or {@code {kind}} (RFC
@@ -13,7 +14,7 @@ import java.util.Set;
 final class PatternText {
   /** Takes a fault: at which character, by which rule, what and its remedy. */
   interface Fault {
-    void at(int position, Rule rule, String what, String remedy);
+    void at(int position, Rule rule, Text what, Text remedy);
   }
 
   /** Where an expression's name leads: the parts of a kind, or null where there is no such kind. */
@@ -62,27 +63,30 @@ final class PatternText {
       fault.at(
           0,
           Rule.BAD_CONVENTION,
-          "it shows more than " + Limits.SHOWN + " fields",
-          "A name has room for a few.");
+          Text.of("it shows more than {0} fields", Limits.SHOWN),
+          Text.of("A name has room for a few."));
     }
     if (counters > 1) {
       fault.at(
           0,
           Rule.BAD_CONVENTION,
-          "it shows " + counters + " counters",
-          "A name has one counter at most; make the other a number.");
+          Text.of("it shows {0} counters", counters),
+          Text.of("A name has one counter at most; make the other a number."));
     }
     if (parts.isEmpty() && notUnderstood == 0) {
       fault.at(
-          0, Rule.BAD_CONVENTION, "it is empty", "Write fields and text, such as {day}_{take}.");
+          0,
+          Rule.BAD_CONVENTION,
+          Text.of("it is empty"),
+          Text.of("Write fields and text, such as {day}_{take}."));
     } else if (!folder
         && notUnderstood == 0
         && parts.stream().allMatch(Part.Run.class::isInstance)) {
       fault.at(
           0,
           Rule.BAD_CONVENTION,
-          "everything in it is optional, so that a name could be empty",
-          "Show at least one field or text outside square brackets.");
+          Text.of("everything in it is optional, so that a name could be empty"),
+          Text.of("Show at least one field or text outside square brackets."));
     }
     return parts;
   }
@@ -104,23 +108,28 @@ final class PatternText {
             fault.at(
                 start,
                 Rule.BAD_CONVENTION,
-                "optional runs are nested deeper than " + DEEPEST,
-                "Put them beside one another.");
+                Text.of("optional runs are nested deeper than {0}", DEEPEST),
+                Text.of("Put them beside one another."));
             at = text.length();
             return parts;
           }
           int before = notUnderstood;
           var run = new Part.Run(run(depth + 1));
           if (at >= text.length()) {
-            fault.at(start, Rule.BAD_CONVENTION, "this [ is not closed", "Close it with ].");
+            fault.at(
+                start,
+                Rule.BAD_CONVENTION,
+                Text.of("this [ is not closed"),
+                Text.of("Close it with ]."));
           } else {
             at++;
             if (run.own().isEmpty() && notUnderstood == before) {
               fault.at(
                   start,
                   Rule.BAD_CONVENTION,
-                  "this optional run shows no field of its own, so nothing says when it shows",
-                  "Put a field into it, or take the brackets away.");
+                  Text.of(
+                      "this optional run shows no field of its own, so nothing says when it shows"),
+                  Text.of("Put a field into it, or take the brackets away."));
             }
           }
           parts.add(run);
@@ -130,17 +139,25 @@ final class PatternText {
             flush(literal, parts);
             return parts;
           }
-          fault.at(at++, Rule.BAD_CONVENTION, "this ] closes nothing", "Open the run with [.");
+          fault.at(
+              at++,
+              Rule.BAD_CONVENTION,
+              Text.of("this ] closes nothing"),
+              Text.of("Open the run with [."));
         }
         case '}' ->
-            fault.at(at++, Rule.BAD_CONVENTION, "this } closes nothing", "Open the field with {.");
+            fault.at(
+                at++,
+                Rule.BAD_CONVENTION,
+                Text.of("this } closes nothing"),
+                Text.of("Open the field with {."));
         case '/' -> {
           if (!folder) {
             fault.at(
                 at,
                 Rule.BAD_CONVENTION,
-                "a name cannot contain a /",
-                "Put folders under folders:, and only the last part here.");
+                Text.of("a name cannot contain a /"),
+                Text.of("Put folders under folders:, and only the last part here."));
           }
           literal.append(c);
           at++;
@@ -171,8 +188,8 @@ final class PatternText {
       fault.at(
           0,
           Rule.BAD_CONVENTION,
-          "the text in it is longer than " + most + " characters",
-          "Shorten it.");
+          Text.of("the text in it is longer than {0} characters", most),
+          Text.of("Shorten it."));
     }
     return literals <= most;
   }
@@ -181,7 +198,8 @@ final class PatternText {
     int start = at;
     int end = text.indexOf('}', at);
     if (end < 0) {
-      fault.at(start, Rule.BAD_CONVENTION, "this { is not closed", "Close it with }.");
+      fault.at(
+          start, Rule.BAD_CONVENTION, Text.of("this { is not closed"), Text.of("Close it with }."));
       at = text.length();
       return;
     }
@@ -202,11 +220,13 @@ final class PatternText {
         fault.at(
             start,
             Rule.UNKNOWN_FIELD,
-            "the field " + fieldName + " has no shape " + Quoted.text(shapeName),
-            "Declare it under fields."
-                + fieldName
-                + ".shapes."
-                + didYouMean(shapeName, field.shapes().keySet()));
+            Text.of("the field {0} has no shape “{1}”", fieldName, Quoted.bare(shapeName)),
+            Nearest.to(shapeName, field.shapes().keySet())
+                .map(
+                    near ->
+                        Text.of(
+                            "Declare it under fields.{0}.shapes. Is “{1}” meant?", fieldName, near))
+                .orElse(Text.of("Declare it under fields.{0}.shapes.", fieldName)));
         return;
       }
       add(parts, new Part.Show(field, shape), start);
@@ -223,8 +243,8 @@ final class PatternText {
         fault.at(
             start,
             Rule.BAD_CONVENTION,
-            "a field has one pair of braces",
-            "Write {" + Quoted.bare(name.substring(1)) + "}.");
+            Text.of("a field has one pair of braces"),
+            Text.of("Write {0}.", "{" + Quoted.bare(name.substring(1)) + "}"));
         return;
       }
       Set<String> known = new HashSet<>(fields.keySet());
@@ -232,15 +252,11 @@ final class PatternText {
       fault.at(
           start,
           Rule.UNKNOWN_FIELD,
-          "there is no field " + Quoted.text(fieldName),
+          Text.of("there is no field “{0}”", Quoted.bare(fieldName)),
           Nearest.to(fieldName, known)
-              .map(near -> "Is {" + near + "} meant?")
-              .orElse("Declare it under fields."));
+              .map(near -> Text.of("Is {0} meant?", "{" + near + "}"))
+              .orElse(Text.of("Declare it under fields.")));
     }
-  }
-
-  private static String didYouMean(String word, Set<String> known) {
-    return Nearest.to(word, known).map(near -> " Is “" + near + "” meant?").orElse("");
   }
 
   private void add(List<Part> parts, Part.Show show, int start) {
@@ -255,8 +271,8 @@ final class PatternText {
       fault.at(
           start,
           Rule.BAD_CONVENTION,
-          "the field " + name + " shows twice in one name",
-          "Show it once; a date can show year, month and day in one shape.");
+          Text.of("the field {0} shows twice in one name", name),
+          Text.of("Show it once; a date can show year, month and day in one shape."));
       return false;
     }
     return true;

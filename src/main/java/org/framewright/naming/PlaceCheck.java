@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /** Names and paths that a place they travel to does not take, or takes badly. */
 final class PlaceCheck {
@@ -32,7 +33,7 @@ final class PlaceCheck {
   }
 
   private void portable(Chain chain, Declared.Place place) {
-    var reported = new LinkedHashSet<String>();
+    var reported = new LinkedHashSet<Text>();
     for (var target : convention.targets()) {
       for (var ban : Ban.at(target)) {
         if (reported.contains(ban.what())) {
@@ -46,7 +47,8 @@ final class PlaceCheck {
                 Rule.NOT_PORTABLE,
                 ban.severity(),
                 place,
-                "“" + found.get().first() + "” " + ban.what() + ": not for " + target.inWords(),
+                Text.of(
+                    "“{0}” {1}: not for {2}", found.get().first(), ban.what(), target.inWords()),
                 new Witness(found.get().firstValues(), Report.none(), List.of(found.get().first())),
                 ban.remedy());
           }
@@ -55,9 +57,9 @@ final class PlaceCheck {
               Rule.TOO_LARGE,
               Severity.ERROR,
               place,
-              "this is too large to prove that no name " + ban.what(),
+              Text.of("this is too large to prove that no name {0}", ban.what()),
               null,
-              "Show fewer fields or shorter ones in one name.");
+              Text.of("Show fewer fields or shorter ones in one name."));
           return;
         }
       }
@@ -89,17 +91,16 @@ final class PlaceCheck {
             Rule.TOO_LONG,
             Severity.ERROR,
             kind.place(),
-            "the longest name has "
-                + length
-                + (target.countsBytes() ? " bytes" : " characters")
-                + "; with an ending of "
-                + Target.ENDING
-                + ", "
-                + target.inWords()
-                + " takes "
-                + target.longest(),
+            Text.of(
+                target.countsBytes()
+                    ? "the longest name has {0} bytes; with an ending of {1}, {2} takes {3}"
+                    : "the longest name has {0} characters; with an ending of {1}, {2} takes {3}",
+                length,
+                Target.ENDING,
+                target.inWords(),
+                target.longest()),
             new Witness(values, Report.none(), List.of(name)),
-            "Give its longest fields a smaller length.");
+            Text.of("Give its longest fields a smaller length."));
         return;
       }
     }
@@ -124,14 +125,12 @@ final class PlaceCheck {
             Rule.TOO_LONG,
             Severity.WARNING,
             kind.place(),
-            "the longest path has "
-                + length
-                + " characters, "
-                + convention.before()
-                + " of them for the folder that jobs lie in; Windows takes "
-                + Target.WINDOWS_PATH,
+            Text.of(
+                "the longest path has {0} characters, {1} of them for the folder that jobs lie in;"
+                    + " Windows takes {2}",
+                length, convention.before(), Target.WINDOWS_PATH),
             new Witness(longestValues(job, false), longestValues(kind, false), List.of(path)),
-            "Give the longest fields a smaller length, or a smaller before:.");
+            Text.of("Give the longest fields a smaller length, or a smaller before:."));
       }
     }
   }

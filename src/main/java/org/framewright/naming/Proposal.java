@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * A convention proposed from names that a studio already uses: what their pieces are taken for, the
@@ -68,7 +69,7 @@ public final class Proposal {
       boolean optional,
       Role role,
       List<Role> choices,
-      Optional<String> question,
+      Optional<Text> question,
       Optional<String> field) {}
 
   /**
@@ -87,7 +88,12 @@ public final class Proposal {
    *
    * @param at where in the name reading it ended, in UTF-16 units from 0; empty where it did not
    */
-  public record Unread(String example, String why, OptionalInt at) {}
+  public record Unread(String example, Text said, OptionalInt at) {
+    /** Why, in English. */
+    public String why() {
+      return said.english();
+    }
+  }
 
   private final String title;
   private final List<String> examples;
@@ -261,21 +267,21 @@ public final class Proposal {
 
   private Optional<Unread> unread(String given, String name, String kind) {
     if (convention().isEmpty()) {
-      return unread(given, "there is no convention to read it by", OptionalInt.empty());
+      return unread(given, Text.of("there is no convention to read it by"), OptionalInt.empty());
     }
     return switch (convention().get().read(name, kind)) {
       case Reading.One one ->
           convention().get().build(kind, one.fields()) instanceof Built.Name built
                   && built.text().equals(name)
               ? Optional.empty()
-              : unread(given, "it would be built in another way", OptionalInt.empty());
+              : unread(given, Text.of("it would be built in another way"), OptionalInt.empty());
       case Reading.Several _ ->
-          unread(given, "it can be read in several ways", OptionalInt.empty());
-      case Reading.None none -> unread(given, none.message(), OptionalInt.of(none.position()));
+          unread(given, Text.of("it can be read in several ways"), OptionalInt.empty());
+      case Reading.None none -> unread(given, none.said(), OptionalInt.of(none.position()));
     };
   }
 
-  private static Optional<Unread> unread(String given, String why, OptionalInt at) {
+  private static Optional<Unread> unread(String given, Text why, OptionalInt at) {
     return Optional.of(new Unread(given, why, at));
   }
 

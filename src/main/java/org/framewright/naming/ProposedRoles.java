@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.framewright.naming.NameColumns.Column;
 import org.framewright.naming.Proposal.Role;
 
@@ -48,7 +49,7 @@ final class ProposedRoles {
   }
 
   /** What the names do not show of a piece, so that a person has to say it. */
-  static Optional<String> question(NameColumns names, List<Role> roles, int i) {
+  static Optional<Text> question(NameColumns names, List<Role> roles, int i) {
     var column = names.columns().get(i);
     var role = roles.get(i);
     if (ProposalText.isDate(column)) {
@@ -56,7 +57,8 @@ final class ProposedRoles {
     }
     boolean number = column.kind() == NameTokens.Kind.DIGITS;
     if (number && role == Role.DATE) {
-      return Optional.of("Six digits that can be a year, a month and a day: is it a date?");
+      return Optional.of(
+          Text.of("Six digits that can be a year, a month and a day: is it a date?"));
     }
     if (names.rows().size() == 1) {
       return Optional.empty(); // Of one name nothing is known to stay or to change.
@@ -65,20 +67,22 @@ final class ProposedRoles {
       return switch (role) {
         case COUNTER ->
             column.isConstant()
-                ? Optional.of("It is the same in all of them: does it count the frames?")
+                ? Optional.of(Text.of("It is the same in all of them: does it count the frames?"))
                 : Optional.empty();
-        case OTHER -> Optional.of("It is a number of its own: what does it stand for?");
+        case OTHER -> Optional.of(Text.of("It is a number of its own: what does it stand for?"));
         default -> Optional.empty();
       };
     }
     if (column.isConstant()) {
       return Optional.of(
-          "It is the same in all of them: does it change with the job, or is it part of every"
-              + " name?");
+          Text.of(
+              "It is the same in all of them: does it change with the job, or is it part of every"
+                  + " name?"));
     }
     boolean guessed = role == Role.SETUP || role == Role.TITLE || role == Role.OTHER;
     return guessed
-        ? Optional.of("It changes from name to name: does it say the setup, or something else?")
+        ? Optional.of(
+            Text.of("It changes from name to name: does it say the setup, or something else?"))
         : Optional.empty();
   }
 

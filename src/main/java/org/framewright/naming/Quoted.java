@@ -1,6 +1,7 @@
 package org.framewright.naming;
 
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 
 /** Other people's text inside a message: one line, nothing that acts on a terminal, not long. */
 final class Quoted {
@@ -9,8 +10,8 @@ final class Quoted {
   private Quoted() {}
 
   /** The text in quotation marks. */
-  static String text(String text) {
-    return "“" + bare(text) + "”";
+  static Text said(String text) {
+    return Text.of("“{0}”", bare(text));
   }
 
   static String bare(String text) {

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.List;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /** What came of reading a name. */
 public sealed interface Reading {
@@ -16,8 +17,18 @@ public sealed interface Reading {
    *
    * @param position where reading failed, in UTF-16 units from 0; the name's length if it ended too
    *     early
-   * @param expected what was expected there
-   * @param message the same as a sentence
+   * @param wanted what was expected there
+   * @param said the same as a sentence
    */
-  record None(int position, String expected, String message) implements Reading {}
+  record None(int position, Text wanted, Text said) implements Reading {
+    /** What was expected there, in English. */
+    public String expected() {
+      return wanted.english();
+    }
+
+    /** The same as a sentence, in English. */
+    public String message() {
+      return said.english();
+    }
+  }
 }

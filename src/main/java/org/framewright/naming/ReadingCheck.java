@@ -3,7 +3,7 @@ package org.framewright.naming;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** Names that cannot be distinguished: read in two ways, as two kinds, or folded into one. */
 final class ReadingCheck {
@@ -47,13 +47,14 @@ final class ReadingCheck {
         Rule.TWO_READINGS,
         Severity.ERROR,
         kind.place(),
-        "“"
-            + found.get().first()
-            + "” can be read in two ways, and two sets of values make it: nothing in it shows where "
-            + fields.stream().limit(3).collect(Collectors.joining(" and "))
-            + " begin and end",
+        Text.of(
+            "“{0}” can be read in two ways, and two sets of values make it: nothing in it shows"
+                + " where {1} begin and end",
+            found.get().first(), Series.of(fields.stream().limit(3).toList())),
         Report.witness(found.get()),
-        "Put text between them that none of their values can contain, or give them a fixed length.");
+        Text.of(
+            "Put text between them that none of their values can contain, or give them a fixed"
+                + " length."));
   }
 
   /** Names that belong to two kinds. */
@@ -82,17 +83,14 @@ final class ReadingCheck {
           Rule.WRONG_KIND,
           Severity.ERROR,
           other.place(),
-          "“"
-              + found.get().first()
-              + "” can be read as a "
-              + one.id()
-              + " name and as a "
-              + other.id()
-              + " name",
+          Text.of(
+              "“{0}” can be read as a {1} name and as a {2} name",
+              found.get().first(), one.id(), other.id()),
           Report.witness(found.get()),
-          "Give one of them a text that the other cannot have, or write {"
-              + one.id()
-              + "} if their names are to be the same.");
+          Text.of(
+              "Give one of them a text that the other cannot have, or write {0} if their names are"
+                  + " to be the same.",
+              "{" + one.id() + "}"));
     }
   }
 
@@ -103,13 +101,11 @@ final class ReadingCheck {
         Rule.WRONG_KIND,
         Severity.NOTE,
         kind.place(),
-        "a "
-            + kind.id()
-            + " keeps the name of its "
-            + original.id()
-            + "; only the folder shows which of the two it is",
+        Text.of(
+            "a {0} keeps the name of its {1}; only the folder shows which of the two it is",
+            kind.id(), original.id()),
         new Witness(values, values, List.of(Report.text(kind, values))),
-        "Nothing, if that is meant.");
+        Text.of("Nothing, if that is meant."));
   }
 
   private void caseClash(DeclaredKind kind) throws Effort.TooLarge {
@@ -125,14 +121,13 @@ final class ReadingCheck {
           Rule.CASE_CLASH,
           Severity.WARNING,
           kind.place(),
-          "“"
-              + found.get().first()
-              + "” and “"
-              + found.get().second()
-              + "” are one and the same on "
-              + String.join(", ", folding),
+          Text.of(
+              "“{0}” and “{1}” are one and the same on {2}",
+              found.get().first(), found.get().second(), Series.listed(folding)),
           Report.witness(found.get()),
-          "Give the field capital or small letters only, with letters: upper or letters: lower.");
+          Text.of(
+              "Give the field capital or small letters only, with {0} or {1}.",
+              "letters: upper", "letters: lower"));
     }
   }
 }

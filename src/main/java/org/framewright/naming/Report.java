@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /** The findings of a check so far, and what goes into them. */
 final class Report {
@@ -29,9 +30,9 @@ final class Report {
           Rule.TOO_LARGE,
           Severity.ERROR,
           kind.place(),
-          "this is too large to prove free of " + rule.id() + "; nothing is claimed about it",
+          Text.of("this is too large to prove free of {0}; nothing is claimed about it", rule.id()),
           null,
-          "Show fewer fields, shorter ones or fewer optional runs in one name.");
+          Text.of("Show fewer fields, shorter ones or fewer optional runs in one name."));
     }
   }
 
@@ -39,9 +40,9 @@ final class Report {
       Rule rule,
       Severity severity,
       Declared.Place place,
-      String message,
+      Text message,
       Witness witness,
-      String remedy) {
+      Text remedy) {
     findings.add(
         new Finding(
             rule,

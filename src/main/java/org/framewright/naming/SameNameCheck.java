@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.Text;
 
 /** Two sets of values that make one name: by a shape that shows too little, or by a counter. */
 final class SameNameCheck {
@@ -30,15 +31,14 @@ final class SameNameCheck {
                     Rule.SAME_NAME,
                     Severity.ERROR,
                     kind.place(),
-                    "two values of "
-                        + show.field().name()
-                        + ", "
-                        + loss.first()
-                        + " and "
-                        + loss.second()
-                        + ", make the same name, because this shape leaves a part out",
+                    Text.of(
+                        "two values of {0}, {1} and {2}, make the same name, because this shape"
+                            + " leaves a part out",
+                        show.field().name(), loss.first(), loss.second()),
                     new Witness(first, second, List.of(Report.text(kind, first))),
-                    "Show it in full, or declare a field that holds no more than this name shows.");
+                    Text.of(
+                        "Show it in full, or declare a field that holds no more than this name"
+                            + " shows."));
               });
     }
   }
@@ -61,13 +61,12 @@ final class SameNameCheck {
                     Rule.SAME_NAME,
                     Severity.ERROR,
                     kind.place(),
-                    "the counter "
-                        + counter.name()
-                        + " restarts on "
-                        + name
-                        + ", which this name does not show, so that two of them get the same name",
+                    Text.of(
+                        "the counter {0} restarts on {1}, which this name does not show, so that"
+                            + " two of them get the same name",
+                        counter.name(), name),
                     new Witness(first, second, List.of(Report.text(kind, values))),
-                    "Show {" + name + "} in it, or let the counter run on.");
+                    Text.of("Show {0} in it, or let the counter run on.", "{" + name + "}"));
               }
             });
   }

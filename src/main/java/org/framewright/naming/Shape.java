@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** How the values of a field show as text. */
 sealed interface Shape
@@ -10,10 +11,10 @@ sealed interface Shape
   /** What came of a person's text. */
   sealed interface Settled {
     /** Legal: the text to show, and the field's value. */
-    record Text(String text, String value) implements Settled {}
+    record Legal(String text, String value) implements Settled {}
 
     /** Not to be made legal: why not, and its remedy. */
-    record Refused(String why, String remedy) implements Settled {}
+    record Refused(Text why, Text remedy) implements Settled {}
   }
 
   /** Two values of the field that this shape shows alike. */
@@ -32,5 +33,5 @@ sealed interface Shape
   Optional<Loss> loss();
 
   /** What is wanted, for messages: {@code 2 to 6 capital letters and digits}. */
-  String inWords();
+  Text inWords();
 }

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /** Reads the shapes of one field: the main one from its own keys, others below {@code shapes:}. */
 final class ShapeDeclarations {
@@ -38,7 +39,7 @@ final class ShapeDeclarations {
               shapes.put("", main);
               if (keys.containsKey("shapes")) {
                 values
-                    .named(keys.get("shapes"), Limits.SHAPES, "shapes")
+                    .named(keys.get("shapes"), Limits.SHAPES, Text.of("shapes"))
                     .forEach((name, item) -> other(name, item, main));
               }
             });
@@ -47,7 +48,10 @@ final class ShapeDeclarations {
 
   private void other(String name, Item item, Shape main) {
     if (!FieldDeclarations.isName(name)) {
-      faults.add(item.place(), "a shape's name is made of A-Z, a-z, 0-9 and _", "Rename it.");
+      faults.add(
+          item.place(),
+          Text.of("a shape's name is made of A-Z, a-z, 0-9 and _"),
+          Text.of("Rename it."));
       return;
     }
     var own = new LinkedHashMap<>(keys);
@@ -66,7 +70,10 @@ final class ShapeDeclarations {
       case CODE, WORDS, PERSON -> own.putAll(values.map(item, Language.shapeKeys(type)));
       case NUMBER, COUNTER -> own.putAll(values.map(item, Language.shapeKeys(type)));
       case GTIN, FIXED -> {
-        faults.add(item.place(), "a " + type.word() + " field has one shape", "Leave it out.");
+        faults.add(
+            item.place(),
+            Text.of("a {0} field has one shape", type.word()),
+            Text.of("Leave it out."));
         return;
       }
     }
@@ -82,7 +89,9 @@ final class ShapeDeclarations {
     for (var value : choices.keySet()) {
       if (shown.getOrDefault(value, "").isEmpty()) {
         faults.add(
-            item.place(), "it has no text for " + Quoted.text(value), "Give every value a text.");
+            item.place(),
+            Text.of("it has no text for “{0}”", Quoted.bare(value)),
+            Text.of("Give every value a text."));
         return Optional.empty();
       }
     }
@@ -95,8 +104,8 @@ final class ShapeDeclarations {
     if (shown.values().stream().mapToInt(String::length).sum() > Limits.CHOICE_TEXTS) {
       faults.add(
           item.place(),
-          "its texts are longer than " + Limits.CHOICE_TEXTS + " characters in all",
-          "Make it a code, or give it fewer or shorter texts.");
+          Text.of("its texts are longer than {0} characters in all", Limits.CHOICE_TEXTS),
+          Text.of("Make it a code, or give it fewer or shorter texts."));
       return Optional.empty();
     }
     return Optional.of(new ChoiceShape(choices, shown));
@@ -149,14 +158,17 @@ final class ShapeDeclarations {
             1,
             9999);
     if (years.last() - years.first() >= MOST_YEARS) {
-      faults.add(own.get("years").place(), "a thousand years are enough", "Give years: 1900-2199.");
+      faults.add(
+          own.get("years").place(),
+          Text.of("a thousand years are enough"),
+          Text.of("Give {0}.", "years: 1900-2199"));
       return Optional.empty();
     }
     try {
       var shape = new DateShape(DatePattern.of(pattern, years.first(), years.last()));
       return Optional.of(main == null ? shape : shape.comparedWith(main));
     } catch (DatePattern.Bad e) {
-      faults.add(own.get("pattern").placeOf(e.at), e.getMessage(), e.remedy);
+      faults.add(own.get("pattern").placeOf(e.at), e.what, e.remedy);
       return Optional.empty();
     }
   }
@@ -176,8 +188,10 @@ final class ShapeDeclarations {
     if (also.chars().anyMatch(c -> !mayBeAlso((char) c))) {
       faults.add(
           own.get("also").place(),
-          "spaces, marks, invisible characters, / and characters beyond U+FFFF cannot be in a field",
-          "Leave them out.");
+          Text.of(
+              "spaces, marks, invisible characters, / and characters beyond U+FFFF cannot be in a"
+                  + " field"),
+          Text.of("Leave them out."));
     }
     var separator = code ? "" : values.text(own, "separator", "-");
     if (!code
@@ -186,8 +200,8 @@ final class ShapeDeclarations {
             || "/[]{}".contains(separator))) {
       faults.add(
           own.getOrDefault("separator", item).place(),
-          "a separator is one character that is not in the words themselves",
-          "Write separator: \"-\".");
+          Text.of("a separator is one character that is not in the words themselves"),
+          Text.of("Write {0}.", "separator: \"-\""));
       return Optional.empty();
     }
     var length = values.range(own, "length", new Values.Range(1, code ? 12 : 32), 1, Limits.TEXT);
@@ -242,8 +256,8 @@ final class ShapeDeclarations {
     }
     faults.add(
         own.get("digits").place(),
-        "a product number has 8, 12, 13 or 14 digits",
-        "Write digits: 14, which holds them all.");
+        Text.of("a product number has 8, 12, 13 or 14 digits"),
+        Text.of("Write {0}, which holds them all.", "digits: 14"));
     return Optional.empty();
   }
 }

@@ -1,21 +1,22 @@
 package org.framewright.naming;
 
 import java.util.Locale;
+import org.framewright.base.Text;
 
 /** A place that names travel to, and what it asks of them. */
 enum Target {
   /** Microsoft, "Naming Files, Paths, and Namespaces"; NTFS and exFAT names, MS-FSCC 2.1.5.2. */
-  WINDOWS("Windows"),
+  WINDOWS,
   /** APFS and HFS+: 255 units, folds case by default, compares normalised. */
-  MACOS("macOS"),
+  MACOS,
   /** ext4, xfs, btrfs: 255 bytes, every byte but / and NUL. */
-  LINUX("Linux"),
+  LINUX,
   /** Synchronised drives: what all of the three above can hold. */
-  CLOUD("a synchronised drive"),
+  CLOUD,
   /** POSIX.1 XBD 3.282: the portable file name character set, no leading hyphen. */
-  POSIX("a portable archive"),
+  POSIX,
   /** UPDIG Image Receivers Guidelines v4: A-Z a-z 0-9 - _, 31 characters with the ending. */
-  RECEIVERS("image receivers");
+  RECEIVERS;
 
   /** A file's ending with its dot, as in {@code .jpeg}. */
   static final int ENDING = 5;
@@ -23,18 +24,19 @@ enum Target {
   /** A path of 260 on Windows counts the NUL at its end. */
   static final int WINDOWS_PATH = 259;
 
-  private final String inWords;
-
-  Target(String inWords) {
-    this.inWords = inWords;
-  }
-
   String id() {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  String inWords() {
-    return inWords;
+  Text inWords() {
+    return switch (this) {
+      case WINDOWS -> Text.of("Windows");
+      case MACOS -> Text.of("macOS");
+      case LINUX -> Text.of("Linux");
+      case CLOUD -> Text.of("a synchronised drive");
+      case POSIX -> Text.of("a portable archive");
+      case RECEIVERS -> Text.of("image receivers");
+    };
   }
 
   /** The most that a name without its ending may have. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** Free text within an alphabet: a code, some words, a person's name. */
 final class TextShape implements Shape {
@@ -57,15 +58,15 @@ final class TextShape implements Shape {
   @Override
   public Settled settle(String field, String raw, List<Step> steps) {
     var value =
-        mainTexts.contains(raw) ? new Settled.Text(raw, raw) : legal(field, raw, main, steps);
+        mainTexts.contains(raw) ? new Settled.Legal(raw, raw) : legal(field, raw, main, steps);
     return switch (value) {
-      case Settled.Text(String text, String same) when form.equals(main) -> value;
-      case Settled.Text(String text, String same) -> {
+      case Settled.Legal(String text, String same) when form.equals(main) -> value;
+      case Settled.Legal(String text, String same) -> {
         var shown =
             form.alphabet
                 .letters()
                 .apply(form.isOnePiece() ? text : text.replace(main.separator, form.separator));
-        yield new Settled.Text(shown, value(shown));
+        yield new Settled.Legal(shown, value(shown));
       }
       case Settled.Refused refused -> refused;
     };
@@ -75,53 +76,68 @@ final class TextShape implements Shape {
     var text = raw.strip();
     if (form.order != Order.AS_GIVEN) {
       text =
-          step(field, text, ordered(text, form.order), "a person's name, " + ordering(form), steps);
+          step(
+              field,
+              text,
+              ordered(text, form.order),
+              Text.of("a person's name, {0}", ordering(form)),
+              steps);
     }
-    text = step(field, text, LegalText.spelt(text, form.alphabet), "signs as words", steps);
+    text =
+        step(field, text, LegalText.spelt(text, form.alphabet), Text.of("signs as words"), steps);
     text =
         step(
             field,
             text,
             LegalText.transliterated(text, form.alphabet),
-            form.alphabet.keepsAccents() ? "Latin letters" : "Latin letters without accents",
+            form.alphabet.keepsAccents()
+                ? Text.of("Latin letters")
+                : Text.of("Latin letters without accents"),
             steps);
     text =
         step(
             field,
             text,
             form.alphabet.letters().apply(text),
-            form.alphabet.letters() == Alphabet.Letters.UPPER ? "capital letters" : "small letters",
+            form.alphabet.letters() == Alphabet.Letters.UPPER
+                ? Text.of("capital letters")
+                : Text.of("small letters"),
             steps);
     text = step(field, text, joined(text, form), ordering(form), steps);
     text =
-        step(field, text, cut(text, form), "no longer than " + form.longest + " characters", steps);
+        step(
+            field,
+            text,
+            cut(text, form),
+            Text.of("no longer than {0} characters", form.longest),
+            steps);
     if (text.length() < form.shortest) {
       return new Settled.Refused(
           text.isEmpty()
-              ? "nothing legal is left of " + Quoted.text(raw)
-              : Quoted.text(text) + " is shorter than " + form.shortest + " characters",
-          "Give " + words(form) + ".");
+              ? Text.of("nothing legal is left of “{0}”", Quoted.bare(raw))
+              : Text.of("“{0}” is shorter than {1} characters", Quoted.bare(text), form.shortest),
+          Text.of("Give {0}.", words(form)));
     }
-    return new Settled.Text(text, text);
+    return new Settled.Legal(text, text);
   }
 
   private static String step(
-      String field, String given, String became, String rule, List<Step> steps) {
+      String field, String given, String became, Text rule, List<Step> steps) {
     if (!became.equals(given)) {
       steps.add(new Step(field, given, became, rule));
     }
     return became;
   }
 
-  private static String ordering(Form form) {
+  private static Text ordering(Form form) {
     return switch (form.order) {
-      case FAMILY_FIRST -> "family name first";
-      case FAMILY_ONLY -> "family name only";
-      case INITIALS -> "initials";
+      case FAMILY_FIRST -> Text.of("family name first");
+      case FAMILY_ONLY -> Text.of("family name only");
+      case INITIALS -> Text.of("initials");
       case AS_GIVEN ->
           form.isOnePiece()
-              ? "only " + form.alphabet.inWords()
-              : "words joined by “" + form.separator + "”";
+              ? Text.of("only {0}", form.alphabet.inWords())
+              : Text.of("words joined by “{0}”", form.separator);
     };
   }
 
@@ -204,23 +220,19 @@ final class TextShape implements Shape {
   }
 
   @Override
-  public String inWords() {
+  public Text inWords() {
     return words(form);
   }
 
-  private static String words(Form form) {
+  private static Text words(Form form) {
     var length =
         form.shortest == form.longest
-            ? String.valueOf(form.longest)
-            : form.shortest + " to " + form.longest;
+            ? Text.of("{0}", form.longest)
+            : Text.of("{0} to {1}", form.shortest, form.longest);
     return form.isOnePiece()
-        ? length + " " + form.alphabet.inWords()
-        : "words of "
-            + form.alphabet.inWords()
-            + " joined by “"
-            + form.separator
-            + "”, "
-            + length
-            + " characters";
+        ? Text.of("{0} {1}", length, form.alphabet.inWords())
+        : Text.of(
+            "words of {0} joined by “{1}”, {2} characters",
+            form.alphabet.inWords(), form.separator, length);
   }
 }

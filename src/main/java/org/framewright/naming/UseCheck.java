@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /**
  * What a job needs of a convention and this one does not give, although its names are sound: the
@@ -42,8 +43,8 @@ final class UseCheck {
     kinds();
     setup();
     view();
-    alike(Reserved.FRAME, "frames");
-    alike(Reserved.SELECT, "selects");
+    alike(Reserved.FRAME, Text.of("frames"));
+    alike(Reserved.SELECT, Text.of("selects"));
     retouched();
     convention.declaredKinds().values().forEach(this::otherBrackets);
   }
@@ -56,28 +57,29 @@ final class UseCheck {
     missing(
         Reserved.JOB,
         Severity.ERROR,
-        "no job can be started",
-        "Add " + Reserved.JOB + ": \"" + beginning() + "\".");
+        Text.of("no job can be started"),
+        Text.of("Add {0}.", Reserved.JOB + ": \"" + beginning() + "\""));
     missing(
         Reserved.FRAME,
         Severity.ERROR,
-        "frames cannot get names",
-        "Add " + Reserved.FRAME + ": and a pattern with a counter.");
+        Text.of("frames cannot get names"),
+        Text.of("Add {0}: and a pattern with a counter.", Reserved.FRAME));
     if (kind(Reserved.FRAME).isPresent()) {
       missing(
           Reserved.SELECT,
           Severity.WARNING,
-          "selects cannot be handed off",
-          "Add " + Reserved.SELECT + ": \"{frame}\", if they keep the frames' names.");
+          Text.of("selects cannot be handed off"),
+          Text.of("Add {0}, if they keep the frames' names.", Reserved.SELECT + ": \"{frame}\""));
     }
     if (kind(Reserved.SELECT).isPresent()) {
       missing(
           Reserved.RETOUCHED,
           Severity.NOTE,
-          "what the retoucher sends back is known by the names of selects only",
-          "Add "
-              + Reserved.RETOUCHED
-              + ": \"{select}_v{version}\" and the field version: {type: number, digits: 2}.");
+          Text.of("what the retoucher sends back is known by the names of selects only"),
+          Text.of(
+              "Add {0} and the field {1}.",
+              Reserved.RETOUCHED + ": \"{select}_v{version}\"",
+              "version: {type: number, digits: 2}"));
     }
   }
 
@@ -91,7 +93,7 @@ final class UseCheck {
         .orElse("{day}");
   }
 
-  private void missing(String id, Severity severity, String so, String remedy) {
+  private void missing(String id, Severity severity, Text so, Text remedy) {
     if (kind(id).isPresent()) {
       return;
     }
@@ -107,9 +109,9 @@ final class UseCheck {
         Rule.RESERVED_NAME,
         severity,
         new Declared.Place("names", place.line(), place.column()),
-        "there is no names." + id + ", so " + so,
+        Text.of("there is no names.{0}, so {1}", id, so),
         null,
-        near.map(other -> "Is " + other + ": meant? Call it " + id + ".").orElse(remedy));
+        near.map(other -> Text.of("Is {0}: meant? Call it {1}.", other, id)).orElse(remedy));
   }
 
   private void setup() {
@@ -121,17 +123,18 @@ final class UseCheck {
                     Rule.RESERVED_NAME,
                     Severity.WARNING,
                     frame.place(),
-                    "frames' names do not show the field “"
-                        + Reserved.SETUP
-                        + "”, which the shot list fills",
+                    Text.of(
+                        "frames' names do not show the field “{0}”, which the shot list fills",
+                        Reserved.SETUP),
                     null,
                     convention.declared().containsKey(Reserved.SETUP)
-                        ? "Show {" + Reserved.SETUP + "} in it."
+                        ? Text.of("Show {0} in it.", "{" + Reserved.SETUP + "}")
                         : meantAsSetup(frame)
                             .map(field -> renamed(field, Reserved.SETUP))
                             .orElse(
-                                "Declare it, such as setup: {type: number, digits: 3}, and show"
-                                    + " {setup}.")));
+                                Text.of(
+                                    "Declare it, such as {0}, and show {1}.",
+                                    "setup: {type: number, digits: 3}", "{setup}"))));
   }
 
   private Optional<Declared> meantAsSetup(DeclaredKind frame) {
@@ -161,13 +164,14 @@ final class UseCheck {
         .anyMatch(word -> SETUP_WORDS.contains(word) || word.equals(Reserved.SETUP));
   }
 
-  private static String renamed(Declared field, String reserved) {
-    return "Is the field "
-        + field.name()
-        + " meant? Call it "
-        + reserved
-        + (field.label().equals(field.name()) ? " and give it label: " + field.name() : "")
-        + ".";
+  private static Text renamed(Declared field, String reserved) {
+    return Text.of(
+        field.label().equals(field.name())
+            ? "Is the field {0} meant? Call it {1} and give it {2}."
+            : "Is the field {0} meant? Call it {1}.",
+        field.name(),
+        reserved,
+        "label: " + field.name());
   }
 
   private void view() {
@@ -184,13 +188,14 @@ final class UseCheck {
                     Rule.RESERVED_NAME,
                     Severity.WARNING,
                     field.place(),
-                    "the views of a setup are filled into a field “" + Reserved.VIEW + "” only",
+                    Text.of(
+                        "the views of a setup are filled into a field “{0}” only", Reserved.VIEW),
                     null,
                     renamed(field, Reserved.VIEW)));
   }
 
   /** Names that nothing makes different for two frames of one setup. */
-  private void alike(String id, String what) {
+  private void alike(String id, Text what) {
     var found = kind(id).filter(kind -> kind.sameAs().isEmpty() && kind.counter().isEmpty());
     if (found.isEmpty()) {
       return;
@@ -205,15 +210,18 @@ final class UseCheck {
         timed ? Severity.WARNING : Severity.ERROR,
         kind.place(),
         timed
-            ? "two " + what + " of the same moment get the same name, because nothing in it counts"
-            : "two " + what + " of one setup get the same name, because nothing in it counts",
+            ? Text.of(
+                "two {0} of the same moment get the same name, because nothing in it counts", what)
+            : Text.of("two {0} of one setup get the same name, because nothing in it counts", what),
         new Witness(values, values, List.of(Report.text(kind, values))),
         convention.declared().values().stream()
             .filter(field -> field.type() == FieldType.COUNTER)
             .findFirst()
-            .map(counter -> "Show {" + counter.name() + "} in it.")
+            .map(counter -> Text.of("Show {0} in it.", "{" + counter.name() + "}"))
             .orElse(
-                "Declare a counter, such as take: {type: counter, digits: 4}, and show {take}."));
+                Text.of(
+                    "Declare a counter, such as {0}, and show {1}.",
+                    "take: {type: counter, digits: 4}", "{take}")));
   }
 
   /** What comes back must say which select it answers. */
@@ -236,12 +244,13 @@ final class UseCheck {
           Rule.RESERVED_NAME,
           Severity.ERROR,
           retouched.get().place(),
-          "a retouched name does not say which select it answers: "
-              + String.join(", ", unknown)
-              + (unknown.size() == 1 ? " is" : " are")
-              + " not in it",
+          Text.of(
+              unknown.size() == 1
+                  ? "a retouched name does not say which select it answers: {0} is not in it"
+                  : "a retouched name does not say which select it answers: {0} are not in it",
+              String.join(", ", unknown)),
           null,
-          "Begin it with {select}, such as \"{select}_v{version}\".");
+          Text.of("Begin it with {select}, such as \"{select}_v{version}\"."));
     }
   }
 
@@ -267,10 +276,11 @@ final class UseCheck {
           Rule.UNKNOWN_FIELD,
           Severity.WARNING,
           kind.place(),
-          found.stream().distinct().map(Quoted::text).collect(Collectors.joining(", "))
-              + " in it is shown as it is written, not as a field",
+          Text.of(
+              "{0} in it is shown as it is written, not as a field",
+              Series.listed(found.stream().distinct().map(Quoted::said).toList())),
           null,
-          "Write " + String.join(", ", meant) + ".");
+          Text.of("Write {0}.", String.join(", ", meant)));
     }
   }
 

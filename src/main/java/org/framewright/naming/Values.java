@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /** Takes the values of the file as what each is meant to be; every fault is reported. */
 final class Values {
@@ -22,7 +23,9 @@ final class Values {
     var items = new LinkedHashMap<String, Item>();
     if (!(item.node() instanceof YamlNode.Mapping mapping)) {
       faults.add(
-          item.place(), "this should be a list of “key: value”", "Indent its keys under it.");
+          item.place(),
+          Text.of("this should be a list of “key: value”"),
+          Text.of("Indent its keys under it."));
       return items;
     }
     for (var entry : mapping.entries()) {
@@ -30,31 +33,34 @@ final class Values {
       var where = (item.where().isEmpty() ? "" : item.where() + ".") + Quoted.bare(name);
       var keyPlace = new Item(where, entry.key()).place();
       if (items.putIfAbsent(name, new Item(where, entry.value())) != null) {
-        faults.add(keyPlace, Quoted.text(name) + " is given twice", "Keep one of the two.");
+        faults.add(
+            keyPlace,
+            Text.of("“{0}” is given twice", Quoted.bare(name)),
+            Text.of("Keep one of the two."));
       } else if (!known.isEmpty() && !known.contains(name)) {
         faults.add(
             keyPlace,
-            Quoted.text(name) + " has no meaning here",
-            meant(name, known, "Known here: " + String.join(", ", known) + "."));
+            Text.of("“{0}” has no meaning here", Quoted.bare(name)),
+            meant(name, known, Text.of("Known here: {0}.", String.join(", ", known))));
       }
     }
     return items;
   }
 
   /** The same for names of the author's own choice, of which there may be so many. */
-  SequencedMap<String, Item> named(Item item, int most, String what) {
+  SequencedMap<String, Item> named(Item item, int most, Text what) {
     if (item.node() instanceof YamlNode.Mapping mapping && mapping.entries().size() > most) {
       faults.add(
           item.place(),
-          "there are more than " + most + " " + what,
-          "Take out those that no name needs.");
+          Text.of("there are more than {0} {1}", most, what),
+          Text.of("Take out those that no name needs."));
       return new LinkedHashMap<>();
     }
     return map(item, List.of());
   }
 
-  static String meant(String word, Collection<String> known, String otherwise) {
-    return Nearest.to(word, known).map(near -> "Is “" + near + "” meant?").orElse(otherwise);
+  static Text meant(String word, Collection<String> known, Text otherwise) {
+    return Nearest.to(word, known).map(near -> Text.of("Is “{0}” meant?", near)).orElse(otherwise);
   }
 
   String text(Map<String, Item> items, String key, String otherwise) {
@@ -76,8 +82,9 @@ final class Values {
     if (control < text.length()) {
       faults.add(
           item.placeOf(control),
-          "it has a control character, U+%04X".formatted((int) text.charAt(control)),
-          "Take it out, and write the text in one line.");
+          Text.of(
+              "it has a control character, {0}", "U+%04X".formatted((int) text.charAt(control))),
+          Text.of("Take it out, and write the text in one line."));
       return "";
     }
     return text;
@@ -92,26 +99,33 @@ final class Values {
   private String any(Item item, int longest) {
     if (!(item.node() instanceof YamlNode.Text written)) {
       faults.add(
-          item.place(), "this should be plain text", "Write it on the same line, in quotes.");
+          item.place(),
+          Text.of("this should be plain text"),
+          Text.of("Write it on the same line, in quotes."));
       return "";
     }
     if (written.text().length() > longest) {
       faults.add(
-          item.place(), "this text is longer than " + longest + " characters", "Shorten it.");
+          item.place(),
+          Text.of("this text is longer than {0} characters", longest),
+          Text.of("Shorten it."));
       return "";
     }
     // A block of text ends with a line feed that nobody means.
     var text = composed(written.text().endsWith("\n") ? chopped(written.text()) : written.text());
     if (!isWhole(text)) {
       faults.add(
-          item.place(), "it has a character that Unicode does not define", "Take the \\u out.");
+          item.place(),
+          Text.of("it has a character that Unicode does not define"),
+          Text.of("Take the \\u out."));
       return "";
     }
     if (!text.isEmpty() && isMark(text.codePointAt(0))) {
       faults.add(
           item.place(),
-          Quoted.text(text) + " begins with a mark that would join the letter before it",
-          "Begin it with a letter.");
+          Text.of(
+              "“{0}” begins with a mark that would join the letter before it", Quoted.bare(text)),
+          Text.of("Begin it with a letter."));
     }
     return text;
   }
@@ -147,7 +161,9 @@ final class Values {
       case null -> List.of();
       case Item(String where, YamlNode.Sequence sequence) when sequence.items().size() > most -> {
         faults.add(
-            new Item(where, sequence).place(), "there are more than " + most, "Take some out.");
+            new Item(where, sequence).place(),
+            Text.of("there are more than {0}", most),
+            Text.of("Take some out."));
         yield List.of();
       }
       case Item(String where, YamlNode.Sequence sequence) ->
@@ -173,8 +189,10 @@ final class Values {
     }
     faults.add(
         item.place(),
-        Quoted.text(text) + " is not a number from " + least + " to " + most,
-        "Write such a number.");
+        Text.of(
+            "“{0}” is not a number from {1} to {2}",
+            Quoted.bare(text), Integer.toString(least), Integer.toString(most)),
+        Text.of("Write such a number."));
     return otherwise;
   }
 
@@ -197,15 +215,19 @@ final class Values {
       if (last >= least && first <= most && last < first) {
         faults.add(
             item.place(),
-            "the range " + Quoted.text(text) + " begins with its larger end",
-            "Write " + last + "-" + first + ".");
+            Text.of("the range “{0}” begins with its larger end", Quoted.bare(text)),
+            Text.of("Write {0}-{1}.", Integer.toString(last), Integer.toString(first)));
         return otherwise;
       }
     }
     faults.add(
         item.place(),
-        Quoted.text(text) + " is not a number or range from " + least + " to " + most,
-        "Write it such as " + least + " or " + least + "-" + Math.min(most, least + 5) + ".");
+        Text.of(
+            "“{0}” is not a number or range from {1} to {2}",
+            Quoted.bare(text), Integer.toString(least), Integer.toString(most)),
+        Text.of(
+            "Write it such as {0} or {0}-{1}.",
+            Integer.toString(least), Integer.toString(Math.min(most, least + 5))));
     return otherwise;
   }
 
@@ -218,7 +240,7 @@ final class Values {
       case "yes", "true" -> true;
       case "no", "false" -> false;
       default -> {
-        faults.add(item.place(), "this should be yes or no", "Write yes or no.");
+        faults.add(item.place(), Text.of("this should be yes or no"), Text.of("Write yes or no."));
         yield otherwise;
       }
     };
@@ -238,8 +260,11 @@ final class Values {
     if (found == null) {
       faults.add(
           item.place(),
-          Quoted.text(text) + " is not known here",
-          meant(text, words.keySet(), "Write one of " + String.join(", ", words.keySet()) + "."));
+          Text.of("“{0}” is not known here", Quoted.bare(text)),
+          meant(
+              text,
+              words.keySet(),
+              Text.of("Write one of {0}.", String.join(", ", words.keySet()))));
       return otherwise;
     }
     return found;

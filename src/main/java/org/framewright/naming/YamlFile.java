@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /**
  * Reads YAML into a tree that knows where each piece stands. Only what a convention needs: one
@@ -40,10 +41,12 @@ final class YamlFile {
 
     private final int line;
     private final int column;
-    private final String remedy;
+    private final transient Text what;
+    private final transient Text remedy;
 
-    Refused(int line, int column, String what, String remedy) {
-      super(what, null, false, false);
+    Refused(int line, int column, Text what, Text remedy) {
+      super(what.english(), null, false, false);
+      this.what = what;
       this.line = line;
       this.column = column;
       this.remedy = remedy;
@@ -69,7 +72,7 @@ final class YamlFile {
         throw new IllegalStateException("a text in memory cannot be read", e);
       }
     } catch (Refused e) {
-      faults.add(new Declared.Place("convention", e.line, e.column), e.getMessage(), e.remedy);
+      faults.add(new Declared.Place("convention", e.line, e.column), e.what, e.remedy);
       return Optional.empty();
     }
   }
@@ -84,8 +87,8 @@ final class YamlFile {
     return new Refused(
         1,
         1,
-        Quoted.bare(source) + " is larger than " + Limits.FILE / 1024 + " kB",
-        "A convention is a page of text; take out what does not belong to it.");
+        Text.of("{0} is larger than {1} kB", Quoted.bare(source), Limits.FILE / 1024),
+        Text.of("A convention is a page of text; take out what does not belong to it."));
   }
 
   /** YAML 1.2.2, 5.1: the printable characters; a file has no others. */
@@ -107,8 +110,8 @@ final class YamlFile {
         throw new Refused(
             line,
             column,
-            "the character U+%04X cannot be in a convention".formatted(c),
-            "Take it out, and save the file as plain text in UTF-8.");
+            Text.of("the character {0} cannot be in a convention", "U+%04X".formatted(c)),
+            Text.of("Take it out, and save the file as plain text in UTF-8."));
       }
       i += Character.charCount(c);
       if (c == '\n') {
@@ -127,7 +130,9 @@ final class YamlFile {
     }
     var root = node(first);
     if (next() != null) {
-      throw refused("this begins a second document, and a convention is one", "Take the --- out.");
+      throw refused(
+          Text.of("this begins a second document, and a convention is one"),
+          Text.of("Take the --- out."));
     }
     return root;
   }
@@ -142,7 +147,8 @@ final class YamlFile {
       return token;
     } catch (StreamConstraintsException e) {
       throw refused(
-          "this is nested deeper than " + Limits.DEPTH, "A convention needs a depth of five.");
+          Text.of("this is nested deeper than {0}", Limits.DEPTH),
+          Text.of("A convention needs a depth of five."));
     } catch (JsonProcessingException e) {
       throw notYaml(e);
     }
@@ -188,9 +194,14 @@ final class YamlFile {
     }
     switch (signAt(start)) {
       case '&' ->
-          throw refused("a convention has no anchors (&name)", "Take it out; write texts out.");
-      case '*' -> throw refused("a convention has no aliases (*name)", "Write the text out.");
-      case '!' -> throw refused("a convention has no tags (!name)", "Take it out.");
+          throw refused(
+              Text.of("a convention has no anchors (&name)"),
+              Text.of("Take it out; write texts out."));
+      case '*' ->
+          throw refused(
+              Text.of("a convention has no aliases (*name)"), Text.of("Write the text out."));
+      case '!' ->
+          throw refused(Text.of("a convention has no tags (!name)"), Text.of("Take it out."));
       default -> {}
     }
   }
@@ -201,7 +212,7 @@ final class YamlFile {
     return at < yaml.length() ? yaml.charAt(at) : '\n';
   }
 
-  private Refused refused(String what, String remedy) {
+  private Refused refused(Text what, Text remedy) {
     var place = parser.currentTokenLocation();
     return new Refused(
         Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()), what, remedy);
@@ -211,7 +222,7 @@ final class YamlFile {
     var said = String.valueOf(e.getOriginalMessage());
     if (said.startsWith("Expected a field name")) {
       requirePlain();
-      return refused("a key must be plain text", "Write it as “key: value”.");
+      return refused(Text.of("a key must be plain text"), Text.of("Write it as “key: value”."));
     }
     var place = parser.currentLocation();
     var at = new YamlMistake.Mark(Math.max(1, place.getLineNr()), Math.max(1, place.getColumnNr()));

@@ -3,6 +3,7 @@ package org.framewright.naming;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /**
  * Why a text is not YAML, in the words of somebody who wrote a convention. The parser says where it
@@ -12,7 +13,7 @@ import java.util.regex.Pattern;
  * @param line counted from 1
  * @param column counted from 1
  */
-record YamlMistake(int line, int column, String what, String remedy) {
+record YamlMistake(int line, int column, Text what, Text remedy) {
   /** A place that the parser names; line and column count from 1. */
   record Mark(int line, int column) {}
 
@@ -32,7 +33,7 @@ record YamlMistake(int line, int column, String what, String remedy) {
    * @param at where it stopped
    */
   static YamlMistake of(String problem, Optional<Mark> begun, Mark at, String yaml) {
-    var text = new Text(yaml.lines().toList());
+    var text = new Lines(yaml.lines().toList());
     return text.tab(problem, at)
         .or(() -> text.character(problem, at))
         .or(() -> text.barePattern(at))
@@ -44,12 +45,13 @@ record YamlMistake(int line, int column, String what, String remedy) {
             () ->
                 mistake(
                     at,
-                    "this is not YAML from here on",
-                    "Check the indentation, the colons, the quotes and the brackets of this line"
-                        + " and of the one above."));
+                    Text.of("this is not YAML from here on"),
+                    Text.of(
+                        "Check the indentation, the colons, the quotes and the brackets of this"
+                            + " line and of the one above.")));
   }
 
-  private static YamlMistake mistake(Mark at, String what, String remedy) {
+  private static YamlMistake mistake(Mark at, Text what, Text remedy) {
     return new YamlMistake(at.line, at.column, what, remedy);
   }
 
@@ -62,12 +64,13 @@ record YamlMistake(int line, int column, String what, String remedy) {
             opened.line < at.line
                 ? mistake(
                     opened,
-                    "this " + pair.charAt(0) + " is not closed",
-                    "Close it with " + close + " at the end of what belongs to it.")
+                    Text.of("this {0} is not closed", pair.charAt(0)),
+                    Text.of("Close it with {0} at the end of what belongs to it.", close))
                 : mistake(
                     at,
-                    "a comma or a " + close + " is missing here",
-                    "Put a comma between two entries, and " + close + " after the last one."));
+                    Text.of("a comma or a {0} is missing here", close),
+                    Text.of(
+                        "Put a comma between two entries, and {0} after the last one.", close)));
       }
     }
     return Optional.empty();
@@ -78,38 +81,41 @@ record YamlMistake(int line, int column, String what, String remedy) {
       return Optional.of(
           mistake(
               at,
-              "in double quotes a \\ begins an escape, and this is none",
-              "Put the text in single quotes."));
+              Text.of("in double quotes a \\ begins an escape, and this is none"),
+              Text.of("Put the text in single quotes.")));
     }
     if (problem.startsWith("expected <block end>")) {
       return Optional.of(
           problem.contains("block mapping start") || problem.contains("block sequence start")
               ? mistake(
                   at,
-                  "this line begins in another column than those it belongs to",
-                  "Begin it in the same column as they do.")
+                  Text.of("this line begins in another column than those it belongs to"),
+                  Text.of("Begin it in the same column as they do."))
               : mistake(
                   at,
-                  "the value before this has ended already",
-                  "Put the whole value in quotes, or begin a new line here."));
+                  Text.of("the value before this has ended already"),
+                  Text.of("Put the whole value in quotes, or begin a new line here.")));
     }
     if (problem.startsWith("sequence entries are not allowed")) {
       return Optional.of(
-          mistake(at, "a list cannot begin here", "Begin it on a line of its own, below its key."));
+          mistake(
+              at,
+              Text.of("a list cannot begin here"),
+              Text.of("Begin it on a line of its own, below its key.")));
     }
     if (problem.contains("chomping or indentation")
         || problem.contains("comment or a line break")) {
       return Optional.of(
           mistake(
               at,
-              "a | or > begins a text of several lines, and nothing else may follow it",
-              "Put the text in quotes."));
+              Text.of("a | or > begins a text of several lines, and nothing else may follow it"),
+              Text.of("Put the text in quotes.")));
     }
     return Optional.empty();
   }
 
   /** The text around a place. */
-  private record Text(List<String> lines) {
+  private record Lines(List<String> lines) {
     private static final int LONGEST = 1_000;
 
     /** A line by its number; empty where there is none, or one that nobody wrote by hand. */
@@ -129,8 +135,8 @@ record YamlMistake(int line, int column, String what, String remedy) {
           ? Optional.of(
               mistake(
                   new Mark(at.line, line.codePointCount(0, tab) + 1),
-                  "a tab stands here, and YAML indents by spaces",
-                  "Put two spaces in its place."))
+                  Text.of("a tab stands here, and YAML indents by spaces"),
+                  Text.of("Put two spaces in its place.")))
           : Optional.empty();
     }
 
@@ -145,8 +151,9 @@ record YamlMistake(int line, int column, String what, String remedy) {
       return Optional.of(
           mistake(
               at,
-              "a text cannot begin with " + Quoted.text(character) + " unless it is in quotes",
-              "Put the text in quotes."));
+              Text.of(
+                  "a text cannot begin with “{0}” unless it is in quotes", Quoted.bare(character)),
+              Text.of("Put the text in quotes.")));
     }
 
     Optional<YamlMistake> barePattern(Mark at) {
@@ -157,8 +164,8 @@ record YamlMistake(int line, int column, String what, String remedy) {
           return Optional.of(
               mistake(
                   new Mark(number, line(number).codePointCount(0, bare.start(1)) + 1),
-                  "a pattern that begins with " + value.charAt(0) + " needs quotes",
-                  "Write it as \"" + Quoted.bare(value) + "\"."));
+                  Text.of("a pattern that begins with {0} needs quotes", value.charAt(0)),
+                  Text.of("Write it as \"{0}\".", Quoted.bare(value))));
         }
       }
       return Optional.empty();
@@ -173,8 +180,8 @@ record YamlMistake(int line, int column, String what, String remedy) {
           return Optional.of(
               mistake(
                   new Mark(number, line(number).codePointCount(0, open) + 1),
-                  "this quotation mark is not closed",
-                  "Close it with " + sign + " on the same line."));
+                  Text.of("this quotation mark is not closed"),
+                  Text.of("Close it with {0} on the same line.", sign)));
         }
       }
       return Optional.empty();
@@ -217,7 +224,10 @@ record YamlMistake(int line, int column, String what, String remedy) {
           return Optional.of(noColon(line.line, key.end(1), key.group(1)));
         }
         return Optional.of(
-            mistake(line, "this line has no colon", "Write it as “key: value”, or take it out."));
+            mistake(
+                line,
+                Text.of("this line has no colon"),
+                Text.of("Write it as “key: value”, or take it out.")));
       }
       if (!problem.startsWith("mapping values are not allowed")) {
         return Optional.empty();
@@ -236,15 +246,15 @@ record YamlMistake(int line, int column, String what, String remedy) {
               ? noColon(above, alone.end(1), alone.group(1))
               : mistake(
                   at,
-                  "a colon and a space end a key, and this text has them in it",
-                  "Put the text in quotes."));
+                  Text.of("a colon and a space end a key, and this text has them in it"),
+                  Text.of("Put the text in quotes.")));
     }
 
     private YamlMistake noColon(int line, int end, String key) {
       return mistake(
           new Mark(line, line(line).codePointCount(0, end) + 1),
-          "the colon behind " + Quoted.text(key) + " is missing",
-          "Write " + Quoted.bare(key) + ": and its value.");
+          Text.of("the colon behind “{0}” is missing", Quoted.bare(key)),
+          Text.of("Write {0}: and its value.", Quoted.bare(key)));
     }
   }
 }

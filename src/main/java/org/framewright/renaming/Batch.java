@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * A batch as its journal describes it.
@@ -13,7 +14,7 @@ import java.util.Optional;
  * @param example its first rename, {@code A.jpg -> B.jpg}; empty if unreadable
  * @param undoes the batch that this one takes back
  * @param undoneBy the batch that took this one back and was not itself taken back
- * @param trouble what is wrong with the journal; else empty
+ * @param damage what is wrong with the journal; else empty
  */
 public record Batch(
     String id,
@@ -23,7 +24,12 @@ public record Batch(
     String example,
     Optional<String> undoes,
     Optional<String> undoneBy,
-    String trouble) {
+    Text damage) {
+
+  /** What is wrong with the journal, in English; else empty. */
+  public String trouble() {
+    return damage.english();
+  }
 
   /** Whether it can be asked to be undone. */
   public boolean undoable() {

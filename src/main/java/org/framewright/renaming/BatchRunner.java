@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 
 /** Carries a batch out under the lock: journal, renames, record of the end; or all of it back. */
 final class BatchRunner {
@@ -76,7 +77,8 @@ final class BatchRunner {
     try {
       journal = store.publish(header, ops);
     } catch (IOException e) {
-      return new Outcome.Refused(RenamingFailure.describe("the journal cannot be written", e));
+      return new Outcome.Refused(
+          RenamingFailure.describe(Text.of("the journal cannot be written"), e));
     }
     var positions = new Position[ops.size()];
     Arrays.fill(positions, Position.SOURCE);
@@ -91,7 +93,7 @@ final class BatchRunner {
       return new Outcome.Halted(
           journal.batch(),
           RenamingFailure.describe(
-              "every file has its new name, but the journal could not be closed", e));
+              Text.of("every file has its new name, but the journal could not be closed"), e));
     }
     return applied(journal, work);
   }
@@ -122,8 +124,8 @@ final class BatchRunner {
   }
 
   private static Outcome halted(Journal journal, Halt halt, Problem problem) {
-    var what = halt.problem().sentence() + "; taking it back stopped: " + problem.sentence();
-    return new Outcome.Halted(journal.batch(), new Problem(what, problem.remedy()));
+    var what = Text.of("{0}; taking it back stopped: {1}", halt.problem().said(), problem.said());
+    return new Outcome.Halted(journal.batch(), new Problem(what, problem.fix()));
   }
 
   /**

@@ -1,26 +1,33 @@
 package org.framewright.renaming;
 
+import org.framewright.base.Text;
+
 /** Where a batch stands. */
 public enum BatchState {
   /** Begun and not ended: running now, or interrupted. */
-  OPEN("open"),
+  OPEN,
   /** Every file of it got its new name. */
-  DONE("done"),
+  DONE,
   /** Every file of it has its old name. */
-  ROLLED_BACK("rolled back"),
+  ROLLED_BACK,
   /** A person closed it with files left where they were. */
-  STUCK("stuck"),
+  STUCK,
   /** Its journal is damaged. */
-  UNREADABLE("unreadable");
-
-  private final String label;
-
-  BatchState(String label) {
-    this.label = label;
-  }
+  UNREADABLE;
 
   /** In words. */
+  Text said() {
+    return switch (this) {
+      case OPEN -> Text.of("open");
+      case DONE -> Text.of("done");
+      case ROLLED_BACK -> Text.of("rolled back");
+      case STUCK -> Text.of("stuck");
+      case UNREADABLE -> Text.of("unreadable");
+    };
+  }
+
+  /** In English words. */
   public String label() {
-    return label;
+    return said().english();
   }
 }

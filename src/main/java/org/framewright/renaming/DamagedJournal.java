@@ -1,25 +1,28 @@
 package org.framewright.renaming;
 
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A journal that is not as it was written, or that reaches out of its folder. */
 final class DamagedJournal extends RenamingFailure {
   private static final long serialVersionUID = 1L;
-
-  private static final String REMEDY =
-      "Look at the file; move it out of .framewright/renames to go on without it.";
 
   /**
    * A fault in a journal.
    *
    * @param line counted from 1; 0 for the whole file
    */
-  DamagedJournal(String file, int line, String why) {
-    super(problem("the journal " + file + (line == 0 ? "" : ", line " + line) + ": " + why));
+  DamagedJournal(String file, int line, Text why) {
+    super(
+        problem(
+            line == 0
+                ? Text.of("the journal {0}: {1}", file, why)
+                : Text.of("the journal {0}, line {1}: {2}", file, line, why)));
   }
 
   /** What to do about a journal in which this is wrong. */
-  static Problem problem(String trouble) {
-    return new Problem(trouble, REMEDY);
+  static Problem problem(Text trouble) {
+    return new Problem(
+        trouble, "Look at the file; move it out of .framewright/renames to go on without it.");
   }
 }

@@ -3,6 +3,7 @@ package org.framewright.renaming;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 
 /**
  * Carries the files of a batch to their new names, or back to their old ones, in two epochs with a
@@ -83,21 +84,21 @@ final class Epochs {
         var to = journal.path(op, position);
         throw Halt.at(
             to,
-            "another file has taken the name " + shown(to),
-            "Move that file to another name or folder.");
+            Text.of("another file has taken the name {0}", shown(to)),
+            Text.of("Move that file to another name or folder."));
       }
       case GONE -> {
         var from = journal.path(op, positions[index]);
         throw Halt.at(
             from,
-            shown(from) + " has vanished",
-            "Close the program that works on these files; look for the file.");
+            Text.of("{0} has vanished", shown(from)),
+            Text.of("Close the program that works on these files; look for the file."));
       }
       case UNSUPPORTED ->
           throw Halt.at(
               journal.path(op, positions[index]),
-              "the volume refuses safe renames in this folder",
-              "Use another folder.");
+              Text.of("the volume refuses safe renames in this folder"),
+              Text.of("Use another folder."));
     }
     done++;
     if (done % stride == 0) {
@@ -127,7 +128,7 @@ final class Epochs {
         throw Halt.at(
             folder,
             RenamingFailure.describe(
-                "the names in " + shown(folder) + " could not be flushed to the disk", e));
+                Text.of("the names in {0} could not be flushed to the disk", shown(folder)), e));
       }
     }
   }

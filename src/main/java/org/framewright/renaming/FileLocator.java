@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /**
  * Finds which of its names each file of a batch has, by listings (a look-up would find one file
@@ -107,8 +108,8 @@ final class FileLocator {
       obstacles.add(
           new StuckFile(
               relative(name),
-              "another file has taken the name " + relative(name),
-              "Move that file to another name or folder, then recover again."));
+              Text.of("another file has taken the name {0}", relative(name)),
+              Text.of("Move that file to another name or folder, then recover again.")));
     }
   }
 
@@ -162,9 +163,11 @@ final class FileLocator {
       troubles.add(
           new StuckFile(
               relative(journal.source(op)),
-              "in this copy of the folder nothing shows whether the file is at its old name or at "
-                  + relative(journal.target(op)),
-              "Recover in the folder that this one was copied from; or close the batch."));
+              Text.of(
+                  "in this copy of the folder nothing shows whether the file is at its old name or"
+                      + " at {0}",
+                  relative(journal.target(op))),
+              Text.of("Recover in the folder that this one was copied from; or close the batch.")));
       return;
     }
     found(index, isNew ? Position.TARGET : Position.SOURCE);
@@ -177,8 +180,8 @@ final class FileLocator {
       troubles.add(
           new StuckFile(
               relative(path),
-              "two renames of the batch claim the file " + relative(path),
-              "Look at the journal; close the batch and name the file by hand."));
+              Text.of("two renames of the batch claim the file {0}", relative(path)),
+              Text.of("Look at the journal; close the batch and name the file by hand.")));
     }
   }
 
@@ -238,18 +241,22 @@ final class FileLocator {
       if (path != null && listed(path) && !located.containsKey(spelled(path))) {
         return new StuckFile(
             relative(path),
-            relative(path) + " is not the file that the batch renamed, or was changed since",
-            "Put the file back as it was; or close the batch and name the file by hand.");
+            Text.of(
+                "{0} is not the file that the batch renamed, or was changed since", relative(path)),
+            Text.of("Put the file back as it was; or close the batch and name the file by hand."));
       }
     }
     return new StuckFile(
         relative(journal.source(op)),
-        "the file is neither at its old name nor at its new name, " + relative(journal.target(op)),
+        Text.of(
+            "the file is neither at its old name nor at its new name, {0}",
+            relative(journal.target(op))),
         disk.traits().atomicRename()
-            ? "Put the file back under one of them; or close the batch without it."
-            : "A power cut can take a file's name on this volume. Let the system check the volume:"
-                + " that brings such a file back under another name. Put it under one of these; or"
-                + " close the batch without it.");
+            ? Text.of("Put the file back under one of them; or close the batch without it.")
+            : Text.of(
+                "A power cut can take a file's name on this volume. Let the system check the"
+                    + " volume: that brings such a file back under another name. Put it under one"
+                    + " of these; or close the batch without it."));
   }
 
   private StuckFile twice(Op op, Set<Position> at) {
@@ -257,12 +264,13 @@ final class FileLocator {
         at.stream().map(position -> relative(journal.path(op, position)).toString()).toList();
     return new StuckFile(
         relative(journal.source(op)),
-        "one file is there twice, as " + String.join(" and ", names),
+        Text.of("one file is there twice, as {0}", String.join(" and ", names)),
         disk.traits().atomicRename()
-            ? "Remove the copy that is not needed, then recover again."
-            : "A power cut can give a file two names on this volume, and to remove one may take the"
-                + " content of both. Copy the file to another disk and let the system check the"
-                + " volume; then remove the name that is not needed, and recover again.");
+            ? Text.of("Remove the copy that is not needed, then recover again.")
+            : Text.of(
+                "A power cut can give a file two names on this volume, and to remove one may take"
+                    + " the content of both. Copy the file to another disk and let the system check"
+                    + " the volume; then remove the name that is not needed, and recover again."));
   }
 
   private Path relative(Path path) {

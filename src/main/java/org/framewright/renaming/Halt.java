@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.nio.file.Path;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** The renames stopped before their end. */
 final class Halt extends Exception {
@@ -18,7 +19,7 @@ final class Halt extends Exception {
     this.cancelled = cancelled;
   }
 
-  static Halt at(Path path, String what, String remedy) {
+  static Halt at(Path path, Text what, Text remedy) {
     return at(path, new Problem(what, remedy));
   }
 

@@ -20,6 +20,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.zip.CRC32C;
 import org.framewright.base.Sha256;
+import org.framewright.base.Text;
 
 /**
  * Reads journals, see {@link JournalFormat}. A journal may come with a folder from anybody. So what
@@ -88,11 +89,11 @@ final class JournalReader {
     var reader = new JournalReader(file.getFileName().toString(), root);
     long size = reader.size(disk, file);
     if (size > LONGEST) {
-      throw reader.damaged("it is larger than any journal");
+      throw reader.damaged(Text.of("it is larger than any journal"));
     }
     // What is read of it takes about three times its size.
     if (size > Runtime.getRuntime().maxMemory() / 4) {
-      throw reader.damaged("it is too large for the memory of this program");
+      throw reader.damaged(Text.of("it is too large for the memory of this program"));
     }
     return reader.read(disk.read(file, 0, (int) size));
   }
@@ -116,7 +117,7 @@ final class JournalReader {
     var head = disk.read(file, 0, most);
     while (!holdsTwoLines(head) && head.length < size) {
       if (most >= LONGEST_HEAD) {
-        throw reader.damaged("its first lines are longer than those of any journal");
+        throw reader.damaged(Text.of("its first lines are longer than those of any journal"));
       }
       most *= 4;
       head = disk.read(file, 0, most);
@@ -128,7 +129,7 @@ final class JournalReader {
   private long size(Disk disk, Path journal) throws IOException {
     var look = disk.look(journal);
     if (!look.isFile()) {
-      throw damaged("it is no plain file");
+      throw damaged(Text.of("it is no plain file"));
     }
     return look.seen().size();
   }
@@ -150,7 +151,7 @@ final class JournalReader {
   private Journal read(byte[] bytes) throws IOException {
     int start = header(bytes);
     if (renames > bytes.length / SHORTEST_LINE) {
-      throw damaged("the file ends too early");
+      throw damaged(Text.of("the file ends too early"));
     }
     var starts = new int[Math.ceilDiv(renames, JournalFormat.PART)]; // of each part
     for (int i = 0; i < renames; i++) {
@@ -160,7 +161,7 @@ final class JournalReader {
       start = lineEnd(bytes, start) + 1;
       line++;
       if (start == 0) {
-        throw damaged("the file ends too early");
+        throw damaged(Text.of("the file ends too early"));
       }
     }
     var ops = new Op[renames];
@@ -175,7 +176,7 @@ final class JournalReader {
     var sum = Sha256.digest();
     sum.update(bytes, 0, start);
     if (!commit.equals(HexFormat.of().formatHex(sum.digest()))) {
-      throw damaged("its lines do not add up to its checksum");
+      throw damaged(Text.of("its lines do not add up to its checksum"));
     }
     var end = end(bytes, committed + 1, commit);
     return new Journal(header, List.of(ops), commit, committed + 1L, end);
@@ -189,7 +190,7 @@ final class JournalReader {
         int end = nextLine(bytes, start);
         ops[i] = op(json);
         if (from + json.currentLocation().getByteOffset() != end) {
-          throw damaged("the line is more than one object");
+          throw damaged(Text.of("the line is more than one object"));
         }
         start = end + 1;
       }
@@ -213,7 +214,7 @@ final class JournalReader {
       }
       at = end + 1;
     }
-    throw damaged("its last lines are missing");
+    throw damaged(Text.of("its last lines are missing"));
   }
 
   private static boolean startsWith(byte[] bytes, int at, String text) {
@@ -226,10 +227,10 @@ final class JournalReader {
     line++;
     int end = lineEnd(bytes, start);
     if (end < 0) {
-      throw damaged("the file ends too early");
+      throw damaged(Text.of("the file ends too early"));
     }
     if (!checks(bytes, start, end)) {
-      throw damaged("the line does not match its checksum");
+      throw damaged(Text.of("the line does not match its checksum"));
     }
     return end;
   }
@@ -263,7 +264,7 @@ final class JournalReader {
           case "framewright" -> text(json, "renames"::equals);
           case "version" -> {
             if (number(json, 1, Integer.MAX_VALUE) != JournalFormat.VERSION) {
-              throw damaged("it was written by a newer version");
+              throw damaged(Text.of("it was written by a newer version"));
             }
           }
           case "batch" -> batch = text(json, id -> JournalFormat.BATCH.matcher(id).matches());
@@ -276,20 +277,20 @@ final class JournalReader {
           case "folders" -> folders = folders(json);
           case "renames" -> renames = (int) number(json, 1, LONGEST / SHORTEST_LINE);
           case "crc" -> {}
-          default -> throw damaged("unknown member " + member);
+          default -> throw damaged(Text.of("unknown member {0}", member));
         }
       }
       if (!members.containsAll(HEADER)) {
-        throw damaged("the first line is no journal's");
+        throw damaged(Text.of("the first line is no journal's"));
       }
     } catch (IOException e) {
       throw notJson(e);
     }
     if (!file.equals(batch + Store.ENDING)) {
-      throw damaged("the file was renamed; it belongs to batch " + batch);
+      throw damaged(Text.of("the file was renamed; it belongs to batch {0}", batch));
     }
     if (folders.size() > 2L * renames) {
-      throw damaged("it names more folders than its renames can need");
+      throw damaged(Text.of("it names more folders than its renames can need"));
     }
     header = new JournalHeader(batch, at, undoes, guarantee, volume, home, root, folders);
     return end + 1;
@@ -308,7 +309,7 @@ final class JournalReader {
     long modified = Long.MIN_VALUE;
     int lastFolder = header.folders().size() - 1;
     if (json.nextToken() != JsonToken.START_OBJECT) {
-      throw damaged("the line is no object");
+      throw damaged(Text.of("the line is no object"));
     }
     for (var member = json.nextFieldName(); member != null; member = json.nextFieldName()) {
       json.nextToken();
@@ -324,11 +325,11 @@ final class JournalReader {
         case "key" -> key = text(json, any -> true);
         case "hash" -> hash = text(json, any -> true);
         case "crc" -> {}
-        default -> throw damaged("unknown member " + member);
+        default -> throw damaged(Text.of("unknown member {0}", member));
       }
     }
     if (in < 0 || from == null || to == null || size < 0 || modified == Long.MIN_VALUE) {
-      throw damaged("the line is no rename");
+      throw damaged(Text.of("the line is no rename"));
     }
     return new Op(
         in, from, into < 0 ? in : into, to, temp, group, new Seen(key, size, modified), hash);
@@ -336,11 +337,11 @@ final class JournalReader {
 
   private String commit(byte[] bytes, int start, int end) throws IOException {
     if (!checks(bytes, start, end)) {
-      throw damaged("the line does not match its checksum");
+      throw damaged(Text.of("the line does not match its checksum"));
     }
     try (var json = parser(bytes, start, end)) {
       if (!"commit".equals(json.nextFieldName())) {
-        throw damaged("the line should close the plan");
+        throw damaged(Text.of("the line should close the plan"));
       }
       json.nextToken();
       return text(json, any -> true);
@@ -374,13 +375,13 @@ final class JournalReader {
         return ended;
       }
     }
-    throw damaged("its end belongs to another journal");
+    throw damaged(Text.of("its end belongs to another journal"));
   }
 
   private JsonParser parser(byte[] bytes, int start, int end) throws IOException {
     var json = JSON.createParser(bytes, start, end - start);
     if (json.nextToken() != JsonToken.START_OBJECT) {
-      throw damaged("the line is no object");
+      throw damaged(Text.of("the line is no object"));
     }
     return json;
   }
@@ -411,7 +412,7 @@ final class JournalReader {
     } catch (DateTimeException e) {
       // As below.
     }
-    throw damaged("bad value of at");
+    throw damaged(Text.of("bad value of {0}", "at"));
   }
 
   private Guarantee guarantee(JsonParser json) throws IOException {
@@ -421,7 +422,7 @@ final class JournalReader {
         return guarantee;
       }
     }
-    throw damaged("bad value of guarantee");
+    throw damaged(Text.of("bad value of {0}", "guarantee"));
   }
 
   private List<Path> folders(JsonParser json) throws IOException {
@@ -435,16 +436,16 @@ final class JournalReader {
         folder = folder.resolve(name(json));
         levels++;
         if (levels > MOST_LEVELS) {
-          throw damaged("a folder lies deeper than any");
+          throw damaged(Text.of("a folder lies deeper than any"));
         }
       }
       if (Folders.isOurs(root.relativize(folder))) {
-        throw damaged("it reaches into .framewright");
+        throw damaged(Text.of("it reaches into .framewright"));
       }
       read.add(folder);
     }
     if (new HashSet<>(read).size() < read.size()) {
-      throw damaged("it names a folder twice");
+      throw damaged(Text.of("it names a folder twice"));
     }
     return List.copyOf(read);
   }
@@ -461,7 +462,7 @@ final class JournalReader {
       Path name;
       if (json.currentToken() == JsonToken.START_OBJECT) {
         if (!"bytes".equals(json.nextFieldName())) {
-          throw damaged("bad name");
+          throw damaged(Text.of("bad name"));
         }
         json.nextToken();
         name = PathBytes.name(Base64.getDecoder().decode(text(json, JournalReader::isShort)));
@@ -475,14 +476,14 @@ final class JournalReader {
       }
     } catch (InvalidPathException e) {
       throw damaged(
-          "the name \""
-              + e.getInput()
-              + "\" cannot be used here (the system's language settings"
-              + " may not allow it)");
+          Text.of(
+              "the name \"{0}\" cannot be used here (the system's language settings"
+                  + " may not allow it)",
+              e.getInput()));
     } catch (IllegalArgumentException e) {
-      throw damaged("a name that is none");
+      throw damaged(Text.of("a name that is none"));
     }
-    throw damaged("a name reaches out of its folder");
+    throw damaged(Text.of("a name reaches out of its folder"));
   }
 
   private static boolean isShort(String name) {
@@ -491,15 +492,15 @@ final class JournalReader {
 
   /** What is in memory already fails for one reason only. */
   private DamagedJournal notJson(IOException e) {
-    return e instanceof DamagedJournal damaged ? damaged : damaged("the line is not JSON");
+    return e instanceof DamagedJournal damaged ? damaged : damaged(Text.of("the line is not JSON"));
   }
 
   private DamagedJournal badValue(JsonParser json) throws IOException {
     var member = json.currentName();
-    return damaged("bad value" + (member == null ? "" : " of " + member));
+    return damaged(member == null ? Text.of("bad value") : Text.of("bad value of {0}", member));
   }
 
-  private DamagedJournal damaged(String why) {
+  private DamagedJournal damaged(Text why) {
     return new DamagedJournal(file, line, why);
   }
 }

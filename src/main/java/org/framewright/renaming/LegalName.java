@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /**
  * Whether a name is legal on a volume. Lengths: 255 bytes on Linux file systems (measured), 255
@@ -18,12 +19,12 @@ final class LegalName {
   private LegalName() {}
 
   /** Why the name is illegal there; empty if it is legal. */
-  static Optional<String> trouble(String name, Traits volume) {
+  static Optional<Text> trouble(String name, Traits volume) {
     if (name.isEmpty() || name.equals(".") || name.equals("..")) {
-      return Optional.of("\"" + name + "\" is not a file name");
+      return Optional.of(Text.of("\"{0}\" is not a file name", name));
     }
     if (hasLoneSurrogate(name)) {
-      return Optional.of("the name holds half of a character (an unpaired surrogate)");
+      return Optional.of(Text.of("the name holds half of a character (an unpaired surrogate)"));
     }
     // UTF-8 takes at most three bytes for a UTF-16 unit, so short names need no count.
     int length =
@@ -31,27 +32,32 @@ final class LegalName {
             ? name.length()
             : name.getBytes(StandardCharsets.UTF_8).length;
     if (length > LONGEST) {
-      var unit = volume.windowsNames() ? " UTF-16 units" : " bytes";
-      return Optional.of("the name is " + length + unit + " long; 255 is the most here");
+      return Optional.of(
+          Text.of(
+              volume.windowsNames()
+                  ? "the name is {0} UTF-16 units long; 255 is the most here"
+                  : "the name is {0} bytes long; 255 is the most here",
+              length));
     }
     return volume.windowsNames() ? windowsTrouble(name) : Optional.empty();
   }
 
-  private static Optional<String> windowsTrouble(String name) {
+  private static Optional<Text> windowsTrouble(String name) {
     for (int i = 0; i < name.length(); i++) {
       char c = name.charAt(i);
       if (c < 32) {
-        return Optional.of("the name holds a control character, which this volume forbids");
+        return Optional.of(
+            Text.of("the name holds a control character, which this volume forbids"));
       }
       if ("<>:\"/\\|?*".indexOf(c) >= 0) {
-        return Optional.of("the name holds " + c + ", which this volume forbids");
+        return Optional.of(Text.of("the name holds {0}, which this volume forbids", c));
       }
     }
     if (name.endsWith(".") || name.endsWith(" ")) {
-      return Optional.of("the name ends in a dot or a space, which this volume drops");
+      return Optional.of(Text.of("the name ends in a dot or a space, which this volume drops"));
     }
     if (RESERVED.matcher(name.toLowerCase(Locale.ROOT)).matches()) {
-      return Optional.of("the name is reserved for a device on Windows");
+      return Optional.of(Text.of("the name is reserved for a device on Windows"));
     }
     return Optional.empty();
   }

@@ -5,6 +5,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.framewright.base.Text;
 
 /** A second link under the new name, then the old name removed: link(2) never replaces. */
 final class LinkMover implements Mover {
@@ -27,8 +28,8 @@ final class LinkMover implements Mover {
     if (!Links.areOneFile(from, to)) {
       throw new MoveFailure(
           from,
-          "another program replaced it during the rename",
-          "Close the program that works on these files.");
+          Text.of("another program replaced it during the rename"),
+          Text.of("Close the program that works on these files."));
     }
     Files.delete(from);
     return MoveResult.MOVED;

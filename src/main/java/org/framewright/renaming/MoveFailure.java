@@ -10,11 +10,11 @@ final class MoveFailure extends RenamingFailure {
 
   private final boolean mayPass;
 
-  MoveFailure(Path from, String why, String remedy) {
-    this(from, Text.of(why), remedy, false);
+  MoveFailure(Path from, Text why, Text remedy) {
+    this(from, why, remedy, false);
   }
 
-  private MoveFailure(Path from, Text why, String remedy, boolean mayPass) {
+  private MoveFailure(Path from, Text why, Text remedy, boolean mayPass) {
     super(new Problem(why, String.valueOf(from.getFileName()), remedy));
     this.mayPass = mayPass;
   }
@@ -26,7 +26,9 @@ final class MoveFailure extends RenamingFailure {
 
   static MoveFailure denied(Path file) {
     return new MoveFailure(
-        file, "no permission to rename it", "Ask for the right to change its folder.");
+        file,
+        Text.of("no permission to rename it"),
+        Text.of("Ask for the right to change its folder."));
   }
 
   /** The same where a program that reads the file for a moment is answered with the same number. */
@@ -34,59 +36,73 @@ final class MoveFailure extends RenamingFailure {
     return new MoveFailure(
         file,
         Text.of("no permission to rename it"),
-        "Ask for the right to change its folder; or close the program that has the file open.",
+        Text.of(
+            "Ask for the right to change its folder; or close the program that has the file open."),
         true);
   }
 
   static MoveFailure failing(Path file) {
     return new MoveFailure(
         file,
-        "the disk failed (input/output error)",
-        "Check the cable and the disk; copy what matters before going on.");
+        Text.of("the disk failed (input/output error)"),
+        Text.of("Check the cable and the disk; copy what matters before going on."));
   }
 
   static MoveFailure otherVolume(Path file) {
     return new MoveFailure(
         file,
-        "the new name lies on another volume",
-        "Rename within one volume; copy between volumes.");
+        Text.of("the new name lies on another volume"),
+        Text.of("Rename within one volume; copy between volumes."));
   }
 
   static MoveFailure full(Path file) {
-    return new MoveFailure(file, "no space is left on the volume", "Free some space.");
+    return new MoveFailure(
+        file, Text.of("no space is left on the volume"), Text.of("Free some space."));
   }
 
   static MoveFailure readOnly(Path file) {
     return new MoveFailure(
-        file, "the volume is read-only", "Unlock the card or mount the volume for writing.");
+        file,
+        Text.of("the volume is read-only"),
+        Text.of("Unlock the card or mount the volume for writing."));
   }
 
   static MoveFailure tooLong(Path file) {
-    return new MoveFailure(file, "the new name or path is too long here", "Use shorter names.");
+    return new MoveFailure(
+        file, Text.of("the new name or path is too long here"), Text.of("Use shorter names."));
   }
 
   static MoveFailure badName(Path file) {
     return new MoveFailure(
-        file, "the volume does not take the new name", "Use letters and signs that it knows.");
+        file,
+        Text.of("the volume does not take the new name"),
+        Text.of("Use letters and signs that it knows."));
   }
 
   static MoveFailure shareGone(Path file) {
     return new MoveFailure(
-        file, "the server does not answer", "Connect to it again, then run the same command.");
+        file,
+        Text.of("the server does not answer"),
+        Text.of("Connect to it again, then run the same command."));
   }
 
   static MoveFailure otherFolder(Path file) {
     return new MoveFailure(
-        file, "its folder became a file or a link meanwhile", "Check the folder, then plan again.");
+        file,
+        Text.of("its folder became a file or a link meanwhile"),
+        Text.of("Check the folder, then plan again."));
   }
 
   static MoveFailure heldOpen(Path file) {
     return new MoveFailure(
-        file, Text.of("another program holds it open"), "Close that program.", true);
+        file, Text.of("another program holds it open"), Text.of("Close that program."), true);
   }
 
   static MoveFailure unknown(Path file, int error) {
     return new MoveFailure(
-        file, Text.of("the system refused the rename (error {0})", error), "Try again.", false);
+        file,
+        Text.of("the system refused the rename (error {0})", error),
+        Text.of("Try again."),
+        false);
   }
 }

@@ -15,6 +15,7 @@ import java.lang.invoke.VarHandle;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * Folders held open on Linux and macOS: renames and flushes go to these very folders, even if
@@ -177,15 +178,16 @@ final class OpenFolders implements HeldFolders {
       case 20, 40, 62 -> // ENOTDIR, ELOOP on Linux, ELOOP on macOS
           new MoveFailure(
               folder,
-              "it is no folder any more, or a link leads to it",
-              "Close the program that works on these folders; then try again.");
+              Text.of("it is no folder any more, or a link leads to it"),
+              Text.of("Close the program that works on these folders; then try again."));
       case 2 -> // ENOENT
-          new MoveFailure(folder, "the folder has vanished", "Look for it; then try again.");
+          new MoveFailure(
+              folder, Text.of("the folder has vanished"), Text.of("Look for it; then try again."));
       case 23, 24 -> // ENFILE, EMFILE
           new MoveFailure(
               folder,
-              "the system does not let a program open so many folders",
-              "Rename fewer folders at once.");
+              Text.of("the system does not let a program open so many folders"),
+              Text.of("Rename fewer folders at once."));
       default -> calls.system().failure(folder, number);
     };
   }

@@ -1,6 +1,7 @@
 package org.framewright.renaming;
 
 import java.nio.file.Path;
+import org.framewright.base.Text;
 
 /**
  * One line of a plan.
@@ -9,18 +10,27 @@ import java.nio.file.Path;
  * @param to its new path, relative to the root
  * @param group the group that it stands or falls with; empty if it stands alone
  * @param status how it stands
- * @param why why it is blocked or was skipped; else empty
- * @param remedy its remedy; else empty
+ * @param said why it is blocked or was skipped; else empty
+ * @param fix its remedy; else empty
  * @param seen the state that this rename is bound to
  */
 public record PlannedRename(
-    Path from, Path to, String group, Status status, String why, String remedy, Seen seen) {
-
-  PlannedRename with(Status other) {
-    return new PlannedRename(from, to, group, other, "", "", seen);
+    Path from, Path to, String group, Status status, Text said, Text fix, Seen seen) {
+  /** Why it is blocked or was skipped, in English; else empty. */
+  public String why() {
+    return said.english();
   }
 
-  PlannedRename with(Status other, String because, String fixedBy) {
+  /** Its remedy, in English; else empty. */
+  public String remedy() {
+    return fix.english();
+  }
+
+  PlannedRename with(Status other) {
+    return new PlannedRename(from, to, group, other, Text.NONE, Text.NONE, seen);
+  }
+
+  PlannedRename with(Status other, Text because, Text fixedBy) {
     return new PlannedRename(from, to, group, other, because, fixedBy, seen);
   }
 }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * Finds which requests can be met, in time linear in their number: looks at every folder once and
@@ -67,8 +68,8 @@ final class Planner {
     int listed = Listing.NONE;
     Seen seen = Seen.NOTHING;
     Status status = Status.READY;
-    String why = "";
-    String remedy = "";
+    Text why = Text.NONE;
+    Text remedy = Text.NONE;
 
     /** The requested name, as names are distinguished here. */
     private String wantedName;
@@ -154,19 +155,20 @@ final class Planner {
     if (!look.isFile()) {
       var what =
           switch (look.kind()) {
-            case FOLDER -> "is a folder";
-            case LINK -> "is a link";
-            default -> "is no plain file";
+            case FOLDER -> Text.of("{0} is a folder", draft.from);
+            case LINK -> Text.of("{0} is a link", draft.from);
+            default -> Text.of("{0} is no plain file", draft.from);
           };
-      return new Problem(draft.from + " " + what, "Only files are renamed.");
+      return new Problem(what, "Only files are renamed.");
     }
     var name = name(draft.to).toString();
     var illegal = LegalName.trouble(name, disk.traits());
     if (illegal.isPresent()) {
-      return new Problem(name + ": " + illegal.get(), "Choose another name.");
+      return new Problem(Text.of("{0}: {1}", name, illegal.get()), "Choose another name.");
     }
     if (TempNames.isAny(name)) {
-      return new Problem(name + " is a name that renames in progress use", "Choose another name.");
+      return new Problem(
+          Text.of("{0} is a name that renames in progress use", name), "Choose another name.");
     }
     if (PathBytes.same(draft.from, draft.to) || isOneName(draft)) {
       draft.status = Status.UNCHANGED;
@@ -205,9 +207,10 @@ final class Planner {
   private Problem noSuchFile(Draft draft) {
     int alike = draft.in.names().alike(name(draft.from));
     return alike == Listing.NONE
-        ? new Problem("there is no file " + draft.from, "Check the name, or plan again.")
+        ? new Problem(Text.of("there is no file {0}", draft.from), "Check the name, or plan again.")
         : new Problem(
-            "there is no file " + draft.from + ", but there is " + draft.in.names().name(alike),
+            Text.of(
+                "there is no file {0}, but there is {1}", draft.from, draft.in.names().name(alike)),
             "Use the exact name.");
   }
 
@@ -236,7 +239,8 @@ final class Planner {
     return Folders.isPlainName(name(file))
         ? known
         : closed(
-            new Problem("\"" + file + "\" is no path of a file", "Use paths below the folder."));
+            new Problem(
+                Text.of("\"{0}\" is no path of a file", file), "Use paths below the folder."));
   }
 
   private Folder opened(Path file, Path relative) throws IOException {
@@ -244,12 +248,14 @@ final class Planner {
     if (file.getRoot() != null || relative.getRoot() != null) {
       return closed(
           new Problem(
-              file + " lies outside " + root, "Use paths below the folder, or another one."));
+              Text.of("{0} lies outside {1}", file, root),
+              "Use paths below the folder, or another one."));
     }
     if (Folders.isOurs(file)) {
       return closed(
           new Problem(
-              Folders.OURS + " holds this program's own files", "Rename files outside it."));
+              Text.of("{0} holds this program's own files", Folders.OURS),
+              "Rename files outside it."));
     }
     var trouble = Folders.trouble(disk, root, relative);
     if (trouble.isPresent()) {
@@ -278,9 +284,9 @@ final class Planner {
       if (other == null) {
         draft.in.leavers().set(draft.listed, draft);
       } else {
-        var why = draft.from + " would get two names";
-        block(draft, why, "Keep one of the two lines.");
-        block(other, why, "Keep one of the two lines.");
+        var why = Text.of("{0} would get two names", draft.from);
+        block(draft, why, Text.of("Keep one of the two lines."));
+        block(other, why, Text.of("Keep one of the two lines."));
       }
     }
   }
@@ -290,9 +296,9 @@ final class Planner {
     for (var draft : drafts) {
       var other = draft.into.wanted().putIfAbsent(draft.wantedName(), draft);
       if (other != null) {
-        var why = other.from + " and " + draft.from + " would both become " + draft.to;
-        block(draft, why, "Give each file a name of its own.");
-        block(other, why, "Give each file a name of its own.");
+        var why = Text.of("{0} and {1} would both become {2}", other.from, draft.from, draft.to);
+        block(draft, why, Text.of("Give each file a name of its own."));
+        block(other, why, Text.of("Give each file a name of its own."));
       }
     }
   }
@@ -310,9 +316,10 @@ final class Planner {
               ? sameFile(draft, unnumbered)
               : files.putIfAbsent(draft.seen.key(), draft);
       if (other != null && !other.from.equals(draft.from)) {
-        var why = other.from + " and " + draft.from + " are two names of one file (hard links)";
-        block(draft, why, "Rename one of them at a time.");
-        block(other, why, "Rename one of them at a time.");
+        var why =
+            Text.of("{0} and {1} are two names of one file (hard links)", other.from, draft.from);
+        block(draft, why, Text.of("Rename one of them at a time."));
+        block(other, why, Text.of("Rename one of them at a time."));
       }
     }
   }
@@ -371,9 +378,9 @@ final class Planner {
     block(
         draft,
         holder.equals(draft.to)
-            ? "the name " + draft.to + " is taken"
-            : "the name " + draft.to + " is taken on some disks by " + holder,
-        "Move or rename " + holder + " first, or choose another name.");
+            ? Text.of("the name {0} is taken", draft.to)
+            : Text.of("the name {0} is taken on some disks by {1}", draft.to, holder),
+        Text.of("Move or rename {0} first, or choose another name.", holder));
   }
 
   /** What is blocked blocks the rest of its group, and the file that wanted its name. */
@@ -392,8 +399,9 @@ final class Planner {
         }
         block(
             mate,
-            "its group is renamed whole or not at all, and " + draft.from + " cannot be renamed",
-            "Fix " + draft.from + " first.");
+            Text.of(
+                "its group is renamed whole or not at all, and {0} cannot be renamed", draft.from),
+            Text.of("Fix {0} first.", draft.from));
       }
       // A group is reported once.
       groups.remove(draft.request.group());
@@ -405,10 +413,10 @@ final class Planner {
   }
 
   private void block(Draft draft, Problem problem) {
-    block(draft, problem.what(), problem.remedy());
+    block(draft, problem.fault(), problem.fix());
   }
 
-  private void block(Draft draft, String why, String remedy) {
+  private void block(Draft draft, Text why, Text remedy) {
     if (draft.status != Status.BLOCKED) {
       draft.status = Status.BLOCKED;
       draft.why = why;

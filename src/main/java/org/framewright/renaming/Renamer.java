@@ -325,7 +325,7 @@ public final class Renamer {
 
   private static Problem unusable(IOException e) {
     return RenamingFailure.describe(
-        "the journals in " + Folders.OURS + " cannot be written, so nothing was renamed", e);
+        Text.of("the journals in {0} cannot be written, so nothing was renamed", Folders.OURS), e);
   }
 
   private static Optional<Batch> open(List<Batch> batches) {
@@ -337,7 +337,7 @@ public final class Renamer {
   private static Optional<Problem> damaged(List<Batch> batches) {
     return batches.stream()
         .filter(batch -> batch.state() == BatchState.UNREADABLE)
-        .map(batch -> DamagedJournal.problem(batch.trouble()))
+        .map(batch -> DamagedJournal.problem(batch.damage()))
         .findFirst();
   }
 
@@ -361,9 +361,14 @@ public final class Renamer {
     for (int i = 0; i < looks.length; i++) {
       var rename = ready.get(i);
       if (!looks[i].isFile() || !disk.traits().same(rename.seen(), looks[i].seen())) {
-        var how =
-            looks[i].isFile() ? "{0} was changed since the plan" : "{0} vanished since the plan";
-        return Optional.of(new Problem(Text.of(how, rename.from()), "Plan again."));
+        return Optional.of(
+            new Problem(
+                Text.of(
+                    looks[i].isFile()
+                        ? "{0} was changed since the plan"
+                        : "{0} vanished since the plan",
+                    rename.from()),
+                "Plan again."));
       }
     }
     return Optional.empty();
@@ -384,8 +389,7 @@ public final class Renamer {
               Text.of("batch {0} was taken back by batch {1}", batchId, by.get()),
               Text.of("To redo it, undo batch {0}.", by.get()))
           : refused(
-              Text.of(
-                  "batch {0} is not done, but {1}", batchId, Text.of(batch.get().state().label())),
+              Text.of("batch {0} is not done, but {1}", batchId, batch.get().state().said()),
               Text.of("There is nothing to undo."));
     }
     var work = UndoPlanner.plan(disk, store.read(batchId), store.home());

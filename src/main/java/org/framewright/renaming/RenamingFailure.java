@@ -26,13 +26,12 @@ abstract sealed class RenamingFailure extends IOException permits MoveFailure, D
   }
 
   /** A failure of a disk in words, and what it kept from being done. */
-  static Problem describe(String undone, IOException failure) {
+  static Problem describe(Text undone, IOException failure) {
     var cause = describe(failure);
-    var what = Text.of(undone);
     return new Problem(
         cause.where().isBlank()
-            ? Text.of("{0}: {1}", what, cause.fault())
-            : Text.of("{0}: {1}: {2}", what, cause.where(), cause.fault()),
+            ? Text.of("{0}: {1}", undone, cause.fault())
+            : Text.of("{0}: {1}: {2}", undone, cause.where(), cause.fault()),
         cause.fix());
   }
 }

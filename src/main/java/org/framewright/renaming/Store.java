@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** The journals of a folder, below {@code .framewright/renames}. */
 final class Store {
@@ -95,7 +96,8 @@ final class Store {
       last = Math.max(last, number(id));
     }
     if (last >= MOST_BATCHES) {
-      throw new DamagedJournal(last + "-...", 0, "its number is the last that there can be");
+      throw new DamagedJournal(
+          last + "-...", 0, Text.of("its number is the last that there can be"));
     }
     return String.format("%04d-%s", last + 1, planId);
   }
@@ -160,7 +162,7 @@ final class Store {
           summary.example(),
           undoes,
           Optional.empty(),
-          "");
+          Text.NONE);
     } catch (DamagedJournal e) {
       return new Batch(
           id,
@@ -170,7 +172,7 @@ final class Store {
           "",
           Optional.empty(),
           Optional.empty(),
-          e.getMessage());
+          e.problem().said());
     }
   }
 
@@ -194,7 +196,7 @@ final class Store {
                     batch.example(),
                     batch.undoes(),
                     Optional.ofNullable(undoneBy.get(batch.id())),
-                    batch.trouble()))
+                    batch.damage()))
         .toList();
   }
 

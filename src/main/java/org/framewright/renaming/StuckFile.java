@@ -2,6 +2,7 @@ package org.framewright.renaming;
 
 import java.nio.file.Path;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * A file that a person must look at.
@@ -10,7 +11,7 @@ import org.framewright.base.Problem;
  * @param problem what is wrong with it
  */
 public record StuckFile(Path path, Problem problem) {
-  StuckFile(Path path, String why, String remedy) {
+  StuckFile(Path path, Text why, Text remedy) {
     this(path, new Problem(why, remedy));
   }
 

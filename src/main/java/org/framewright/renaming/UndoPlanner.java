@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** Plans how a batch is taken back: the names exchanged, and only of files that are the same. */
 final class UndoPlanner {
@@ -49,7 +50,7 @@ final class UndoPlanner {
                 .map(
                     rename ->
                         rename.status() == Status.BLOCKED
-                            ? rename.with(Status.SKIPPED, rename.why(), rename.remedy())
+                            ? rename.with(Status.SKIPPED, rename.said(), rename.fix())
                             : rename)
                 .toList();
     return new BatchRunner.Work(renames, conflicted, journal.batch(), recognition.evidence());
@@ -59,7 +60,7 @@ final class UndoPlanner {
     return recognition.is(op, file, seen)
         ? null
         : new Problem(
-            journal.root().relativize(file) + " was changed or replaced since the batch",
+            Text.of("{0} was changed or replaced since the batch", journal.root().relativize(file)),
             "Rename it by hand if it shall have its old name.");
   }
 }

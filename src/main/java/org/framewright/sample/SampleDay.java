@@ -20,6 +20,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.framewright.base.Durations;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
@@ -187,7 +188,7 @@ public final class SampleDay {
       case Started.Opened opened -> opened.job();
       case Started.Refused refused ->
           throw new JobException(
-              messages(refused.findings()), TEMPLATE, "Fix the template, then play again.");
+              told(refused.findings()), TEMPLATE, Text.of("Fix the template, then play again."));
     };
   }
 
@@ -196,15 +197,18 @@ public final class SampleDay {
       case Convention.Parsed.Sound sound -> sound.convention();
       case Convention.Parsed.Faulty faulty ->
           throw new JobException(
-              messages(faulty.findings()),
+              told(faulty.findings()),
               template.toString(),
-              "Fix the template, then play again.");
+              Text.of("Fix the template, then play again."));
     };
   }
 
   /** Why a convention or a name was refused, in a line. */
-  static String messages(List<Finding> findings) {
-    return findings.stream().map(Finding::message).collect(Collectors.joining("; "));
+  static Text told(List<Finding> findings) {
+    return findings.stream()
+        .map(Finding::said)
+        .reduce((one, next) -> Text.of("{0}; {1}", one, next))
+        .orElse(Text.NONE);
   }
 
   /** The sample's list, its days moved like everything else. */
@@ -511,7 +515,9 @@ public final class SampleDay {
       return applied;
     }
     throw new JobException(
-        "the sample's frames could not be renamed: " + outcome, "", "Play it in another folder.");
+        Text.of("the sample's frames could not be renamed: {0}", outcome),
+        "",
+        Text.of("Play it in another folder."));
   }
 
   private record Delivered(HandOff handOff, HandOffPlan plan, Path folder) {}

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
@@ -82,7 +83,7 @@ public final class SampleJobs {
           case Convention.Parsed.Sound sound -> sound.convention();
           case Convention.Parsed.Faulty faulty ->
               throw new JobException(
-                  SampleDay.messages(faulty.findings()), template.toString(), "");
+                  SampleDay.told(faulty.findings()), template.toString(), Text.NONE);
         };
     var clock = new SampleClock(now.minus(Duration.ofHours(4)), SampleSet.ZONE);
     var values = new LinkedHashMap<String, String>();
@@ -96,7 +97,7 @@ public final class SampleJobs {
           case Started.Opened opened -> opened.job();
           case Started.Refused refused ->
               throw new JobException(
-                  SampleDay.messages(refused.findings()), template.toString(), "");
+                  SampleDay.told(refused.findings()), template.toString(), Text.NONE);
         };
     var list = list(setups, LocalDate.ofInstant(now, SampleSet.ZONE));
     job.importList(list);
@@ -151,7 +152,7 @@ public final class SampleJobs {
           switch (job.convention().build(Reserved.FRAME, values)) {
             case Built.Name built -> built.text();
             case Built.Refused refused ->
-                throw new JobException(SampleDay.messages(refused.findings()), setup.code(), "");
+                throw new JobException(SampleDay.told(refused.findings()), setup.code(), Text.NONE);
           };
       var at = now.minus(Duration.ofSeconds(5L * (count - i)));
       camera

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /**
  * As what the columns of a list are taken: as a person says; else by the convention's own labels,
@@ -167,8 +168,8 @@ final class ColumnMeanings {
       refused = true;
       notes.problem(
           at,
-          "a list has no field \"" + Cell.brief(field) + "\"",
-          "Its fields are " + known() + ".");
+          Text.of("a list has no field \"{0}\"", Cell.brief(field)),
+          Text.of("Its fields are {0}.", known()));
     }
   }
 
@@ -193,8 +194,8 @@ final class ColumnMeanings {
       var there = headings.stream().limit(20).map(Cell::brief).toList();
       notes.problem(
           at,
-          "no column is headed \"" + Cell.brief(heading) + "\"",
-          "The headings are " + String.join(", ", there) + ".");
+          Text.of("no column is headed \"{0}\"", Cell.brief(heading)),
+          Text.of("The headings are {0}.", String.join(", ", there)));
     }
     return column.orElse(-1);
   }
@@ -296,17 +297,25 @@ final class ColumnMeanings {
 
   private void passedOver(Candidate other, Candidate taken) {
     var heading = headings.get(other.column());
-    var why = other.values().misfit().map(misfit -> ": " + misfit.what()).orElse("");
+    var brief = Cell.brief(heading);
+    var taking = Cell.brief(headings.get(taken.column()));
     notes.remark(
         new Cell(heading, at.line(), 0),
-        "\""
-            + Cell.brief(heading)
-            + "\" may be the setup, too, but not all of it fits the convention"
-            + why
-            + "; \""
-            + Cell.brief(headings.get(taken.column()))
-            + "\" was taken",
-        "Where that is wrong, say so.",
+        other
+            .values()
+            .misfit()
+            .map(
+                misfit ->
+                    Text.of(
+                        "\"{0}\" may be the setup, too, but not all of it fits the convention: {2};"
+                            + " \"{1}\" was taken",
+                        brief, taking, misfit.what()))
+            .orElse(
+                Text.of(
+                    "\"{0}\" may be the setup, too, but not all of it fits the convention; \"{1}\""
+                        + " was taken",
+                    brief, taking)),
+        Text.of("Where that is wrong, say so."),
         request.options().withColumn("setup", heading).words());
   }
 }

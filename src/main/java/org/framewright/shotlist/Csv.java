@@ -2,6 +2,7 @@ package org.framewright.shotlist;
 
 import java.util.ArrayList;
 import org.framewright.base.FormulaGuard;
+import org.framewright.base.Text;
 
 /**
  * Reads separated values: RFC 4180, with any separator, any line ends, and quotes inside unquoted
@@ -71,8 +72,8 @@ final class Csv {
         grid.problem(
             fromLine,
             fromColumn,
-            "a quotation mark opens here and is never closed",
-            "Close the cell with a quotation mark, or take this one out.");
+            Text.of("a quotation mark opens here and is never closed"),
+            Text.of("Close the cell with a quotation mark, or take this one out."));
         break;
       }
       if (peek() != '"') {
@@ -98,8 +99,8 @@ final class Csv {
       grid.problem(
           afterLine,
           afterColumn,
-          "\"" + Cell.brief(rest.strip()) + "\" follows a closing quotation mark",
-          "Write a quotation mark inside a cell twice, or put a separator here.");
+          Text.of("\"{0}\" follows a closing quotation mark", Cell.brief(rest.strip())),
+          Text.of("Write a quotation mark inside a cell twice, or put a separator here."));
     }
   }
 

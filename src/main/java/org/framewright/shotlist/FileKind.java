@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** Knows files that are no lists by their first bytes. */
 final class FileKind {
@@ -13,17 +14,17 @@ final class FileKind {
   /** The parts of a protected workbook, see [MS-OFFCRYPTO], section 1.3.2. */
   private static final byte[] PROTECTED = "EncryptedPackage".getBytes(StandardCharsets.UTF_16LE);
 
-  private record Signature(String what, String start) {}
+  private record Signature(Text what, String start) {}
 
   private static final List<Signature> SIGNATURES =
       List.of(
-          new Signature("this is a PDF", "%PDF"),
-          new Signature("this is a picture (JPEG)", "\u00FF\u00D8\u00FF"),
-          new Signature("this is a picture (PNG)", "\u0089PNG"),
-          new Signature("this is a picture (TIFF or raw)", "II*\0"),
-          new Signature("this is a picture (TIFF or raw)", "MM\0*"),
-          new Signature("this is a packed file (gzip)", "\u001F\u008B"),
-          new Signature("this is a text document (RTF)", "{\\rtf"));
+          new Signature(Text.of("this is a PDF, no list"), "%PDF"),
+          new Signature(Text.of("this is a picture (JPEG), no list"), "\u00FF\u00D8\u00FF"),
+          new Signature(Text.of("this is a picture (PNG), no list"), "\u0089PNG"),
+          new Signature(Text.of("this is a picture (TIFF or raw), no list"), "II*\0"),
+          new Signature(Text.of("this is a picture (TIFF or raw), no list"), "MM\0*"),
+          new Signature(Text.of("this is a packed file (gzip), no list"), "\u001F\u008B"),
+          new Signature(Text.of("this is a text document (RTF), no list"), "{\\rtf"));
 
   private FileKind() {}
 
@@ -45,7 +46,7 @@ final class FileKind {
     return SIGNATURES.stream()
         .filter(signature -> Encoding.starts(bytes, signature.start().chars().toArray()))
         .findFirst()
-        .map(signature -> new Problem(signature.what() + ", no list", SAVE_AS));
+        .map(signature -> new Problem(signature.what(), SAVE_AS));
   }
 
   private static boolean contains(byte[] bytes, byte[] part) {

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /** Finds, at their lines, the setups of which no names can be made. */
 final class FitCheck {
@@ -47,13 +48,10 @@ final class FitCheck {
       if (other != null) {
         notes.problem(
             code,
-            "setup "
-                + code.brief()
-                + " would get the same names as "
-                + other.brief()
-                + " in line "
-                + other.line(),
-            "Give one of the two another code.");
+            Text.of(
+                "setup {0} would get the same names as {1} in line {2}",
+                code.brief(), other.brief(), other.line()),
+            Text.of("Give one of the two another code."));
       }
     }
   }
@@ -83,7 +81,7 @@ final class FitCheck {
           && values.fits()) {
         var heading = columns.headings().get(i);
         notes.offer(
-            "the setup from \"" + Cell.brief(heading) + "\"",
+            Text.of("the setup from \"{0}\"", Cell.brief(heading)),
             request.options().withColumn("setup", heading));
       }
     }

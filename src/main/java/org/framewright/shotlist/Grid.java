@@ -2,8 +2,8 @@ package org.framewright.shotlist;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * The rows of a list, and what was wrong with their form.
@@ -53,13 +53,13 @@ record Grid(
       if (rows.size() == Limits.LINES) {
         exceeds(
             row.getFirst(),
-            atMost("the list has more than %,d lines", Limits.LINES),
-            "Take out what this job does not shoot, or split the list into several jobs.");
+            Text.of("the list has more than {0} lines", new Text.Grouped(Limits.LINES)),
+            Text.of("Take out what this job does not shoot, or split the list into several jobs."));
       } else if (cells > Limits.CELLS) {
         exceeds(
             row.getFirst(),
-            atMost("the list has more than %,d cells", Limits.CELLS),
-            "Take out the columns that the shoot does not need.");
+            Text.of("the list has more than {0} cells", new Text.Grouped(Limits.CELLS)),
+            Text.of("Take out the columns that the shoot does not need."));
       } else {
         rows.add(List.copyOf(row));
       }
@@ -70,36 +70,36 @@ record Grid(
       if (cell.text().length() > Limits.CELL) {
         exceeds(
             cell,
-            atMost("a cell holds more than %,d characters", Limits.CELL),
-            "Shorten it; a quotation mark that is opened and never closed makes one cell of many.");
+            Text.of("a cell holds more than {0} characters", new Text.Grouped(Limits.CELL)),
+            Text.of(
+                "Shorten it; a quotation mark that is opened and never closed makes one cell of"
+                    + " many."));
       } else if (text + cell.text().length() > Limits.TEXT) {
         exceeds(
             cell,
-            atMost("the list holds more than %,d million characters", (int) (Limits.TEXT >> 20)),
-            "Take out the columns that the shoot does not need.");
+            Text.of(
+                "the list holds more than {0} million characters",
+                new Text.Grouped((int) (Limits.TEXT >> 20))),
+            Text.of("Take out the columns that the shoot does not need."));
       } else if (row.size() < Limits.COLUMNS) {
         text += cell.text().length();
         row.add(cell);
       } else if (!cell.blank()) {
         exceeds(
             cell,
-            atMost("the list has more than %,d columns", Limits.COLUMNS),
-            "Take out the columns that the shoot does not need.");
+            Text.of("the list has more than {0} columns", new Text.Grouped(Limits.COLUMNS)),
+            Text.of("Take out the columns that the shoot does not need."));
       }
     }
 
-    void problem(int line, int column, String what, String remedy) {
+    void problem(int line, int column, Text what, Text remedy) {
       problems.add(ListProblem.of(source, line, column, what, remedy));
     }
 
-    private void exceeds(Cell cell, String what, String remedy) {
+    private void exceeds(Cell cell, Text what, Text remedy) {
       if (excess.isEmpty()) {
         excess = Optional.of(ListProblem.of(source, cell.line(), cell.column(), what, remedy));
       }
-    }
-
-    private static String atMost(String text, int limit) {
-      return String.format(Locale.ROOT, text, limit);
     }
 
     Grid build(String form, List<ListProblem> remarks) {

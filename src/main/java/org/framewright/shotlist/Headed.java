@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.framewright.base.Text;
 
 /** A grid whose row of headings was looked for, on its way to a shot list. */
 final class Headed {
@@ -22,8 +23,8 @@ final class Headed {
   /** What a column without a heading is called. */
   private static final Pattern BY_POSITION = Pattern.compile("(?i)column \\d{1,4}");
 
-  private static final String HEAD_IT =
-      "Head the column that numbers the setups Setup, Look or No., or say which it is.";
+  private static final Text HEAD_IT =
+      Text.of("Head the column that numbers the setups Setup, Look or No., or say which it is.");
 
   private final Grid grid;
   private final String source;
@@ -149,7 +150,10 @@ final class Headed {
     grid.remarks().forEach(notes::addRemark);
     if (grid.rows().isEmpty()) {
       notes.add(
-          ListProblem.ofAll(source, "the list is empty", "Give a list with a line of headings."));
+          ListProblem.ofAll(
+              source,
+              Text.of("the list is empty"),
+              Text.of("Give a list with a line of headings.")));
       return notes.refused();
     }
     return header < 0 ? withoutHeadings(notes) : withHeadings(notes);
@@ -161,7 +165,7 @@ final class Headed {
     var headings = headings(row, header);
     var columns = new ColumnMeanings(row, headings, rows, request, notes);
     var all = columns.meanings();
-    leftOutBefore(header, "above the headings", notes);
+    leftOutBefore(header, true, notes);
     var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
     var views = ViewColumns.take(all, headings, row, above, rows, request.fit(), notes);
     var understood = new ListColumns(row, headings, all, columns.fields(), views);
@@ -173,7 +177,7 @@ final class Headed {
       if (!notes.hasProblems()) {
         notes.problem(
             row.getFirst(),
-            "none of these headings is known to be the setup: " + read(row),
+            Text.of("none of these headings is known to be the setup: {0}", read(row)),
             HEAD_IT,
             "--column setup=HEADING");
       }
@@ -219,8 +223,9 @@ final class Headed {
       var row = grid.rows().get(Math.min(guess.first(), grid.rows().size() - 1));
       notes.problem(
           grid.rows().getFirst().getFirst(),
-          "no line of headings with a setup in it was found; the first line reads "
-              + read(grid.rows().getFirst()),
+          Text.of(
+              "no line of headings with a setup in it was found; the first line reads {0}",
+              read(grid.rows().getFirst())),
           HEAD_IT,
           "--column setup=HEADING");
       int from = Math.min(guess.first(), grid.rows().size());
@@ -252,11 +257,11 @@ final class Headed {
         }
       }
     }
-    leftOutBefore(first, "above the list", notes);
+    leftOutBefore(first, false, notes);
     notes.remark(
         rows.getFirst().getFirst(),
-        "the list has no headings; what its columns are was taken from their cells",
-        "Where that is wrong, say what a column is.",
+        Text.of("the list has no headings; what its columns are was taken from their cells"),
+        Text.of("Where that is wrong, say what a column is."),
         "--column title=\"column 3\"");
     var views = ViewColumns.take(all, headings, List.of(), List.of(), rows, request.fit(), notes);
     var understood = new ListColumns(List.of(), headings, all, columns.fields(), views);
@@ -278,11 +283,11 @@ final class Headed {
 
   private void offer(String heading, ListNotes notes) {
     notes.offer(
-        "the setup from \"" + Cell.brief(heading) + "\"",
+        Text.of("the setup from \"{0}\"", Cell.brief(heading)),
         request.options().withColumn("setup", heading));
   }
 
-  private void leftOutBefore(int first, String where, ListNotes notes) {
+  private void leftOutBefore(int first, boolean isHeaded, ListNotes notes) {
     grid.rows().stream()
         .limit(first)
         .map(row -> row.stream().filter(cell -> !cell.blank()).findFirst())
@@ -291,7 +296,13 @@ final class Headed {
         .forEach(
             cell ->
                 notes.leaveOut(
-                    cell, "\"" + cell.brief() + "\" stands " + where + " and is left out", ""));
+                    cell,
+                    Text.of(
+                        isHeaded
+                            ? "\"{0}\" stands above the headings and is left out"
+                            : "\"{0}\" stands above the list and is left out",
+                        cell.brief()),
+                    Text.NONE));
   }
 
   private static String read(List<Cell> row) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.framewright.base.Text;
 
 /** Says what of a sheet is hidden and was read nevertheless. */
 record HiddenParts(SheetLayout layout, Grid grid, String source) {
@@ -20,14 +21,13 @@ record HiddenParts(SheetLayout layout, Grid grid, String source) {
               source,
               lines.getFirst(),
               0,
-              (lines.size() == 1
-                  ? "this line is hidden in the sheet and was read"
-                  : "this line and "
-                      + (lines.size() - 1)
-                      + " more are hidden in the sheet"
-                      + " and were read: lines "
-                      + ranges(lines)),
-              "Take them out of the list if they are not to be shot."));
+              lines.size() == 1
+                  ? Text.of("this line is hidden in the sheet and was read")
+                  : Text.of(
+                      "this line and {0} more are hidden in the sheet"
+                          + " and were read: lines {1}",
+                      lines.size() - 1, ranges(lines)),
+              Text.of("Take them out of the list if they are not to be shot.")));
     }
     var columns =
         layout.hiddenColumns().stream()
@@ -40,27 +40,29 @@ record HiddenParts(SheetLayout layout, Grid grid, String source) {
       remarks.add(
           ListProblem.ofAll(
               source,
-              "columns are hidden in the sheet and were read: "
-                  + columns.stream()
+              Text.of(
+                  "columns are hidden in the sheet and were read: {0}",
+                  columns.stream()
                       .limit(NAMED)
                       .map(HiddenParts::letters)
-                      .collect(Collectors.joining(", ")),
-              "Take them out of the list if they are not meant for the shoot."));
+                      .collect(Collectors.joining(", "))),
+              Text.of("Take them out of the list if they are not meant for the shoot.")));
     }
     return remarks;
   }
 
   /** {@code 3 to 5, 9}. */
-  private static String ranges(List<Integer> lines) {
-    var ranges = new ArrayList<String>();
+  private static Text ranges(List<Integer> lines) {
+    var ranges = new ArrayList<Text>();
     for (int i = 0; i < lines.size() && ranges.size() < NAMED; i++) {
       int from = lines.get(i);
       while (i + 1 < lines.size() && lines.get(i + 1) == lines.get(i) + 1) {
         i++;
       }
-      ranges.add(from == lines.get(i) ? "" + from : from + " to " + lines.get(i));
+      ranges.add(
+          from == lines.get(i) ? Text.of("{0}", from) : Text.of("{0} to {1}", from, lines.get(i)));
     }
-    return String.join(", ", ranges);
+    return ranges.stream().reduce((one, next) -> Text.of("{0}, {1}", one, next)).orElseThrow();
   }
 
   private static String letters(int column) {

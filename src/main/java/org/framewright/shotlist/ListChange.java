@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.function.Predicate;
+import org.framewright.base.Text;
 
 /**
  * What differs between two lists, setup by setup.
@@ -27,18 +28,18 @@ public record ListChange(
   public record Changed(Setup before, Setup after) {
 
     /** What changed, a phrase each: {@code title "Coat" -> "Long coat"}. */
-    public List<String> descriptions() {
-      var descriptions = new ArrayList<String>();
-      describe(descriptions, "code", before.code(), after.code());
-      describe(descriptions, "title", before.title(), after.title());
-      describe(descriptions, "views", before.viewsText(), after.viewsText());
-      describe(descriptions, "frames wanted", number(before), number(after));
+    public List<Text> descriptions() {
+      var descriptions = new ArrayList<Text>();
+      describe(descriptions, Text.of("code"), before.code(), after.code());
+      describe(descriptions, Text.of("title"), before.title(), after.title());
+      describe(descriptions, Text.of("views"), before.viewsText(), after.viewsText());
+      describe(descriptions, Text.of("frames wanted"), number(before), number(after));
       var headings = new LinkedHashSet<>(before.columns().keySet());
       headings.addAll(after.columns().keySet());
       for (var heading : headings) {
         describe(
             descriptions,
-            heading,
+            Text.of("{0}", heading),
             before.columns().getOrDefault(heading, ""),
             after.columns().getOrDefault(heading, ""));
       }
@@ -49,10 +50,9 @@ public record ListChange(
       return setup.framesWanted().isPresent() ? "" + setup.framesWanted().getAsInt() : "";
     }
 
-    private static void describe(
-        List<String> descriptions, String what, String before, String after) {
+    private static void describe(List<Text> descriptions, Text what, String before, String after) {
       if (!before.equals(after)) {
-        descriptions.add(what + " \"" + before + "\" -> \"" + after + "\"");
+        descriptions.add(Text.of("{0} \"{1}\" -> \"{2}\"", what, before, after));
       }
     }
   }

@@ -2,7 +2,9 @@ package org.framewright.shotlist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A list that was read, and what it changes, in words: a line each, of people's own text too. */
 public final class ListDescription {
@@ -61,7 +63,9 @@ public final class ListDescription {
                     "changed  "
                         + changed.after().code()
                         + ": "
-                        + String.join("; ", changed.descriptions())));
+                        + changed.descriptions().stream()
+                            .map(Text::english)
+                            .collect(Collectors.joining("; "))));
     change.removed().forEach(setup -> lines.add("removed  " + named(setup)));
     change
         .kept()

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import org.framewright.base.FileProblems;
-import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A client's file, read whole if it is no larger than a list may be. */
 public sealed interface ListFile {
@@ -29,10 +29,10 @@ public sealed interface ListFile {
       // Asked first: opening a pipe waits for its other end, and a device may never end.
       var attributes = Files.readAttributes(file, BasicFileAttributes.class);
       if (attributes.isDirectory()) {
-        return unreadable(file, "this is a folder, a list was meant");
+        return unreadable(file, Text.of("this is a folder, a list was meant"));
       }
       if (!attributes.isRegularFile()) {
-        return unreadable(file, "this is a device or a pipe, no file");
+        return unreadable(file, Text.of("this is a device or a pipe, no file"));
       }
       if (attributes.size() > Limits.FILE_BYTES) {
         return new Unreadable(ListReader.tooLarge(name, Limits.FILE_BYTES));
@@ -45,13 +45,12 @@ public sealed interface ListFile {
       var problem = FileProblems.of(e);
       var where = problem.where().isEmpty() ? file.toString() : problem.where();
       return new Unreadable(
-          new ListReading.Refused(
-              List.of(
-                  new ListProblem(new Problem(problem.what(), where, problem.remedy()), 0, 0))));
+          new ListReading.Refused(List.of(new ListProblem(problem.at(where), 0, 0))));
     }
   }
 
-  private static Unreadable unreadable(Path file, String what) {
-    return new Unreadable(ListReader.refused(file.toString(), what, "Give a .csv or .xlsx file."));
+  private static Unreadable unreadable(Path file, Text what) {
+    return new Unreadable(
+        ListReader.refused(file.toString(), what, Text.of("Give a .csv or .xlsx file.")));
   }
 }

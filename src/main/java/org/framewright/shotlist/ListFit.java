@@ -3,6 +3,7 @@ package org.framewright.shotlist;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * What a list must fit: the names that frames are to have. This room knows no convention; whoever
@@ -41,7 +42,7 @@ public interface ListFit {
    * @param value what stands in the list; empty where it is missing
    * @param what what is wrong, in words
    */
-  record Misfit(String field, String value, String what, String remedy) {}
+  record Misfit(String field, String value, Text what, Text remedy) {}
 
   /**
    * What became of a setup.

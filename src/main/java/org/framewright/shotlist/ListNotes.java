@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.SequencedMap;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /** What is said about a list while it is read: the first of everything. */
 final class ListNotes {
@@ -13,11 +14,11 @@ final class ListNotes {
   private final List<ListProblem> problems = new ArrayList<>();
   private final List<ListProblem> remarks = new ArrayList<>();
   private final List<ListProblem> leftOut = new ArrayList<>();
-  private final SequencedMap<String, Repeated> repeated = new LinkedHashMap<>();
+  private final SequencedMap<Text, Repeated> repeated = new LinkedHashMap<>();
   private ListTable table = ListTable.NONE;
   private final Set<WayOn> waysOn = new LinkedHashSet<>();
 
-  private record Repeated(Cell cell, String remedy, int cells) {}
+  private record Repeated(Cell cell, Text remedy, int cells) {}
 
   /**
    * @param source the file's name, with the sheet's for a workbook
@@ -55,7 +56,7 @@ final class ListNotes {
   }
 
   /** What stops the import, at a cell. */
-  void problem(Cell cell, String what, String remedy) {
+  void problem(Cell cell, Text what, Text remedy) {
     add(at(cell, what, remedy));
   }
 
@@ -64,27 +65,27 @@ final class ListNotes {
    *
    * @param option as a command line gives it
    */
-  void problem(Cell cell, String what, String remedy, String option) {
+  void problem(Cell cell, Text what, Text remedy, String option) {
     add(at(cell, what, remedy).with(option));
   }
 
   /** What was guessed at a cell. */
-  void remark(Cell cell, String what, String remedy) {
+  void remark(Cell cell, Text what, Text remedy) {
     remark(cell, what, remedy, "");
   }
 
   /** The same whose remedy is an option. */
-  void remark(Cell cell, String what, String remedy, String option) {
+  void remark(Cell cell, Text what, Text remedy, String option) {
     addRemark(at(cell, what, remedy).with(option));
   }
 
   /** Why the line of a cell is no setup. */
-  void leaveOut(Cell cell, String what, String remedy) {
+  void leaveOut(Cell cell, Text what, Text remedy) {
     addLeftOut(at(cell, what, remedy));
   }
 
   /** What holds for many cells, told once, at the first of them. */
-  void remarkOnce(Cell cell, String what, String remedy) {
+  void remarkOnce(Cell cell, Text what, Text remedy) {
     repeated.merge(
         what,
         new Repeated(cell, remedy, 1),
@@ -92,11 +93,11 @@ final class ListNotes {
   }
 
   /** A way to read the list that a person may choose. */
-  void offer(String description, ListOptions options) {
+  void offer(Text description, ListOptions options) {
     waysOn.add(new WayOn(description, options));
   }
 
-  private ListProblem at(Cell cell, String what, String remedy) {
+  private ListProblem at(Cell cell, Text what, Text remedy) {
     return ListProblem.of(source, cell.line(), cell.column(), what, remedy);
   }
 
@@ -113,7 +114,7 @@ final class ListNotes {
                     one.cell(),
                     one.cells() == 1
                         ? what
-                        : what + ", and so " + (one.cells() - 1) + " times more",
+                        : Text.of("{0}, and so {1} times more", what, one.cells() - 1),
                     one.remedy())));
     return ListReader.sorted(all);
   }

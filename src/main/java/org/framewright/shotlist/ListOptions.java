@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import org.framewright.base.Text;
 
 /**
  * What a person says about how a list is to be read, where it is not to be found out.
@@ -192,13 +193,37 @@ public record ListOptions(
   }
 
   /** What is said, in words: a phrase each. */
-  public List<String> phrases() {
-    var phrases = new ArrayList<String>();
-    columns.forEach((field, heading) -> phrases.add(field + " from \"" + heading + "\""));
-    uses.forEach((heading, use) -> phrases.add('"' + heading + "\" " + use.description()));
-    sheet.ifPresent(name -> phrases.add("the sheet \"" + name + "\""));
-    encoding.ifPresent(name -> phrases.add("the encoding " + name));
-    merging().ifPresent(heading -> phrases.add("one setup per \"" + heading + "\""));
+  public List<Text> phrases() {
+    var phrases = new ArrayList<Text>();
+    columns.forEach(
+        (field, heading) -> phrases.add(Text.of("{0} from \"{1}\"", named(field), heading)));
+    uses.forEach(
+        (heading, use) ->
+            phrases.add(
+                Text.of(
+                    switch (use) {
+                      case VIEW -> "\"{0}\" is a view wanted";
+                      case UNUSED -> "\"{0}\" is not used";
+                      default -> "\"{0}\" is kept as it is";
+                    },
+                    heading)));
+    sheet.ifPresent(name -> phrases.add(Text.of("the sheet \"{0}\"", name)));
+    encoding.ifPresent(name -> phrases.add(Text.of("the encoding {0}", name)));
+    merging().ifPresent(heading -> phrases.add(Text.of("one setup per \"{0}\"", heading)));
     return List.copyOf(phrases);
+  }
+
+  private static Text named(String field) {
+    return switch (field) {
+      case "setup" -> Text.of("setup");
+      case "title" -> Text.of("title");
+      case "views" -> Text.of("views");
+      case "frames" -> Text.of("frames");
+      case "day" -> Text.of("day");
+      case "rack" -> Text.of("rack");
+      case "model" -> Text.of("model");
+      case "note" -> Text.of("note");
+      default -> Text.of("{0}", field);
+    };
   }
 }

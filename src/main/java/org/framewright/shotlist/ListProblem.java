@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /**
  * What is wrong or was guessed in a list, and where in it.
@@ -24,7 +25,7 @@ public record ListProblem(Problem problem, int line, int column, String option) 
    *
    * @param source the file's name, with the sheet's for a workbook
    */
-  static ListProblem of(String source, int line, int column, String what, String remedy) {
+  static ListProblem of(String source, int line, int column, Text what, Text remedy) {
     var where = new StringBuilder(source);
     if (line > 0) {
       where.append(", line ").append(line);
@@ -36,7 +37,7 @@ public record ListProblem(Problem problem, int line, int column, String option) 
   }
 
   /** One of a list as a whole. */
-  static ListProblem ofAll(String source, String what, String remedy) {
+  static ListProblem ofAll(String source, Text what, Text remedy) {
     return of(source, 0, 0, what, remedy);
   }
 
@@ -52,7 +53,7 @@ public record ListProblem(Problem problem, int line, int column, String option) 
     }
     var remedy = problem.remedy();
     var open = remedy.endsWith(".") ? remedy.substring(0, remedy.length() - 1) : remedy;
-    return new Problem(problem.what(), problem.where(), open + " with " + option + ".");
+    return new Problem(problem.fault(), problem.where(), Text.of("{0} with {1}.", open, option));
   }
 
   /** {@code list.csv, line 3, column 7: ...}. */

@@ -7,8 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * Reads the lists that clients send: separated values in any common encoding, separator and line
@@ -77,14 +77,17 @@ public final class ListReader {
     }
     var foreign = FileKind.foreign(bytes);
     if (foreign.isPresent()) {
-      return refused(sourceName, foreign.get().what(), foreign.get().remedy());
+      return refused(sourceName, foreign.get().fault(), foreign.get().fix());
     }
     if (bytes.length > Limits.TEXT_BYTES) {
       return tooLarge(sourceName, Limits.TEXT_BYTES);
     }
     if (options.sheet().isPresent()) {
       var refused =
-          refused(sourceName, "this is a text, which has no sheets", "Leave the sheet out.");
+          refused(
+              sourceName,
+              Text.of("this is a text, which has no sheets"),
+              Text.of("Leave the sheet out."));
       return refused.with(
           refused
               .as()
@@ -118,20 +121,22 @@ public final class ListReader {
     } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
       return refused(
           source,
-          "there is no encoding \"" + Cell.brief(name) + "\"",
-          "Give one such as UTF-8, windows-1252, windows-1250, GB18030 or Shift_JIS.");
+          Text.of("there is no encoding \"{0}\"", Cell.brief(name)),
+          Text.of("Give one such as UTF-8, windows-1252, windows-1250, GB18030 or Shift_JIS."));
     }
     if (!charset.canEncode()) {
       return refused(
-          source, "\"" + Cell.brief(name) + "\" is no encoding of lists", "Give another.");
+          source,
+          Text.of("\"{0}\" is no encoding of lists", Cell.brief(name)),
+          Text.of("Give another."));
     }
     var decoded = Encoding.decode(bytes, charset);
     return decoded.isPresent()
         ? text(decoded.get(), source, request)
         : refused(
             source,
-            "it is not written in " + EncodingGuess.name(charset),
-            "Leave the encoding out to have it found, or give another one.");
+            Text.of("it is not written in {0}", EncodingGuess.name(charset)),
+            Text.of("Leave the encoding out to have it found, or give another one."));
   }
 
   /** How many different things the headings of a text say. */
@@ -160,8 +165,8 @@ public final class ListReader {
                   text,
                   nul,
                   source,
-                  "this is no text: a zero byte stands here",
-                  "Give a .csv or .xlsx file.")));
+                  Text.of("this is no text: a zero byte stands here"),
+                  Text.of("Give a .csv or .xlsx file."))));
     }
     Separator best = null;
     long fits = -1;
@@ -178,7 +183,11 @@ public final class ListReader {
       return new ListReading.Refused(
           List.of(
               ListProblem.of(
-                  source, 1, 1, "this line names a separator that no list uses", "Take it out.")));
+                  source,
+                  1,
+                  1,
+                  Text.of("this line names a separator that no list uses"),
+                  Text.of("Take it out."))));
     }
     var grid = new Grid.Builder(source, Integer.MAX_VALUE);
     Csv.read(text, best.sign(), grid);
@@ -196,15 +205,15 @@ public final class ListReader {
               decoded.text(),
               decoded.text().length(),
               source,
-              "the file ends in the middle of a character",
-              "See whether its end is missing."));
+              Text.of("the file ends in the middle of a character"),
+              Text.of("See whether its end is missing.")));
     }
     if (decoded.isGuess()) {
       remarks.add(
           ListProblem.ofAll(
                   source,
-                  "its letters were taken for " + decoded.name() + ", which is a guess",
-                  "Where words look wrong, say what it is written in.")
+                  Text.of("its letters were taken for {0}, which is a guess", decoded.name()),
+                  Text.of("Where words look wrong, say what it is written in."))
               .with(
                   "--encoding NAME, such as UTF-8, windows-1252, windows-1250, GB18030 or"
                       + " Shift_JIS"));
@@ -213,7 +222,7 @@ public final class ListReader {
   }
 
   /** A problem at a character of a text. */
-  private static ListProblem at(String text, int index, String source, String what, String remedy) {
+  private static ListProblem at(String text, int index, String source, Text what, Text remedy) {
     int line = 1;
     int from = 0;
     for (int i = 0; i < index; i++) {
@@ -237,11 +246,11 @@ public final class ListReader {
   static ListReading.Refused tooLarge(String source, long most) {
     return refused(
         source,
-        String.format(Locale.ROOT, "it is larger than a shot list can be, %d MB", most >> 20),
-        "Give the list itself, without what does not belong to it.");
+        Text.of("it is larger than a shot list can be, {0} MB", most >> 20),
+        Text.of("Give the list itself, without what does not belong to it."));
   }
 
-  static ListReading.Refused refused(String source, String what, String remedy) {
+  static ListReading.Refused refused(String source, Text what, Text remedy) {
     return new ListReading.Refused(List.of(ListProblem.ofAll(source, what, remedy)));
   }
 

@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
-import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 
 /**
  * Makes setups of the lines below the headings, and collects the first things wrong with them. A
@@ -77,9 +77,11 @@ final class SetupLines {
     var cell = cell(row, code);
     var first = row.stream().filter(one -> !one.blank()).findFirst().orElse(cell);
     if (repeatsHeadings(row)) {
-      notes.leaveOut(row.getFirst(), "the headings are repeated here, left out", "");
+      notes.leaveOut(
+          row.getFirst(), Text.of("the headings are repeated here, left out"), Text.NONE);
     } else if (isTotal(row, first)) {
-      notes.leaveOut(first, "\"" + first.brief() + "\" is a line of sums, left out", "");
+      notes.leaveOut(
+          first, Text.of("\"{0}\" is a line of sums, left out", first.brief()), Text.NONE);
     } else if (codes.isUnreadable(cell)) {
       return;
     } else if (cell.blank() && !continues(row)) {
@@ -87,8 +89,8 @@ final class SetupLines {
     } else if (!cell.blank() && isSectionName(row, cell)) {
       notes.leaveOut(
           cell,
-          "\"" + cell.brief() + "\" stands alone in its line and is left out",
-          "If it is a setup, give it a title or a number.");
+          Text.of("\"{0}\" stands alone in its line and is left out", cell.brief()),
+          Text.of("If it is a setup, give it a title or a number."));
     } else {
       withCode(row, cell);
     }
@@ -161,15 +163,16 @@ final class SetupLines {
     if (filledCells.size() == 1 && !titled) {
       notes.leaveOut(
           filledCells.getFirst(),
-          "\"" + filledCells.getFirst().brief() + "\" stands alone in its line and is left out",
-          "If it is a setup, give it a number.");
+          Text.of(
+              "\"{0}\" stands alone in its line and is left out", filledCells.getFirst().brief()),
+          Text.of("If it is a setup, give it a number."));
       return;
     }
     var heading = columns.headings().get(code);
     notes.problem(
         cell,
-        "this line has no setup in the column \"" + Cell.brief(heading) + "\"",
-        "Number it, or take the line out.");
+        Text.of("this line has no setup in the column \"{0}\"", Cell.brief(heading)),
+        Text.of("Number it, or take the line out."));
     if (last != null) {
       offerMerging(heading);
     }
@@ -177,7 +180,7 @@ final class SetupLines {
 
   private void offerMerging(String heading) {
     notes.offer(
-        "one setup for each \"" + Cell.brief(heading) + "\", of all its lines",
+        Text.of("one setup for each \"{0}\", of all its lines", Cell.brief(heading)),
         request.options().withOneSetupPer(heading));
   }
 
@@ -190,8 +193,8 @@ final class SetupLines {
     if (lines.isEmpty() && !notes.hasProblems()) {
       notes.problem(
           columns.header().isEmpty() ? new Cell("", 0, 0) : columns.header().getFirst(),
-          "there is no setup below the headings",
-          "Give a list with one setup a line.");
+          Text.of("there is no setup below the headings"),
+          Text.of("Give a list with one setup a line."));
     }
     codes.end(lines.size());
     var setups = new ArrayList<Setup>();
@@ -222,10 +225,10 @@ final class SetupLines {
     if (one.code.blank()) {
       notes.problem(
           one.code,
-          "this line has no setup in the column \""
-              + Cell.brief(columns.headings().get(code))
-              + "\"",
-          "Number it, or take the line out.");
+          Text.of(
+              "this line has no setup in the column \"{0}\"",
+              Cell.brief(columns.headings().get(code))),
+          Text.of("Number it, or take the line out."));
       return false;
     }
     var other = seen.putIfAbsent(Setup.canonicalKey(one.code.plain()), one.code);
@@ -250,19 +253,15 @@ final class SetupLines {
     if (other.plain().equals(cell.plain())) {
       notes.problem(
           cell,
-          "setup " + cell.brief() + " stands in line " + other.line() + " already",
-          "Give one of the two another number, or make one line of them.");
+          Text.of("setup {0} stands in line {1} already", cell.brief(), other.line()),
+          Text.of("Give one of the two another number, or make one line of them."));
     } else {
       notes.problem(
           cell,
-          "setup "
-              + cell.brief()
-              + " looks the same as "
-              + other.brief()
-              + " in line "
-              + other.line()
-              + ": case and leading zeros do not count",
-          "Give one of the two another number.");
+          Text.of(
+              "setup {0} looks the same as {1} in line {2}: case and leading zeros do not count",
+              cell.brief(), other.brief(), other.line()),
+          Text.of("Give one of the two another number."));
     }
   }
 
@@ -291,8 +290,10 @@ final class SetupLines {
       var first = lines.values().stream().filter(one -> one.rows.size() > 1).findFirst();
       notes.remark(
           first.orElseThrow().code,
-          rows + " lines were put together to " + PlainText.counted(lines.size(), "setup"),
-          "");
+          Text.of(
+              "{0} lines were put together to {1}",
+              rows, Text.counted("{0} setup", "{0} setups", lines.size())),
+          Text.NONE);
     }
   }
 }

@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /** Makes a setup of its line, or of its lines. */
 final class SetupMaker {
@@ -94,8 +95,8 @@ final class SetupMaker {
     if (titles.size() > 1) {
       notes.remarkOnce(
           rows.getFirst().getFirst(),
-          "the lines of a setup have different titles; the first one's was taken",
-          "");
+          Text.of("the lines of a setup have different titles; the first one's was taken"),
+          Text.NONE);
     }
     var joined = new LinkedHashMap<String, String>();
     texts.forEach((name, distinct) -> joined.put(name, distinct.joined()));
@@ -106,8 +107,8 @@ final class SetupMaker {
       joined.put(columns.headings().get(columns.of(Heading.FRAMES)), framesTexts.joined());
       notes.remarkOnce(
           rows.getFirst().getFirst(),
-          "the lines of a setup want different numbers of frames; they are kept as text",
-          "Give each setup one number, or each view its own.");
+          Text.of("the lines of a setup want different numbers of frames; they are kept as text"),
+          Text.of("Give each setup one number, or each view its own."));
     }
     return new Setup(code, title, List.copyOf(views.values()), wanted, joined);
   }
@@ -194,17 +195,19 @@ final class SetupMaker {
     if (cell.text().indexOf(REPLACEMENT) >= 0) {
       notes.remark(
           cell,
-          "a letter of \"" + cell.brief() + "\" could not be read",
-          "Save the list as UTF-8 or .xlsx and import it again.");
+          Text.of("a letter of \"{0}\" could not be read", cell.brief()),
+          Text.of("Save the list as UTF-8 or .xlsx and import it again."));
     }
     if (cell.kind() == Cell.Kind.NO_VALUE) {
       notes.remarkOnce(
           cell,
-          "this formula was saved without its value; the cell counts as blank",
-          "Open the list in a spreadsheet program, save it, and import it again.");
+          Text.of("this formula was saved without its value; the cell counts as blank"),
+          Text.of("Open the list in a spreadsheet program, save it, and import it again."));
     } else if (cell.kind() == Cell.Kind.ERROR) {
       notes.remarkOnce(
-          cell, "this cell shows the error " + cell.brief() + "; it is kept as text", "");
+          cell,
+          Text.of("this cell shows the error {0}; it is kept as text", cell.brief()),
+          Text.NONE);
     }
   }
 
@@ -223,8 +226,8 @@ final class SetupMaker {
     }
     notes.remark(
         cell,
-        "\"" + cell.brief() + "\" is no number of frames; it is kept as text",
-        "Write a number such as 12.");
+        Text.of("\"{0}\" is no number of frames; it is kept as text", cell.brief()),
+        Text.of("Write a number such as 12."));
     return OptionalInt.empty();
   }
 
@@ -252,7 +255,8 @@ final class SetupMaker {
 
   private void add(Cell cell, View view, Map<String, View> views) {
     if (views.putIfAbsent(key(view.code()), view) != null) {
-      notes.remark(cell, "the view " + Cell.brief(view.code()) + " is named twice", "");
+      notes.remark(
+          cell, Text.of("the view {0} is named twice", Cell.brief(view.code())), Text.NONE);
     }
   }
 }

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.Text;
 
 /**
  * A list may have one column a view, with a cross or a number where it is wanted: {@code Front,
@@ -105,10 +106,10 @@ final class ViewColumns {
           if (twice.remove(Heading.plain(view))) {
             notes.remark(
                 header.get(column),
-                "several columns are headed \""
-                    + Cell.brief(view)
-                    + "\"; a cross in each is a frame of that view",
-                "");
+                Text.of(
+                    "several columns are headed \"{0}\"; a cross in each is a frame of that view",
+                    Cell.brief(view)),
+                Text.NONE);
           }
         });
   }

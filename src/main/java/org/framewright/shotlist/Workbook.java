@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
@@ -13,6 +12,7 @@ import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 import org.dhatim.fastexcel.reader.Sheet;
 import org.dhatim.fastexcel.reader.SheetVisibility;
+import org.framewright.base.Text;
 
 /**
  * Reads a list out of a workbook: the sheet that was chosen, else the one whose headings are best
@@ -47,7 +47,7 @@ final class Workbook {
       var file = WorkbookFile.look(bytes);
       if (file.problem().isPresent()) {
         var fault = file.problem().get();
-        return ListReader.refused(source, fault.what(), fault.remedy());
+        return ListReader.refused(source, fault.fault(), fault.fix());
       }
       try (var workbook = open(bytes)) {
         return new Workbook(workbook, file, source, request).read();
@@ -56,8 +56,8 @@ final class Workbook {
       // The libraries throw what they like at a broken file.
       return ListReader.refused(
           source,
-          "it is not a sound workbook",
-          "Open it in a spreadsheet program and save it again as .xlsx or .csv.");
+          Text.of("it is not a sound workbook"),
+          Text.of("Open it in a spreadsheet program and save it again as .xlsx or .csv."));
     }
   }
 
@@ -73,7 +73,8 @@ final class Workbook {
   private ListReading read() throws IOException {
     var sheets = workbook.getSheets().limit(Limits.SHEETS).toList();
     if (sheets.isEmpty()) {
-      return ListReader.refused(source, "the workbook has no sheet", "Give another file.");
+      return ListReader.refused(
+          source, Text.of("the workbook has no sheet"), Text.of("Give another file."));
     }
     var seen = sheets.stream().filter(Workbook::isSeen).map(Sheet::getName).toList();
     if (request.options().sheet().isPresent()) {
@@ -119,8 +120,8 @@ final class Workbook {
         List.of(
             ListProblem.ofAll(
                 source,
-                "the workbook has no sheet \"" + Cell.brief(name) + "\"",
-                "Its sheets are " + quoted(seen) + ".")),
+                Text.of("the workbook has no sheet \"{0}\"", Cell.brief(name)),
+                Text.of("Its sheets are {0}.", quoted(seen)))),
         others(seen),
         ListReading.ReadAs.NOTHING.with(
             new ListReading.Source(source, Optional.empty(), Optional.of(name), seen)));
@@ -133,17 +134,19 @@ final class Workbook {
         .map(
             name ->
                 new WayOn(
-                    "the list in the sheet \"" + Cell.brief(name) + "\"",
+                    Text.of("the list in the sheet \"{0}\"", Cell.brief(name)),
                     request.options().withSheet(name)))
         .toList();
   }
 
-  private static String quoted(List<String> names) {
-    return names.stream()
+  private static Text quoted(List<String> names) {
+    var first =
+        names.stream()
             .limit(NAMED)
-            .map(name -> "\"" + Cell.brief(name) + "\"")
-            .collect(Collectors.joining(", "))
-        + (names.size() > NAMED ? " and " + (names.size() - NAMED) + " more" : "");
+            .map(name -> Text.of("\"{0}\"", Cell.brief(name)))
+            .reduce((one, next) -> Text.of("{0}, {1}", one, next))
+            .orElse(Text.NONE);
+    return names.size() > NAMED ? Text.of("{0} and {1} more", first, names.size() - NAMED) : first;
   }
 
   /**
@@ -155,18 +158,18 @@ final class Workbook {
       remarks.add(
           ListProblem.ofAll(
                   source,
-                  "other sheets look like lists, too: "
-                      + quoted(others)
-                      + "; \""
-                      + Cell.brief(sheet.getName())
-                      + "\" was read",
-                  "Where another one is meant, choose it.")
+                  Text.of(
+                      "other sheets look like lists, too: {0}; \"{1}\" was read",
+                      quoted(others), Cell.brief(sheet.getName())),
+                  Text.of("Where another one is meant, choose it."))
               .with("--sheet \"" + Cell.brief(others.getFirst()) + "\""));
     }
     if (!isSeen(sheet)) {
       remarks.add(
           ListProblem.ofAll(
-              source, "the sheet \"" + Cell.brief(sheet.getName()) + "\" is hidden", ""));
+              source,
+              Text.of("the sheet \"{0}\" is hidden", Cell.brief(sheet.getName())),
+              Text.NONE));
     }
     var reading = headed(sheet, Integer.MAX_VALUE, remarks).understand();
     var as =

@@ -15,6 +15,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -224,6 +225,7 @@ class FoldingTest {
               entry(2L * i + 1, new Event.Unknown("t" + i))));
     }
     assertThat(folding.fold().remarks())
+        .extracting(Text::english)
         .hasSize(42)
         .anyMatch(line -> line.startsWith("Setup S0 was worked on and is in no list"))
         .contains("The same holds for 10 more setups.", "The same holds for 10 more kinds.");

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.BeforeEach;
@@ -182,9 +183,9 @@ class HostileLogTest {
   }
 
   private static List<String> warnings(LogTail tail) {
-    var warnings = new ArrayList<String>();
+    var warnings = new ArrayList<Text>();
     tail.describe(warnings);
-    return warnings;
+    return warnings.stream().map(Text::english).toList();
   }
 
   @Test

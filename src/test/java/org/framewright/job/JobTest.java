@@ -21,6 +21,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import java.util.zip.CRC32C;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.Capture;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
@@ -374,6 +375,7 @@ class JobTest {
         .satisfies(
             changed ->
                 assertThat(changed.descriptions())
+                    .extracting(Text::english)
                     .containsExactly("code \"1\" -> \"001\"", "title \"Coat\" -> \"Long coat\""));
     assertThat(job.shotList().codes()).containsExactly("4", "001", "3");
     assertThat(job.state().of("001").state()).isEqualTo(SetupState.SHOT);

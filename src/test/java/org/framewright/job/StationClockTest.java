@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 class StationClockTest {
@@ -75,7 +76,7 @@ class StationClockTest {
   @Test
   void mentionsADateThatNoClockShowedOnceAndNotWhatTookItOver() {
     saw("2300-01-01T00:00:00Z", 1, "2026-11-23T09:00:00Z");
-    var warnings = new ArrayList<String>();
+    var warnings = new ArrayList<Text>();
     clock.describe("desk", warnings);
     assertThat(warnings).as("it took the date over").isEmpty();
     saw("2300-01-01T00:00:00Z", 0, "2026-11-23T09:00:00Z");
@@ -87,9 +88,10 @@ class StationClockTest {
   void keepsTheLargestDifferenceOfAStation() {
     saw("2026-11-23T10:00:00Z", 0, "2026-11-23T10:00:00Z");
     saw("2026-11-23T09:30:00Z", 0, "2026-11-23T09:30:00Z");
-    var warnings = new ArrayList<String>();
+    var warnings = new ArrayList<Text>();
     clock.describe("set", warnings);
     assertThat(warnings)
+        .extracting(Text::english)
         .containsExactly(
             "This computer's clock was set back by 60 min; the job goes by the later one. Let all"
                 + " computers set their clocks from the network.");

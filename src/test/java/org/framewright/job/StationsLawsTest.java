@@ -25,6 +25,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tag;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -169,7 +170,11 @@ class StationsLawsTest {
       List<String> remarks) {
     static Shown of(Fold fold) {
       return new Shown(
-          fold.list().setups(), fold.state(), fold.values(), fold.comparisons(), fold.remarks());
+          fold.list().setups(),
+          fold.state(),
+          fold.values(),
+          fold.comparisons(),
+          fold.remarks().stream().map(Text::english).toList());
     }
 
     static Shown of(ReferenceFold fold) {

@@ -122,13 +122,19 @@ class ConventionTest {
   @Test
   void saysWhereReadingFailedAndWhatWasExpectedThere() {
     assertThat(FASHION.read("20261125_NOVA-007_F_0012", "frame"))
-        .isEqualTo(
-            new Reading.None(
-                13,
-                "more of the Client (2 to 6 capital letters and digits) or an underscore",
-                "This is no frame name: after the Client (“20261125_NOVA”) more of the Client"
-                    + " (2 to 6 capital letters and digits) or an underscore was expected, but"
-                    + " there is a hyphen."));
+        .isInstanceOfSatisfying(
+            Reading.None.class,
+            none -> {
+              assertThat(none.position()).isEqualTo(13);
+              assertThat(none.expected())
+                  .isEqualTo(
+                      "more of the Client (2 to 6 capital letters and digits) or an underscore");
+              assertThat(none.message())
+                  .isEqualTo(
+                      "This is no frame name: after the Client (“20261125_NOVA”) more of the Client"
+                          + " (2 to 6 capital letters and digits) or an underscore was expected,"
+                          + " but there is a hyphen.");
+            });
     assertThat(FASHION.read("20261125_NOVA_007_F_00"))
         .isInstanceOfSatisfying(
             Reading.None.class,

@@ -7,6 +7,7 @@ import static org.framewright.naming.ConventionTest.sound;
 
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,55 +44,101 @@ class DeclarationsTest {
       delimiter = '|',
       quoteCharacter = '~',
       value = {
-        "code | 6 | fields.a: a field is declared by its type and more | Write {type: words} there.",
+        "code | 6 | fields.a: a field is declared by its type and more | Write {type: words}"
+            + " there.",
         "{} | 6 | fields.a: “type:” is missing | Add it, such as type: words",
         "{type: cod} | 13 | fields.a.type: “cod” is not known here | Is “code” meant?",
-        "{type: xxxxxxxx} | 13 | fields.a.type: “xxxxxxxx” is not known here | Write one of date, code, words, person, number, counter, choice, gtin, fixed.",
-        "{type: [code]} | 13 | fields.a.type: this should be plain text | Write it on the same line, in quotes.",
-        "{type: code, values: [q]} | 19 | fields.a.values: “values” has no meaning here | Known here: type, label, default, required, shapes, letters, digits, accents, also, length.",
-        "{type: code, length: 2, length: 3} | 30 | fields.a.length: “length” is given twice | Keep one of the two.",
-        "{type: code, length: 0} | 27 | fields.a.length: “0” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
-        "{type: code, length: 3-2} | 27 | fields.a.length: the range “3-2” begins with its larger end | Write 2-3.",
-        "{type: code, length: 1-256} | 27 | fields.a.length: “1-256” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
-        "{type: code, length: -3} | 27 | fields.a.length: “-3” is not a number or range from 1 to 255 | Write it such as 1 or 1-6.",
-        "{type: code, digits: maybe} | 27 | fields.a.digits: this should be yes or no | Write yes or no.",
-        "{type: code, letters: uper} | 28 | fields.a.letters: “uper” is not known here | Is “upper” meant?",
-        "{type: code, also: 'x y'} | 25 | fields.a.also: spaces, marks, invisible characters, / and characters beyond U+FFFF cannot be in a field | Leave them out.",
-        "{type: code, also: '/'} | 25 | fields.a.also: spaces, marks, invisible characters, / and characters beyond U+FFFF cannot be in a field | Leave them out.",
-        "{type: words, separator: ''} | 31 | fields.a.separator: a separator is one character that is not in the words themselves | Write separator: \"-\".",
-        "{type: words, separator: a} | 31 | fields.a.separator: a separator is one character that is not in the words themselves | Write separator: \"-\".",
-        "{type: words, separator: '['} | 31 | fields.a.separator: a separator is one character that is not in the words themselves | Write separator: \"-\".",
-        "{type: words, also: '-'} | 6 | fields.a: a separator is one character that is not in the words themselves | Write separator: \"-\".",
-        "{type: number, digits: 3, from: 1000} | 38 | fields.a.from: “1000” is not a number from 0 to 999 | Write such a number.",
-        "{type: number, digits: 3, from: 9, to: 8} | 45 | fields.a.to: “8” is not a number from 9 to 999 | Write such a number.",
-        "{type: number, digits: 3, to: x} | 36 | fields.a.to: “x” is not a number from 0 to 999 | Write such a number.",
-        "{type: counter, digits: 2, start: 100} | 40 | fields.a.start: “100” is not a number from 0 to 99 | Write such a number.",
-        "{type: counter, default: 1} | 31 | fields.a.default: a counter counts; it has no default | Leave it out.",
-        "{type: code, default: '!'} | 28 | fields.a.default: nothing legal is left of “!” | Give 1 to 12 capital letters and digits.",
-        "{type: gtin, digits: 9} | 27 | fields.a.digits: a product number has 8, 12, 13 or 14 digits | Write digits: 14, which holds them all.",
-        "{type: gtin, digits: 11} | 27 | fields.a.digits: a product number has 8, 12, 13 or 14 digits | Write digits: 14, which holds them all.",
-        "{type: gtin, shapes: {s: {}}} | 31 | fields.a.shapes.s: a gtin field has one shape | Leave it out.",
+        "{type: xxxxxxxx} | 13 | fields.a.type: “xxxxxxxx” is not known here | Write one of date,"
+            + " code, words, person, number, counter, choice, gtin, fixed.",
+        "{type: [code]} | 13 | fields.a.type: this should be plain text | Write it on the same"
+            + " line, in quotes.",
+        "{type: code, values: [q]} | 19 | fields.a.values: “values” has no meaning here | Known"
+            + " here: type, label, default, required, shapes, letters, digits, accents, also,"
+            + " length.",
+        "{type: code, length: 2, length: 3} | 30 | fields.a.length: “length” is given twice | Keep"
+            + " one of the two.",
+        "{type: code, length: 0} | 27 | fields.a.length: “0” is not a number or range from 1 to 255"
+            + " | Write it such as 1 or 1-6.",
+        "{type: code, length: 3-2} | 27 | fields.a.length: the range “3-2” begins with its larger"
+            + " end | Write 2-3.",
+        "{type: code, length: 1-256} | 27 | fields.a.length: “1-256” is not a number or range from"
+            + " 1 to 255 | Write it such as 1 or 1-6.",
+        "{type: code, length: -3} | 27 | fields.a.length: “-3” is not a number or range from 1 to"
+            + " 255 | Write it such as 1 or 1-6.",
+        "{type: code, digits: maybe} | 27 | fields.a.digits: this should be yes or no | Write yes"
+            + " or no.",
+        "{type: code, letters: uper} | 28 | fields.a.letters: “uper” is not known here | Is “upper”"
+            + " meant?",
+        "{type: code, also: 'x y'} | 25 | fields.a.also: spaces, marks, invisible characters, / and"
+            + " characters beyond U+FFFF cannot be in a field | Leave them out.",
+        "{type: code, also: '/'} | 25 | fields.a.also: spaces, marks, invisible characters, / and"
+            + " characters beyond U+FFFF cannot be in a field | Leave them out.",
+        "{type: words, separator: ''} | 31 | fields.a.separator: a separator is one character that"
+            + " is not in the words themselves | Write separator: \"-\".",
+        "{type: words, separator: a} | 31 | fields.a.separator: a separator is one character that"
+            + " is not in the words themselves | Write separator: \"-\".",
+        "{type: words, separator: '['} | 31 | fields.a.separator: a separator is one character that"
+            + " is not in the words themselves | Write separator: \"-\".",
+        "{type: words, also: '-'} | 6 | fields.a: a separator is one character that is not in the"
+            + " words themselves | Write separator: \"-\".",
+        "{type: number, digits: 3, from: 1000} | 38 | fields.a.from: “1000” is not a number from 0"
+            + " to 999 | Write such a number.",
+        "{type: number, digits: 3, from: 9, to: 8} | 45 | fields.a.to: “8” is not a number from 9"
+            + " to 999 | Write such a number.",
+        "{type: number, digits: 3, to: x} | 36 | fields.a.to: “x” is not a number from 0 to 999 |"
+            + " Write such a number.",
+        "{type: counter, digits: 2, start: 100} | 40 | fields.a.start: “100” is not a number from 0"
+            + " to 99 | Write such a number.",
+        "{type: counter, default: 1} | 31 | fields.a.default: a counter counts; it has no default |"
+            + " Leave it out.",
+        "{type: code, default: '!'} | 28 | fields.a.default: nothing legal is left of “!” | Give 1"
+            + " to 12 capital letters and digits.",
+        "{type: gtin, digits: 9} | 27 | fields.a.digits: a product number has 8, 12, 13 or 14"
+            + " digits | Write digits: 14, which holds them all.",
+        "{type: gtin, digits: 11} | 27 | fields.a.digits: a product number has 8, 12, 13 or 14"
+            + " digits | Write digits: 14, which holds them all.",
+        "{type: gtin, shapes: {s: {}}} | 31 | fields.a.shapes.s: a gtin field has one shape | Leave"
+            + " it out.",
         "{type: fixed} | 6 | fields.a: “text:” is missing | Add it, such as text: STUDIO",
-        "{type: choice, values: []} | 29 | fields.a.values: a choice needs values, and none may be empty | Give its values.",
-        "{type: choice, values: [q, '']} | 29 | fields.a.values: a choice needs values, and none may be empty | Give its values.",
-        "{type: choice, values: {q: w}, shapes: {s: {}}} | 49 | fields.a.shapes.s: it has no text for “q” | Give every value a text.",
-        "{type: choice, values: {q: w}, shapes: {'s s': {q: r}}} | 53 | fields.a.shapes.s s: a shape's name is made of A-Z, a-z, 0-9 and _ | Rename it.",
+        "{type: choice, values: []} | 29 | fields.a.values: a choice needs values, and none may be"
+            + " empty | Give its values.",
+        "{type: choice, values: [q, '']} | 29 | fields.a.values: a choice needs values, and none"
+            + " may be empty | Give its values.",
+        "{type: choice, values: {q: w}, shapes: {s: {}}} | 49 | fields.a.shapes.s: it has no text"
+            + " for “q” | Give every value a text.",
+        "{type: choice, values: {q: w}, shapes: {'s s': {q: r}}} | 53 | fields.a.shapes.s s: a"
+            + " shape's name is made of A-Z, a-z, 0-9 and _ | Rename it.",
         "{type: date} | 6 | fields.a: “pattern:” is missing | Add it, such as pattern: uuuu-MM-dd",
-        "{type: date, pattern: uuuu, years: 1000-2000} | 41 | fields.a.years: a thousand years are enough | Give years: 1900-2199.",
-        "{type: date, pattern: uu, years: 1900-2000} | 28 | fields.a.pattern: years of two digits have room for a hundred years only | Give years: 2000-2099, or write uuuu.",
-        "{type: date, pattern: 'uuuu-QQ'} | 34 | fields.a.pattern: “QQ” is not a date letter here |",
-        "{type: date, pattern: \"uuuu'x\"} | 33 | fields.a.pattern: a quote is not closed | Close it with another '.",
-        "{type: date, pattern: uuuu-uu} | 28 | fields.a.pattern: the year shows twice | Show it once.",
-        "{type: date, pattern: uuuu-dd} | 28 | fields.a.pattern: it shows the day without the month | Show the month too.",
-        "{type: date, pattern: DDD} | 28 | fields.a.pattern: it shows the day of the year without the year | Show the year too.",
-        "{type: date, pattern: uuuuDDDMM} | 28 | fields.a.pattern: it shows the day twice, in the year and in the month | Leave one out.",
-        "{type: date, pattern: HHss} | 28 | fields.a.pattern: it shows the second without the minute | Show the minute too.",
-        "{type: date, pattern: mm} | 28 | fields.a.pattern: it shows the minute without the hour | Show the hour too.",
-        "{type: date, pattern: HHmmSSS} | 28 | fields.a.pattern: it shows the fraction of a second without the second | Show the second too.",
-        "{type: date, pattern: uuuuMdd} | 28 | fields.a.pattern: an unpadded month runs into the digits after it | Double its letter, so that it always has two digits.",
-        "{type: date, pattern: \"uuuuM'1'\"} | 29 | fields.a.pattern: an unpadded month runs into the digits after it | Double its letter, so that it always has two digits.",
-        "{type: date, pattern: \"'x'\"} | 29 | fields.a.pattern: it shows no part of a date or time |",
-        "{type: date, pattern: 'uuuu#'} | 33 | fields.a.pattern: “#” has no meaning in a date | Leave it out.",
+        "{type: date, pattern: uuuu, years: 1000-2000} | 41 | fields.a.years: a thousand years are"
+            + " enough | Give years: 1900-2199.",
+        "{type: date, pattern: uu, years: 1900-2000} | 28 | fields.a.pattern: years of two digits"
+            + " have room for a hundred years only | Give years: 2000-2099, or write uuuu.",
+        "{type: date, pattern: 'uuuu-QQ'} | 34 | fields.a.pattern: “QQ” is not a date letter here"
+            + " |",
+        "{type: date, pattern: \"uuuu'x\"} | 33 | fields.a.pattern: a quote is not closed | Close"
+            + " it with another '.",
+        "{type: date, pattern: uuuu-uu} | 28 | fields.a.pattern: the year shows twice | Show it"
+            + " once.",
+        "{type: date, pattern: uuuu-dd} | 28 | fields.a.pattern: it shows the day without the month"
+            + " | Show the month too.",
+        "{type: date, pattern: DDD} | 28 | fields.a.pattern: it shows the day of the year without"
+            + " the year | Show the year too.",
+        "{type: date, pattern: uuuuDDDMM} | 28 | fields.a.pattern: it shows the day twice, in the"
+            + " year and in the month | Leave one out.",
+        "{type: date, pattern: HHss} | 28 | fields.a.pattern: it shows the second without the"
+            + " minute | Show the minute too.",
+        "{type: date, pattern: mm} | 28 | fields.a.pattern: it shows the minute without the hour |"
+            + " Show the hour too.",
+        "{type: date, pattern: HHmmSSS} | 28 | fields.a.pattern: it shows the fraction of a second"
+            + " without the second | Show the second too.",
+        "{type: date, pattern: uuuuMdd} | 28 | fields.a.pattern: an unpadded month runs into the"
+            + " digits after it | Double its letter, so that it always has two digits.",
+        "{type: date, pattern: \"uuuuM'1'\"} | 29 | fields.a.pattern: an unpadded month runs into"
+            + " the digits after it | Double its letter, so that it always has two digits.",
+        "{type: date, pattern: \"'x'\"} | 29 | fields.a.pattern: it shows no part of a date or time"
+            + " |",
+        "{type: date, pattern: 'uuuu#'} | 33 | fields.a.pattern: “#” has no meaning in a date |"
+            + " Leave it out.",
       })
   void saysWhatIsWrongWithAFieldAndWhere(String field, int column, String message, String remedy) {
     var faults = faults(parse(field, "{b}"));
@@ -185,7 +232,7 @@ class DeclarationsTest {
                 "a",
                 "2026-11-25T14:05:09+01:00",
                 "2026-11-25T14:05:09",
-                "the local time, without its zone"));
+                Text.of("the local time, without its zone")));
   }
 
   @Test
@@ -209,23 +256,41 @@ class DeclarationsTest {
       delimiter = '|',
       quoteCharacter = '~',
       value = {
-        "fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f} | 1 | 1 | “convention:” is missing",
+        "fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f} | 1 | 1 | “convention:”"
+            + " is missing",
         "convention: x, names: {k: '{a}'}, folders: {frames: f} | 1 | 1 | “fields:” is missing",
-        "convention: x, fields: {a: {type: code}}, folders: {frames: f} | 1 | 1 | “names:” is missing",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'} | 1 | 1 | “folders:” is missing",
-        "convention: x, fields: {a: {type: code}}, names: {}, folders: {frames: f} | 1 | 51 | names: there is no kind of name",
-        "convention: x, fields: {a: {type: code}}, names: {a: x}, folders: {frames: f} | 1 | 55 | names.a: a field is called “a” too, so that {a} would mean two things",
-        "convention: x, fields: {a: {type: code}}, names: {'k k': '{a}'}, folders: {frames: f} | 1 | 59 | names.k k: the name of a kind is made of A-Z, a-z, 0-9 and _",
-        "convention: x, fields: {'a a': {type: code}}, names: {k: x}, folders: {frames: f} | 1 | 33 | fields.a a: a field's name is made of A-Z, a-z, 0-9 and _",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f/../g} | 1 | 81 | folders.frames: “f/../g” is not a path inside the job folder",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: '/f'} | 1 | 81 | folders.frames: “/f” is not a path inside the job folder",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: 'f\\g'} | 1 | 81 | folders.frames: “f\\g” is not a path inside the job folder",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f}, travels-to: [] | 1 | 97 | travels-to: it names no place",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f}, travels-to: [moon] | 1 | 97 | travels-to: “moon” is no place that names travel to",
-        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f}, before: 201 | 1 | 93 | before: “201” is not a number from 0 to 200",
-        "convention: x, fields: {a: {type: code, required: yes}}, names: {k: 'x[{a}]'}, folders: {frames: f} | 1 | 71 | names.k: the field a is required, yet shows in an optional run",
-        "convention: x, fields: {a: {type: code, default: Q}}, names: {k: 'x[{a}]'}, folders: {frames: f} | 1 | 68 | names.k: the field a has a default, so the optional run around it would always show",
-        "convention: x, fields: {a: {type: code}}, names: {k: ''}, folders: {frames: f} | 1 | 56 | names.k: it is empty",
+        "convention: x, fields: {a: {type: code}}, folders: {frames: f} | 1 | 1 | “names:” is"
+            + " missing",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'} | 1 | 1 | “folders:” is"
+            + " missing",
+        "convention: x, fields: {a: {type: code}}, names: {}, folders: {frames: f} | 1 | 51 |"
+            + " names: there is no kind of name",
+        "convention: x, fields: {a: {type: code}}, names: {a: x}, folders: {frames: f} | 1 | 55 |"
+            + " names.a: a field is called “a” too, so that {a} would mean two things",
+        "convention: x, fields: {a: {type: code}}, names: {'k k': '{a}'}, folders: {frames: f} | 1"
+            + " | 59 | names.k k: the name of a kind is made of A-Z, a-z, 0-9 and _",
+        "convention: x, fields: {'a a': {type: code}}, names: {k: x}, folders: {frames: f} | 1 | 33"
+            + " | fields.a a: a field's name is made of A-Z, a-z, 0-9 and _",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f/../g} | 1"
+            + " | 81 | folders.frames: “f/../g” is not a path inside the job folder",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: '/f'} | 1 |"
+            + " 81 | folders.frames: “/f” is not a path inside the job folder",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: 'f\\g'} | 1"
+            + " | 81 | folders.frames: “f\\g” is not a path inside the job folder",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f},"
+            + " travels-to: [] | 1 | 97 | travels-to: it names no place",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f},"
+            + " travels-to: [moon] | 1 | 97 | travels-to: “moon” is no place that names travel to",
+        "convention: x, fields: {a: {type: code}}, names: {k: '{a}'}, folders: {frames: f}, before:"
+            + " 201 | 1 | 93 | before: “201” is not a number from 0 to 200",
+        "convention: x, fields: {a: {type: code, required: yes}}, names: {k: 'x[{a}]'}, folders:"
+            + " {frames: f} | 1 | 71 | names.k: the field a is required, yet shows in an optional"
+            + " run",
+        "convention: x, fields: {a: {type: code, default: Q}}, names: {k: 'x[{a}]'}, folders:"
+            + " {frames: f} | 1 | 68 | names.k: the field a has a default, so the optional run"
+            + " around it would always show",
+        "convention: x, fields: {a: {type: code}}, names: {k: ''}, folders: {frames: f} | 1 | 56 |"
+            + " names.k: it is empty",
       })
   void saysWhatIsWrongWithTheRestOfTheFile(String yaml, int line, int column, String message) {
     var faults = faults("{" + yaml + "}");
@@ -294,8 +359,14 @@ class DeclarationsTest {
     var convention = convention("{type: code, length: 1-255}");
     assertThat(convention.read("A".repeat(255), "k")).isInstanceOf(Reading.One.class);
     assertThat(convention.read("A".repeat(256), "k"))
-        .isEqualTo(
-            new Reading.None(255, "the end", "This is no name: it is longer than 255 characters."));
+        .isInstanceOfSatisfying(
+            Reading.None.class,
+            none -> {
+              assertThat(none.position()).isEqualTo(255);
+              assertThat(none.expected()).isEqualTo("the end");
+              assertThat(none.message())
+                  .isEqualTo("This is no name: it is longer than 255 characters.");
+            });
     assertThat(convention.read("A".repeat(256))).isInstanceOf(Reading.None.class);
     assertThat(
             sound(parse("{type: counter}", "{a}"))
@@ -306,7 +377,7 @@ class DeclarationsTest {
 
   @Test
   void quotesOtherPeoplesTextInOneShortLine() {
-    assertThat(Quoted.text("a\u001Bb")).isEqualTo("“a\\u{1B}b”");
+    assertThat(Quoted.said("a\u001Bb")).hasToString("“a\\u{1B}b”");
     assertThat(Quoted.bare("x".repeat(80))).isEqualTo("x".repeat(80));
     assertThat(Quoted.bare("x".repeat(81))).isEqualTo("x".repeat(80) + " ...");
     assertThat(Quoted.bare("x".repeat(79) + "\uD83C\uDFA8y")).isEqualTo("x".repeat(79) + " ...");

@@ -2,6 +2,7 @@ package org.framewright.naming;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 class ExampleNamesTest {
@@ -17,6 +18,7 @@ class ExampleNamesTest {
     var names = ExampleNames.of("A_001\n" + "x".repeat(1 << 20) + "\nA_002");
     assertThat(names.names()).containsExactly("A_001", "A_002");
     assertThat(names.remarks())
+        .extracting(Text::english)
         .containsExactly("1 line is longer than any file’s name and left out");
   }
 
@@ -25,6 +27,7 @@ class ExampleNamesTest {
     var names = ExampleNames.of("A_1\n".repeat(ExampleNames.MOST + 7));
     assertThat(names.names()).hasSize(ExampleNames.MOST);
     assertThat(names.remarks())
+        .extracting(Text::english)
         .containsExactly("only the first 10000 names are looked at; 7 are left out");
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -11,7 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ConflictsTest {
   private static PlannedRename rename(String names, Status status) {
     var pair = names.split(">", 2);
-    return new PlannedRename(Path.of(pair[0]), Path.of(pair[1]), "", status, "", "", Seen.NOTHING);
+    return new PlannedRename(
+        Path.of(pair[0]), Path.of(pair[1]), "", status, Text.NONE, Text.NONE, Seen.NOTHING);
   }
 
   @ParameterizedTest

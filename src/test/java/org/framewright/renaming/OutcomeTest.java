@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 /** What a person is told of a plan, a batch and a recovery. */
@@ -23,7 +24,7 @@ class OutcomeTest {
     assertThat(new Outcome.Halted("1", FULL).remedy()).isEqualTo("Make room.");
     assertThat(new Outcome.Refused(FULL).remedy()).isEqualTo("Make room.");
     assertThat(new Recovery.Refused(FULL).remedy()).isEqualTo("Make room.");
-    assertThat(new StuckFile(Path.of("a"), "it is gone", "Put it back.").remedy())
+    assertThat(new StuckFile(Path.of("a"), Text.of("it is gone"), Text.of("Put it back.")).remedy())
         .isEqualTo("Put it back.");
   }
 
@@ -55,6 +56,7 @@ class OutcomeTest {
   }
 
   private static PlannedRename rename(Status status) {
-    return new PlannedRename(Path.of("a"), Path.of("b"), "", status, "", "", Seen.NOTHING);
+    return new PlannedRename(
+        Path.of("a"), Path.of("b"), "", status, Text.NONE, Text.NONE, Seen.NOTHING);
   }
 }

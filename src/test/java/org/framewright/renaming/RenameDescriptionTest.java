@@ -5,12 +5,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 class RenameDescriptionTest {
   private static PlannedRename rename(String from, String to, Status status, String why) {
     return new PlannedRename(
-        Path.of(from), Path.of(to), "", status, why, why.isEmpty() ? "" : "Move it.", Seen.NOTHING);
+        Path.of(from),
+        Path.of(to),
+        "",
+        status,
+        Text.of(why),
+        Text.of(why.isEmpty() ? "" : "Move it."),
+        Seen.NOTHING);
   }
 
   private static final PlannedRename READY = rename("IMG_1.jpg", "A_1.jpg", Status.READY, "");

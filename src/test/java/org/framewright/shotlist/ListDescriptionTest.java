@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 class ListDescriptionTest {
@@ -45,7 +46,8 @@ class ListDescriptionTest {
   void howAListWasUnderstoodStandsWithTheFirstTwentyRemarks() {
     var remarks = new ArrayList<ListProblem>();
     for (int i = 1; i <= 21; i++) {
-      remarks.add(ListProblem.of("list.csv", i, 0, "this is left out", "Look at it."));
+      remarks.add(
+          ListProblem.of("list.csv", i, 0, Text.of("this is left out"), Text.of("Look at it.")));
     }
     var twenty = understood(remarks.subList(0, 20));
     assertThat(ListDescription.understood(twenty))

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 /** What a person looks at to say how a list is to be read, whatever became of the reading. */
@@ -114,6 +115,7 @@ class ListTableTest {
     assertThat(options.said("name")).contains("kept");
     assertThat(options.ofColumns(List.of("price")).words()).isEqualTo("--column unused=Price");
     assertThat(options.phrases())
+        .extracting(Text::english)
         .containsExactly("\"Price\" is not used", "\"NAME\" is kept as it is");
     var title = options.withColumn("title", "Price");
     assertThat(title.uses()).containsOnlyKeys("NAME");
@@ -141,7 +143,8 @@ class ListTableTest {
   @Test
   void aRemedyNamesTheOptionOnlyOnACommandLine() {
     var problem =
-        ListProblem.ofAll("list.csv", "it is a guess", "Say what it is.").with("--sheet NAME");
+        ListProblem.ofAll("list.csv", Text.of("it is a guess"), Text.of("Say what it is."))
+            .with("--sheet NAME");
     assertThat(problem.problem().remedy()).isEqualTo("Say what it is.");
     assertThat(problem.onCommandLine().remedy()).isEqualTo("Say what it is with --sheet NAME.");
     var refused = (ListReading.Refused) read("Foo,Bar\nx y z,b c d\nx,y\n");

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.framewright.base.Text;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -120,7 +121,9 @@ class ReadingsOfListsTest {
     public Optional<Misfit> code(String text) {
       return text.matches("[0-9]{1,3}")
           ? Optional.empty()
-          : Optional.of(new Misfit("setup", text, "\"" + text + "\" is no number", "Number it."));
+          : Optional.of(
+              new Misfit(
+                  "setup", text, Text.of("\"{0}\" is no number", text), Text.of("Number it.")));
     }
 
     @Override
@@ -135,7 +138,10 @@ class ReadingsOfListsTest {
       setup.views().stream()
           .filter(view -> view.code().length() > 8)
           .forEach(
-              view -> misfits.add(new Misfit("view", view.code(), "the view is too long", "")));
+              view ->
+                  misfits.add(
+                      new Misfit(
+                          "view", view.code(), Text.of("the view is too long"), Text.of(""))));
       var colour =
           setup.columns().entrySet().stream()
               .filter(column -> List.of("colour", "shade").contains(Heading.plain(column.getKey())))
@@ -143,9 +149,12 @@ class ReadingsOfListsTest {
               .findFirst()
               .orElse("");
       if (withColour && colour.isEmpty()) {
-        misfits.add(new Misfit("colour", "", "there is no colour", "Name the column."));
+        misfits.add(
+            new Misfit("colour", "", Text.of("there is no colour"), Text.of("Name the column.")));
       } else if (colour.length() > 6) {
-        misfits.add(new Misfit("colour", colour, "\"" + colour + "\" is too long", "Shorten it."));
+        misfits.add(
+            new Misfit(
+                "colour", colour, Text.of("\"{0}\" is too long", colour), Text.of("Shorten it.")));
       }
       var name = setup.code().substring(Math.max(0, setup.code().length() - 2));
       return new Made(misfits, misfits.isEmpty() ? Optional.of(name) : Optional.empty());

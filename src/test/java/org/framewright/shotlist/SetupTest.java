@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -129,6 +130,7 @@ class SetupTest {
     var after = new ShotList(List.of(with("Rack", "B", "Note", "late"), new Setup("3", "Belt")));
     var change = ListChange.between(before, after, setup -> setup.code().equals("2"));
     assertThat(change.changed().getFirst().descriptions())
+        .extracting(Text::english)
         .containsExactly("Rack \"A\" -> \"B\"", "Size \"3\" -> \"\"", "Note \"\" -> \"late\"");
     assertThat(change.added()).extracting(Setup::code).containsExactly("3");
     assertThat(change.kept()).extracting(Setup::code).containsExactly("2");
@@ -138,10 +140,12 @@ class SetupTest {
         new ListChange.Changed(
             setup(OptionalInt.empty(), new View("F")), setup(OptionalInt.of(3), view("F", 2)));
     assertThat(counted.descriptions())
+        .extracting(Text::english)
         .containsExactly("views \"F\" -> \"F:2\"", "frames wanted \"\" -> \"3\"");
     assertThat(
             new ListChange.Changed(new Setup("a-1", "Coat"), new Setup("A-01", "Hat"))
                 .descriptions())
+        .extracting(Text::english)
         .containsExactly("code \"a-1\" -> \"A-01\"", "title \"Coat\" -> \"Hat\"");
   }
 

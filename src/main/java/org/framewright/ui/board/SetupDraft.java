@@ -200,7 +200,10 @@ final class SetupDraft {
     }
     var misfit = tried.made().misfits().stream().findFirst();
     finding.set(
-        misfit.map(one -> new Problem(one.what(), one.remedy()).sentences()).orElse("").strip());
+        misfit
+            .map(one -> texts.sentences(new Problem(one.what(), one.remedy())))
+            .orElse("")
+            .strip());
     name.set(misfit.isPresent() ? "" : tried.made().name().orElse(""));
     ready.set(misfit.isEmpty());
   }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListReading;
@@ -105,7 +106,8 @@ record Looked(
   /** What differs, setup by setup; away from the interface, a list may be long. */
   static List<ResultLine.Difference> differences(ListChange now) {
     var lines = new ArrayList<ResultLine.Difference>();
-    now.added().forEach(setup -> lines.add(line(ResultLine.Kind.ADDED, setup, said(setup))));
+    now.added()
+        .forEach(setup -> lines.add(line(ResultLine.Kind.ADDED, setup, Text.of(said(setup)))));
     now.changed()
         .forEach(
             one ->
@@ -113,13 +115,15 @@ record Looked(
                     line(
                         ResultLine.Kind.CHANGED,
                         one.after(),
-                        PlainText.line(String.join("; ", one.descriptions())))));
-    now.removed().forEach(setup -> lines.add(line(ResultLine.Kind.REMOVED, setup, "")));
-    now.kept().forEach(setup -> lines.add(line(ResultLine.Kind.KEPT, setup, "")));
+                        one.descriptions().stream()
+                            .reduce((before, next) -> Text.of("{0}; {1}", before, next))
+                            .orElse(Text.NONE))));
+    now.removed().forEach(setup -> lines.add(line(ResultLine.Kind.REMOVED, setup, Text.NONE)));
+    now.kept().forEach(setup -> lines.add(line(ResultLine.Kind.KEPT, setup, Text.NONE)));
     return lines;
   }
 
-  private static ResultLine.Difference line(ResultLine.Kind kind, Setup setup, String detail) {
+  private static ResultLine.Difference line(ResultLine.Kind kind, Setup setup, Text detail) {
     return new ResultLine.Difference(kind, setup.code(), PlainText.line(setup.title()), detail);
   }
 

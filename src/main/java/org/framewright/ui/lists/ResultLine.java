@@ -1,5 +1,6 @@
 package org.framewright.ui.lists;
 
+import org.framewright.base.Text;
 import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.WayOn;
 
@@ -32,7 +33,7 @@ sealed interface ResultLine {
    * @param title of it, as the new list has it
    * @param detail what else there is to say, in plain words
    */
-  record Difference(Kind kind, String code, String title, String detail) implements ResultLine {
+  record Difference(Kind kind, String code, String title, Text detail) implements ResultLine {
     boolean canBeTaken() {
       return kind != Kind.KEPT;
     }

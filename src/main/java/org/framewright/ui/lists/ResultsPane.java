@@ -86,7 +86,7 @@ final class ResultsPane extends VBox {
     says.setText(
         switch (line) {
           case null -> "";
-          case ResultLine.Way way -> PlainText.line(way.way().description());
+          case ResultLine.Way way -> PlainText.line(texts.say(way.way().said()));
           case ResultLine.Found found ->
               texts.get(
                   "lists.found.says",
@@ -107,7 +107,9 @@ final class ResultsPane extends VBox {
   }
 
   private String detail(ResultLine.Difference one) {
-    return one.kind() == ResultLine.Kind.KEPT ? texts.get("lists.kept.why") : one.detail();
+    return one.kind() == ResultLine.Kind.KEPT
+        ? texts.get("lists.kept.why")
+        : PlainText.line(texts.say(one.detail()));
   }
 
   ListView<ResultLine> list() {
@@ -225,7 +227,7 @@ final class ResultsPane extends VBox {
     }
 
     private void show(ResultLine.Way one) {
-      way.setText(texts.get("lists.way", PlainText.line(one.way().description())));
+      way.setText(texts.get("lists.way", PlainText.line(texts.say(one.way().said()))));
       setGraphic(ways);
       setAccessibleText(way.getText());
     }

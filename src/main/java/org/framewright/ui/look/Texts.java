@@ -90,7 +90,15 @@ public final class Texts {
   /** A text of the core in this language; in English where it is not translated. */
   public String say(Text text) {
     var values =
-        text.values().stream().map(value -> value instanceof Text of ? say(of) : value).toArray();
+        text.values().stream()
+            .map(
+                value ->
+                    switch (value) {
+                      case Text inner -> say(inner);
+                      case Text.Grouped grouped -> grouped.number();
+                      default -> value;
+                    })
+            .toArray();
     if (!core.containsKey(text.many())) {
       return new Text(text.one(), text.many(), List.of(values)).english();
     }

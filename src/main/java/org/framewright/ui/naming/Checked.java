@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
@@ -26,7 +27,7 @@ record Checked(Optional<String> title, List<Finding> findings, List<Example> exa
    * @param name the name, or why there is none
    * @param made whether it is one
    */
-  record Example(String kind, String pattern, String name, boolean made) {}
+  record Example(String kind, String pattern, Text name, boolean made) {}
 
   /**
    * @param framesPlanned for each run of a counter; 0 if unknown
@@ -63,12 +64,13 @@ record Checked(Optional<String> title, List<Finding> findings, List<Example> exa
     for (var kind : convention.kinds().values()) {
       examples.add(
           switch (convention.build(kind.id(), values)) {
-            case Built.Name name -> new Example(kind.id(), kind.pattern(), name.text(), true);
+            case Built.Name name ->
+                new Example(kind.id(), kind.pattern(), Text.of(name.text()), true);
             case Built.Refused refused ->
                 new Example(
                     kind.id(),
                     kind.pattern(),
-                    refused.findings().stream().findFirst().map(Finding::message).orElse(""),
+                    refused.findings().stream().findFirst().map(Finding::said).orElse(Text.NONE),
                     false);
           });
     }

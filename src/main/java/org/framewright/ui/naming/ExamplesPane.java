@@ -166,7 +166,8 @@ final class ExamplesPane extends ScrollPane {
         whole(example);
       }
       why.setVisible(unread.isPresent());
-      why.setText(unread.map(it -> texts.get("proposal.doesNotFit", it.why())).orElse(""));
+      why.setText(
+          unread.map(it -> texts.get("proposal.doesNotFit", texts.say(it.said()))).orElse(""));
       setGraphic(line);
       setAccessibleText(texts.apart(example.name(), why.getText()));
     }

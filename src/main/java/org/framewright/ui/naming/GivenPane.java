@@ -97,12 +97,15 @@ final class GivenPane extends VBox {
   private void show(Proposed now) {
     remarks
         .getChildren()
-        .setAll(now.remarks().stream().map(remark -> WrappedText.of(remark, "needs")).toList());
+        .setAll(
+            now.remarks().stream()
+                .map(remark -> WrappedText.of(texts.say(remark), "needs"))
+                .toList());
     if (now.unheld()) {
       remarks.getChildren().add(WrappedText.of(texts.get("proposal.unheld"), "needs"));
     }
     var why = now.jobUnread();
-    jobUnread.setText(why.map(it -> texts.get("proposal.doesNotFit", it)).orElse(""));
+    jobUnread.setText(why.map(it -> texts.get("proposal.doesNotFit", texts.say(it))).orElse(""));
     jobUnread.setVisible(why.isPresent());
     jobUnread.setManaged(why.isPresent());
   }

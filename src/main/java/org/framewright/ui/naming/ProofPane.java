@@ -228,10 +228,10 @@ final class ProofPane extends VBox {
       }
       kind.setText(example.kind());
       pattern.setText(example.pattern());
-      name.setText(example.name());
+      name.setText(texts.say(example.name()));
       name.getStyleClass().setAll("label", example.made() ? "code" : "needs");
       setGraphic(box);
-      setAccessibleText(texts.get("naming.example.spoken", example.kind(), example.name()));
+      setAccessibleText(texts.get("naming.example.spoken", example.kind(), name.getText()));
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.framewright.naming.Convention;
 import org.framewright.naming.ExampleNames;
 import org.framewright.naming.Field;
@@ -26,7 +27,7 @@ record Proposed(
     Draft of,
     Optional<Proposal> proposal,
     List<Column> columns,
-    List<String> remarks,
+    List<Text> remarks,
     boolean unheld) {
 
   /**
@@ -61,7 +62,8 @@ record Proposed(
             draft.title(), names.names(), Optional.of(draft.job()).filter(job -> !job.isBlank()));
     if (first.isEmpty()) {
       if (!names.names().isEmpty()) {
-        remarks.add(ProposalDescription.noNames().sentences());
+        var none = ProposalDescription.noNames();
+        remarks.add(Text.of("{0}. {1}", none.fault(), none.fix()));
       }
       return new Proposed(draft, Optional.empty(), List.of(), List.copyOf(remarks), false);
     }
@@ -141,11 +143,14 @@ record Proposed(
   }
 
   /** Why the job's name is not read back; empty where it is or there is none. */
-  Optional<String> jobUnread() {
+  Optional<Text> jobUnread() {
     return proposal
         .filter(_ -> !of.job().isBlank())
         .flatMap(
             made ->
-                made.unread().stream().skip(unread().size()).map(Proposal.Unread::why).findFirst());
+                made.unread().stream()
+                    .skip(unread().size())
+                    .map(Proposal.Unread::said)
+                    .findFirst());
   }
 }

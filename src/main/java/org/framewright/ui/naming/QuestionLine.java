@@ -42,7 +42,7 @@ final class QuestionLine extends VBox {
         texts.get(
             "proposal.question",
             ProposalDescription.values(piece),
-            piece.question().orElseThrow(),
+            texts.say(piece.question().orElseThrow()),
             now.questions()));
     boolean had = holdsTheKeys();
     var buttons = new ArrayList<Node>();

@@ -24,8 +24,8 @@ final class WitnessPane extends VBox {
     if (finding == null) {
       return;
     }
-    getChildren().add(WrappedText.of(finding.message(), "witness-message"));
-    finding.remedy().ifPresent(remedy -> getChildren().add(WrappedText.of(remedy, "remedy")));
+    getChildren().add(WrappedText.of(texts.say(finding.said()), "witness-message"));
+    finding.fix().ifPresent(fix -> getChildren().add(WrappedText.of(texts.say(fix), "remedy")));
     finding.witness().ifPresent(this::show);
   }
 

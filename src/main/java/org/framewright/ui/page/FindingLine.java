@@ -38,7 +38,7 @@ public final class FindingLine extends HBox {
   /** A line beside what it is about, so that its place in a file need not be said. */
   public static FindingLine beside(Texts texts, Finding finding) {
     var line = new FindingLine(texts);
-    line.show(finding, finding.message());
+    line.show(finding, texts.say(finding.said()));
     return line;
   }
 
@@ -60,15 +60,12 @@ public final class FindingLine extends HBox {
 
   /** Shows a finding with its line in the file. */
   public void show(Finding finding) {
-    show(
-        finding,
-        finding.line() > 0
-            ? texts.get("naming.at", finding.line(), finding.message())
-            : finding.message());
+    var said = texts.say(finding.said());
+    show(finding, finding.line() > 0 ? texts.get("naming.at", finding.line(), said) : said);
   }
 
   private void show(Finding finding, String said) {
-    show(finding.severity(), said, finding.remedy().orElse(""));
+    show(finding.severity(), said, finding.fix().map(texts::say).orElse(""));
   }
 
   /** Shows what is so, and its remedy. */

@@ -36,7 +36,8 @@ final class BatchCell extends ListCell<Batch> {
     }
     when.setText(time.apply(batch.at()));
     what.setText(describe(batch));
-    example.setText(batch.state() == BatchState.UNREADABLE ? batch.trouble() : batch.example());
+    example.setText(
+        batch.state() == BatchState.UNREADABLE ? texts.say(batch.damage()) : batch.example());
     setGraphic(box);
     setAccessibleText(texts.apart(when.getText(), what.getText(), example.getText()));
   }

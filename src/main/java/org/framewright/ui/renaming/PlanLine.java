@@ -125,7 +125,7 @@ record PlanLine(
   /** The group's reason is that of the file that has one of its own: the first of them. */
   private static PlanLine together(Texts texts, List<PlannedRename> group) {
     var first = group.getFirst();
-    var reason = group.stream().filter(r -> !r.why().isEmpty()).findFirst().orElse(first);
+    var reason = group.stream().filter(r -> !r.said().isEmpty()).findFirst().orElse(first);
     return line(
         texts,
         State.of(first.status()),
@@ -160,8 +160,8 @@ record PlanLine(
         String.valueOf(frame.folder().getFileName()),
         "",
         frame.files().size(),
-        leftOut.why(),
-        leftOut.remedy());
+        texts.say(leftOut.said()),
+        texts.say(leftOut.fix()));
   }
 
   private static PlanLine line(
@@ -182,8 +182,8 @@ record PlanLine(
         folder(where.from()),
         folder(where.to()),
         files,
-        reason.why(),
-        reason.remedy());
+        texts.say(reason.said()),
+        texts.say(reason.fix()));
   }
 
   private static PlanLine line(

@@ -76,7 +76,11 @@ final class RenameNotices extends VBox {
           .add(
               WrappedText.of(
                   texts
-                      .get("renaming.file", file.path().toString(), file.why(), file.remedy())
+                      .get(
+                          "renaming.file",
+                          file.path().toString(),
+                          texts.sentence(file.problem()),
+                          texts.remedy(file.problem()))
                       .strip(),
                   "code"));
     }

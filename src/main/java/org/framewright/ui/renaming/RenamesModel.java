@@ -317,13 +317,15 @@ final class RenamesModel {
         applied.renames().stream().filter(rename -> rename.status() == Status.SKIPPED).toList();
     if (!left.isEmpty()) {
       return RenameResult.needs(
-          sentence + " " + texts.get("renaming.skipped", left.size(), left.getFirst().why()),
-          left.getFirst().remedy());
+          sentence
+              + " "
+              + texts.get("renaming.skipped", left.size(), texts.say(left.getFirst().said())),
+          texts.say(left.getFirst().fix()));
     }
     return RenameResult.fine(
         applied.guarantee() == Guarantee.NATIVE
             ? sentence
-            : sentence + " " + applied.guarantee().words());
+            : sentence + " " + texts.say(applied.guarantee().said()));
   }
 
   private void recovered(Recovery recovery) {

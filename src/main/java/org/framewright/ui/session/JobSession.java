@@ -210,7 +210,7 @@ public final class JobSession implements Steps, AutoCloseable {
                 () -> {
                   if (job.refresh()) {
                     shown.offer(next());
-                  } else if (!job.warnings().equals(last.warnings())) {
+                  } else if (!job.told().equals(last.warnings())) {
                     last = last.withListOf(++revision, job);
                     shown.offer(last);
                   }

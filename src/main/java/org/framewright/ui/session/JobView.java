@@ -3,6 +3,7 @@ package org.framewright.ui.session;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
@@ -33,7 +34,7 @@ public record JobView(
     Tally tally,
     FrameScan scan,
     Map<String, List<Frame>> latest,
-    List<String> warnings,
+    List<Text> warnings,
     Instant at) {
 
   /** How many frames of a setup are at hand as its latest. */
@@ -51,29 +52,19 @@ public record JobView(
         tally,
         scan,
         LatestFrames.of(scan, tally, state.arrivals()),
-        job.warnings(),
+        job.told(),
         job.now());
   }
 
   /** Whether the job is still as in this picture, but for its frames and the time. */
   boolean isOf(Job job) {
-    return stateOf(job).equals(state)
-        && job.shotList().equals(list)
-        && job.warnings().equals(warnings);
+    return stateOf(job).equals(state) && job.shotList().equals(list) && job.told().equals(warnings);
   }
 
   /** The job as it is now, with the frames as they were counted before. */
   JobView withListOf(long next, Job job) {
     return new JobView(
-        next,
-        job.name(),
-        job.shotList(),
-        stateOf(job),
-        tally,
-        scan,
-        latest,
-        job.warnings(),
-        job.now());
+        next, job.name(), job.shotList(), stateOf(job), tally, scan, latest, job.told(), job.now());
   }
 
   private JobState stateOf(Job job) {

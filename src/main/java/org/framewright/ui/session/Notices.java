@@ -12,6 +12,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.util.Subscription;
+import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.job.FramesDescription;
 import org.framewright.ui.look.Texts;
@@ -91,7 +92,9 @@ public final class Notices {
     now.addAll(ofFrames(job.getValue().scan().problems()));
     FramesDescription.notUnderstood(job.getValue().scan())
         .ifPresent(problem -> now.add(new Notice(texts.what(problem), texts.remedy(problem))));
-    job.getValue().warnings().forEach(warning -> now.add(new Notice(warning, "")));
+    job.getValue()
+        .warnings()
+        .forEach(warning -> now.add(new Notice(PlainText.line(texts.say(warning)), "")));
     putAway.retainAll(new HashSet<>(now));
     now.removeAll(putAway);
     if (!now.equals(shown.get())) {

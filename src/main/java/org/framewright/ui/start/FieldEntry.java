@@ -6,6 +6,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.framewright.base.Text;
 import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Finding;
@@ -27,7 +28,7 @@ final class FieldEntry {
    * @param became what the text became, where it had to change; else empty
    * @param rules by which rules it changed, in order
    */
-  record Beside(List<Finding> findings, boolean missing, String became, List<String> rules) {
+  record Beside(List<Finding> findings, boolean missing, String became, List<Text> rules) {
     static final Beside NOTHING = new Beside(List.of(), false, "", List.of());
   }
 

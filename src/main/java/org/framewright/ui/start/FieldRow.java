@@ -1,6 +1,7 @@
 package org.framewright.ui.start;
 
 import java.util.ArrayList;
+import java.util.stream.Collectors;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
@@ -144,7 +145,10 @@ final class FieldRow extends VBox {
     }
     if (!now.became().isEmpty()) {
       var became = WrappedText.of(texts.get("start.became", now.became()), "became");
-      var how = WrappedText.of(String.join(" · ", now.rules()), "became-how");
+      var how =
+          WrappedText.of(
+              now.rules().stream().map(texts::say).collect(Collectors.joining(" · ")),
+              "became-how");
       below.getChildren().addAll(became, how);
     }
   }

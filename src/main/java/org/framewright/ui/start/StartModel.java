@@ -419,7 +419,7 @@ final class StartModel {
       var rules =
           now.steps().stream()
               .filter(step -> step.field().equals(entry.name()))
-              .map(Step::rule)
+              .map(Step::said)
               .toList();
       entry.beside(
           new FieldEntry.Beside(

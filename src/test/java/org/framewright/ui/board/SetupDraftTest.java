@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 import org.framewright.shotlist.ListFit;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
@@ -37,7 +38,10 @@ class SetupDraftTest {
                 ? new ListFit.Made(
                     List.of(
                         new ListFit.Misfit(
-                            "setup", setup.code(), "no name can hold a slash", "Leave it out.")),
+                            "setup",
+                            setup.code(),
+                            Text.of("no name can hold a slash"),
+                            Text.of("Leave it out."))),
                     Optional.empty())
                 : new ListFit.Made(List.of(), Optional.of("KVO_" + setup.code())),
         new Tasks(Runnable::run, Runnable::run),

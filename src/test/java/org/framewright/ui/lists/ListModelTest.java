@@ -128,7 +128,7 @@ class ListModelTest {
     assertThat(column("Style Name").cells()).containsExactly("Wool coat", "Silk shirt");
     assertThat(model.looked().get().lineNumbers()).containsExactly(2, 3);
     assertThat(results()).containsExactly("ADDED KV-101 Wool coat", "ADDED KV-102 Silk shirt");
-    assertThat(difference("KV-101").detail()).isEqualTo("Front, Back · 4 · steam well");
+    assertThat(difference("KV-101").detail().english()).isEqualTo("Front, Back · 4 · steam well");
     assertThat(model.verdict()).startsWith("2 new · 0 changed · 0 gone · 0 as before.");
     assertThat(model.accepted().get()).isEqualTo(2);
     assertThat(setups()).as("nothing is written before it is taken").isEmpty();
@@ -184,7 +184,7 @@ class ListModelTest {
     }
     model.choose("Remarks", use("unused"));
     assertThat(column("Remarks").use()).isEqualTo("unused");
-    assertThat(difference("KV-101").detail()).doesNotContain("steam");
+    assertThat(difference("KV-101").detail().english()).doesNotContain("steam");
     model.choose("Style Name", use("kept"));
     assertThat(difference("KV-101").title()).isEmpty();
     model.choose("Shot type", use("unused"));
@@ -208,8 +208,8 @@ class ListModelTest {
     model.open(LISTS.resolve("crosses.csv"));
     model.choose("D", use("one-view"));
     assertThat(column("D").words()).isEqualTo("a view, by its crosses");
-    assertThat(difference("KV-1").detail()).startsWith("D · ");
-    assertThat(difference("KV-2").detail()).isEqualTo("50");
+    assertThat(difference("KV-1").detail().english()).startsWith("D · ");
+    assertThat(difference("KV-2").detail().english()).isEqualTo("50");
   }
 
   @Test

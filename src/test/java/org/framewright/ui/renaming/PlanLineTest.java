@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.framewright.base.Text;
 import org.framewright.renaming.PlannedRename;
 import org.framewright.renaming.Seen;
 import org.framewright.renaming.Status;
@@ -21,8 +22,8 @@ class PlanLineTest {
         Path.of(to),
         group,
         status,
-        blocked ? "it is there already" : "",
-        blocked ? "Move it away." : "",
+        Text.of(blocked ? "it is there already" : ""),
+        Text.of(blocked ? "Move it away." : ""),
         Seen.NOTHING);
   }
 
@@ -84,7 +85,13 @@ class PlanLineTest {
     var why = rename("IMG_1.JPG", "A.JPG", "g", Status.BLOCKED);
     var silent =
         new PlannedRename(
-            Path.of("IMG_1.CR3"), Path.of("A.CR3"), "g", Status.BLOCKED, "", "", Seen.NOTHING);
+            Path.of("IMG_1.CR3"),
+            Path.of("A.CR3"),
+            "g",
+            Status.BLOCKED,
+            Text.NONE,
+            Text.NONE,
+            Seen.NOTHING);
     assertThat(PlanLine.of(Texts.in(Locale.ENGLISH), List.of(silent, why), List.of()))
         .singleElement()
         .satisfies(

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
 import org.framewright.ui.board.JobViews;
 import org.framewright.ui.look.Texts;
@@ -36,7 +37,7 @@ class NoticesTest {
     return with(List.of(problems), List.of());
   }
 
-  private static JobView with(List<Problem> problems, List<String> warnings) {
+  private static JobView with(List<Problem> problems, List<Text> warnings) {
     var view = JobViews.of(2).build();
     return new JobView(
         view.revision(),
@@ -64,7 +65,7 @@ class NoticesTest {
 
   @Test
   void whatKeepsTheJobFromGoingOnIsAnAlarmUntilItIsOverAndCannotBePutAway() {
-    job.set(with(List.of(TORN), List.of("log/a.jsonl, line 3: torn")));
+    job.set(with(List.of(TORN), List.of(Text.of("log/a.jsonl, line 3: torn"))));
     failures.set(List.of(new IOException("the disk is full")));
     assertThat(notices.alarm().get()).contains(new Notice("the disk is full", "Plug it in."));
     assertThat(notices.shown().get()).hasSize(2);
@@ -103,7 +104,7 @@ class NoticesTest {
     job.set(view(TORN));
     notices.putAway();
     assertThat(notices.shown().get()).isEmpty();
-    job.set(with(List.of(TORN), List.of("torn")));
+    job.set(with(List.of(TORN), List.of(Text.of("torn"))));
     assertThat(notices.shown().get()).extracting(Notice::what).containsExactly("torn");
     job.set(view());
     job.set(view(TORN));

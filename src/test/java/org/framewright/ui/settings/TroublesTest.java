@@ -15,6 +15,7 @@ import java.time.ZoneOffset;
 import java.util.Locale;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.job.JobException;
 import org.framewright.ui.look.Texts;
 import org.junit.jupiter.api.Test;
@@ -61,7 +62,10 @@ class TroublesTest {
   @Test
   void aRefusalOfTheJobKeepsItsOwnWords() {
     var trouble =
-        troubles().explain(new JobException("a sign-off needs a name", "setup 017", "Say who."));
+        troubles()
+            .explain(
+                new JobException(
+                    Text.of("a sign-off needs a name"), "setup 017", Text.of("Say who.")));
     assertThat(trouble)
         .isEqualTo(
             new Explanation(new Problem("a sign-off needs a name", "setup 017", "Say who."), ""));
