@@ -45,8 +45,13 @@ enum Property {
   record Dataset(int number, int bytes) {}
 
   private final String label;
+
+  @SuppressWarnings("ImmutableEnumChecker") // A record of an enum and a text.
   private final Name path;
+
+  @SuppressWarnings("ImmutableEnumChecker") // A record of numbers.
   private final Optional<Dataset> dataset;
+
 
   Property(String label, Namespace namespace, String local) {
     this(label, namespace, local, null);

@@ -32,6 +32,7 @@ public enum StudioDetail {
   private final Detail detail;
 
   /** How conventions call such a field, in small letters alone. */
+  @SuppressWarnings("ImmutableEnumChecker") // List.of never changes.
   private final List<String> fields;
 
   StudioDetail(Detail detail, String... fields) {
