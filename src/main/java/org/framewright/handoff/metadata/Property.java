@@ -8,8 +8,7 @@ import java.util.Optional;
  */
 enum Property {
   CREATOR("Creator", Namespace.DC, "creator", new Dataset(80, 32)),
-  POSITION(
-      "Creator’s Job Title", Namespace.PHOTOSHOP, "AuthorsPosition", new Dataset(85, 32)),
+  POSITION("Creator’s Job Title", Namespace.PHOTOSHOP, "AuthorsPosition", new Dataset(85, 32)),
   CONTACT("Creator’s Contact Info", Namespace.IPTC_CORE, "CreatorContactInfo"),
   RIGHTS("Copyright Notice", Namespace.DC, "rights", new Dataset(116, 128)),
   MARKED("Marked", Namespace.RIGHTS, "Marked"),
@@ -51,7 +50,6 @@ enum Property {
 
   @SuppressWarnings("ImmutableEnumChecker") // A record of numbers.
   private final Optional<Dataset> dataset;
-
 
   Property(String label, Namespace namespace, String local) {
     this(label, namespace, local, null);
