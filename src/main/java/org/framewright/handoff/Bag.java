@@ -5,7 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -81,11 +80,9 @@ final class Bag {
   boolean replaced(String name) throws IOException {
     var made = Checksum.of(rewritten());
     Files.setLastModifiedTime(rewritten(), Files.getLastModifiedTime(data(name)));
-    Files.move(
-        rewritten(),
-        data(name),
-        StandardCopyOption.ATOMIC_MOVE,
-        StandardCopyOption.REPLACE_EXISTING);
+    // A kill between the two leaves a draft, which is removed.
+    Files.delete(data(name));
+    Files.move(rewritten(), data(name));
     var before = copies.get(name);
     octets -= before.bytes().orElse(0);
     return taken(name, made, Optional.of(before.original().orElse(before.sha256())));

@@ -181,6 +181,7 @@ class TargetTest {
     var drive = Files.createDirectory(folder.resolve("drive"));
     var target = Target.of(drive.resolve("for Bram"));
     Files.delete(drive);
-    assertThat(target.roomProblem(planned(1), MetadataMode.NONE).orElseThrow().where()).contains("drive");
+    assertThat(target.roomProblem(planned(1), MetadataMode.NONE).orElseThrow().where())
+        .contains("drive");
   }
 }

@@ -2,6 +2,7 @@ package org.framewright.handoff.metadata;
 
 import java.nio.charset.StandardCharsets;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoField;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -21,7 +22,6 @@ public final class Block {
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT);
   private static final String BY_CAMERA =
       "http://cv.iptc.org/newscodes/digitalsourcetype/digitalCapture";
-  private static final int MILLION = 1_000_000;
 
   private final SequencedMap<Property, Value> values = new LinkedHashMap<>();
   private final boolean gtinWrong;
@@ -162,7 +162,7 @@ public final class Block {
   }
 
   private static String time(SelectData.Taken taken) {
-    int millis = taken.time().getNano() / MILLION;
+    int millis = taken.time().get(ChronoField.MILLI_OF_SECOND);
     return taken.time().format(TAKEN)
         + (millis == 0 ? "" : String.format(Locale.ROOT, ".%03d", millis))
         + taken

@@ -17,6 +17,8 @@ final class Gtin {
       int fromTheRight = digits.length() - 1 - i;
       sum += (digits.charAt(i) - '0') * (fromTheRight % 2 == 0 ? 1 : 3);
     }
-    return sum % 10 == 0 ? Optional.of("0".repeat(14 - digits.length()) + digits) : Optional.empty();
+    return sum % 10 == 0
+        ? Optional.of("0".repeat(14 - digits.length()) + digits)
+        : Optional.empty();
   }
 }

@@ -84,7 +84,8 @@ record JpegContainer(
     }
     var packets = segments.stream().filter(segment -> segment.is(APP1, XMP)).toList();
     if (packets.size() > 1) {
-      throw new NotUsable(Text.of("it has several packets of XMP, and readers do not agree which one holds"));
+      throw new NotUsable(
+          Text.of("it has several packets of XMP, and readers do not agree which one holds"));
     }
     Optional<byte[]> packet =
         packets.isEmpty() ? Optional.empty() : Optional.of(body(file, packets.getFirst(), XMP));
@@ -157,7 +158,8 @@ record JpegContainer(
     long from = old.map(Segment::from).orElseGet(this::behindTheHead);
     long to = old.map(Segment::to).orElse(from);
     if (!fits && !isBeforeTheList(from) && hasMore(file)) {
-      throw new NotUsable(Text.of("it has data behind its picture, which would not be found again"));
+      throw new NotUsable(
+          Text.of("it has data behind its picture, which would not be found again"));
     }
     return new Rewriting(
         List.of(

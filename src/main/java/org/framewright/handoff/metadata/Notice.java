@@ -42,8 +42,7 @@ final class Notice {
         .matcher(text)
         .replaceAll(
             field ->
-                Matcher.quoteReplacement(
-                    fields.words(field.group(1), shape(field)).orElse("")))
+                Matcher.quoteReplacement(fields.words(field.group(1), shape(field)).orElse("")))
         .replaceAll(" {2,}", " ")
         .strip();
   }

@@ -8,8 +8,7 @@ import java.util.Optional;
  */
 enum Property {
   CREATOR("Creator", Namespace.DC, "creator", new Dataset(80, 32)),
-  POSITION(
-      "Creator’s Job Title", Namespace.PHOTOSHOP, "AuthorsPosition", new Dataset(85, 32)),
+  POSITION("Creator’s Job Title", Namespace.PHOTOSHOP, "AuthorsPosition", new Dataset(85, 32)),
   CONTACT("Creator’s Contact Info", Namespace.IPTC_CORE, "CreatorContactInfo"),
   RIGHTS("Copyright Notice", Namespace.DC, "rights", new Dataset(116, 128)),
   MARKED("Marked", Namespace.RIGHTS, "Marked"),
@@ -45,7 +44,11 @@ enum Property {
   record Dataset(int number, int bytes) {}
 
   private final String label;
+
+  @SuppressWarnings("ImmutableEnumChecker") // A record of an enum and a text.
   private final Name path;
+
+  @SuppressWarnings("ImmutableEnumChecker") // A record of numbers.
   private final Optional<Dataset> dataset;
 
   Property(String label, Namespace namespace, String local) {

@@ -138,8 +138,7 @@ public final class Studio {
           isAddress(text.strip())
               ? Optional.empty()
               : Optional.of(Text.of("it is no address that begins with https:// or http://"));
-      case COPYRIGHT ->
-          Notice.fault(text).map(part -> Text.of("{0} does not name a field", part));
+      case COPYRIGHT -> Notice.fault(text).map(part -> Text.of("{0} does not name a field", part));
       case MINING ->
           DataMining.ofWord(text).isPresent()
               ? Optional.empty()

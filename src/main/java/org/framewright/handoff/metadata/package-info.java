@@ -13,10 +13,10 @@
  * org.framewright.handoff.metadata.Sidecar} makes a sidecar of it.
  *
  * <p>{@link org.framewright.handoff.metadata.PictureCopy} is a copy of a picture with the packet
- * and the older IIM data in it. A new packet becomes a {@code Rewriting}: stretches of the copy that
- * are kept, and new bytes between them; so that it can be proved, byte by byte, that nothing else is
- * different. A JPEG of which offsets could point behind the packet, a BigTIFF, and whatever is not
- * understood is left as it is, with the reason.
+ * and the older IIM data in it. A new packet becomes a {@code Rewriting}: stretches of the copy
+ * that are kept, and new bytes between them; so that it can be proved, byte by byte, that nothing
+ * else is different. A JPEG of which offsets could point behind the packet, a BigTIFF, and whatever
+ * is not understood is left as it is, with the reason.
  *
  * <p>Packets come from anywhere. They are bounded in size and depth, and no document type is read.
  */

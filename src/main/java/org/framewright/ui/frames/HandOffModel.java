@@ -133,8 +133,7 @@ final class HandOffModel {
       case Studio.Reading.Sound sound -> deliver(sound.studio(), ended);
       case Studio.Reading.Faulty faulty ->
           ended.accept(
-              new Ended(
-                  false, texts.sentence(faulty.problem()), texts.remedy(faulty.problem())));
+              new Ended(false, texts.sentence(faulty.problem()), texts.remedy(faulty.problem())));
     }
   }
 
@@ -148,7 +147,8 @@ final class HandOffModel {
     var task =
         tasks.run(
             texts.get("frames.handingOff", handed.selects().size()),
-            steps -> HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, metadata, steps),
+            steps ->
+                HandOff.of(job, view.scan(), view.tally()).deliver(handed, to, metadata, steps),
             delivery -> {
               over[0] = true;
               running.set(Optional.empty());

@@ -178,7 +178,8 @@ final class SettingsForm extends VBox {
     var word = texts.get("settings." + entry.id());
     var field = field(entry, word);
     HBox.setHgrow(field, Priority.ALWAYS);
-    return row(word, List.of(field), List.of(field), texts.get("settings." + entry.id() + ".what", YEAR));
+    return row(
+        word, List.of(field), List.of(field), texts.get("settings." + entry.id() + ".what", YEAR));
   }
 
   private void places() {

@@ -339,8 +339,7 @@ final class SettingsModel {
   void takeMining(Optional<DataMining> next) {
     var old = mining.get();
     if (!next.equals(old)) {
-      make(
-          texts.get("settings.studio.mining"), words(next), () -> keep(next), () -> keep(old));
+      make(texts.get("settings.studio.mining"), words(next), () -> keep(next), () -> keep(old));
     }
   }
 

@@ -11,9 +11,9 @@ import org.framewright.handoff.metadata.Studio.Detail;
 
 /**
  * What a person says once of the own studio. It is offered as the first value where a job's
- * convention has a field of that name, and goes into the metadata of packages. The words are those of the IPTC
- * Photo Metadata Standard (Creator, Creator's Contact Info, Credit Line, Copyright Notice, Rights
- * Usage Terms).
+ * convention has a field of that name, and goes into the metadata of packages. The words are those
+ * of the IPTC Photo Metadata Standard (Creator, Creator's Contact Info, Credit Line, Copyright
+ * Notice, Rights Usage Terms).
  */
 public enum StudioDetail {
   PHOTOGRAPHER(Detail.PHOTOGRAPHER, "photographer", "creator"),
@@ -32,6 +32,7 @@ public enum StudioDetail {
   private final Detail detail;
 
   /** How conventions call such a field, in small letters alone. */
+  @SuppressWarnings("ImmutableEnumChecker") // List.of never changes.
   private final List<String> fields;
 
   StudioDetail(Detail detail, String... fields) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Assumptions;
 
@@ -44,7 +45,7 @@ public final class Tools {
   }
 
   /** What exiftool finds wrong with a file. */
-  public static TreeSet<String> warnings(Path file) throws Exception {
+  public static Set<String> warnings(Path file) throws Exception {
     var said = run("exiftool", "-validate", "-warning", "-error", "-a", file.toString());
     return new TreeSet<>(said.lines().filter(line -> !line.startsWith("Validate")).toList());
   }

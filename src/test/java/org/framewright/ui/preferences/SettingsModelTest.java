@@ -13,8 +13,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.Problem;
-import org.framewright.day.DayHours.Break;
 import org.framewright.day.DayHours;
+import org.framewright.day.DayHours.Break;
 import org.framewright.handoff.metadata.DataMining;
 import org.framewright.handoff.metadata.Studio;
 import org.framewright.ui.look.Texts;
@@ -259,7 +259,8 @@ class SettingsModelTest {
     var written =
         """
         {"hours": "25:00-18:00", "studio.credit": 7, "computer.name": "a\\nb", "place.jobs": "here",
-         "of.a.newer.version": {"a": [1, 2]}}""";
+         "of.a.newer.version": {"a": [1, 2]}}\
+        """;
     Files.writeString(file, written);
     preferences = read();
     model = model();
