@@ -199,8 +199,8 @@ public final class Convention {
   public Optional<String> shown(String field, String shape, String value) {
     return hasShape(field, shape)
             && fields.get(field).shapes().get(shape).settle(field, value, new ArrayList<>())
-                instanceof Shape.Settled.Text text
-        ? Optional.of(text.text())
+                instanceof Shape.Settled.Legal legal
+        ? Optional.of(legal.text())
         : Optional.empty();
   }
 
