@@ -107,9 +107,7 @@ class HandOffTest {
         file,
         template
             .replace(
-                "fields:\n",
-                "fields:\n"
-                    + "  colour: {type: words, separator: \"-\", length: 1-20, label: Farbton}\n")
+                "fields:\n", "fields:\n  colour: {type: words, length: 1-20, label: Farbton}\n")
             .replace("select:    \"{client}_", "select:    \"{client}_{colour}_"));
     var shoot = Files.createDirectory(folder.resolve("labels"));
     job = Scene.named(shoot, Scene.convention(file), Map.of("Farbton", "moss green")).job();
