@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** A proposed convention in words, as the command line prints it and the app shows it. */
 public final class ProposalDescription {
@@ -58,14 +59,14 @@ public final class ProposalDescription {
       lines.add("does not fit: " + PlainText.line(unread.example()));
       lines.add("  " + PlainText.line(unread.why()));
     }
-    lines.add(proof(proposal));
+    lines.add(proof(proposal).english());
     return List.copyOf(lines);
   }
 
   /** How many of the examples are read back. */
-  public static String proof(Proposal proposal) {
+  public static Text proof(Proposal proposal) {
     long read = proposal.examples().stream().filter(one -> one.unread().isEmpty()).count();
-    return read + " of " + proposal.examples().size() + " names are read back as they are.";
+    return Text.of("{0} of {1} names are read back as they are.", read, proposal.examples().size());
   }
 
   /** What can be said of a piece instead, such as {@code client, title or other}. */

@@ -15,7 +15,7 @@ import org.framewright.base.Text;
  * @param excess why the rest was not read, if the list holds more than it may
  */
 record Grid(
-    String form,
+    Text form,
     List<List<Cell>> rows,
     List<ListProblem> problems,
     List<ListProblem> remarks,
@@ -102,7 +102,7 @@ record Grid(
       }
     }
 
-    Grid build(String form, List<ListProblem> remarks) {
+    Grid build(Text form, List<ListProblem> remarks) {
       return new Grid(form, List.copyOf(rows), List.copyOf(problems), remarks, excess);
     }
   }

@@ -186,7 +186,8 @@ final class Headed {
     }
     var lines = new SetupLines(understood, request, notes);
     rows.forEach(lines::read);
-    return lines.reading(grid.form() + ", headings in line " + row.getFirst().line());
+    return lines.reading(
+        Text.of("{0}, headings in line {1}", grid.form(), String.valueOf(row.getFirst().line())));
   }
 
   /** What of the list a person may look at, whatever becomes of it. */
@@ -268,7 +269,7 @@ final class Headed {
     found(understood, List.of(), rows, notes);
     var lines = new SetupLines(understood, request, notes);
     rows.forEach(lines::read);
-    return lines.reading(grid.form() + ", no headings");
+    return lines.reading(Text.of("{0}, no headings", grid.form()));
   }
 
   /** Offers the columns whose cells look like codes. */

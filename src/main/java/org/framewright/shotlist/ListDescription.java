@@ -15,7 +15,7 @@ public final class ListDescription {
   /** How a client's list was understood, and the first of what was left out or guessed. */
   public static List<String> understood(ListReading.Understood reading) {
     var lines = new ArrayList<String>();
-    lines.add("Read as " + reading.form() + ".");
+    lines.add("Read as " + reading.form().english() + ".");
     reading.columns().forEach(column -> lines.add("  " + column));
     var remarks = reading.told();
     remarks.stream()

@@ -24,12 +24,12 @@ public final class ListReader {
 
   private static final List<Separator> SEPARATORS =
       List.of(
-          new Separator(',', "commas"),
-          new Separator(';', "semicolons"),
-          new Separator('\t', "tabs"),
-          new Separator('|', "bars"));
+          new Separator(',', Text.of("commas")),
+          new Separator(';', Text.of("semicolons")),
+          new Separator('\t', Text.of("tabs")),
+          new Separator('|', Text.of("bars")));
 
-  private record Separator(char sign, String name) {}
+  private record Separator(char sign, Text words) {}
 
   private ListReader() {}
 
@@ -152,7 +152,7 @@ public final class ListReader {
       String text, Separator separator, String source, ListRequest request) {
     var grid = new Grid.Builder(source, SAMPLE);
     Csv.read(text, separator.sign(), grid);
-    return Headed.of(grid.build("", List.of()), source, request);
+    return Headed.of(grid.build(Text.of(""), List.of()), source, request);
   }
 
   private static ListReading text(Encoding.Decoded decoded, String source, ListRequest request) {
@@ -191,7 +191,7 @@ public final class ListReader {
     }
     var grid = new Grid.Builder(source, Integer.MAX_VALUE);
     Csv.read(text, best.sign(), grid);
-    var form = decoded.name() + ", " + best.name();
+    var form = Text.of("{0}, {1}", decoded.name(), best.words());
     var reading =
         Headed.of(grid.build(form, remarks(decoded, source)), source, request).understand();
     return reading.with(reading.as().with(ListReading.Source.text(source, decoded.charset())));

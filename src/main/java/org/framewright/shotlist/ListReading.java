@@ -3,6 +3,7 @@ package org.framewright.shotlist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** What came of reading a client's list. */
 public sealed interface ListReading {
@@ -106,7 +107,7 @@ public sealed interface ListReading {
    * @param leftOut those remarks that say why a line is no setup
    */
   record Understood(
-      ShotList list, String form, ReadAs as, List<ListProblem> remarks, List<ListProblem> leftOut)
+      ShotList list, Text form, ReadAs as, List<ListProblem> remarks, List<ListProblem> leftOut)
       implements ListReading {
     public Understood {
       remarks = List.copyOf(remarks);

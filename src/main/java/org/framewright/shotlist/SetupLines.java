@@ -189,7 +189,7 @@ final class SetupLines {
    *
    * @param form in words
    */
-  ListReading reading(String form) {
+  ListReading reading(Text form) {
     if (lines.isEmpty() && !notes.hasProblems()) {
       notes.problem(
           columns.header().isEmpty() ? new Cell("", 0, 0) : columns.header().getFirst(),

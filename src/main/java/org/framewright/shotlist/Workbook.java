@@ -196,7 +196,7 @@ final class Workbook {
           .takeWhile(_ -> !grid.isFull())
           .forEach(row -> grid.add(cells(row, grid, merges)));
     }
-    var read = grid.build("workbook, sheet " + Cell.brief(sheet.getName()), List.of());
+    var read = grid.build(Text.of("workbook, sheet {0}", Cell.brief(sheet.getName())), List.of());
     var all = new ArrayList<>(remarks);
     all.addAll(new HiddenParts(layout, read, name).remarks());
     return Headed.of(

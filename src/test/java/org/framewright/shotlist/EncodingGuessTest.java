@@ -43,7 +43,7 @@ class EncodingGuessTest {
     var setup = read.list().setups().getFirst();
     var second = line.substring(3);
     assertThat(setup.title().isEmpty() ? setup.columns().firstEntry().getValue() : setup.title())
-        .as(read.form())
+        .as(read.form().english())
         .isEqualTo(second);
   }
 

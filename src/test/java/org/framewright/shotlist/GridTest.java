@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Collections;
 import java.util.List;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 class GridTest {
@@ -18,7 +19,7 @@ class GridTest {
     assertThat(grid.isFull()).isFalse();
     grid.add(List.of(new Cell("one more", 8, 1)));
     assertThat(grid.isFull()).isTrue();
-    assertThat(grid.build("", List.of()).excess().orElseThrow())
+    assertThat(grid.build(Text.of(""), List.of()).excess().orElseThrow())
         .hasToString("list.csv, line 8, column 1: the list has more than 2,000,000 cells");
   }
 
@@ -29,7 +30,7 @@ class GridTest {
       assertThat(grid.isFull()).isEqualTo(i > 2);
       grid.add(List.of(new Cell("x" + i, i, 1)));
     }
-    assertThat(grid.build("", List.of()).rows()).hasSize(2);
+    assertThat(grid.build(Text.of(""), List.of()).rows()).hasSize(2);
   }
 
   @Test
@@ -41,7 +42,7 @@ class GridTest {
     }
     assertThat(grid.isFull()).isFalse();
     grid.add(new java.util.ArrayList<>(), new Cell("x", 10, 1));
-    assertThat(grid.build("", List.of()).excess().orElseThrow())
+    assertThat(grid.build(Text.of(""), List.of()).excess().orElseThrow())
         .hasToString("list.csv, line 10, column 1: the list holds more than 16 million characters");
   }
 }

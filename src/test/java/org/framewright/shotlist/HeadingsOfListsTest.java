@@ -108,7 +108,7 @@ class HeadingsOfListsTest {
     var read =
         read("Setup,Title,Views,Frames\nNote,Look,Name,Views,Frames,Day\nx,1,Coat,F,8,Mon\n");
     assertThat(read.list().codes()).containsExactly("1");
-    assertThat(read.form()).endsWith("headings in line 2");
+    assertThat(read.form().english()).endsWith("headings in line 2");
   }
 
   // Columns

@@ -204,7 +204,7 @@ class HostileListTest {
     var bytes = "Setup,Title\n1,Cr\u00EApe\n".getBytes(StandardCharsets.UTF_8);
     bytes[15] = (byte) 0x81; // Of no letter in Windows-1252, and no UTF-8 either.
     var read = (ListReading.Understood) ListReader.read(bytes, "list.csv");
-    assertThat(read.form()).startsWith("Windows-1252");
+    assertThat(read.form().english()).startsWith("Windows-1252");
     assertThat(read.remarks())
         .anySatisfy(
             remark -> assertThat(remark.toString()).startsWith("list.csv, line 2, column 3:"));
@@ -385,7 +385,7 @@ class HostileListTest {
             + TestWorkbook.cell("A50003", "7")
             + "</row>";
     var read = (ListReading.Understood) soonBook(TestWorkbook.of(20_000, TestWorkbook.sheet(rows)));
-    assertThat(read.form()).startsWith("workbook, sheet S1,");
+    assertThat(read.form().english()).startsWith("workbook, sheet S1,");
   }
 
   @Test

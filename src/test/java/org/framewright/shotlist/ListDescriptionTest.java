@@ -62,6 +62,6 @@ class ListDescriptionTest {
 
   private static ListReading.Understood understood(List<ListProblem> remarks) {
     return new ListReading.Understood(
-        list(), "UTF-8, commas", ListReading.ReadAs.NOTHING, remarks, List.of());
+        list(), Text.of("UTF-8, commas"), ListReading.ReadAs.NOTHING, remarks, List.of());
   }
 }

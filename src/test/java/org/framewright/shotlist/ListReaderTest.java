@@ -134,7 +134,7 @@ class ListReaderTest {
   void readsEveryCommonEncoding(String charset, String mark, String name) {
     var text = mark + "Setup;Titel;Größe\r\n7;Crêpe blouse “ivory” 40 €;34\r\n";
     var read = understood(ListReader.read(text.getBytes(Charset.forName(charset)), "list.csv"));
-    assertThat(read.form()).isEqualTo(name + ", semicolons, headings in line 1");
+    assertThat(read.form().english()).isEqualTo(name + ", semicolons, headings in line 1");
     assertThat(read.list().setups().getFirst().title()).isEqualTo("Crêpe blouse “ivory” 40 €");
     assertThat(read.list().setups().getFirst().columns()).containsEntry("Größe", "34");
   }
@@ -174,7 +174,7 @@ class ListReaderTest {
                 RAIL,Look,PRODUCT NAME,Ansichten
                 B,2,Hat,F
                 """));
-    assertThat(read.form()).endsWith("headings in line 4");
+    assertThat(read.form().english()).endsWith("headings in line 4");
     assertThat(read.list().setups())
         .extracting(Setup::code, Setup::title, Setup::viewsText)
         .containsExactly(
@@ -399,7 +399,7 @@ class ListReaderTest {
       sheet.value(3, 3, 12.0);
     }
     var read = understood(ListReader.read(file));
-    assertThat(read.form()).isEqualTo("workbook, sheet Looks, headings in line 3");
+    assertThat(read.form().english()).isEqualTo("workbook, sheet Looks, headings in line 3");
     var setup = read.list().setups().getFirst();
     assertThat(setup.code()).isEqualTo("007");
     assertThat(setup.title()).isEqualTo("Coat");

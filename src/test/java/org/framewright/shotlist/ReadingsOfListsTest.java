@@ -71,7 +71,7 @@ class ReadingsOfListsTest {
     var lines = new ArrayList<String>();
     switch (ListReader.read(text, "list", options, fit)) {
       case ListReading.Understood read -> {
-        lines.add(read.form());
+        lines.add(read.form().english());
         read.list().setups().forEach(setup -> lines.add(line(setup)));
         read.remarks().forEach(remark -> lines.add("! " + words(remark)));
       }

@@ -19,7 +19,6 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.framewright.base.PlainText;
 import org.framewright.shotlist.Encodings;
-import org.framewright.shotlist.ListReading;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -164,7 +163,7 @@ final class HowPane extends VBox {
     try {
       name.setText(
           looked.file().map(file -> PlainText.line(file.getFileName().toString())).orElse(""));
-      form.setText(looked.understood().map(ListReading.Understood::form).orElse(""));
+      form.setText(looked.understood().map(understood -> texts.say(understood.form())).orElse(""));
       fill(sheet, sheetChoice, model.sheets(), model.sheet());
       var encodings = new ArrayList<String>();
       if (model.encoding().isPresent()) {

@@ -144,7 +144,7 @@ final class ProposedPane extends VBox {
     onlyUnread.setText(texts.get("proposal.onlyUnread", unread));
     onlyUnread.setVisible(unread > 0);
     onlyUnread.setManaged(unread > 0);
-    proof.setText(now.proposal().map(ProposalDescription::proof).orElse(""));
+    proof.setText(now.proposal().map(ProposalDescription::proof).map(texts::say).orElse(""));
     proof.setStyleClasses("verdict", now.proven() ? "fine" : "needs");
     findings.getItems().setAll(now.findings());
     verdict.setText(verdict(now));
