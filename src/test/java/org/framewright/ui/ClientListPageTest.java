@@ -56,7 +56,11 @@ class ClientListPageTest {
       app.await(() -> Files.isDirectory(target));
       try (var files = Files.list(target.resolve("data"))) {
         assertThat(files.map(file -> file.getFileName().toString()))
-            .containsExactlyInAnyOrder("KVO_001_F_0001.JPG", "KVO_001_F_0002.JPG");
+            .containsExactlyInAnyOrder(
+                "KVO_001_F_0001.JPG",
+                "KVO_001_F_0001.xmp",
+                "KVO_001_F_0002.JPG",
+                "KVO_001_F_0002.xmp");
       }
       uncaught.assertNone();
     } finally {

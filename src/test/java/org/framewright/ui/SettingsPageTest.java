@@ -39,7 +39,7 @@ class SettingsPageTest {
     app.type("Ines Vander");
     app.press(KeyCode.TAB);
     app.awaitReading("#status", "Photographer is now Ines Vander.");
-    app.await(() -> app.holdsTheKeys("#setting-studio-studio"));
+    app.await(() -> app.holdsTheKeys("#setting-studio-position"));
     app.press(OpenApp.SHORTCUT, KeyCode.Z);
     app.awaitReading("#setting-studio-photographer", "");
     app.robot().clickOn("#offered");
