@@ -36,6 +36,8 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
   /** Real packets are some ten deep; a parser's work grows with the names declared further out. */
   private static final int DEEPEST = 64;
 
+  private static final int MOST_ATTRIBUTES = 10_000;
+
   private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
   private static final QName RDF_ROOT = new QName(RDF, "RDF");
   private static final QName DESCRIPTION = new QName(RDF, "Description");
@@ -85,6 +87,8 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
     var factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    // Programs that develop pictures write some hundred settings as attributes; Java allows 200.
+    factory.setProperty("jdk.xml.elementAttributeLimit", String.valueOf(MOST_ATTRIBUTES));
     var xml = factory.createXMLStreamReader(new StringReader(withoutInstructions(text(packet))));
     var found = new HashMap<QName, String>();
     boolean rdf = false;

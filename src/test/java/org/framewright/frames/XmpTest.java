@@ -13,6 +13,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -195,6 +197,15 @@ class XmpTest {
     assertThat(read(packet("", "<xmp:Label> Second </xmp:Label>")).label()).contains("Second");
     assertThat(read(packet("xmp:Label=' '", "")).label()).isEmpty();
     assertThat(read(packet("xmp:Label='" + "x".repeat(201) + "'", "")).label()).isEmpty();
+  }
+
+  @Test
+  void readsAPacketOfManySettings() throws IOException {
+    var settings =
+        IntStream.range(0, 2000)
+            .mapToObj(i -> "dc:setting" + i + "='" + i + "'")
+            .collect(Collectors.joining(" "));
+    assertThat(rating(packet(settings + " xmp:Rating='4'", ""))).hasValue(4);
   }
 
   @Test
