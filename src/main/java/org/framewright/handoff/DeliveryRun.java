@@ -292,7 +292,7 @@ final class DeliveryRun {
     var zone = ZoneId.systemDefault();
     var entries = entries(bag);
     bag.tag("index.csv", PackagePapers.index(plan, entries, zone));
-    bag.tag("README.txt", PackagePapers.readme(job, plan, begun.number(), metadata));
+    bag.tag("README.txt", PackagePapers.readme(job, plan, entries, begun.number(), metadata));
     var digest = bag.close(PackagePapers.about(job, plan, begun.number(), zone));
     var placing = begun.placing(digest, entries);
     records.update(placing);

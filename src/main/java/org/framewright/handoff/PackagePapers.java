@@ -76,7 +76,13 @@ final class PackagePapers {
     return entry.all().map(HandOffRecord.Copy::name).toList();
   }
 
-  static String readme(Job job, HandOffPlan plan, int number, MetadataMode metadata) {
+  static String readme(
+      Job job,
+      HandOffPlan plan,
+      List<HandOffRecord.Entry> entries,
+      int number,
+      MetadataMode metadata) {
+    long files = entries.stream().mapToLong(entry -> entry.all().count()).sum();
     var said =
         switch (metadata) {
           case NONE -> "";
@@ -128,8 +134,7 @@ final class PackagePapers {
     %sA raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
     the photographer keeps the originals.
     """
-        .formatted(
-            job.name(), number, plan.selects().size(), plan.files(), again(plan), back, said);
+        .formatted(job.name(), number, plan.selects().size(), files, again(plan), back, said);
   }
 
   private static String again(HandOffPlan plan) {

@@ -193,6 +193,11 @@ class MetadataInPackagesTest {
     var target = delivered(options(MetadataMode.SIDECAR));
     var added = target.resolve("data/KVO_001_F_0001.xmp");
     assertThat(added).content().contains("KVO_001_F_0001_v01");
+    try (var files = Files.list(target.resolve("data"))) {
+      assertThat(target.resolve("README.txt"))
+          .content()
+          .contains("3 selects in " + files.count() + " files lie in data/.");
+    }
     var record = HandOffRecords.of(job).read().usable().get(1);
     assertThat(record.selects().getFirst().files()).hasSize(2);
     assertThat(record.selects().getFirst().added())
