@@ -43,13 +43,13 @@ class VerifyCommandTest {
         .isEqualTo(
             """
             BagIt: manifest-sha256.txt, tagmanifest-sha256.txt
-            8 files compared, all as they should be: whole
+            9 files compared, all as they should be: whole
             """
                 .replace("\n", System.lineSeparator()));
     var json = verify(sent, "--json").json();
     assertThat(json.path("kind").asText()).isEqualTo("bagit");
     assertThat(json.path("whole").asBoolean()).isTrue();
-    assertThat(json.path("files").asInt()).isEqualTo(8);
+    assertThat(json.path("files").asInt()).isEqualTo(9);
     for (var key : List.of("missing", "different", "unlisted", "faults")) {
       assertThat(json.path(key).isArray()).as(key).isTrue();
       assertThat(json.path(key)).as(key).isEmpty();
@@ -65,7 +65,7 @@ class VerifyCommandTest {
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.out())
         .contains("not what its manifest says: " + FRAME)
-        .contains("8 files compared: NOT WHOLE, 1 different");
+        .contains("9 files compared: NOT WHOLE, 1 different");
     var json = verify(sent, "--json").json();
     assertThat(json.path("whole").asBoolean()).isFalse();
     assertThat(json.path("different").get(0).asText()).isEqualTo(FRAME);
