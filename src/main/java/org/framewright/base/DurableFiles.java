@@ -102,7 +102,7 @@ public final class DurableFiles {
       }
     } catch (IOException e) {
       if (!isUnsupported(e)) {
-        throw named(folder, e);
+        throw FileProblems.named(folder, e);
       }
     }
   }
@@ -114,16 +114,6 @@ public final class DurableFiles {
         && (said.equals("Invalid argument") || said.endsWith("not supported"));
   }
 
-  /** A channel does not say of which file it speaks. */
-  private static IOException named(Path file, IOException failure) {
-    if (failure instanceof FileSystemException) {
-      return failure;
-    }
-    var named = new FileSystemException(file.toString(), null, failure.getMessage());
-    named.initCause(failure);
-    return named;
-  }
-
   /** Writes all bytes to a new file of its own and flushes it. */
   public static void writeFlushed(Path newFile, byte[] bytes) throws IOException {
     try (var channel =
@@ -131,7 +121,7 @@ public final class DurableFiles {
       writeFully(channel, ByteBuffer.wrap(bytes));
       channel.force(true);
     } catch (IOException e) {
-      throw named(newFile, e);
+      throw FileProblems.named(newFile, e);
     }
   }
 
@@ -160,7 +150,7 @@ public final class DurableFiles {
       placing.place(temporary);
     } catch (IOException e) {
       removeQuietly(temporary, e);
-      throw named(file, e);
+      throw FileProblems.named(file, e);
     } catch (RuntimeException e) {
       removeQuietly(temporary, e);
       throw e;

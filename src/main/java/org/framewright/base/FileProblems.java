@@ -12,12 +12,23 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.NotLinkException;
+import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import java.util.Locale;
 
 /** Puts into words what a disk or a system refused. */
 public final class FileProblems {
   private FileProblems() {}
+
+  /** A failure with the file's name, which a channel does not say. */
+  public static IOException named(Path file, IOException failure) {
+    if (failure instanceof FileSystemException) {
+      return failure;
+    }
+    var named = new FileSystemException(file.toString(), null, failure.getMessage());
+    named.initCause(failure);
+    return named;
+  }
 
   /** A failure to read or write: what, where and what to do about it. */
   public static Problem of(IOException failure) {

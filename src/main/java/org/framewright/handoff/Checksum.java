@@ -3,12 +3,12 @@ package org.framewright.handoff;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.FileProblems;
 import org.framewright.base.Sha256;
 
 /** SHA-256 of files, and the line in which bags write it. */
@@ -26,7 +26,7 @@ final class Checksum {
         digest.update(piece.flip());
       }
     } catch (IOException e) {
-      throw at(file, e);
+      throw FileProblems.named(file, e);
     }
     return Sha256.hex(digest);
   }
@@ -48,7 +48,7 @@ final class Checksum {
         }
         out.force(true);
       } catch (IOException e) {
-        throw at(to, e);
+        throw FileProblems.named(to, e);
       }
     }
     Files.setLastModifiedTime(to, Files.getLastModifiedTime(from, LinkOption.NOFOLLOW_LINKS));
@@ -63,18 +63,8 @@ final class Checksum {
     try {
       return in.read(piece);
     } catch (IOException e) {
-      throw at(file, e);
+      throw FileProblems.named(file, e);
     }
-  }
-
-  /** A channel does not say of which file it speaks. */
-  private static IOException at(Path file, IOException failure) {
-    if (failure instanceof FileSystemException) {
-      return failure;
-    }
-    var named = new FileSystemException(file.toString(), null, failure.getMessage());
-    named.initCause(failure);
-    return named;
   }
 
   /**

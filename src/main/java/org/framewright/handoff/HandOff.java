@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
@@ -134,20 +135,15 @@ public final class HandOff {
         IntStream.rangeClosed(1, parts.size())
             .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
             .toList();
-    try {
-      var missing = new ArrayList<HandOffPlan>();
-      for (int i = 0; i < parts.size(); i++) {
-        if (!Target.of(folders.get(i)).isTaken()) {
-          missing.add(parts.get(i));
+    if (parts.size() > 1) {
+      try {
+        var room = roomProblem(parts, folders, metadata);
+        if (room.isPresent()) {
+          return List.of(new Delivery.Refused(room.get(), List.of()));
         }
+      } catch (IOException e) {
+        return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
       }
-      var room =
-          Target.of(folders.getFirst()).roomProblem(HandOffPlan.joined(missing), metadata.mode());
-      if (room.isPresent() && parts.size() > 1) {
-        return List.of(new Delivery.Refused(room.get(), List.of()));
-      }
-    } catch (IOException e) {
-      return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
     }
     int total = parts.stream().mapToInt(HandOffPlan::files).sum();
     int before = 0;
@@ -160,6 +156,17 @@ public final class HandOff {
       before += parts.get(i).files();
     }
     return List.copyOf(ended);
+  }
+
+  private static Optional<Problem> roomProblem(
+      List<HandOffPlan> parts, List<Path> folders, MetadataOptions metadata) throws IOException {
+    var missing = new ArrayList<HandOffPlan>();
+    for (int i = 0; i < parts.size(); i++) {
+      if (!Target.of(folders.get(i)).isTaken()) {
+        missing.add(parts.get(i));
+      }
+    }
+    return Target.of(folders.getFirst()).roomProblem(HandOffPlan.joined(missing), metadata.mode());
   }
 
   private static Path numbered(Path target, int number) {

@@ -7,10 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Text;
 
-/**
- * A product number with its check digit (GS1 General Specifications: from the right the digits
- * before the check digit weigh 3, 1, 3 ...; the check digit makes the sum a multiple of ten).
- */
+/** A product number with its check digit, see {@link Gtin}. */
 record GtinShape(int digits, Dfa texts) implements Shape {
   GtinShape(int digits) {
     this(digits, automaton(digits));
@@ -26,7 +23,7 @@ record GtinShape(int digits, Dfa texts) implements Shape {
     for (int i = 0; i < digits; i++) {
       for (int sum = 0; sum < 10; sum++) {
         for (int d = 0; d < 10; d++) {
-          int next = (sum + d * weight(digits - 1 - i)) % 10;
+          int next = (sum + d * Gtin.weight(digits - 1 - i)) % 10;
           states[i][sum].addTransition(new Transition((char) ('0' + d), states[i + 1][next]));
         }
       }
@@ -37,28 +34,16 @@ record GtinShape(int digits, Dfa texts) implements Shape {
     return Dfa.of(automaton);
   }
 
-  private static int weight(int fromTheRight) {
-    return fromTheRight % 2 == 0 ? 1 : 3;
-  }
-
-  /** The check digit that belongs after these digits. */
-  static int checkDigit(String withoutIt) {
-    int sum = 0;
-    for (int i = 0; i < withoutIt.length(); i++) {
-      sum += (withoutIt.charAt(i) - '0') * weight(withoutIt.length() - i);
-    }
-    return (10 - sum % 10) % 10;
-  }
-
   @Override
   public Settled settle(String field, String raw, List<Step> steps) {
-    var number = raw.replaceAll("[\\s-]", "");
-    if (!number.matches("[0-9]{8}|[0-9]{12,14}")) {
+    var digitsGiven = Gtin.digits(raw);
+    if (digitsGiven.isEmpty()) {
       return new Settled.Refused(
           Text.of("“{0}” is not a product number", Quoted.bare(raw)),
           Text.of("Give the 8, 12, 13 or 14 digits of its GTIN, check digit included."));
     }
-    int expected = checkDigit(number.substring(0, number.length() - 1));
+    var number = digitsGiven.get();
+    int expected = Gtin.checkDigit(number.substring(0, number.length() - 1));
     if (number.charAt(number.length() - 1) - '0' != expected) {
       return new Settled.Refused(
           Text.of(

@@ -145,7 +145,7 @@ final class ProposalText {
             .allMatch(
                 value ->
                     value.matches("[0-9]{8}|[0-9]{12,14}")
-                        && GtinShape.checkDigit(value.substring(0, value.length() - 1))
+                        && Gtin.checkDigit(value.substring(0, value.length() - 1))
                             == value.charAt(value.length() - 1) - '0');
   }
 

@@ -132,7 +132,7 @@ class StandardsTest {
   })
   void checksTheDigitsOfGs1(String digits, int check, String stored) {
     var convention = convention("{type: gtin}", "{f}");
-    assertThat(GtinShape.checkDigit(digits)).isEqualTo(check);
+    assertThat(Gtin.checkDigit(digits)).isEqualTo(check);
     assertThat(built(convention, digits + check)).isEqualTo(stored);
     assertThat(convention.read(stored)).isInstanceOf(Reading.One.class);
     for (int wrong = 0; wrong < 10; wrong++) {

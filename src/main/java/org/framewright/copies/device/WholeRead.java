@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.lang.foreign.Arena;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.OpenOption;
@@ -15,6 +14,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
+import org.framewright.base.FileProblems;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
@@ -81,7 +81,7 @@ final class WholeRead {
     } catch (Refused e) {
       throw new IllegalStateException(e);
     } catch (IOException e) {
-      throw named(e);
+      throw FileProblems.named(file, e);
     }
   }
 
@@ -145,7 +145,7 @@ final class WholeRead {
         if (block > 1 && pieces.taken() == 0 && isRefusal(e)) {
           throw new Refused();
         }
-        throw named(e);
+        throw FileProblems.named(file, e);
       } finally {
         pieces.close();
       }
@@ -174,15 +174,5 @@ final class WholeRead {
 
   private BasicFileAttributes look() throws IOException {
     return Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
-  }
-
-  /** A channel does not say of which file it speaks. */
-  private IOException named(IOException failure) {
-    if (failure instanceof FileSystemException) {
-      return failure;
-    }
-    var named = new FileSystemException(file.toString(), null, failure.getMessage());
-    named.initCause(failure);
-    return named;
   }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.framewright.naming.Gtin;
 import org.framewright.shotlist.Setup;
 
 /**

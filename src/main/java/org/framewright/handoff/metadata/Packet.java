@@ -1,6 +1,5 @@
 package org.framewright.handoff.metadata;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.StringReader;
 import java.nio.ByteBuffer;
@@ -15,12 +14,10 @@ import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
-import javax.xml.parsers.SAXParserFactory;
 import org.framewright.base.Text;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
-import org.xml.sax.Attributes;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
@@ -36,13 +33,12 @@ final class Packet {
   /** Far more than any sidecar has. */
   static final int LARGEST = 4 << 20;
 
-  /** Real packets are some ten deep. */
-  private static final int DEEPEST = 64;
+  /** Real packets are some ten deep; whoever walks a tree goes as deep as it is. */
+  private static final String DEEPEST = "64";
 
   /** Raw converters write hundreds of attributes; the runtime's own limit is 200. */
   private static final String MOST_ATTRIBUTES = "10000";
 
-  private static final String LIMIT = "jdk.xml.elementAttributeLimit";
   private static final String NO_DOCTYPE = "http://apache.org/xml/features/disallow-doctype-decl";
   private static final Pattern META = start("xmpmeta|xapmeta");
   private static final Pattern RDF = start("RDF");
@@ -142,11 +138,11 @@ final class Packet {
 
   private static Document tree(String xml) throws NotUsable {
     try {
-      requireShallow(xml);
       var factory = DocumentBuilderFactory.newDefaultNSInstance();
       factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
       factory.setFeature(NO_DOCTYPE, true);
-      factory.setAttribute(LIMIT, MOST_ATTRIBUTES);
+      factory.setAttribute("jdk.xml.elementAttributeLimit", MOST_ATTRIBUTES);
+      factory.setAttribute("jdk.xml.maxElementDepth", DEEPEST);
       factory.setXIncludeAware(false);
       factory.setExpandEntityReferences(false);
       var builder = factory.newDocumentBuilder();
@@ -156,34 +152,6 @@ final class Packet {
       throw new IllegalStateException("every Java reads XML", e);
     } catch (SAXException | IOException e) {
       throw new NotUsable(Text.of("its XMP is no XML that can be read"));
-    }
-  }
-
-  /** Whoever walks a tree goes as deep as it is. */
-  private static void requireShallow(String xml)
-      throws ParserConfigurationException, SAXException, IOException {
-    var factory = SAXParserFactory.newDefaultNSInstance();
-    factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
-    factory.setFeature(NO_DOCTYPE, true);
-    var parser = factory.newSAXParser();
-    parser.setProperty(LIMIT, MOST_ATTRIBUTES);
-    parser.parse(new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)), new DepthLimit());
-  }
-
-  private static final class DepthLimit extends DefaultHandler {
-    private int depth;
-
-    @Override
-    public void startElement(String uri, String local, String name, Attributes attributes)
-        throws SAXException {
-      if (++depth > DEEPEST) {
-        throw new SAXException("too deep");
-      }
-    }
-
-    @Override
-    public void endElement(String uri, String local, String name) {
-      depth--;
     }
   }
 

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.FileProblems;
 
 /**
  * How a new file is made of an old one: stretches of it that are kept, and new bytes between them.
@@ -47,7 +48,7 @@ record Rewriting(List<Piece> pieces) {
       }
       out.force(true);
     } catch (IOException e) {
-      throw named(made, e);
+      throw FileProblems.named(made, e);
     }
   }
 
@@ -80,7 +81,7 @@ record Rewriting(List<Piece> pieces) {
       }
       return out.size() == at;
     } catch (IOException e) {
-      throw named(made, e);
+      throw FileProblems.named(made, e);
     }
   }
 
@@ -97,12 +98,5 @@ record Rewriting(List<Piece> pieces) {
       }
     }
     return bytes.flip();
-  }
-
-  /** A channel does not say of which file it speaks. */
-  private static IOException named(Path file, IOException failure) {
-    return failure instanceof FileSystemException
-        ? failure
-        : new FileSystemException(file.toString(), null, failure.getMessage());
   }
 }
