@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
@@ -25,6 +24,7 @@ import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.SetupRange;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.settings.Places;
 import picocli.CommandLine.ArgGroup;
@@ -228,12 +228,7 @@ final class DeliverCommand implements Callable<Integer> {
   private List<String> setups(Job job) throws JobException {
     var words = new ArrayList<String>();
     for (var given : setups) {
-      // A code may hold a comma itself.
-      if (job.shotList().setup(given.strip()).isPresent()) {
-        words.add(given.strip());
-      } else {
-        Stream.of(given.split("[,\\s]+")).filter(word -> !word.isEmpty()).forEach(words::add);
-      }
+      words.addAll(SetupRange.words(job, given));
     }
     return SetupRange.setups(job, words).stream().map(Setup::code).toList();
   }

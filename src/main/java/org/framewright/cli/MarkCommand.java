@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.SetupRange;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import picocli.CommandLine.Command;

@@ -61,21 +61,42 @@ public record PicturePart(BufferedImage picture, int left, int top, int fullWidt
     }
   }
 
+  /** Decodes a part of a picture as it is stored. */
+  @FunctionalInterface
+  interface Decoder {
+    Optional<BufferedImage> of(Rectangle stored) throws IOException;
+  }
+
   private static Optional<PicturePart> part(
       DecodablePicture whole, int orientation, double x, double y, int width, int height)
       throws IOException {
+    return part(
+        whole.width(), whole.height(), orientation, whole::decode, x, y, width, height);
+  }
+
+  /** The same of a picture of which only the size, as it is stored, is known. */
+  static Optional<PicturePart> part(
+      int storedWidth,
+      int storedHeight,
+      int orientation,
+      Decoder decoder,
+      double x,
+      double y,
+      int width,
+      int height)
+      throws IOException {
     var turn =
         Upright.isTurned(orientation)
-            ? Upright.turn(whole.width(), whole.height(), orientation)
+            ? Upright.turn(storedWidth, storedHeight, orientation)
             : new AffineTransform();
     var full =
-        turn.createTransformedShape(new Rectangle(whole.width(), whole.height())).getBounds();
+        turn.createTransformedShape(new Rectangle(storedWidth, storedHeight)).getBounds();
     int partWidth = Math.min(width, full.width);
     int partHeight = Math.min(height, full.height);
     int left = start(x, partWidth, full.width);
     int top = start(y, partHeight, full.height);
-    return whole
-        .decode(stored(turn, new Rectangle(left, top, partWidth, partHeight)))
+    return decoder
+        .of(stored(turn, new Rectangle(left, top, partWidth, partHeight)))
         .map(
             picture ->
                 new PicturePart(

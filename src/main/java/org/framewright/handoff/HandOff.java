@@ -12,6 +12,7 @@ import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
+import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -131,15 +132,12 @@ public final class HandOff {
    */
   public List<Delivery> deliver(
       List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
-    var folders =
-        IntStream.rangeClosed(1, parts.size())
-            .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
-            .toList();
+    var folders = folders(parts, target);
     if (parts.size() > 1) {
       try {
-        var room = roomProblem(parts, folders, metadata);
-        if (room.isPresent()) {
-          return List.of(new Delivery.Refused(room.get(), List.of()));
+        var lack = room(parts, folders, metadata.mode()).lack();
+        if (lack.isPresent()) {
+          return List.of(new Delivery.Refused(lack.get(), List.of()));
         }
       } catch (IOException e) {
         return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
@@ -158,15 +156,37 @@ public final class HandOff {
     return List.copyOf(ended);
   }
 
-  private static Optional<Problem> roomProblem(
-      List<HandOffPlan> parts, List<Path> folders, MetadataOptions metadata) throws IOException {
+  /**
+   * The room that parts of a plan need and have, a package each, of those that are not there yet.
+   * Nothing is written.
+   *
+   * @param target as for {@link #deliver(List, Path, MetadataOptions, Progress)}
+   */
+  public Room room(List<HandOffPlan> parts, Path target, MetadataMode metadata)
+      throws IOException {
+    return room(parts, folders(parts, target), metadata);
+  }
+
+  /** Why no package may lie there; empty where it may. Nothing is written. */
+  public Optional<Problem> problemAt(Path target) throws IOException {
+    return Target.of(target).problem(job);
+  }
+
+  private static List<Path> folders(List<HandOffPlan> parts, Path target) {
+    return IntStream.rangeClosed(1, parts.size())
+        .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
+        .toList();
+  }
+
+  private static Room room(List<HandOffPlan> parts, List<Path> folders, MetadataMode metadata)
+      throws IOException {
     var missing = new ArrayList<HandOffPlan>();
     for (int i = 0; i < parts.size(); i++) {
       if (!Target.of(folders.get(i)).isTaken()) {
         missing.add(parts.get(i));
       }
     }
-    return Target.of(folders.getFirst()).roomProblem(HandOffPlan.joined(missing), metadata.mode());
+    return Target.of(folders.getFirst()).room(HandOffPlan.joined(missing), metadata);
   }
 
   private static Path numbered(Path target, int number) {

@@ -29,7 +29,8 @@ public record Select(
     files = List.copyOf(files);
   }
 
-  long bytes() {
+  /** The size of its files. */
+  public long bytes() {
     return frame.files().stream().mapToLong(file -> file.size()).sum();
   }
 }

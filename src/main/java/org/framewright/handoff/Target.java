@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Optional;
-import org.framewright.base.ByteSizes;
+import java.util.OptionalLong;
 import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
@@ -139,27 +139,22 @@ record Target(Path folder, Path existing, Path real) {
 
   /** What is missing of the room that a package needs here; empty where there is enough. */
   Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata) {
-    long needed;
-    long free;
     try {
-      var store = Files.getFileStore(existing);
-      if (store.getTotalSpace() <= 0) {
-        return Optional.empty(); // Some servers do not say.
-      }
-      needed = needed(plan, block(store)) + needed(plan, metadata);
-      free = store.getUsableSpace();
+      return room(plan, metadata).lack();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));
     }
-    return free >= needed
-        ? Optional.empty()
-        : Optional.of(
-            new Problem(
-                Text.of(
-                    "there is not enough room: the package needs {0}, {1} are free",
-                    ByteSizes.megabytes(needed), ByteSizes.megabytes(free)),
-                existing.toString(),
-                "Make room, or hand off to another drive."));
+  }
+
+  /** The room that a package needs here, and the room that there is. */
+  Room room(HandOffPlan plan, MetadataMode metadata) throws IOException {
+    var store = Files.getFileStore(existing);
+    return new Room(
+        needed(plan, block(store)) + needed(plan, metadata),
+        store.getTotalSpace() <= 0
+            ? OptionalLong.empty() // Some servers do not say.
+            : OptionalLong.of(store.getUsableSpace()),
+        existing);
   }
 
   /**

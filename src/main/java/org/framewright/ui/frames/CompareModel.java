@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.util.Subscription;
 import org.framewright.frames.FrameId;
+import org.framewright.ui.look.Spot;
 
 /**
  * One frame looked at closely, from which one walks to the next; or two to four side by side, one
@@ -17,9 +18,6 @@ import org.framewright.frames.FrameId;
 final class CompareModel {
   /** So many stand side by side. */
   static final int MOST = 4;
-
-  /** How far a key moves what is seen at full size, as a part of the picture. */
-  private static final double STEP = 0.1;
 
   /**
    * What is seen.
@@ -44,16 +42,6 @@ final class CompareModel {
       var others = new ArrayList<>(tiles);
       currentTile().ifPresent(others::remove);
       return others;
-    }
-  }
-
-  /** Where the middle of what is seen at full size is, each from 0 to 1 of the whole picture. */
-  record Spot(double x, double y) {
-    static final Spot MIDDLE = new Spot(0.5, 0.5);
-
-    Spot {
-      x = Math.clamp(x, 0, 1);
-      y = Math.clamp(y, 0, 1);
     }
   }
 
@@ -202,6 +190,6 @@ final class CompareModel {
 
   /** Moves what is seen at full size by a step. */
   void pan(int right, int down) {
-    fullSize.get().ifPresent(now -> look(new Spot(now.x() + right * STEP, now.y() + down * STEP)));
+    fullSize.get().ifPresent(now -> look(now.moved(right, down)));
   }
 }

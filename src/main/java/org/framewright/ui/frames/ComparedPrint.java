@@ -13,9 +13,10 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import org.framewright.ui.frames.CompareModel.Spot;
 import org.framewright.ui.look.FittingPane;
 import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.FullSizePane;
+import org.framewright.ui.look.Spot;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Tasks;
 

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
 import org.framewright.job.TestClock;
+import org.framewright.ui.look.Spot;
 import org.framewright.ui.session.Answer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -166,18 +167,18 @@ class CompareModelTest {
   @Test
   void fullSizeIsAroundASpotThatMovesWithinThePicture() {
     choose(0, 1);
-    compare.look(new CompareModel.Spot(0.2, 0.2));
+    compare.look(new Spot(0.2, 0.2));
     compare.pan(1, 1);
     assertThat(compare.fullSize().get()).isEmpty();
     compare.turnFullSize();
-    assertThat(compare.fullSize().get()).contains(CompareModel.Spot.MIDDLE);
-    compare.look(new CompareModel.Spot(0.95, 0.2));
+    assertThat(compare.fullSize().get()).contains(Spot.MIDDLE);
+    compare.look(new Spot(0.95, 0.2));
     compare.pan(1, -1);
-    assertThat(compare.fullSize().get()).contains(new CompareModel.Spot(1, 0.1));
-    compare.turnFullSize(new CompareModel.Spot(0.3, 0.3));
+    assertThat(compare.fullSize().get()).contains(new Spot(1, 0.1));
+    compare.turnFullSize(new Spot(0.3, 0.3));
     assertThat(compare.fullSize().get()).isEmpty();
-    compare.turnFullSize(new CompareModel.Spot(0.3, -7));
-    assertThat(compare.fullSize().get()).contains(new CompareModel.Spot(0.3, 0));
+    compare.turnFullSize(new Spot(0.3, -7));
+    assertThat(compare.fullSize().get()).contains(new Spot(0.3, 0));
     compare.begin();
     assertThat(compare.fullSize().get()).isEmpty();
   }

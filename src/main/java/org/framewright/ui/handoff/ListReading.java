@@ -1,4 +1,4 @@
-package org.framewright.ui.frames;
+package org.framewright.ui.handoff;
 
 import java.io.IOException;
 import java.nio.file.Path;

@@ -1,20 +1,31 @@
-package org.framewright.cli;
+package org.framewright.job;
 
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import org.framewright.job.Job;
-import org.framewright.job.JobException;
+import java.util.stream.Stream;
 import org.framewright.shotlist.Setup;
 
 /** Setups as people name several at once: {@code 001 004 010..015}. */
-final class SetupRange {
+public final class SetupRange {
   private static final String DOTS = "..";
 
   private SetupRange() {}
 
+  /**
+   * The words of a text in which several are named, with commas or spaces between them; a code that
+   * has such signs itself, and nothing else, is one word.
+   */
+  public static List<String> words(Job job, String text) {
+    var whole = text.strip();
+    if (job.shotList().setup(whole).isPresent()) {
+      return List.of(whole);
+    }
+    return Stream.of(whole.split("[,\\s]+")).filter(word -> !word.isEmpty()).toList();
+  }
+
   /** Whether these words name several setups, even if it is a range of one. */
-  static boolean isSeveral(List<String> words) {
+  public static boolean isSeveral(List<String> words) {
     return words.size() > 1 || words.stream().anyMatch(word -> word.contains(DOTS));
   }
 
@@ -22,7 +33,7 @@ final class SetupRange {
    * The setups, in the order in which they are named, each once; those of a range in the order of
    * the list, whichever end is named first.
    */
-  static List<Setup> setups(Job job, List<String> words) throws JobException {
+  public static List<Setup> setups(Job job, List<String> words) throws JobException {
     var list = job.shotList();
     var setups = new LinkedHashSet<Setup>();
     for (var word : words) {

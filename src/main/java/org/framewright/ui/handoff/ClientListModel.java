@@ -1,4 +1,4 @@
-package org.framewright.ui.frames;
+package org.framewright.ui.handoff;
 
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -19,12 +19,12 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.framewright.handoff.ClientNames;
 import org.framewright.handoff.HandOff;
-import org.framewright.ui.frames.ListReading.Candidate;
-import org.framewright.ui.frames.ListReading.Draft;
-import org.framewright.ui.frames.ListReading.Part;
-import org.framewright.ui.frames.ListReading.Row;
-import org.framewright.ui.frames.ListReading.Source;
-import org.framewright.ui.frames.ListReading.State;
+import org.framewright.ui.handoff.ListReading.Candidate;
+import org.framewright.ui.handoff.ListReading.Draft;
+import org.framewright.ui.handoff.ListReading.Part;
+import org.framewright.ui.handoff.ListReading.Row;
+import org.framewright.ui.handoff.ListReading.Source;
+import org.framewright.ui.handoff.ListReading.State;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Newest;

@@ -1,4 +1,4 @@
-package org.framewright.ui.frames;
+package org.framewright.ui.handoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -22,8 +22,8 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.FreshJob;
-import org.framewright.ui.frames.ListReading.Row;
-import org.framewright.ui.frames.ListReading.State;
+import org.framewright.ui.handoff.ListReading.Row;
+import org.framewright.ui.handoff.ListReading.State;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Tasks;

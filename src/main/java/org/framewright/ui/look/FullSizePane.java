@@ -1,4 +1,4 @@
-package org.framewright.ui.frames;
+package org.framewright.ui.look;
 
 import java.util.Optional;
 import javafx.scene.image.Image;
@@ -8,8 +8,6 @@ import javafx.scene.shape.Rectangle;
 import javafx.stage.Window;
 import org.framewright.frames.Frame;
 import org.framewright.frames.PicturePart;
-import org.framewright.ui.frames.CompareModel.Spot;
-import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 
@@ -17,13 +15,13 @@ import org.framewright.ui.task.Tasks;
  * A picture at full size: one pixel of it is one of the screen. What is seen is decoded in the
  * background, with something around it; until it is there, the small picture is seen, enlarged.
  */
-final class FullSizePane extends Region {
+public final class FullSizePane extends Region {
   /** So many times what is seen is decoded at once, in each direction. */
   private static final double AROUND = 2;
 
   /** Reads a part of a frame's picture. */
   @FunctionalInterface
-  interface Parts {
+  public interface Parts {
     /** The part around a spot, at most so large in pixels. */
     Optional<PicturePart> of(Frame frame, double x, double y, int width, int height);
   }
@@ -40,7 +38,8 @@ final class FullSizePane extends Region {
   private Optional<PicturePart> part = Optional.empty();
   private Optional<Wanted> asked = Optional.empty();
 
-  FullSizePane(Tasks tasks, Parts parts) {
+  /** Shows nothing yet. */
+  public FullSizePane(Tasks tasks, Parts parts) {
     getStyleClass().add("full-size");
     reading =
         new Newest<>(
@@ -67,7 +66,7 @@ final class FullSizePane extends Region {
   }
 
   /** Shows a frame around a spot; the small picture stands in for it. */
-  void show(Frame now, Image standIn, Spot around) {
+  public void show(Frame now, Image standIn, Spot around) {
     if (frame.filter(now::equals).isEmpty()) {
       frame = Optional.of(now);
       part = Optional.empty();
@@ -81,7 +80,7 @@ final class FullSizePane extends Region {
   }
 
   /** Lets go of the picture. */
-  void hide() {
+  public void hide() {
     frame = Optional.empty();
     part = Optional.empty();
     asked = Optional.empty();

@@ -1,4 +1,4 @@
-package org.framewright.ui.frames;
+package org.framewright.ui.handoff;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -21,8 +21,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.handoff.HandOffDescription;
-import org.framewright.ui.frames.ListReading.Row;
-import org.framewright.ui.frames.ListReading.State;
+import org.framewright.ui.handoff.ListReading.Row;
+import org.framewright.ui.handoff.ListReading.State;
 import org.framewright.ui.look.TallCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
