@@ -33,7 +33,8 @@ public enum FileRole {
     return name.startsWith(".") ? Optional.empty() : Endings.role(name);
   }
 
-  boolean isPicture() {
+  /** Whether it is a still picture. */
+  public boolean isPicture() {
     return isExposure() && this != VIDEO;
   }
 

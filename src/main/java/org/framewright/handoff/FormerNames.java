@@ -26,6 +26,10 @@ final class FormerNames {
 
   private final Path root;
   private final Map<Path, SequencedSet<Path>> byPath = new HashMap<>();
+
+  /** The other way round, made when somebody first asks. */
+  private final Map<Path, List<Path>> byFormer = new HashMap<>();
+
   private final List<Problem> problems = new ArrayList<>();
 
   /** Batches that take one back which is no such batch itself. */
@@ -96,6 +100,22 @@ final class FormerNames {
   List<Path> of(Path file) {
     var names = file.startsWith(root) ? byPath.get(root.relativize(file)) : null;
     return names == null ? List.of() : names.stream().map(root::resolve).toList();
+  }
+
+  /** The paths that files have now which had this one before. */
+  List<Path> now(Path before) {
+    if (!before.startsWith(root)) {
+      return List.of();
+    }
+    if (byFormer.isEmpty()) {
+      byPath.forEach(
+          (now, names) ->
+              names.forEach(
+                  name -> byFormer.computeIfAbsent(name, _ -> new ArrayList<>()).add(now)));
+    }
+    return byFormer.getOrDefault(root.relativize(before), List.of()).stream()
+        .map(root::resolve)
+        .toList();
   }
 
   /** The batches whose names are not known, and why. */

@@ -154,23 +154,24 @@ final class ReturnReader {
   }
 
   /** A select's best answer counts: a version, else a change, else its own copy. */
-  List<Returns.Answer> answers() {
-    return expected.values().stream()
-        .map(
-            entry -> {
-              var answers = found.getOrDefault(entry.select(), Map.of());
-              var state =
-                  answers.keySet().stream()
-                      .min(Returns.State::compareTo)
-                      .orElse(Returns.State.MISSING);
-              return new Returns.Answer(
-                  entry.select(),
-                  entry.setup(),
-                  state,
-                  answers.getOrDefault(state, List.of()),
-                  versions.getOrDefault(entry.select(), new TreeMap<>()));
-            })
-        .toList();
+  List<Returns.Answer> answers() throws IOException {
+    var frames = new SelectFrames(job);
+    var all = new ArrayList<Returns.Answer>();
+    for (var entry : expected.values()) {
+      var answers = found.getOrDefault(entry.select(), Map.of());
+      var state =
+          answers.keySet().stream().min(Returns.State::compareTo).orElse(Returns.State.MISSING);
+      all.add(
+          new Returns.Answer(
+              entry.select(),
+              entry.setup(),
+              state,
+              answers.getOrDefault(state, List.of()),
+              versions.getOrDefault(entry.select(), new TreeMap<>()),
+              frames.of(entry),
+              List.of()));
+    }
+    return all;
   }
 
   /** What answers no select, by name; with the selects that they likely are of. */

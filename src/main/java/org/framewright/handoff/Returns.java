@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
+import org.framewright.handoff.spec.SpecFinding;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
@@ -22,15 +23,21 @@ import org.framewright.naming.Reserved;
 import org.framewright.renaming.RenameRequest;
 
 /**
- * What came back from the retoucher, read against what was handed off.
+ * What came back from the retoucher, read against what was handed off, and against what the client
+ * asked of the pictures where the job says so.
  *
+ * @param folder what came back, without links
  * @param answers one for each select that was handed off, by name
  * @param extras files that answer no select, and why
  * @param bag what the folder's own lists of checksums say of it, where it has some
- * @param problems records of hand-offs that could not be used
+ * @param problems records of hand-offs and a delivery specification that could not be used
  */
 public record Returns(
-    List<Answer> answers, List<Extra> extras, Optional<PackageCheck> bag, List<Problem> problems) {
+    Path folder,
+    List<Answer> answers,
+    List<Extra> extras,
+    Optional<PackageCheck> bag,
+    List<Problem> problems) {
   private static final int MOST_MISSING = 20;
 
   /** The kind of name that a retouched file has. */
@@ -75,16 +82,32 @@ public record Returns(
    *
    * @param files the files that answer it, relative to the folder
    * @param versions the versions that came, with their files; empty where names say none
+   * @param frame the pictures of the frame as they lie in the job now, raw first; those that are
+   *     there
+   * @param findings where the files that count are not what the client asked for
    */
   public record Answer(
       String select,
       String setup,
       State state,
       List<String> files,
-      SortedMap<Integer, List<String>> versions) {
+      SortedMap<Integer, List<String>> versions,
+      List<Path> frame,
+      List<SpecFinding> findings) {
     public Answer {
       files = List.copyOf(files);
       versions = Collections.unmodifiableSortedMap(new TreeMap<>(versions));
+      frame = List.copyOf(frame);
+      findings = List.copyOf(findings);
+    }
+
+    Answer(
+        String select,
+        String setup,
+        State state,
+        List<String> files,
+        SortedMap<Integer, List<String>> versions) {
+      this(select, setup, state, files, versions, List.of(), List.of());
     }
 
     Answer(String select, String setup, State state, List<String> files) {
@@ -132,6 +155,16 @@ public record Returns(
    *     where that is for a person to say
    */
   public record Likely(String select, String reason, Optional<String> name) {}
+
+  /** Where a file that an answer names lies. */
+  public Path path(String file) {
+    return folder.resolve(file);
+  }
+
+  /** Where files are not what the client asked for, by select. */
+  public List<SpecFinding> findings() {
+    return answers.stream().flatMap(answer -> answer.findings().stream()).toList();
+  }
 
   /** Whether every select is answered and nothing else came. */
   public boolean complete() {
@@ -183,7 +216,7 @@ public record Returns(
     below.others().forEach(reader::takeOther);
     // A list of checksums may be that of the package which went out, without its files.
     var bag = OpenPackage.check(real).filter(one -> one.kind() != PackageCheck.Kind.SHA256SUM);
-    return new Returns(reader.answers(), reader.extras(), bag, problems);
+    return new Returns(real, reader.answers(), reader.extras(), bag, problems);
   }
 
   private static JobException nothing(Job job, OptionalInt handOff) {

@@ -41,6 +41,7 @@ class HandOffDescriptionTest {
             List.of());
     var returns =
         new Returns(
+            Path.of("back"),
             List.of(
                 new Returns.Answer("A_1", "001", Returns.State.ANSWERED, List.of("A_1_v01.jpg")),
                 new Returns.Answer("A_2", "001", Returns.State.MISSING, List.of())),
@@ -130,7 +131,8 @@ class HandOffDescriptionTest {
   }
 
   private static Returns returns(Returns.Answer answer, Returns.Extra... extras) {
-    return new Returns(List.of(answer), List.of(extras), Optional.empty(), List.of());
+    return new Returns(
+        Path.of("back"), List.of(answer), List.of(extras), Optional.empty(), List.of());
   }
 
   @Test
