@@ -77,6 +77,7 @@ class HouseTest {
           "client",
           "copies",
           "frames",
+          "handoff",
           "lists",
           "naming",
           "preferences",

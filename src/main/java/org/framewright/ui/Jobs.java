@@ -12,6 +12,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
+import org.framewright.frames.FinishedPictures;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Job;
 import org.framewright.job.JobProgress;
@@ -21,6 +22,7 @@ import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.handoff.HandOffScreen;
 import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
@@ -188,7 +190,15 @@ final class Jobs {
     // What is decoded is kept once, as it is shown.
     var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
     var lists = new ListScreen(desk, next);
-    var frames = new FramesScreen(desk, next, shown);
+    var returned =
+        new FramePictures(background.pictures(), desk.tasks().ui(), FinishedPictures::of);
+    var handOff = new HandOffScreen(desk, next, returned);
+    var frames =
+        new FramesScreen(
+            desk,
+            next,
+            shown,
+            new FramesScreen.HandOffs(handOff::handOffSelects, handOff::handOffByList));
     var client = new ClientDisplay(desk, next, shown, stage, appearance);
     var board = new BoardScreen(desk, next, shown, client, lists::ask, frames::lookAtLoose);
     client.signOff(board::askWhoAgrees);
@@ -203,6 +213,7 @@ final class Jobs {
         frames,
         names(next),
         new CopiesScreen(desk, next, disks),
+        handOff,
         CardWatch.of(next.job(), disks, desk.tasks().ui()),
         lists,
         client);

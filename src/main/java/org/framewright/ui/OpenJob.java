@@ -9,6 +9,7 @@ import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
 import org.framewright.ui.frames.FramesScreen;
+import org.framewright.ui.handoff.HandOffScreen;
 import org.framewright.ui.lists.ListScreen;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
@@ -30,6 +31,7 @@ final class OpenJob implements AutoCloseable {
   private final FramesScreen frames;
   private final RenamesScreen names;
   private final CopiesScreen copies;
+  private final HandOffScreen handOff;
   private final CardWatch cards;
   private final ListScreen lists;
   private final ClientDisplay client;
@@ -48,6 +50,7 @@ final class OpenJob implements AutoCloseable {
       FramesScreen frames,
       RenamesScreen names,
       CopiesScreen copies,
+      HandOffScreen handOff,
       CardWatch cards,
       ListScreen lists,
       ClientDisplay client) {
@@ -58,6 +61,7 @@ final class OpenJob implements AutoCloseable {
     this.frames = frames;
     this.names = names;
     this.copies = copies;
+    this.handOff = handOff;
     this.cards = cards;
     this.lists = lists;
     this.client = client;
@@ -73,7 +77,7 @@ final class OpenJob implements AutoCloseable {
   }
 
   List<Screen> pages() {
-    return List.of(board, frames, closer, names, copies, lists);
+    return List.of(board, frames, closer, names, copies, handOff, lists);
   }
 
   /** The card that was put in and is offered. */

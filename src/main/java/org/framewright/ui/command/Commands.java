@@ -14,6 +14,7 @@ import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination.ModifierValue;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Window;
 
@@ -106,7 +107,9 @@ public final class Commands {
     return switch (focus) {
       case TextInputControl _ -> Keys.isTyping(key) || Keys.isUndoing(key);
       case ComboBoxBase<?> _ -> Keys.isTyping(key);
-      case ButtonBase _ -> key.getCode() == KeyCode.SPACE || key.getCode() == KeyCode.ENTER;
+      case ButtonBase _ ->
+          key.getShortcut() != ModifierValue.DOWN
+              && (key.getCode() == KeyCode.SPACE || key.getCode() == KeyCode.ENTER);
       case null, default -> false;
     };
   }

@@ -61,8 +61,11 @@ public final class Keys {
   }
 
   static List<KeyCodeCombination> page(int index, OperatingSystem system) {
-    // F8 to F11 are the whole window's.
-    var function = plain(KeyCode.valueOf("F" + (index < 6 ? index + 2 : index + 6)));
+    // F8 to F11 are the whole window's, and keyboards end at F12.
+    var function =
+        index < 7
+            ? plain(KeyCode.valueOf("F" + (index < 6 ? index + 2 : index + 6)))
+            : shift(KeyCode.valueOf("F" + (index - 5)));
     // A Mac has its function keys behind another key.
     return system == OperatingSystem.MACOS
         ? List.of(shortcut(KeyCode.valueOf("DIGIT" + (index + 1))), function)

@@ -43,7 +43,7 @@ public final class FramesScreen implements Screen {
   private final Texts texts;
   private final FramePictures pictures;
   private final FramesModel model;
-  private final HandOffQuestions handOff;
+  private final HandOffs handOff;
   private final CompareModel compare;
   private final List<Command> common;
   private final List<Command> ratings;
@@ -59,10 +59,14 @@ public final class FramesScreen implements Screen {
 
   /**
    * @param pictures where the frames' pictures come from
+   * @param handOff hands selects off, which is another page
    */
-  public FramesScreen(Desk desk, JobSession session, FramePictures pictures) {
-    this(desk, pictures, model(desk, session), HandOffQuestions.of(desk, session));
+  public FramesScreen(Desk desk, JobSession session, FramePictures pictures, HandOffs handOff) {
+    this(desk, pictures, model(desk, session), handOff);
   }
+
+  /** What is done with the job's selects on another page. */
+  public record HandOffs(Runnable selects, Runnable byList) {}
 
   /** What is done is answered in words, with how it is undone. */
   private static FramesModel model(Desk desk, JobSession session) {
@@ -75,8 +79,7 @@ public final class FramesScreen implements Screen {
         desk::trouble);
   }
 
-  private FramesScreen(
-      Desk desk, FramePictures pictures, FramesModel model, HandOffQuestions handOff) {
+  private FramesScreen(Desk desk, FramePictures pictures, FramesModel model, HandOffs handOff) {
     this(desk, pictures, model, handOff, new CompareModel(model));
   }
 
@@ -84,7 +87,7 @@ public final class FramesScreen implements Screen {
       Desk desk,
       FramePictures pictures,
       FramesModel model,
-      HandOffQuestions handOff,
+      HandOffs handOff,
       CompareModel compare) {
     this.desk = desk;
     this.texts = desk.texts();
@@ -136,11 +139,11 @@ public final class FramesScreen implements Screen {
     handOffButton.setId("hand-off");
     handOffButton.getStyleClass().add("does-it");
     handOffButton.setMaxWidth(Double.MAX_VALUE);
-    handOffButton.setOnAction(_ -> handOff.ask());
+    handOffButton.setOnAction(_ -> handOff.selects().run());
     var byList = new Button(texts.get("frames.handOffByList"));
     byList.setId("hand-off-by-list");
     byList.setMaxWidth(Double.MAX_VALUE);
-    byList.setOnAction(_ -> handOff.askForList());
+    byList.setOnAction(_ -> handOff.byList().run());
     var column = new VBox(filter, headings, byList, handOffButton);
     column.getStyleClass().add("headings-sheet");
     return column;
@@ -253,9 +256,8 @@ public final class FramesScreen implements Screen {
                 chosen("select", KeyCode.S, model::toggleSelect),
                 chosen("move", KeyCode.M, this::askMove),
                 chosen("show", KeyCode.O, this::showInFileManager),
-                handOff.showPackage(),
-                command("handOff", KeyCode.H, handOff::ask),
-                command("handOffByList", KeyCode.N, handOff::askForList),
+                command("handOff", KeyCode.H, handOff.selects()),
+                command("handOffByList", KeyCode.N, handOff.byList()),
                 command("find", KeyCode.SLASH, filter::requestFocus),
                 command("grid", KeyCode.ESCAPE, prints.grid()::requestFocus),
                 Command.of(

@@ -3,6 +3,7 @@ package org.framewright.ui.handoff;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.framewright.base.PlainText;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.ui.look.Texts;
 
@@ -30,16 +31,32 @@ record CheckLine(Kind kind, String file, String more) {
 
   static List<CheckLine> of(PackageCheck check, Texts texts) {
     var lines = new ArrayList<CheckLine>();
-    check.different().forEach(file -> lines.add(new CheckLine(Kind.DIFFERENT, file, "")));
-    check.missing().forEach(file -> lines.add(new CheckLine(Kind.MISSING, file, "")));
+    check
+        .different()
+        .forEach(file -> lines.add(new CheckLine(Kind.DIFFERENT, PlainText.line(file), "")));
+    check
+        .missing()
+        .forEach(file -> lines.add(new CheckLine(Kind.MISSING, PlainText.line(file), "")));
     check
         .faults()
-        .forEach(one -> lines.add(new CheckLine(Kind.FAULT, one.where(), texts.what(one))));
-    check.notFetched().forEach(file -> lines.add(new CheckLine(Kind.NOT_FETCHED, file, "")));
-    check.unlisted().forEach(file -> lines.add(new CheckLine(Kind.UNLISTED, file, "")));
+        .forEach(
+            one ->
+                lines.add(
+                    new CheckLine(
+                        Kind.FAULT, PlainText.line(one.where()), PlainText.line(texts.what(one)))));
+    check
+        .notFetched()
+        .forEach(file -> lines.add(new CheckLine(Kind.NOT_FETCHED, PlainText.line(file), "")));
+    check
+        .unlisted()
+        .forEach(file -> lines.add(new CheckLine(Kind.UNLISTED, PlainText.line(file), "")));
     check
         .warnings()
-        .forEach(one -> lines.add(new CheckLine(Kind.NOTE, one.where(), texts.what(one))));
+        .forEach(
+            one ->
+                lines.add(
+                    new CheckLine(
+                        Kind.NOTE, PlainText.line(one.where()), PlainText.line(texts.what(one)))));
     return lines;
   }
 }

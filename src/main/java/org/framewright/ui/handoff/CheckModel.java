@@ -15,6 +15,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import javafx.collections.transformation.FilteredList;
+import org.framewright.base.PlainText;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.handoff.verify.Verified;
@@ -37,8 +38,7 @@ final class CheckModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ObservableList<CheckLine> all = FXCollections.observableArrayList();
   private final FilteredList<CheckLine> lines = new FilteredList<>(all);
-  private final ObjectProperty<Optional<Kind>> only =
-      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<Kind>> only = new SimpleObjectProperty<>(Optional.empty());
 
   /** The folder that was asked about last: an older answer is not shown. */
   private int asked;
@@ -234,7 +234,7 @@ final class CheckModel {
   }
 
   private static String name(Path of) {
-    return of.getFileName() == null ? of.toString() : of.getFileName().toString();
+    return PlainText.line(of.getFileName() == null ? of.toString() : of.getFileName().toString());
   }
 
   private void narrow() {

@@ -3,6 +3,7 @@ package org.framewright.ui.handoff;
 import java.io.IOException;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
+import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 import org.framewright.ui.look.Texts;
@@ -11,7 +12,8 @@ import org.framewright.ui.look.Texts;
 record Remark(String what, String remedy) {
 
   static Remark of(Problem problem, Texts texts) {
-    return new Remark(texts.sentence(problem), texts.remedy(problem));
+    return new Remark(
+        PlainText.line(texts.sentence(problem)), PlainText.line(texts.remedy(problem)));
   }
 
   /** What is foreseen: a disk that fails, a folder that is gone, a job that cannot do it. */

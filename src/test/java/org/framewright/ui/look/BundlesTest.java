@@ -55,6 +55,9 @@ class BundlesTest {
           "clientList.prompt",
           "settings.percent",
           "copies.speed",
+          "handoff.basis.rated.at",
+          "handoff.line.why",
+          "handoff.progress",
           "time.minutes",
           "time.hours",
           "time.hoursAndMinutes");

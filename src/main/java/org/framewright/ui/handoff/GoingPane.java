@@ -1,0 +1,181 @@
+package org.framewright.ui.handoff;
+
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.Subscription;
+import org.framewright.handoff.Room;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
+import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
+
+/** What would go under which name, what would not and why, and the room that it needs. */
+final class GoingPane extends VBox {
+  private final HandOffModel model;
+  private final Texts texts;
+  private final WrappedText title = new WrappedText("sheet-title");
+  private final WrappedText before = new WrappedText("quiet");
+  private final ListView<GoingLine> list = new ListView<>();
+  private final WrappedText target = new WrappedText("code");
+  private final WrappedText room = new WrappedText("quiet");
+  private final RemarkBox problem = new RemarkBox();
+  private final RemarkBox ended = new RemarkBox();
+  private final Button does;
+  private final Subscription following;
+
+  GoingPane(HandOffModel model, Texts texts, Command main) {
+    this.model = model;
+    this.texts = texts;
+    title.setId("hand-off-going");
+    list.setId("going");
+    list.setItems(model.lines());
+    list.setCellFactory(_ -> new Cell(texts));
+    list.setPlaceholder(WrappedText.of(texts.get("handoff.going.none"), "quiet", "nothing-goes"));
+    list.setAccessibleText(texts.get("handoff.going.list"));
+    list.getStyleClass().add("two-lines");
+    VBox.setVgrow(list, Priority.ALWAYS);
+    target.setId("hand-off-target");
+    target.setMostLines(2);
+    room.setId("hand-off-room");
+    problem.setId("hand-off-problem");
+    ended.setId("hand-off-ended");
+    does = CommandControls.button(main, "", texts);
+    does.setId("hand-off");
+    does.getStyleClass().addAll("does-it", "act");
+    var gap = new Region();
+    HBox.setHgrow(gap, Priority.ALWAYS);
+    var row = new HBox(gap, does);
+    row.getStyleClass().addAll("in-line", "does-row");
+    getChildren().addAll(ended, title, before, list, problem, target, room, row);
+    getStyleClass().addAll("paper-sheet", "going-sheet");
+    following =
+        Subscription.combine(
+            model.looked().subscribe(_ -> show()),
+            model.current().subscribe(_ -> show()),
+            model.ready().subscribe(now -> does.setDisable(!now)),
+            model
+                .ended()
+                .subscribe(end -> ended.show(end.filter(one -> !one.isWhole()).map(Ended::why))));
+  }
+
+  private void show() {
+    var now = model.looked().get();
+    boolean current = model.current().get();
+    title.setText(now.map(this::counted).orElseGet(() -> texts.get("handoff.going.looking")));
+    title.setStyleClasses("sheet-title", current ? "current" : "quiet");
+    before.setText(now.map(this::before).orElse(""));
+    shownIf(before, !before.getText().isEmpty());
+    problem.show(now.flatMap(Looked::problem));
+    target.setText(
+        now.filter(it -> it.problem().isEmpty() && it.selects() > 0)
+            .flatMap(Looked::target)
+            .map(path -> path.toString() + numbers(now.orElseThrow()))
+            .orElse(""));
+    shownIf(target, !target.getText().isEmpty());
+    room.setText(now.flatMap(Looked::room).map(this::words).orElse(""));
+    shownIf(room, !room.getText().isEmpty());
+    does.setText(texts.get("handoff.do", now.map(Looked::selects).orElse(0)));
+  }
+
+  private static String numbers(Looked now) {
+    return now.parts().size() < 2 ? "" : "-1 … -" + now.parts().size();
+  }
+
+  private String counted(Looked now) {
+    return texts.apart(
+        texts.get("handoff.going", now.selects(), now.files(), texts.formats().size(now.bytes())),
+        now.parts().size() < 2 ? "" : texts.get("handoff.going.parts", now.parts().size()),
+        now.withheld() == 0 ? "" : texts.get("handoff.going.withheld", now.withheld()));
+  }
+
+  private String before(Looked now) {
+    if (now.stay() > 0) {
+      return texts.get("handoff.going.stay", now.stay());
+    }
+    return now.again() == 0
+        ? ""
+        : texts.get("handoff.going.again", now.selects() - now.again(), now.again());
+  }
+
+  private String words(Room now) {
+    var needed = texts.formats().size(now.needed());
+    return now.free().isPresent()
+        ? texts.get("handoff.room", needed, texts.formats().size(now.free().getAsLong()))
+        : texts.get("handoff.room.unknown", needed);
+  }
+
+  private static void shownIf(Node node, boolean shown) {
+    node.setVisible(shown);
+    node.setManaged(shown);
+  }
+
+  ListView<GoingLine> list() {
+    return list;
+  }
+
+  void dispose() {
+    following.unsubscribe();
+    list.setItems(null);
+  }
+
+  /** A frame in two lines: its name here and there, and how much it is or why it stays. */
+  private static final class Cell extends ListCell<GoingLine> {
+    private final Texts texts;
+    private final LineMark mark = new LineMark();
+    private final Label names = new Label();
+    private final Label more = new Label();
+    private final HBox box;
+
+    Cell(Texts texts) {
+      this.texts = texts;
+      names.getStyleClass().addAll("code", "line-names");
+      names.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+      names.setMinWidth(0);
+      more.setMinWidth(0);
+      var both = new CellBox(names, more);
+      HBox.setHgrow(both, Priority.ALWAYS);
+      box = new HBox(mark, both);
+      box.getStyleClass().add("two-line-box");
+      box.setMinWidth(0);
+      box.setPrefWidth(1);
+    }
+
+    @Override
+    protected void updateItem(GoingLine line, boolean empty) {
+      super.updateItem(line, empty);
+      if (empty || line == null) {
+        setGraphic(null);
+        setTooltip(null);
+        setAccessibleText("");
+        return;
+      }
+      mark.show(line.kind());
+      names.setText(line.to().isEmpty() ? line.from() : line.from() + "  →  " + line.to());
+      var word = texts.get("handoff.line." + line.kind().word());
+      more.setText(texts.apart(line.kind() == GoingLine.Kind.HELD ? "" : word, said(line)));
+      more.getStyleClass()
+          .setAll("label", "line-more", line.kind() == GoingLine.Kind.HELD ? "needs" : "quiet");
+      setGraphic(box);
+      setTooltip(new Tooltip(texts.apart(names.getText(), line.more(), line.remedy())));
+      setAccessibleText(texts.apart(word, line.from(), line.to(), said(line)));
+    }
+
+    private String said(GoingLine line) {
+      return Optional.of(line.remedy())
+          .filter(remedy -> !remedy.isEmpty())
+          .map(remedy -> texts.get("handoff.line.why", line.more(), remedy))
+          .orElse(line.more());
+    }
+  }
+}
