@@ -56,7 +56,7 @@ class AppPagesTest {
 
   @Test
   void whatIsTypedOnTheConventionPageIsWhatIsSaved() throws Exception {
-    turnTo(KeyCode.F7, "#verdict");
+    turnTo(KeyCode.F12, "#verdict");
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     app.press(OpenApp.TO_THE_END);
     app.type("oops");
@@ -68,7 +68,7 @@ class AppPagesTest {
 
   @Test
   void theWindowDoesNotCloseOverAConventionThatIsNotSaved() throws Exception {
-    turnTo(KeyCode.F7, "#verdict");
+    turnTo(KeyCode.F12, "#verdict");
     app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
     app.type("# mine");
     app.press(KeyCode.F2);
@@ -82,7 +82,7 @@ class AppPagesTest {
 
   @Test
   void aThirdJobCanBeStartedOnTheStartPage() throws Exception {
-    turnTo(KeyCode.F6, "#field-day");
+    turnTo(KeyCode.F7, "#field-day");
     app.await(() -> app.exists("#field-day"));
     app.pressUntil(() -> app.holdsTheKeys("#field-day"), KeyCode.TAB);
     app.press(OpenApp.SHORTCUT, KeyCode.L);

@@ -50,8 +50,8 @@ class ClientListPageTest {
       app.press(KeyCode.DIGIT0);
       app.awaitReading("#client-list-counted", "2 frames named without a doubt");
       app.press(KeyCode.ENTER);
-      app.awaitReading("#dialog-confirm", "Hand off 2 selects (2 files)");
-      app.press(KeyCode.ENTER);
+      app.await(() -> app.reads("#hand-off-going").startsWith("2 selects go: 2 files"));
+      app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
       var target = folder.resolve(job.name() + "_hand-off_1");
       app.await(() -> Files.isDirectory(target));
       try (var files = Files.list(target.resolve("data"))) {

@@ -227,11 +227,11 @@ class WholeDayTest {
     assertThat(job().selects(job().scan())).hasSize(2);
 
     app.press(KeyCode.H);
-    app.awaitReading(".dialog-title", "Hand off to the retoucher");
-    assertThat(app.readsAll(".hand-off .remedy"))
-        .as("its remedy is in the app's own words")
-        .contains("Rename the frames first. See the page Names, key F4.");
-    app.press(KeyCode.ESCAPE);
+    app.await(
+        () ->
+            app.readsAll(".line-more").stream()
+                .anyMatch(
+                    text -> text.endsWith("Rename the frames first. See the page Names, key F4.")));
   }
 
   private void renamesTakesBackAndRenames() throws Exception {
@@ -255,10 +255,12 @@ class WholeDayTest {
     app.press(KeyCode.F3);
     app.awaitReading("#hand-off", "Hand off 2 selects");
     app.press(KeyCode.H);
-    app.awaitReading("#dialog-confirm", "Hand off 2 selects (2 files)");
-    app.press(KeyCode.ENTER);
-    app.await(() -> app.reads("#status").startsWith("2 selects (2 files) copied and read again"));
+    app.await(() -> app.reads("#hand-off-going").startsWith("2 selects go: 2 files"));
+    app.awaitReading("#hand-off", "Hand off 2 selects");
+    app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
+    app.awaitReading("#handed-word", "handed off");
     var handedOff = folder.resolve(jobFolder.getFileName() + "_hand-off_1");
+    assertThat(app.reads("#handed-sentence")).contains("Hand-off 1 of ", handedOff.toString());
     try (var files = Files.walk(handedOff)) {
       assertThat(files.map(file -> file.getFileName().toString()))
           .contains("KVO_002_F_0001.JPG", "KVO_003_F_0001.JPG");

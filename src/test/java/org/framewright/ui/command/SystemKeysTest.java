@@ -21,6 +21,7 @@ class SystemKeysTest {
     assertThat(Keys.page(6, LINUX))
         .as("F8 to F11 are the window's")
         .isEqualTo(List.of(Keys.plain(KeyCode.F12)));
+    assertThat(Keys.page(7, LINUX)).containsExactly(Keys.shift(KeyCode.F2));
     assertThat(Keys.page(0, MACOS))
         .containsExactly(Keys.shortcut(KeyCode.DIGIT1), Keys.plain(KeyCode.F2));
   }

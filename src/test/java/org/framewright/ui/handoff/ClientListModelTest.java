@@ -255,11 +255,10 @@ class ClientListModelTest {
             Tasks.immediate(),
             Texts.in(Locale.ENGLISH),
             () -> new Studio.Reading.Sound(Studio.NOTHING),
+            page -> page,
             troubles::add);
-    var known = new ArrayList<String>();
-    handOff.prepare(model.named().orElseThrow(), () -> known.add("known"));
-    assertThat(known).hasSize(1);
-    var plan = handOff.plan().get().orElseThrow();
+    handOff.askFor(model.named().orElseThrow());
+    var plan = handOff.looked().get().orElseThrow().parts().getFirst();
     assertThat(plan.selects())
         .extracting(select -> select.name())
         .containsExactly("KVO_001_F_0001", "KVO_001_F_0003");
