@@ -48,7 +48,9 @@ final class Pictures {
   private record Size(int width, int height) {}
 
   private static final Size SMALL = new Size(1000, 700);
-  private static final Size LARGE = new Size(1440, 900);
+  private static final Size LARGE =
+      new Size(
+          Integer.getInteger("pictures.width", 1440), Integer.getInteger("pictures.height", 900));
   private static final List<String> PAGES = List.of("board", "names", "client");
 
   /** The frames of a job, then three of them side by side, then at full size. */
@@ -131,7 +133,13 @@ final class Pictures {
           "copies-stop-using",
           "copies-waive",
           "copies-again",
-          "copies-backup");
+          "copies-backup",
+          "hand-off-before",
+          "check-before",
+          "check-whole",
+          "returns-before",
+          "returns-full",
+          "returns-names");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
   private static final List<String> COPIES =
@@ -146,6 +154,19 @@ final class Pictures {
           "copies-waive",
           "copies-again",
           "copies-backup");
+  private static final List<String> HAND_OFF =
+      List.of(
+          "hand-off-before",
+          "hand-off",
+          "handed",
+          "went",
+          "check-before",
+          "check",
+          "check-whole",
+          "returns-before",
+          "returns",
+          "returns-full",
+          "returns-names");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -234,8 +255,8 @@ final class Pictures {
         if (anyWanted("", FRAMES, look, size)) {
           take(look, size, Optional.of(named), this::frames);
         }
-        if (wanted("hand-off", look, size)) {
-          take(look, size, Optional.of(named), this::handOff);
+        if (anyWanted("", HAND_OFF, look, size)) {
+          takeHandOff(files, look, size);
         }
         if (wanted("client-list", look, size)) {
           take(look, size, Optional.of(named), this::clientList);
@@ -661,11 +682,73 @@ final class Pictures {
         });
   }
 
-  private void handOff(Shot shot) throws Exception {
-    show(shot, "frames");
+  /** A hand-off, a package that lost files on its way, and what came back of it. */
+  private void takeHandOff(SampleFiles files, Theme look, Size size) throws Exception {
+    var place = Files.createDirectory(work.resolve("handed"));
+    var job = SampleJobs.inTheMiddle(files, place.resolve("job"), clock.instant());
+    chooseSelects(job);
+    var shoot = new HandOffShoot(place, job);
+    choosers = Optional.of(shoot);
+    try {
+      take(look, size, Optional.of(job), shot -> handOff(shot, shoot));
+    } finally {
+      choosers = Optional.empty();
+      delete(place);
+    }
+  }
+
+  private void handOff(Shot shot, HandOffShoot shoot) throws Exception {
+    show(shot, "handoff");
+    write(shot.app()::scene, "hand-off", shot);
     fire(shot, "#hand-off");
     settle();
-    write(shot.app()::scene, "hand-off", shot);
+    write(shot.app()::scene, "handed", shot);
+    shoot.handed();
+    part(shot, "went");
+    write(shot.app()::scene, "went", shot);
+    part(shot, "check");
+    write(shot.app()::scene, "check-before", shot);
+    shoot.next(shoot.whole());
+    fire(shot, "#check-choose");
+    settle();
+    write(shot.app()::scene, "check-whole", shot);
+    shoot.next(shoot.broken());
+    fire(shot, "#check-choose");
+    settle();
+    write(shot.app()::scene, "check", shot);
+    part(shot, "back");
+    write(shot.app()::scene, "returns-before", shot);
+    shoot.next(shoot.back());
+    fire(shot, "#returns-choose");
+    settle();
+    onInterface(
+        () -> {
+          if (shot.find("#returned") instanceof ListView<?> lines) {
+            lines.getSelectionModel().selectLast();
+            lines.scrollTo(lines.getItems().size());
+          }
+          return shot;
+        });
+    settle();
+    write(shot.app()::scene, "returns", shot);
+    press(shot, "#returned", KeyCode.F, false);
+    settle();
+    write(shot.app()::scene, "returns-full", shot);
+    press(shot, "#returned", KeyCode.F, false);
+    fire(shot, "#returns-rename");
+    settle();
+    write(shot.app()::scene, "returns-names", shot);
+  }
+
+  private static void part(Shot shot, String word) throws Exception {
+    onInterface(
+        () -> {
+          if (shot.find("#hand-part-" + word) instanceof ToggleButton button) {
+            button.fire();
+          }
+          return shot;
+        });
+    settle(2000);
   }
 
   private void clientList(Shot shot) throws Exception {

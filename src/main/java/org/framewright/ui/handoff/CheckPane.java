@@ -98,6 +98,7 @@ final class CheckPane extends VBox {
             WrappedText.of(texts.get("handoff.check.how.3"), "quiet"));
     how.getStyleClass().addAll("paper-sheet", "work-sheet");
     VBox.setVgrow(below, Priority.ALWAYS);
+    below.setMinHeight(0);
     getChildren().addAll(from, below);
     getStyleClass().add("hand-part");
     FolderDrop.on(this, model::check);
@@ -111,6 +112,7 @@ final class CheckPane extends VBox {
 
   private void show() {
     var path = model.folder().get();
+    folder.setStyleClasses(path.isPresent() ? "code" : "quiet");
     folder.setText(
         path.map(it -> PlainText.line(it.toString()))
             .orElseGet(() -> texts.get("handoff.folder.none")));

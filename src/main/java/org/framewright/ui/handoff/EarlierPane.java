@@ -105,10 +105,11 @@ final class EarlierPane extends HBox {
             fact("handoff.earlier.at", at(one)),
             fact("handoff.earlier.chosen", PlainText.line(texts.say(one.chosenBy()))),
             fact("handoff.earlier.much", much(one)),
-            fact("handoff.earlier.state", state(one)),
-            fact("handoff.earlier.folder", PlainText.line(one.folder()), "code"),
-            fact("handoff.earlier.digest", one.digest().orElse("–"), "code"));
+            fact("handoff.earlier.state", state(one)));
     sentence.setText(model.sentence());
+    if (sentence.getText().isEmpty()) {
+      facts.getChildren().add(fact("handoff.earlier.folder", PlainText.line(one.folder()), "code"));
+    }
     said.setVisible(!sentence.getText().isEmpty());
     said.setManaged(said.isVisible());
   }

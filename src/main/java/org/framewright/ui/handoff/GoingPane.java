@@ -27,6 +27,7 @@ final class GoingPane extends VBox {
   private final WrappedText title = new WrappedText("sheet-title");
   private final WrappedText before = new WrappedText("quiet");
   private final ListView<GoingLine> list = new ListView<>();
+  private final RemarkBox why = new RemarkBox();
   private final WrappedText target = new WrappedText("code");
   private final WrappedText room = new WrappedText("quiet");
   private final RemarkBox problem = new RemarkBox();
@@ -44,7 +45,10 @@ final class GoingPane extends VBox {
     list.setPlaceholder(WrappedText.of(texts.get("handoff.going.none"), "quiet", "nothing-goes"));
     list.setAccessibleText(texts.get("handoff.going.list"));
     list.getStyleClass().add("two-lines");
+    list.getSelectionModel().selectedItemProperty().addListener((_, _, now) -> why(now));
     VBox.setVgrow(list, Priority.ALWAYS);
+    before.setId("hand-off-before");
+    why.setId("hand-off-why");
     target.setId("hand-off-target");
     target.setMostLines(2);
     room.setId("hand-off-room");
@@ -57,7 +61,7 @@ final class GoingPane extends VBox {
     HBox.setHgrow(gap, Priority.ALWAYS);
     var row = new HBox(gap, does);
     row.getStyleClass().addAll("in-line", "does-row");
-    getChildren().addAll(ended, title, before, list, problem, target, room, row);
+    getChildren().addAll(ended, title, before, list, why, problem, target, room, row);
     getStyleClass().addAll("paper-sheet", "going-sheet");
     following =
         Subscription.combine(
@@ -88,6 +92,14 @@ final class GoingPane extends VBox {
     does.setText(texts.get("handoff.do", now.map(Looked::selects).orElse(0)));
   }
 
+  /** Of a frame that stays, all that there is to say: its line may be too short for it. */
+  private void why(GoingLine line) {
+    why.show(
+        Optional.ofNullable(line)
+            .filter(one -> one.kind() == GoingLine.Kind.HELD)
+            .map(one -> new Remark(texts.get("problem.at", one.from(), one.more()), one.remedy())));
+  }
+
   private static String numbers(Looked now) {
     return now.parts().size() < 2 ? "" : "-1 … -" + now.parts().size();
   }
@@ -95,17 +107,17 @@ final class GoingPane extends VBox {
   private String counted(Looked now) {
     return texts.apart(
         texts.get("handoff.going", now.selects(), now.files(), texts.formats().size(now.bytes())),
-        now.parts().size() < 2 ? "" : texts.get("handoff.going.parts", now.parts().size()),
-        now.withheld() == 0 ? "" : texts.get("handoff.going.withheld", now.withheld()));
+        now.parts().size() < 2 ? "" : texts.get("handoff.going.parts", now.parts().size()));
   }
 
   private String before(Looked now) {
-    if (now.stay() > 0) {
-      return texts.get("handoff.going.stay", now.stay());
-    }
-    return now.again() == 0
-        ? ""
-        : texts.get("handoff.going.again", now.selects() - now.again(), now.again());
+    var went =
+        now.again() == 0
+            ? ""
+            : texts.get("handoff.going.again", now.selects() - now.again(), now.again());
+    return texts.apart(
+        now.withheld() == 0 ? "" : texts.get("handoff.going.withheld", now.withheld()),
+        now.stay() > 0 ? texts.get("handoff.going.stay", now.stay()) : went);
   }
 
   private String words(Room now) {
@@ -162,12 +174,17 @@ final class GoingPane extends VBox {
       }
       mark.show(line.kind());
       names.setText(line.to().isEmpty() ? line.from() : line.from() + "  →  " + line.to());
-      var word = texts.get("handoff.line." + line.kind().word());
-      more.setText(texts.apart(line.kind() == GoingLine.Kind.HELD ? "" : word, said(line)));
+      more.setText(said(line));
       more.getStyleClass()
           .setAll("label", "line-more", line.kind() == GoingLine.Kind.HELD ? "needs" : "quiet");
       setGraphic(box);
       setTooltip(new Tooltip(texts.apart(names.getText(), line.more(), line.remedy())));
+      var word =
+          switch (line.kind()) {
+            case GOES -> "";
+            case AGAIN -> texts.get("handoff.line.again");
+            case HELD -> texts.get("handoff.line.held");
+          };
       setAccessibleText(texts.apart(word, line.from(), line.to(), said(line)));
     }
 

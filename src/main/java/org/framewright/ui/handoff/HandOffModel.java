@@ -533,7 +533,7 @@ final class HandOffModel {
     var sentence =
         packages.stream()
             .map(one -> RetoucherWords.of(one, session.job().name(), texts))
-            .reduce((before, next) -> before + "\n" + next)
+            .reduce((before, next) -> before + "\n\n" + next)
             .orElse("");
     return new Ended(packages, why(deliveries.getLast(), packages.size()), remarks, sentence);
   }

@@ -69,10 +69,7 @@ final class HandedPane extends VBox {
                     one.selects(),
                     one.files(),
                     texts.formats().size(one.bytes())),
-                "handed-what"),
-            WrappedText.of(one.folder().toString(), "code", "handed-folder"),
-            WrappedText.of(texts.get("handoff.handed.proof"), "quiet"),
-            WrappedText.of(one.digest(), "code", "handed-digest"));
+                "handed-what"));
     box.getStyleClass().add("handed-package");
     return box;
   }

@@ -239,6 +239,7 @@ final class ReturnsPane extends VBox {
   // What is shown
 
   private void show() {
+    folder.setStyleClasses(model.folder().get().isPresent() ? "code" : "quiet");
     folder.setText(
         model
             .folder()
@@ -355,6 +356,7 @@ final class ReturnsPane extends VBox {
       name.getStyleClass().addAll("code", "line-names");
       name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
       name.setMinWidth(0);
+      more.getStyleClass().addAll("line-more", "quiet");
       more.setMinWidth(0);
       var both = new CellBox(name, more);
       HBox.setHgrow(both, Priority.ALWAYS);
@@ -377,9 +379,7 @@ final class ReturnsPane extends VBox {
       name.setText(line.name());
       var state = texts.get("handoff.returns.state." + line.kind().word());
       more.setText(texts.apart(state, line.more()));
-      more.getStyleClass()
-          .setAll(
-              "label", "line-more", line.kind() == ReturnLine.Kind.ANSWERED ? "quiet" : "needs");
+
       setGraphic(box);
       var all = new ArrayList<String>();
       all.add(line.name());
