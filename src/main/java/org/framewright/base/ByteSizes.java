@@ -12,8 +12,7 @@ public final class ByteSizes {
   private static final long GIGA = 1_000_000_000;
 
   private static final Pattern WRITTEN =
-      Pattern.compile(
-          "([0-9]{1,9}(?:[.,][0-9]{1,3})?)\\s?(KB|MB|GB|TB)", Pattern.CASE_INSENSITIVE);
+      Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,3})?)\\s?(KB|MB|GB|TB)", Pattern.CASE_INSENSITIVE);
 
   private ByteSizes() {}
 

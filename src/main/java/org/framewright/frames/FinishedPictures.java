@@ -131,8 +131,7 @@ public final class FinishedPictures {
     int leaveOut = Math.max(1, Math.max(width, height) / maxEdge);
     how.setSourceSubsampling(leaveOut, leaveOut, 0, 0);
     var read = reader.read(0, how);
-    double scale =
-        Math.min(1, (double) maxEdge / Math.max(read.getWidth(), read.getHeight()));
+    double scale = Math.min(1, (double) maxEdge / Math.max(read.getWidth(), read.getHeight()));
     var fitted =
         Upright.draw(
             read,

@@ -70,8 +70,7 @@ public record PicturePart(BufferedImage picture, int left, int top, int fullWidt
   private static Optional<PicturePart> part(
       DecodablePicture whole, int orientation, double x, double y, int width, int height)
       throws IOException {
-    return part(
-        whole.width(), whole.height(), orientation, whole::decode, x, y, width, height);
+    return part(whole.width(), whole.height(), orientation, whole::decode, x, y, width, height);
   }
 
   /** The same of a picture of which only the size, as it is stored, is known. */
@@ -89,8 +88,7 @@ public record PicturePart(BufferedImage picture, int left, int top, int fullWidt
         Upright.isTurned(orientation)
             ? Upright.turn(storedWidth, storedHeight, orientation)
             : new AffineTransform();
-    var full =
-        turn.createTransformedShape(new Rectangle(storedWidth, storedHeight)).getBounds();
+    var full = turn.createTransformedShape(new Rectangle(storedWidth, storedHeight)).getBounds();
     int partWidth = Math.min(width, full.width);
     int partHeight = Math.min(height, full.height);
     int left = start(x, partWidth, full.width);

@@ -10,7 +10,8 @@ import org.framewright.base.Text;
 final class ChosenBy {
   private static final Pattern PARTS =
       Pattern.compile(
-          "(.+?)(?:, of (setups?) (.+?))?(?:, only (raw|JPEG))?(, only what no earlier hand-off had)?",
+          "(.+?)(?:, of (setups?) (.+?))?(?:, only (raw|JPEG))?(, only what no earlier hand-off"
+              + " had)?",
           Pattern.DOTALL);
   private static final Pattern RATED = Pattern.compile("rated ([1-5]) or higher");
   private static final Pattern LABELLED = Pattern.compile("labelled “(.*)”", Pattern.DOTALL);
@@ -38,9 +39,7 @@ final class ChosenBy {
               ? Text.of("{0}, only raw pictures", said)
               : Text.of("{0}, only JPEG", said);
     }
-    return match.group(5) == null
-        ? said
-        : Text.of("{0}, only what no earlier hand-off had", said);
+    return match.group(5) == null ? said : Text.of("{0}, only what no earlier hand-off had", said);
   }
 
   private static Text first(String words) {

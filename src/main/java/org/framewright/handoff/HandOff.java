@@ -162,8 +162,7 @@ public final class HandOff {
    *
    * @param target as for {@link #deliver(List, Path, MetadataOptions, Progress)}
    */
-  public Room room(List<HandOffPlan> parts, Path target, MetadataMode metadata)
-      throws IOException {
+  public Room room(List<HandOffPlan> parts, Path target, MetadataMode metadata) throws IOException {
     return room(parts, folders(parts, target), metadata);
   }
 

@@ -698,10 +698,13 @@ final class Pictures {
   }
 
   private void handOff(Shot shot, HandOffShoot shoot) throws Exception {
+    settle();
     show(shot, "handoff");
     write(shot.app()::scene, "hand-off", shot);
     fire(shot, "#hand-off");
-    settle();
+    for (var i = 0; i < PATIENCE && shot.find("#handed-word") == null; i++) {
+      settle();
+    }
     write(shot.app()::scene, "handed", shot);
     shoot.handed();
     part(shot, "went");

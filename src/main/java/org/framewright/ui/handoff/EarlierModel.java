@@ -30,8 +30,7 @@ final class EarlierModel {
     this.session = session;
     this.texts = texts;
     this.trouble = trouble;
-    this.reading =
-        new Newest<>(tasks, of -> PastHandOffs.of(of.job()), this::show, this::failed);
+    this.reading = new Newest<>(tasks, of -> PastHandOffs.of(of.job()), this::show, this::failed);
   }
 
   /** The newest first. */
@@ -59,11 +58,7 @@ final class EarlierModel {
     if (!all.equals(past.all())) {
       all.setAll(past.all());
     }
-    chosen.set(
-        before
-            .flatMap(past::of)
-            .or(() -> past.all().stream().findFirst())
-            .orElse(null));
+    chosen.set(before.flatMap(past::of).or(() -> past.all().stream().findFirst()).orElse(null));
     problem.set(past.problems().stream().findFirst().map(one -> Remark.of(one, texts)));
   }
 

@@ -46,9 +46,7 @@ record GoingLine(Kind kind, String from, String to, String more, String remedy) 
         var before = part.before().get(select.name());
         var much =
             texts.get(
-                "handoff.line.much",
-                select.files().size(),
-                texts.formats().size(select.bytes()));
+                "handoff.line.much", select.files().size(), texts.formats().size(select.bytes()));
         lines.add(
             new GoingLine(
                 before == null ? Kind.GOES : Kind.AGAIN,

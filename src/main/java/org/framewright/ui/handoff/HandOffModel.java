@@ -371,8 +371,7 @@ final class HandOffModel {
         SetupRange.setups(job, SetupRange.words(job, asked.setups())).stream()
             .map(Setup::code)
             .toList();
-    var handOff =
-        handOff(work).within(new Extent(codes, asked.pictures(), asked.onlyNew()));
+    var handOff = handOff(work).within(new Extent(codes, asked.pictures(), asked.onlyNew()));
     return switch (asked.basis()) {
       case SELECTS -> handOff.selects();
       case RATED -> handOff.rated(asked.rating());
@@ -441,8 +440,7 @@ final class HandOffModel {
       case Studio.Reading.Sound sound -> deliver(sound.studio());
       case Studio.Reading.Faulty faulty ->
           ended.set(
-              Optional.of(
-                  new Ended(List.of(), Remark.of(faulty.problem(), texts), List.of(), "")));
+              Optional.of(new Ended(List.of(), Remark.of(faulty.problem(), texts), List.of(), "")));
     }
   }
 

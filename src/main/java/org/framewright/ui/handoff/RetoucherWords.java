@@ -9,7 +9,13 @@ final class RetoucherWords {
 
   static String of(Ended.Handed one, String job, Texts texts) {
     return of(
-        one.number(), one.folder().toString(), one.selects(), one.files(), one.digest(), job, texts);
+        one.number(),
+        one.folder().toString(),
+        one.selects(),
+        one.files(),
+        one.digest(),
+        job,
+        texts);
   }
 
   static String of(PastHandOffs.Past one, String job, Texts texts) {
@@ -25,8 +31,7 @@ final class RetoucherWords {
 
   private static String of(
       int number, String folder, int selects, int files, String digest, String job, Texts texts) {
-    var what =
-        texts.get("handoff.sentence", String.valueOf(number), job, selects, files, folder);
+    var what = texts.get("handoff.sentence", String.valueOf(number), job, selects, files, folder);
     return digest.isEmpty() ? what : texts.get("handoff.sentence.proof", what, digest);
   }
 }

@@ -143,7 +143,8 @@ class HandOffModelTest {
     assertThat(model.ended().get().orElseThrow().packages())
         .extracting(Ended.Handed::folder)
         .containsExactly(out.resolve("parts-1"), out.resolve("parts-2"));
-    assertThat(model.ended().get().orElseThrow().sentence()).contains("Hand-off 1 of ", "\n\nHand-off 2 of ");
+    assertThat(model.ended().get().orElseThrow().sentence())
+        .contains("Hand-off 1 of ", "\n\nHand-off 2 of ");
   }
 
   @Test
