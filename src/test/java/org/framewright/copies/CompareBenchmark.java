@@ -37,8 +37,8 @@ final class CompareBenchmark {
   private static final class Apart extends CopyScene.Disturbed {
     private final List<Path> disks;
 
-    Apart(CopyScene scene) {
-      this.disks = List.of(scene.card, scene.first, scene.root);
+    Apart(Path... disks) {
+      this.disks = List.of(disks);
     }
 
     @Override
@@ -72,6 +72,7 @@ final class CompareBenchmark {
     double hash = Double.MAX_VALUE;
     double disk = Double.MAX_VALUE;
     double compare = Double.MAX_VALUE;
+    double oneDisk = Double.MAX_VALUE;
     double busy = Double.MAX_VALUE;
     double busyReading = Double.MAX_VALUE;
     for (int round = 0; round < ROUNDS; round++) {
@@ -83,7 +84,9 @@ final class CompareBenchmark {
       disk =
           Math.min(
               disk, seconds(() -> inParallel(() -> read(scene.card), () -> read(scene.first))));
-      var comparison = new Comparison(scene.job(), new Apart(scene));
+      var comparison = new Comparison(scene.job(), new Apart(scene.card, scene.first, scene.root));
+      var ofOneDisk = new Comparison(scene.job(), new Apart(scene.root));
+      oneDisk = Math.min(oneDisk, seconds(() -> ofOneDisk.run(request, Progress.NONE)));
       before = busy();
       compare = Math.min(compare, seconds(() -> comparison.run(request, Progress.NONE)));
       busy = Math.min(busy, busy() - before);
@@ -93,6 +96,9 @@ final class CompareBenchmark {
         "compare %.2f s (%.2f GB/s); SHA-256 in memory %.2f s, the disk %.2f s; speed against the"
             + " slower of the two: %.2f%n",
         compare, 2e-9 * FILES * SIZE / compare, hash, disk, bound / compare);
+    System.out.printf(
+        "as two folders of one disk %.2f s (%.2f GB/s): %.2f%n",
+        oneDisk, 2e-9 * FILES * SIZE / oneDisk, bound / oneDisk);
     int cores = Runtime.getRuntime().availableProcessors();
     System.out.printf(
         "processor time: compare %.2f s, reading %.2f s; %d cores, busy for %.2f of the time%n",
