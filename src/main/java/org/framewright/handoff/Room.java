@@ -16,6 +16,11 @@ import org.framewright.base.Text;
  */
 public record Room(long needed, OptionalLong free, Path in) {
 
+  /** The same where so many bytes are there already. */
+  Room but(long there) {
+    return new Room(needed - there, free, in);
+  }
+
   /** What is missing of it; empty where there is enough, or nobody can tell. */
   public Optional<Problem> lack() {
     return free.isEmpty() || free.getAsLong() >= needed

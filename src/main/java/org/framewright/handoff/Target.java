@@ -137,10 +137,14 @@ record Target(Path folder, Path existing, Path real) {
     return NameKey.of(path.toString().replace('\\', '/'));
   }
 
-  /** What is missing of the room that a package needs here; empty where there is enough. */
-  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata) {
+  /**
+   * What is missing of the room that a package needs here; empty where there is enough.
+   *
+   * @param there how many bytes of it are there already
+   */
+  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata, long there) {
     try {
-      return room(plan, metadata).lack();
+      return room(plan, metadata).but(there).lack();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));
     }
