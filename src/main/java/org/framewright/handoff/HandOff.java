@@ -113,7 +113,8 @@ public final class HandOff {
    */
   public Delivery deliver(
       HandOffPlan plan, Path target, MetadataOptions metadata, Progress progress) {
-    return DeliveryRun.run(job, scan, plan, target, metadata, progress);
+    return DeliveryRun.run(
+        job, scan, plan, target, new Retoucher(job, metadata.mode()), metadata, progress);
   }
 
   /** The same, and the package says nothing of its selects. */
@@ -131,6 +132,22 @@ public final class HandOff {
    */
   public List<Delivery> deliver(
       List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
+    return inParts(
+        parts,
+        target,
+        metadata,
+        progress,
+        (part, folder, steps) -> deliver(part, folder, metadata, steps));
+  }
+
+  /** Writes one package. */
+  @FunctionalInterface
+  interface One {
+    Delivery deliver(HandOffPlan part, Path folder, Progress progress);
+  }
+
+  static List<Delivery> inParts(
+      List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress, One one) {
     var folders =
         IntStream.rangeClosed(1, parts.size())
             .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
@@ -149,7 +166,7 @@ public final class HandOff {
     int before = 0;
     var ended = new ArrayList<Delivery>();
     for (int i = 0; i < parts.size(); i++) {
-      ended.add(deliver(parts.get(i), folders.get(i), metadata, behind(progress, before, total)));
+      ended.add(one.deliver(parts.get(i), folders.get(i), behind(progress, before, total)));
       if (!(ended.getLast() instanceof Delivery.Delivered)) {
         break;
       }

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.regex.Pattern;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
@@ -34,6 +35,7 @@ public final class Specification {
   public static final String FILE = "delivery.yaml";
 
   private static final int MOST_BYTES = 1 << 18;
+  private static final Pattern BEGINNING = Pattern.compile("(?m)^\uFEFF?specification[ \t]*:");
 
   private final String title;
   private final String about;
@@ -102,6 +104,17 @@ public final class Specification {
       return new Parsed.Faulty(List.of(e.problem()));
     } catch (IOException e) {
       return new Parsed.Faulty(List.of(FileProblems.of(e)));
+    }
+  }
+
+  /** Whether a file is meant as one, sound or not. */
+  public static boolean isMeant(Path file) {
+    try {
+      return BEGINNING
+          .matcher(new String(SmallFiles.read(file, MOST_BYTES), StandardCharsets.UTF_8))
+          .find();
+    } catch (IOException e) {
+      return false;
     }
   }
 
