@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
+import org.framewright.handoff.spec.Specification;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
@@ -21,12 +23,14 @@ import picocli.CommandLine.Parameters;
 /** Proves a convention sound, or shows what is not. */
 @Command(
     name = "check",
-    description = "Reports what is wrong with a convention, each fault with a proof.",
+    description =
+        "Reports what is wrong with a convention, each fault with a proof; or with a delivery"
+            + " specification.",
     mixinStandardHelpOptions = true)
 final class CheckCommand implements Callable<Integer> {
   @Mixin private Output output;
 
-  @Parameters(paramLabel = "CONVENTION", description = "The convention's YAML file.")
+  @Parameters(paramLabel = "CONVENTION", description = "The YAML file.")
   private Path file;
 
   @Option(
@@ -39,6 +43,9 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() throws IOException, CommandFailure {
     if (frames < 0) {
       throw CommandFailure.badInput("--frames is " + frames, "Give a number from 1 on.");
+    }
+    if (Specification.isMeant(file)) {
+      return specification();
     }
     return switch (Convention.read(file)) {
       case Convention.Parsed.Faulty(List<Finding> findings) -> {
@@ -56,6 +63,75 @@ final class CheckCommand implements Callable<Integer> {
             : ExitStatus.DONE.code();
       }
     };
+  }
+
+  private int specification() {
+    return switch (Specification.read(file)) {
+      case Specification.Parsed.Sound(Specification sound) -> {
+        write(sound.title(), asked(sound), List.of());
+        yield ExitStatus.DONE.code();
+      }
+      case Specification.Parsed.Faulty(List<Problem> problems) -> {
+        write(file.toString(), Map.of(), problems);
+        yield ExitStatus.BAD_INPUT.code();
+      }
+    };
+  }
+
+  private static Map<String, Map<String, String>> asked(Specification sound) {
+    var asked = new LinkedHashMap<String, Map<String, String>>();
+    sound
+        .words()
+        .forEach(
+            (view, rules) -> {
+              var words = new LinkedHashMap<String, String>();
+              rules.forEach((rule, text) -> words.put(rule, text.english()));
+              asked.put(view, words);
+            });
+    return asked;
+  }
+
+  private void write(String title, Map<String, Map<String, String>> asked, List<Problem> problems) {
+    if (output.json()) {
+      var document = new LinkedHashMap<String, Object>();
+      document.put("specification", title);
+      document.put("asked", asked);
+      document.put(
+          "findings",
+          problems.stream()
+              .map(
+                  problem ->
+                      Map.of(
+                          "where", problem.where(),
+                          "message", problem.what(),
+                          "remedy", problem.remedy()))
+              .toList());
+      output.write(document);
+      return;
+    }
+    var out = output.out();
+    if (problems.isEmpty()) {
+      out.println(PlainText.line(title));
+    }
+    asked.forEach(
+        (view, rules) -> {
+          if (!rules.isEmpty()) {
+            out.println(
+                view.isEmpty() ? "  of all:" : "  of the view " + PlainText.line(view) + ":");
+            rules.forEach(
+                (rule, words) ->
+                    out.println(
+                        "    " + rule + ": " + (words.isEmpty() ? "any" : PlainText.line(words))));
+          }
+        });
+    for (var problem : problems) {
+      out.println("error " + PlainText.line(problem.sentence()));
+      out.println("  Remedy: " + PlainText.line(problem.remedy()));
+    }
+    out.println(
+        problems.isEmpty()
+            ? "No fault found: a picture can be as it asks."
+            : PlainText.counted(problems.size(), "error"));
   }
 
   private void names(Convention convention) {
@@ -107,7 +183,8 @@ final class CheckCommand implements Callable<Integer> {
     }
     out.println(
         findings.isEmpty()
-            ? "No fault found: every name reads back in one way, and sorts and travels as it should."
+            ? "No fault found: every name reads back in one way, and sorts and travels as it"
+                + " should."
             : count(findings));
   }
 

@@ -1,22 +1,26 @@
 package org.framewright.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.handoff.ClientDelivery;
 import org.framewright.handoff.ClientNames;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.Extent;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
+import org.framewright.handoff.Returns;
 import org.framewright.handoff.Select;
 import org.framewright.handoff.Withheld;
 import org.framewright.handoff.metadata.MetadataMode;
@@ -33,12 +37,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Writes the package for the retoucher. */
+/** Writes the package for the retoucher, or that for the client. */
 @Command(
     name = "deliver",
     description =
-        "Copies the selects into a package with checksums for the retoucher. The frames stay as"
-            + " they are.",
+        "Copies the selects into a package with checksums for the retoucher, or what came back from"
+            + " there into one for the client. The frames stay as they are.",
     mixinStandardHelpOptions = true)
 final class DeliverCommand implements Callable<Integer> {
   private static final int SHOWN = 20;
@@ -75,7 +79,24 @@ final class DeliverCommand implements Callable<Integer> {
           "raw or jpeg: only these pictures of each frame, with the files that describe them; all.")
   private Extent.Pictures pictures;
 
-  @Option(names = "--new", description = "Only selects that no earlier hand-off had.")
+  @Option(
+      names = "--spec",
+      paramLabel = "FILE",
+      description = "With --returned: another delivery specification in place of the job's own.")
+  private Path specification;
+
+  @Option(
+      names = "--with-findings",
+      description =
+          "With --returned: deliver also what is not as the delivery specification asks; without"
+              + " it, such pictures are left out and told.")
+  private boolean withFindings;
+
+  @Option(
+      names = "--new",
+      description =
+          "Only selects that no earlier hand-off had; with --returned, only files that no earlier"
+              + " delivery had.")
   private boolean onlyNew;
 
   @Option(
@@ -100,11 +121,11 @@ final class DeliverCommand implements Callable<Integer> {
   @Option(
       names = "--metadata",
       paramLabel = "WHERE",
-      defaultValue = "sidecar",
       description = {
         "Where the package says what the job knows of the selects (IPTC Photo Metadata as XMP):"
             + " sidecar, a file beside each; embed, inside the copies of JPEG, TIFF and DNG, too;"
-            + " none.",
+            + " none. Without it: sidecar, and none with --returned, since the retoucher's files"
+            + " have their own.",
         "Names and rights come from the app's page of settings. A sidecar of the frame goes along"
             + " with all that it says. The frames stay as they are."
       })
@@ -143,8 +164,17 @@ final class DeliverCommand implements Callable<Integer> {
         description = "Frames with this label in a sidecar or in the picture, letter by letter.")
     private String label;
 
+    @Option(
+        names = "--returned",
+        paramLabel = "FOLDER",
+        description =
+            "For the client: the newest version of each select that came back in FOLDER, whole and"
+                + " as the delivery specification asks, under the convention's name for"
+                + " deliveries.")
+    private Path returned;
+
     private boolean isMade() {
-      return rating != null || names != null || selects || label != null;
+      return rating != null || names != null || selects || label != null || returned != null;
     }
   }
 
@@ -160,16 +190,66 @@ final class DeliverCommand implements Callable<Integer> {
     if (!chosen.isMade() && setups.isEmpty()) {
       throw CommandFailure.badInput(
           "nothing says which frames are handed off",
-          "Give --rating N, --names FILE, --selects, --label TEXT or --setups CODES.");
+          "Give --rating N, --names FILE, --selects, --label TEXT or --setups CODES; or, for the"
+              + " client, --returned FOLDER.");
     }
+    requireOfReturned();
     var options = metadata();
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
+    if (chosen.returned != null) {
+      var client = ClientDelivery.of(job, scan, job.tally(scan), returned(job));
+      var plan = client.plan(setups(job), onlyNew, withFindings);
+      return end(plan, null, parts -> client.deliver(parts, target, options, progress()));
+    }
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
     var handOff =
         HandOff.of(job, scan, job.tally(scan)).within(new Extent(setups(job), pictures, onlyNew));
     var names = chosen.names == null ? null : handOff.names(chosen.names);
-    var plan = plan(handOff, names);
+    return end(
+        plan(handOff, names), names, parts -> handOff.deliver(parts, target, options, progress()));
+  }
+
+  private void requireOfReturned() throws CommandFailure {
+    if (chosen.returned == null && (specification != null || withFindings)) {
+      throw CommandFailure.badInput(
+          (withFindings ? "--with-findings" : "--spec") + " is for what came back",
+          "Use it with --returned FOLDER.");
+    }
+    if (chosen.returned == null) {
+      return;
+    }
+    if (pictures != Extent.Pictures.ALL) {
+      throw CommandFailure.badInput(
+          "--pictures is for the frames of the job", "Leave it out with --returned.");
+    }
+    if (!Files.isDirectory(chosen.returned)) {
+      throw CommandFailure.badInput(
+          "there is no folder " + chosen.returned, "Check the path; nothing was changed.");
+    }
+  }
+
+  /** What came back; what could not be used of the job's records and specification is told. */
+  private Returns returned(Job job) throws IOException, JobException, CommandFailure {
+    var all = OptionalInt.empty();
+    var returns =
+        specification == null
+            ? Returns.of(job, chosen.returned, all)
+            : Returns.of(job, chosen.returned, all, SpecificationFiles.read(specification, job));
+    if (!returns.problems().isEmpty()) {
+      throw new CommandFailure(ExitStatus.BAD_INPUT, returns.problems().getFirst());
+    }
+    return returns;
+  }
+
+  /** Writes the packages of a plan. */
+  @FunctionalInterface
+  private interface Deliveries {
+    List<Delivery> of(List<HandOffPlan> parts) throws IOException;
+  }
+
+  private int end(HandOffPlan plan, ClientNames names, Deliveries deliveries)
+      throws IOException, CommandFailure {
     if (preview || (names != null && !goesOn(names))) {
       report(plan, names, List.of());
       if (names != null) {
@@ -179,7 +259,7 @@ final class DeliverCommand implements Callable<Integer> {
     }
     var parts = most == null ? List.of(plan) : plan.parts(most);
     requireFitting(parts);
-    var ended = handOff.deliver(parts, target, options, progress());
+    var ended = deliveries.of(parts);
     var done =
         ended.stream()
             .filter(Delivery.Delivered.class::isInstance)
@@ -234,7 +314,11 @@ final class DeliverCommand implements Callable<Integer> {
   }
 
   private MetadataOptions metadata() throws CommandFailure {
-    if (metadata == MetadataMode.NONE) {
+    var where =
+        metadata != null
+            ? metadata
+            : chosen.returned == null ? MetadataMode.SIDECAR : MetadataMode.NONE;
+    if (where == MetadataMode.NONE) {
       if (overwriteMetadata) {
         throw CommandFailure.badInput(
             "--overwrite-metadata is for metadata that are written",
@@ -244,7 +328,7 @@ final class DeliverCommand implements Callable<Integer> {
     }
     return switch (Studio.read(Places.usual().preferences())) {
       case Studio.Reading.Sound sound ->
-          new MetadataOptions(metadata, overwriteMetadata, sound.studio());
+          new MetadataOptions(where, overwriteMetadata, sound.studio());
       case Studio.Reading.Faulty faulty ->
           throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
     };
@@ -299,7 +383,7 @@ final class DeliverCommand implements Callable<Integer> {
       }
       document.put("files", plan.files());
       document.put("bytes", plan.bytes());
-      document.put("selects", plan.selects().stream().map(DeliverCommand::json).toList());
+      document.put("selects", plan.selects().stream().map(this::json).toList());
       document.put("wentBefore", plan.before());
       document.put("withheld", plan.withheld().stream().map(DeliverCommand::json).toList());
       output.write(document);
@@ -310,7 +394,10 @@ final class DeliverCommand implements Callable<Integer> {
     }
     plan.withheld().forEach(this::warn);
     if (done.isEmpty()) {
-      HandOffDescription.planned(plan).forEach(output.out()::println);
+      (chosen.returned == null
+              ? HandOffDescription.planned(plan)
+              : HandOffDescription.plannedForClient(plan))
+          .forEach(output.out()::println);
       parts(plan).forEach(output.out()::println);
     } else {
       done.forEach(one -> HandOffDescription.delivered(one).forEach(output.out()::println));
@@ -387,7 +474,7 @@ final class DeliverCommand implements Callable<Integer> {
         };
   }
 
-  private static Map<String, Object> json(Select select) {
+  private Map<String, Object> json(Select select) {
     var one = new LinkedHashMap<String, Object>();
     one.put("setup", select.place().setup());
     one.put("view", select.place().view().orElse(null));
@@ -395,6 +482,13 @@ final class DeliverCommand implements Callable<Integer> {
     one.put("select", select.name());
     one.put("rating", select.rating().isPresent() ? select.rating().getAsInt() : null);
     one.put("files", List.copyOf(select.files()));
+    if (chosen.returned != null) {
+      one.put(
+          "returned",
+          select.frame().files().stream()
+              .map(file -> file.path().getFileName().toString())
+              .toList());
+    }
     return one;
   }
 

@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.framewright.base.Problem;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.Returns;
+import org.framewright.handoff.spec.Specification;
 import org.framewright.job.JobException;
 import org.framewright.renaming.Renamer;
 import picocli.CommandLine.Command;
@@ -22,7 +23,8 @@ import picocli.CommandLine.Parameters;
     name = "returns",
     description =
         "Says which selects came back retouched, which files are none of them and what they likely"
-            + " are; a file counts if it is a whole picture.",
+            + " are; a file counts if it is a whole picture. Where the job has a delivery"
+            + " specification, delivery.yaml, it says which pictures are not as it asks.",
     mixinStandardHelpOptions = true)
 final class ReturnsCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -38,6 +40,12 @@ final class ReturnsCommand implements Callable<Integer> {
       paramLabel = "N",
       description = "Only the selects of hand-off N; all of them where it is not given.")
   private Integer number;
+
+  @Option(
+      names = "--spec",
+      paramLabel = "FILE",
+      description = "Another delivery specification in place of the job's own.")
+  private Path specification;
 
   @Option(
       names = "--rename",
@@ -59,8 +67,11 @@ final class ReturnsCommand implements Callable<Integer> {
       throw CommandFailure.badInput("--preview is of renames", "Use it with --rename.");
     }
     var job = JobFolder.open(folder, output);
+    var handOff = number == null ? OptionalInt.empty() : OptionalInt.of(number);
     var returns =
-        Returns.of(job, returned, number == null ? OptionalInt.empty() : OptionalInt.of(number));
+        specification == null
+            ? Returns.of(job, returned, handOff)
+            : Returns.of(job, returned, handOff, SpecificationFiles.read(specification, job));
     if (rename) {
       return rename(returns).code();
     }
@@ -73,7 +84,10 @@ final class ReturnsCommand implements Callable<Integer> {
     } else {
       HandOffDescription.returned(returns).forEach(output.out()::println);
     }
-    return (returns.complete() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
+    return (returns.complete() && returns.findings().isEmpty()
+            ? ExitStatus.DONE
+            : ExitStatus.NEEDS_A_PERSON)
+        .code();
   }
 
   private static Map<String, Object> json(Returns.Extra extra) {
@@ -104,6 +118,8 @@ final class ReturnsCommand implements Callable<Integer> {
   private static Map<String, Object> json(Returns returns) {
     var document = new LinkedHashMap<String, Object>();
     document.put("complete", returns.complete());
+    document.put("specification", returns.specification().map(Specification::title).orElse(null));
+    document.put("asAsked", returns.findings().isEmpty());
     document.put("problems", returns.problems().stream().map(Problem::sentence).toList());
     document.put(
         "selects",
@@ -119,6 +135,10 @@ final class ReturnsCommand implements Callable<Integer> {
                       "version", answer.newest().isPresent() ? answer.newest().getAsInt() : null);
                   one.put("newest", answer.newestFiles());
                   one.put("missingVersions", answer.missing());
+                  one.put("frame", answer.frame().stream().map(Path::toString).toList());
+                  one.put(
+                      "findings",
+                      answer.findings().stream().map(SpecificationFiles::document).toList());
                   return one;
                 })
             .toList());

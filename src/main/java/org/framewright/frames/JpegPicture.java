@@ -73,8 +73,7 @@ final class JpegPicture {
     }
     into.number(marker);
     into.part(at, segment.size());
-    // SOF0 to SOF15 without DHT, JPG and DAC.
-    if (marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC) {
+    if (JpegReader.isFrameHeader(marker)) {
       into.pixels(segment.u16(3, true), segment.u16(1, true));
     }
   }

@@ -33,8 +33,18 @@ final class JpegReader {
     }
   }
 
-  /** Reads the segments; returns where the coded data begin. */
+  /** Takes a segment that stands before the picture, without its length. */
+  @FunctionalInterface
+  interface Segments {
+    void take(int marker, Bytes segment) throws IOException;
+  }
+
   static long readHead(Bytes file, Contents contents) throws IOException {
+    return readHead(file, contents, (_, _) -> {});
+  }
+
+  /** Reads the segments; returns where the coded data begin. */
+  static long readHead(Bytes file, Contents contents, Segments segments) throws IOException {
     long at = 2;
     while (true) {
       int marker = marker(file, at);
@@ -60,6 +70,7 @@ final class JpegReader {
       if (marker == APP1) {
         app1(segment, contents);
       }
+      segments.take(marker, segment);
       at += 2L + length;
     }
   }
@@ -123,6 +134,11 @@ final class JpegReader {
       throw new Malformed("there is no marker at byte %d, where one belongs".formatted(at));
     }
     return file.u8(at + 1);
+  }
+
+  /** SOF0 to SOF15, of which three numbers are DHT, JPG and DAC. */
+  static boolean isFrameHeader(int marker) {
+    return marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC;
   }
 
   private static boolean isRestart(int marker) {

@@ -16,6 +16,7 @@ final class ChosenBy {
   private static final Pattern RATED = Pattern.compile("rated ([1-5]) or higher");
   private static final Pattern LABELLED = Pattern.compile("labelled “(.*)”", Pattern.DOTALL);
   private static final Pattern NAMED = Pattern.compile("named in (.*)", Pattern.DOTALL);
+  private static final Pattern CAME = Pattern.compile("came back in (.*)", Pattern.DOTALL);
   private static final Pattern MORE = Pattern.compile("(.+) and ([0-9]+) more", Pattern.DOTALL);
 
   private ChosenBy() {}
@@ -54,6 +55,10 @@ final class ChosenBy {
     var named = NAMED.matcher(words);
     if (named.matches()) {
       return Text.of("named in {0}", named.group(1));
+    }
+    var came = CAME.matcher(words);
+    if (came.matches()) {
+      return Text.of("came back in {0}", came.group(1));
     }
     return switch (words) {
       case "chosen in the job" -> Text.of("chosen in the job");

@@ -38,6 +38,7 @@ final class DeliveryRun {
   private final Job job;
   private final HandOffPlan plan;
   private final Target target;
+  private final Addressee addressee;
   private final MetadataMode metadata;
   private final JobData data;
   private final Progress progress;
@@ -50,9 +51,11 @@ final class DeliveryRun {
       Job job,
       HandOffPlan plan,
       Target target,
+      Addressee addressee,
       MetadataMode metadata,
       JobData data,
       Progress progress) {
+    this.addressee = addressee;
     this.job = job;
     this.plan = plan;
     this.target = target;
@@ -78,22 +81,19 @@ final class DeliveryRun {
       FrameScan scan,
       HandOffPlan plan,
       Path asked,
+      Addressee addressee,
       MetadataOptions metadata,
       Progress progress) {
-    var nothing =
-        new Problem(
-            Text.of("there is nothing to hand off ({0})", plan.chosenBy()),
-            "Rate frames, mark them as selects, or name them in a list.");
     if (plan.selects().isEmpty()) {
-      return new Delivery.Refused(nothing, List.of());
+      return new Delivery.Refused(addressee.nothing(plan), List.of());
     }
     try {
       var target = Target.of(asked);
-      var data = JobData.of(job, scan, plan, metadata);
-      var problem = target.problem(job).or(data::problem);
+      var data = JobData.of(job, scan, plan, addressee, metadata);
+      var problem = target.problem(job, addressee.notIn()).or(data::problem);
       return problem.isPresent()
           ? new Delivery.Refused(problem.get(), List.of())
-          : new DeliveryRun(job, plan, target, metadata.mode(), data, progress).alone();
+          : new DeliveryRun(job, plan, target, addressee, metadata.mode(), data, progress).alone();
     } catch (IOException e) {
       return new Delivery.Failed(FileProblems.of(e), List.of());
     }
@@ -174,6 +174,7 @@ final class DeliveryRun {
       if (one.state() == HandOffRecord.State.DELIVERED
           && one.folder().equals(target.folder().toString())
           && one.digest().isPresent()
+          && one.to() == addressee.to()
           && one.isOf(plan)
           && one.metadata().equals(data.mark())
           && Bag.isAt(target.folder(), one.digest().get())
@@ -286,7 +287,8 @@ final class DeliveryRun {
                   job.now().toString(),
                   target.folder().toString(),
                   draft.toString(),
-                  plan.chosenBy())
+                  plan.chosenBy(),
+                  addressee.to())
               .saying(data.mark());
       try {
         records.begin(record);
@@ -314,9 +316,9 @@ final class DeliveryRun {
     remarks.addAll(data.remarks());
     var zone = ZoneId.systemDefault();
     var entries = entries(bag);
-    bag.tag("index.csv", PackagePapers.index(plan, entries, zone));
-    bag.tag("README.txt", PackagePapers.readme(job, plan, entries, begun.number(), metadata));
-    var digest = bag.close(PackagePapers.about(job, plan, begun.number(), zone));
+    bag.tag("index.csv", addressee.index(plan, entries, zone));
+    bag.tag("README.txt", addressee.readme(plan, entries, begun.number()));
+    var digest = bag.close(addressee.about(plan, begun.number(), zone));
     var placing = begun.placing(digest, entries);
     records.update(placing);
     place(draft, digest);

@@ -13,11 +13,11 @@ final class EarlierHandOffs {
 
   private EarlierHandOffs() {}
 
-  /** Those of which a package may be out. */
+  /** Those of which a package may be out, with a retoucher. */
   static EarlierHandOffs of(Collection<HandOffRecord> records) {
     var earlier = new EarlierHandOffs();
     for (var record : records) {
-      if (record.state().mayBeOut()) {
+      if (record.mayComeBack()) {
         for (var entry : record.selects()) {
           earlier.bySelect.merge(NameKey.of(entry.select()), record.number(), Math::max);
           earlier.byOriginal.merge(entry.original(), record.number(), Math::max);

@@ -114,7 +114,8 @@ public final class HandOff {
    */
   public Delivery deliver(
       HandOffPlan plan, Path target, MetadataOptions metadata, Progress progress) {
-    return DeliveryRun.run(job, scan, plan, target, metadata, progress);
+    return DeliveryRun.run(
+        job, scan, plan, target, new Retoucher(job, metadata.mode()), metadata, progress);
   }
 
   /** The same, and the package says nothing of its selects. */
@@ -132,6 +133,22 @@ public final class HandOff {
    */
   public List<Delivery> deliver(
       List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
+    return inParts(
+        parts,
+        target,
+        metadata,
+        progress,
+        (part, folder, steps) -> deliver(part, folder, metadata, steps));
+  }
+
+  /** Writes one package. */
+  @FunctionalInterface
+  interface One {
+    Delivery deliver(HandOffPlan part, Path folder, Progress progress);
+  }
+
+  static List<Delivery> inParts(
+      List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress, One one) {
     var folders = folders(parts, target);
     if (parts.size() > 1) {
       try {
@@ -147,7 +164,7 @@ public final class HandOff {
     int before = 0;
     var ended = new ArrayList<Delivery>();
     for (int i = 0; i < parts.size(); i++) {
-      ended.add(deliver(parts.get(i), folders.get(i), metadata, behind(progress, before, total)));
+      ended.add(one.deliver(parts.get(i), folders.get(i), behind(progress, before, total)));
       if (!(ended.getLast() instanceof Delivery.Delivered)) {
         break;
       }

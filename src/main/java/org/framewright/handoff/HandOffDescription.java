@@ -161,6 +161,7 @@ public final class HandOffDescription {
     returns.answers().stream()
         .filter(answer -> answer.versions().size() > 1 || !answer.missing().isEmpty())
         .forEach(answer -> lines.add(versions(answer)));
+    lines.addAll(asked(returns));
     for (var extra : returns.extras()) {
       lines.add("extra: " + extra.file() + ": " + extra.why());
       extra.likely().ifPresent(likely -> lines.add("  " + likely(likely)));
@@ -172,6 +173,51 @@ public final class HandOffDescription {
               + " can be renamed right; see: framewright returns JOB FOLDER --rename --preview");
     }
     returns.bag().map(PackageDescription::problems).ifPresent(lines::addAll);
+    return List.copyOf(lines);
+  }
+
+  /** What is not as the client asked; nothing where it is not known what they ask. */
+  private static List<String> asked(Returns returns) {
+    if (returns.specification().isEmpty()) {
+      return List.of();
+    }
+    var lines = new ArrayList<String>();
+    var came =
+        returns.answers().stream()
+            .filter(
+                answer ->
+                    answer.state() == Returns.State.ANSWERED
+                        || answer.state() == Returns.State.CHANGED)
+            .toList();
+    lines.add(
+        came.stream().filter(answer -> answer.findings().isEmpty()).count()
+            + " of "
+            + came.size()
+            + " are as “"
+            + PlainText.line(returns.specification().get().title())
+            + "” asks");
+    for (var finding : returns.findings()) {
+      lines.add("  " + finding.problem().sentence());
+      lines.add("    " + finding.problem().remedy());
+    }
+    return lines;
+  }
+
+  /** What would go to the client: what came back, and under which names. */
+  public static List<String> plannedForClient(HandOffPlan plan) {
+    var lines = new ArrayList<String>();
+    for (var select : plan.selects()) {
+      var number = plan.before().get(select.name());
+      for (int i = 0; i < select.files().size(); i++) {
+        lines.add(
+            PlainText.line(select.frame().files().get(i).path().getFileName().toString())
+                + "  ->  "
+                + PlainText.line(select.files().get(i))
+                + (number == null ? "" : "  (went in delivery " + number + ")"));
+      }
+    }
+    lines.add(plan.selects().size() + " pictures in " + plan.files() + " files");
+    lines.addAll(before(plan));
     return List.copyOf(lines);
   }
 

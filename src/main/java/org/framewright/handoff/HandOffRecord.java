@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  *     the package is whole
  * @param chosenBy how the selects were chosen
  * @param metadata what the package says of its selects and where, as {@link JobData#mark} has it
+ * @param to whom it is for
  */
 record HandOffRecord(
     int number,
@@ -28,9 +29,16 @@ record HandOffRecord(
     Optional<String> digest,
     String chosenBy,
     List<Entry> selects,
-    Optional<String> metadata) {
+    Optional<String> metadata,
+    To to) {
   HandOffRecord {
     selects = List.copyOf(selects);
+  }
+
+  /** Whom a package is for. */
+  enum To {
+    RETOUCHER,
+    CLIENT
   }
 
   /** One that says nothing of its selects. */
@@ -43,7 +51,17 @@ record HandOffRecord(
       Optional<String> digest,
       String chosenBy,
       List<Entry> selects) {
-    this(number, state, at, folder, draft, digest, chosenBy, selects, Optional.empty());
+    this(
+        number,
+        state,
+        at,
+        folder,
+        draft,
+        digest,
+        chosenBy,
+        selects,
+        Optional.empty(),
+        To.RETOUCHER);
   }
 
   /** How far a hand-off is. */
@@ -104,14 +122,29 @@ record HandOffRecord(
     }
   }
 
-  static HandOffRecord begun(int number, String at, String folder, String draft, String chosenBy) {
+  static HandOffRecord begun(
+      int number, String at, String folder, String draft, String chosenBy, To to) {
     return new HandOffRecord(
-        number, State.BEGUN, at, folder, Optional.of(draft), Optional.empty(), chosenBy, List.of());
+        number,
+        State.BEGUN,
+        at,
+        folder,
+        Optional.of(draft),
+        Optional.empty(),
+        chosenBy,
+        List.of(),
+        Optional.empty(),
+        to);
+  }
+
+  /** Whether something may come back of it: its package may be out, with a retoucher. */
+  boolean mayComeBack() {
+    return to == To.RETOUCHER && state.mayBeOut();
   }
 
   /** The same hand-off, which says something of its selects. */
   HandOffRecord saying(Optional<String> what) {
-    return new HandOffRecord(number, state, at, folder, draft, digest, chosenBy, selects, what);
+    return new HandOffRecord(number, state, at, folder, draft, digest, chosenBy, selects, what, to);
   }
 
   /** The same hand-off with its whole package. */
@@ -125,17 +158,36 @@ record HandOffRecord(
         Optional.of(packageDigest),
         chosenBy,
         packed,
-        metadata);
+        metadata,
+        to);
   }
 
   HandOffRecord delivered() {
     return new HandOffRecord(
-        number, State.DELIVERED, at, folder, Optional.empty(), digest, chosenBy, selects, metadata);
+        number,
+        State.DELIVERED,
+        at,
+        folder,
+        Optional.empty(),
+        digest,
+        chosenBy,
+        selects,
+        metadata,
+        to);
   }
 
   HandOffRecord abandoned() {
     return new HandOffRecord(
-        number, State.ABANDONED, at, folder, draft, Optional.empty(), chosenBy, List.of());
+        number,
+        State.ABANDONED,
+        at,
+        folder,
+        draft,
+        Optional.empty(),
+        chosenBy,
+        List.of(),
+        Optional.empty(),
+        to);
   }
 
   /** Whether it handed off the same files of the same frames under the same names. */

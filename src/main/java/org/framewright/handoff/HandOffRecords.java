@@ -54,9 +54,10 @@ final class HandOffRecords {
       return last + 1;
     }
 
-    /** The names that selects were handed off under. */
+    /** The names that selects were handed off under, to a retoucher. */
     List<String> names() {
       return usable.values().stream()
+          .filter(one -> one.to() == HandOffRecord.To.RETOUCHER)
           .flatMap(one -> one.selects().stream())
           .map(HandOffRecord.Entry::select)
           .toList();

@@ -39,6 +39,7 @@ final class JobData {
   private static final String ENDING = ".xmp";
 
   private final Job job;
+  private final Addressee addressee;
   private final MetadataOptions options;
   private final SequencedMap<String, Block> blocks = new LinkedHashMap<>();
   private final Set<String> taken = new HashSet<>();
@@ -48,9 +49,11 @@ final class JobData {
   private int sidecars;
   private int embedded;
 
-  private JobData(Job job, FrameScan scan, HandOffPlan plan, MetadataOptions options)
+  private JobData(
+      Job job, FrameScan scan, HandOffPlan plan, Addressee addressee, MetadataOptions options)
       throws IOException {
     this.job = job;
+    this.addressee = addressee;
     this.options = options;
     var times = options.any() ? times(scan) : Map.<FrameId, LocalDateTime>of();
     var former = options.any() ? Optional.of(FormerNames.of(job)) : Optional.<FormerNames>empty();
@@ -66,9 +69,10 @@ final class JobData {
     this.problem = found;
   }
 
-  static JobData of(Job job, FrameScan scan, HandOffPlan plan, MetadataOptions options)
+  static JobData of(
+      Job job, FrameScan scan, HandOffPlan plan, Addressee addressee, MetadataOptions options)
       throws IOException {
-    return new JobData(job, scan, plan, options);
+    return new JobData(job, scan, plan, addressee, options);
   }
 
   private Map<FrameId, LocalDateTime> times(FrameScan scan) {
@@ -90,7 +94,7 @@ final class JobData {
         setup,
         job.shotList().setup(setup),
         select.place().view().map(this::viewInWords),
-        PackagePapers.retouched(job.convention(), select),
+        addressee.wantedBack(select),
         time.map(local -> taken(select.frame(), local)),
         select.frame().capture().camera().isPresent(),
         nameBefore(select, former),
@@ -110,8 +114,8 @@ final class JobData {
     return field == null ? code : field.choices().getOrDefault(code, code);
   }
 
-  private static String nameBefore(Select select, FormerNames former) {
-    var file = select.frame().primary().path();
+  private String nameBefore(Select select, FormerNames former) {
+    var file = addressee.frame(select);
     var names = former.of(file);
     return (names.isEmpty() ? file : names.getFirst()).getFileName().toString();
   }

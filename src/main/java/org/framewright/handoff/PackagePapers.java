@@ -25,6 +25,21 @@ final class PackagePapers {
   private static final DateTimeFormatter CAPTURED =
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS", Locale.ROOT);
 
+  /** How anybody sees that a package is whole. */
+  static final String CHECKING =
+      """
+      To see that nothing was lost on the way, type in this folder, on Linux:
+        sha256sum -c SHA256SUMS
+      on macOS:
+        shasum -a 256 -c SHA256SUMS
+      on Windows, in PowerShell; it names each file that is missing or not whole, and no other:
+        Get-Content SHA256SUMS -Encoding UTF8 | ForEach-Object { $sum, $name = $_ -split '  ', 2; if ((Get-FileHash -LiteralPath $name -Algorithm SHA256 -ErrorAction SilentlyContinue).Hash -ne $sum) { "NOT WHOLE: $name" } }
+      or, where Framewright is installed, which also finds files too many:
+        framewright verify .
+      or open this folder with any BagIt tool (RFC 8493).
+      """
+          .stripTrailing();
+
   private PackagePapers() {}
 
   /** RFC 4180, with a heading line; no spreadsheet sees a formula in it. */
@@ -120,32 +135,33 @@ final class PackagePapers {
     %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
     of capture, and its name in the job.%s
 
-    To see that nothing was lost on the way, type in this folder, on Linux:
-      sha256sum -c SHA256SUMS
-    on macOS:
-      shasum -a 256 -c SHA256SUMS
-    on Windows, in PowerShell; it names each file that is missing or not whole, and no other:
-      Get-Content SHA256SUMS -Encoding UTF8 | ForEach-Object { $sum, $name = $_ -split '  ', 2; if ((Get-FileHash -LiteralPath $name -Algorithm SHA256 -ErrorAction SilentlyContinue).Hash -ne $sum) { "NOT WHOLE: $name" } }
-    or, where Framewright is installed, which also finds files too many:
-      framewright verify .
-    or open this folder with any BagIt tool (RFC 8493).
+    %s
 
     %s
     %sA raw file, its JPEG and its .xmp file share a name: keep them together. These are copies;
     the photographer keeps the originals.
     """
-        .formatted(job.name(), number, plan.selects().size(), files, again(plan), back, said);
+        .formatted(
+            job.name(),
+            number,
+            plan.selects().size(),
+            files,
+            again(plan, "hand-off"),
+            CHECKING,
+            back,
+            said);
   }
 
-  private static String again(HandOffPlan plan) {
+  /** How many went before, as the end of a sentence's line; nothing where none did. */
+  static String again(HandOffPlan plan, String what) {
     long again = plan.again();
     return again == 0
         ? ""
         : """
 
-        %d of them are new; %d went before, and index.csv says in which hand-off.\
+        %d of them are new; %d went before, and index.csv says in which %s.\
         """
-            .formatted(plan.selects().size() - again, again);
+            .formatted(plan.selects().size() - again, again, what);
   }
 
   /** How the first version of a select would be called. */
@@ -186,7 +202,7 @@ final class PackagePapers {
     return about;
   }
 
-  private static List<String> setups(HandOffPlan plan) {
+  static List<String> setups(HandOffPlan plan) {
     return new ArrayList<>(
         plan.selects().stream()
             .map(select -> select.place().setup())

@@ -41,6 +41,7 @@ public record PastHandOffs(List<Past> all, List<Problem> problems) {
    * One hand-off.
    *
    * @param number its running number in the job, from 1
+   * @param toTheClient whether it is of what came back, for the client; else for the retoucher
    * @param at when it began; none where its record does not say it as a time
    * @param folder the package, as the system of that day wrote its path
    * @param chosenBy how its selects were chosen
@@ -51,6 +52,7 @@ public record PastHandOffs(List<Past> all, List<Problem> problems) {
   public record Past(
       int number,
       State state,
+      boolean toTheClient,
       Optional<Instant> at,
       String folder,
       Text chosenBy,
@@ -68,12 +70,13 @@ public record PastHandOffs(List<Past> all, List<Problem> problems) {
     for (var one : listing.usable().values()) {
       int again = 0;
       for (var entry : one.selects()) {
-        again += went.add(NameKey.of(entry.select())) ? 0 : 1;
+        again += went.add(one.to() + " " + NameKey.of(entry.select())) ? 0 : 1;
       }
       all.add(
           new Past(
               one.number(),
               state(one),
+              one.to() == HandOffRecord.To.CLIENT,
               at(one.at()),
               one.folder(),
               ChosenBy.said(one.chosenBy()),

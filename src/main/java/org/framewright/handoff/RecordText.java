@@ -59,6 +59,7 @@ final class RecordText {
     "package",
     "chosenBy",
     "metadata",
+    "to",
     "selects"
   })
   private record Document(
@@ -70,6 +71,7 @@ final class RecordText {
       @JsonProperty("package") String digest,
       String chosenBy,
       String metadata,
+      String to,
       List<Select> selects) {}
 
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -99,13 +101,14 @@ final class RecordText {
     return JSON.writeValueAsBytes(
         new Document(
             one.number(),
-            one.state().name().toLowerCase(Locale.ROOT),
+            word(one.state()),
             one.at(),
             one.folder(),
             one.draft().orElse(null),
             one.digest().orElse(null),
             one.chosenBy(),
             one.metadata().orElse(null),
+            one.to() == HandOffRecord.To.RETOUCHER ? null : word(one.to()),
             one.selects().stream()
                 .map(
                     entry ->
@@ -173,7 +176,23 @@ final class RecordText {
                             copies(select.files()),
                             select.added() == null ? List.of() : copies(select.added())))
                 .collect(Collectors.toList()),
-        Optional.ofNullable(document.metadata()).filter(RecordText::isLine));
+        Optional.ofNullable(document.metadata()).filter(RecordText::isLine),
+        to(document.to(), file));
+  }
+
+  /** A record that does not say it is of the retoucher's. */
+  private static HandOffRecord.To to(String word, String file) throws Damaged {
+    if (word == null) {
+      return HandOffRecord.To.RETOUCHER;
+    }
+    return Arrays.stream(HandOffRecord.To.values())
+        .filter(to -> word(to).equals(word))
+        .findFirst()
+        .orElseThrow(() -> damaged("it is for somebody who is not known: " + word, file));
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT);
   }
 
   private static List<HandOffRecord.Copy> copies(List<Copy> files) {
@@ -194,7 +213,7 @@ final class RecordText {
       return HandOffRecord.State.DELIVERED;
     }
     return Arrays.stream(HandOffRecord.State.values())
-        .filter(state -> state.name().toLowerCase(Locale.ROOT).equals(word))
+        .filter(state -> word(state).equals(word))
         .findFirst()
         .orElseThrow(() -> damaged("it has a state that is not known: " + word, file));
   }

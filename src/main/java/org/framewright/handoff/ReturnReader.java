@@ -1,6 +1,7 @@
 package org.framewright.handoff;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -9,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -16,6 +18,7 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.PictureFile;
+import org.framewright.handoff.spec.Specification;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
@@ -154,14 +157,16 @@ final class ReturnReader {
   }
 
   /** A select's best answer counts: a version, else a change, else its own copy. */
-  List<Returns.Answer> answers() throws IOException {
+  List<Returns.Answer> answers(Optional<Specification> specification, Path folder)
+      throws IOException {
     var frames = new SelectFrames(job);
+    var asked = specification.map(one -> new ReturnFindings(job, one, folder));
     var all = new ArrayList<Returns.Answer>();
     for (var entry : expected.values()) {
       var answers = found.getOrDefault(entry.select(), Map.of());
       var state =
           answers.keySet().stream().min(Returns.State::compareTo).orElse(Returns.State.MISSING);
-      all.add(
+      var answer =
           new Returns.Answer(
               entry.select(),
               entry.setup(),
@@ -169,7 +174,8 @@ final class ReturnReader {
               answers.getOrDefault(state, List.of()),
               versions.getOrDefault(entry.select(), new TreeMap<>()),
               frames.of(entry),
-              List.of()));
+              List.of());
+      all.add(asked.map(one -> answer.with(one.of(answer, entry.original()))).orElse(answer));
     }
     return all;
   }

@@ -15,6 +15,7 @@ import java.util.stream.IntStream;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.handoff.spec.SpecFinding;
+import org.framewright.handoff.spec.Specification;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
@@ -31,13 +32,15 @@ import org.framewright.renaming.RenameRequest;
  * @param extras files that answer no select, and why
  * @param bag what the folder's own lists of checksums say of it, where it has some
  * @param problems records of hand-offs and a delivery specification that could not be used
+ * @param specification what the client asks of the pictures, where that is known
  */
 public record Returns(
     Path folder,
     List<Answer> answers,
     List<Extra> extras,
     Optional<PackageCheck> bag,
-    List<Problem> problems) {
+    List<Problem> problems,
+    Optional<Specification> specification) {
   private static final int MOST_MISSING = 20;
 
   /** The kind of name that a retouched file has. */
@@ -47,6 +50,16 @@ public record Returns(
     answers = List.copyOf(answers);
     extras = List.copyOf(extras);
     problems = List.copyOf(problems);
+  }
+
+  /** What came back to a client who asks nothing of the pictures. */
+  public Returns(
+      Path folder,
+      List<Answer> answers,
+      List<Extra> extras,
+      Optional<PackageCheck> bag,
+      List<Problem> problems) {
+    this(folder, answers, extras, bag, problems, Optional.empty());
   }
 
   /** How a select was answered. */
@@ -112,6 +125,11 @@ public record Returns(
 
     Answer(String select, String setup, State state, List<String> files) {
       this(select, setup, state, files, new TreeMap<>());
+    }
+
+    /** The same with what is not as the client asked. */
+    Answer with(List<SpecFinding> found) {
+      return new Answer(select, setup, state, files, versions, frame, found);
     }
 
     /** The newest version; none where names say none. */
@@ -180,8 +198,8 @@ public record Returns(
   }
 
   /**
-   * Reads a folder and all below it against the job's hand-offs. Nothing is written; links in the
-   * folder are not followed.
+   * Reads a folder and all below it against the job's hand-offs, and against the job's own delivery
+   * specification where it has one. Nothing is written; links in the folder are not followed.
    *
    * @param handOff the number of one hand-off; none for all of them
    * @throws JobException where the job has no such hand-off, or the folder is not one that came
@@ -189,20 +207,51 @@ public record Returns(
    */
   public static Returns of(Job job, Path folder, OptionalInt handOff)
       throws IOException, JobException {
+    return switch (Specification.ofJob(job.folder()).orElse(null)) {
+      case null -> read(job, folder, handOff, Optional.empty(), List.of());
+      case Specification.Parsed.Faulty faulty ->
+          read(job, folder, handOff, Optional.empty(), faulty.problems());
+      case Specification.Parsed.Sound(Specification own) -> {
+        var problems = own.problems(job.convention());
+        yield read(
+            job,
+            folder,
+            handOff,
+            problems.isEmpty() ? Optional.of(own) : Optional.empty(),
+            problems);
+      }
+    };
+  }
+
+  /** The same against a specification that is not the job's own and fits its convention. */
+  public static Returns of(Job job, Path folder, OptionalInt handOff, Specification specification)
+      throws IOException, JobException {
+    return read(job, folder, handOff, Optional.of(specification), List.of());
+  }
+
+  private static Returns read(
+      Job job,
+      Path folder,
+      OptionalInt handOff,
+      Optional<Specification> specification,
+      List<Problem> ofSpecification)
+      throws IOException, JobException {
     var listing = HandOffRecords.of(job).read();
     var records =
         listing.usable().values().stream()
-            .filter(one -> one.state().mayBeOut())
+            .filter(HandOffRecord::mayComeBack)
             .filter(one -> handOff.isEmpty() || one.number() == handOff.getAsInt())
             .toList();
     var problems =
-        listing.damaged().entrySet().stream()
-            .filter(one -> handOff.isEmpty() || one.getKey() == handOff.getAsInt())
-            .map(Map.Entry::getValue)
-            .toList();
+        new ArrayList<>(
+            listing.damaged().entrySet().stream()
+                .filter(one -> handOff.isEmpty() || one.getKey() == handOff.getAsInt())
+                .map(Map.Entry::getValue)
+                .toList());
     if (records.isEmpty()) {
       throw problems.isEmpty() ? nothing(job, handOff) : new JobException(problems.getFirst());
     }
+    problems.addAll(ofSpecification);
     var real = folder.toRealPath();
     var below = FolderFiles.below(real);
     if (!below.all()) {
@@ -216,7 +265,8 @@ public record Returns(
     below.others().forEach(reader::takeOther);
     // A list of checksums may be that of the package which went out, without its files.
     var bag = OpenPackage.check(real).filter(one -> one.kind() != PackageCheck.Kind.SHA256SUM);
-    return new Returns(real, reader.answers(), reader.extras(), bag, problems);
+    return new Returns(
+        real, reader.answers(specification, real), reader.extras(), bag, problems, specification);
   }
 
   private static JobException nothing(Job job, OptionalInt handOff) {

@@ -4,16 +4,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
-import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
@@ -53,11 +48,12 @@ final class SelectPlanner {
                     left -> FramePaths.original(job, left.frame()), left -> left, (one, _) -> one));
   }
 
-  /** Names of two selects that some file system takes for one would replace each other there. */
   HandOffPlan plan(Selection selection) {
     var selects = new ArrayList<Select>();
     var withheld = new ArrayList<>(selection.withheld());
-    var taken = new HashMap<String, String>();
+    var taken =
+        new TakenNames(
+            "Check the convention: its select names leave out what tells these frames apart.");
     var before = new TreeMap<String, Integer>();
     for (var frame : selection.frames()) {
       switch (naming(frame)) {
@@ -67,9 +63,8 @@ final class SelectPlanner {
           if (onlyNew && number.isPresent()) {
             continue;
           }
-          var clash = clash(select, taken);
+          var clash = taken.take(select);
           if (clash.isEmpty()) {
-            keys(select).forEach(key -> taken.put(key, select.original()));
             selects.add(select);
           } else {
             withheld.add(clash.get());
@@ -80,38 +75,6 @@ final class SelectPlanner {
     }
     selects.sort(Comparator.comparing(Select::name));
     return new HandOffPlan(selection.chosenBy(), selects, withheld, before);
-  }
-
-  private static List<String> keys(Select select) {
-    var keys = new ArrayList<String>();
-    keys.add(NameKey.of(select.name()));
-    // A name and the same name with an ending never meet, so one map holds both.
-    select.files().forEach(file -> keys.add("file " + NameKey.of(file)));
-    return keys;
-  }
-
-  private static Optional<Withheld> clash(Select select, Map<String, String> taken) {
-    var keys = keys(select);
-    for (int i = 0; i < keys.size(); i++) {
-      var other = taken.get(keys.get(i));
-      if (other != null) {
-        return Optional.of(
-            new Withheld(
-                select.original(),
-                Text.of("it would have the same name as {0}: {1}", other, select.name()),
-                "Check the convention: its select names leave out what tells these frames apart.",
-                Withheld.Tool.CHECKING));
-      }
-      if (keys.subList(0, i).contains(keys.get(i))) {
-        return Optional.of(
-            new Withheld(
-                select.original(),
-                Text.of(
-                    "two of its files would have the same name: {0}", select.files().get(i - 1)),
-                "Rename one of them, or move it out of the frames folder."));
-      }
-    }
-    return Optional.empty();
   }
 
   private SelectNames.Naming naming(Frame frame) {

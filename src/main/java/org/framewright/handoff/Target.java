@@ -53,8 +53,23 @@ record Target(Path folder, Path existing, Path real) {
 
   /** Why no package may lie here; empty where it may. */
   Optional<Problem> problem(Job job) throws IOException {
+    return problem(job, Optional.empty());
+  }
+
+  /**
+   * The same of a package that is made of what lies in a folder.
+   *
+   * @param source the folder, without links
+   */
+  Optional<Problem> problem(Job job, Optional<Path> source) throws IOException {
     if (is(real, job.folder().toRealPath())) {
       return Optional.of(refused("this is the job's own folder", "Choose a new folder."));
+    }
+    if (source.isPresent() && isOrHas(source.get(), real)) {
+      return Optional.of(
+          refused(
+              "it is in the folder that came back, where it would be read as that",
+              "Choose another place."));
     }
     for (var name : real) {
       if (NameKey.of(name.toString()).equals(OURS)) {

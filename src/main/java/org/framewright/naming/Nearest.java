@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the name that was probably meant. */
-final class Nearest {
+public final class Nearest {
   private Nearest() {}
 
   /** The nearest name within two edits, or a third of the word's length. */
-  static Optional<String> to(String word, Collection<String> names) {
+  public static Optional<String> to(String word, Collection<String> names) {
     int limit = Math.max(2, word.length() / 3);
     if (word.isEmpty() || word.length() > 60) {
       return Optional.empty();

@@ -19,6 +19,9 @@ public final class Reserved {
   /** Kind of name: what comes back from the retoucher. */
   public static final String RETOUCHED = "retouched";
 
+  /** Kind of name: what is delivered to the client; without it, that of what comes back. */
+  public static final String DELIVERY = "delivery";
+
   /** Field: the code of the setup that a frame belongs to. */
   public static final String SETUP = "setup";
 
@@ -31,7 +34,7 @@ public final class Reserved {
   /** Folder: selects are meant for it. */
   public static final String SELECTS = "selects";
 
-  static final Set<String> KINDS = Set.of(JOB, FRAME, SELECT, RETOUCHED);
+  static final Set<String> KINDS = Set.of(JOB, FRAME, SELECT, RETOUCHED, DELIVERY);
 
   private Reserved() {}
 }

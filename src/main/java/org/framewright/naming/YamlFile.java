@@ -14,11 +14,11 @@ import java.util.regex.Pattern;
 import org.framewright.base.Text;
 
 /**
- * Reads YAML into a tree that knows where each piece stands. Only what a convention needs: one
- * document of mappings, lists and texts, without anchors, aliases and tags. Every scalar is text,
- * whatever type YAML would give it.
+ * Reads YAML into a tree that knows where each piece stands. Only what a convention and other files
+ * that people write for a job need: one document of mappings, lists and texts, without anchors,
+ * aliases and tags. Every scalar is text, whatever type YAML would give it.
  */
-final class YamlFile {
+public final class YamlFile {
   private static final YAMLFactory FACTORY =
       YAMLFactory.builder()
           .streamReadConstraints(
@@ -61,20 +61,46 @@ final class YamlFile {
     this.parser = parser;
   }
 
-  /** The tree; empty where there is none, and the fault is then among the faults. */
-  static Optional<YamlNode> read(String yaml, String source, Faults faults) {
+  /** What a text is read as. */
+  public sealed interface Tree {
+    /** It is YAML; empty where nothing is in it. */
+    record Sound(Optional<YamlNode> root) implements Tree {}
+
+    /** It cannot be read on from a place. */
+    record Faulty(int line, int column, Text what, Text remedy) implements Tree {}
+  }
+
+  /**
+   * Reads a text.
+   *
+   * @param source the name of its file, for what is said of it
+   */
+  public static Tree tree(String yaml, String source) {
     try {
       requireSize(yaml, source);
       requireCharacters(yaml);
       try (var parser = FACTORY.createParser(yaml)) {
-        return Optional.ofNullable(new YamlFile(yaml, parser).document());
+        return new Tree.Sound(Optional.ofNullable(new YamlFile(yaml, parser).document()));
       } catch (IOException e) {
         throw new IllegalStateException("a text in memory cannot be read", e);
       }
     } catch (Refused e) {
-      faults.add(new Declared.Place("convention", e.line, e.column), e.what, e.remedy);
-      return Optional.empty();
+      return new Tree.Faulty(e.line, e.column, e.what, e.remedy);
     }
+  }
+
+  /** The tree; empty where there is none, and the fault is then among the faults. */
+  static Optional<YamlNode> read(String yaml, String source, Faults faults) {
+    return switch (tree(yaml, source)) {
+      case Tree.Sound sound -> sound.root();
+      case Tree.Faulty faulty -> {
+        faults.add(
+            new Declared.Place("convention", faulty.line(), faulty.column()),
+            faulty.what(),
+            faulty.remedy());
+        yield Optional.empty();
+      }
+    };
   }
 
   private static void requireSize(String yaml, String source) throws Refused {
@@ -88,7 +114,7 @@ final class YamlFile {
         1,
         1,
         Text.of("{0} is larger than {1} kB", Quoted.bare(source), Limits.FILE / 1024),
-        Text.of("A convention is a page of text; take out what does not belong to it."));
+        Text.of("It should be a page of text; take out what does not belong to it."));
   }
 
   /** YAML 1.2.2, 5.1: the printable characters; a file has no others. */
@@ -110,7 +136,7 @@ final class YamlFile {
         throw new Refused(
             line,
             column,
-            Text.of("the character {0} cannot be in a convention", "U+%04X".formatted(c)),
+            Text.of("the character {0} cannot be in such a file", "U+%04X".formatted(c)),
             Text.of("Take it out, and save the file as plain text in UTF-8."));
       }
       i += Character.charCount(c);
@@ -131,7 +157,7 @@ final class YamlFile {
     var root = node(first);
     if (next() != null) {
       throw refused(
-          Text.of("this begins a second document, and a convention is one"),
+          Text.of("this begins a second document, and one is all there can be"),
           Text.of("Take the --- out."));
     }
     return root;
@@ -148,7 +174,7 @@ final class YamlFile {
     } catch (StreamConstraintsException e) {
       throw refused(
           Text.of("this is nested deeper than {0}", Limits.DEPTH),
-          Text.of("A convention needs a depth of five."));
+          Text.of("A depth of five is enough."));
     } catch (JsonProcessingException e) {
       throw notYaml(e);
     }
@@ -195,13 +221,13 @@ final class YamlFile {
     switch (signAt(start)) {
       case '&' ->
           throw refused(
-              Text.of("a convention has no anchors (&name)"),
+              Text.of("anchors (&name) are not allowed here"),
               Text.of("Take it out; write texts out."));
       case '*' ->
           throw refused(
-              Text.of("a convention has no aliases (*name)"), Text.of("Write the text out."));
+              Text.of("aliases (*name) are not allowed here"), Text.of("Write the text out."));
       case '!' ->
-          throw refused(Text.of("a convention has no tags (!name)"), Text.of("Take it out."));
+          throw refused(Text.of("tags (!name) are not allowed here"), Text.of("Take it out."));
       default -> {}
     }
   }

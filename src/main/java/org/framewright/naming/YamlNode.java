@@ -3,7 +3,7 @@ package org.framewright.naming;
 import java.util.List;
 
 /** A piece of a YAML file and where it begins; lines and columns count from 1. */
-sealed interface YamlNode {
+public sealed interface YamlNode {
   int line();
 
   int column();

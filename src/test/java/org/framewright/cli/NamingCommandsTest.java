@@ -126,7 +126,7 @@ class NamingCommandsTest {
   void nothingThatActsOnATerminalIsPrinted() throws IOException {
     var hostile = convention("{a}_{b}\u001B[2J");
     assertThat(run("check", hostile.toString()).out())
-        .contains("U+001B cannot be in a convention")
+        .contains("U+001B cannot be in such a file")
         .doesNotContain("\u001B");
     Files.writeString(
         hostile,

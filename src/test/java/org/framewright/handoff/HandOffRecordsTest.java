@@ -79,7 +79,9 @@ class HandOffRecordsTest {
 
   @Test
   void whatIsWrittenIsReadBack() throws Exception {
-    var begun = HandOffRecord.begun(7, "2026", "/to", "/.framewright-x", "picked");
+    var begun =
+        HandOffRecord.begun(
+            7, "2026", "/to", "/.framewright-x", "picked", HandOffRecord.To.RETOUCHER);
     var placing =
         begun.placing(
             SUM,

@@ -59,6 +59,7 @@ class PastHandOffsTest {
         "every frame, of setups 001, 002, 003",
         "every frame, of setups 001, 002, 003 and 37 more, only JPEG",
         "chosen in the job, only what no earlier hand-off had",
+        "came back in back from Bram",
         "something that a later version writes"
       })
   void howFramesWereChosenIsReadBack(String words) {

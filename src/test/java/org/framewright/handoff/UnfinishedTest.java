@@ -32,7 +32,12 @@ class UnfinishedTest {
   private HandOffRecord begun(String draftPath) throws Exception {
     var begun =
         HandOffRecord.begun(
-            1, "2026-11-23T09:00:00Z", out.resolve("for Bram").toString(), draftPath, "all");
+            1,
+            "2026-11-23T09:00:00Z",
+            out.resolve("for Bram").toString(),
+            draftPath,
+            "all",
+            HandOffRecord.To.RETOUCHER);
     records.update(begun);
     return begun;
   }

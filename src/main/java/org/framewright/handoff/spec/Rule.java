@@ -1,5 +1,7 @@
 package org.framewright.handoff.spec;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 
 /** What of a picture a client may ask. */
@@ -7,7 +9,7 @@ public enum Rule {
   /** Its header can be read, so that the rest can be judged. */
   READABLE,
   /** The kind of file. */
-  KIND,
+  KINDS,
   /** An ending that says the kind. */
   ENDING,
   WIDTH,
@@ -24,8 +26,8 @@ public enum Rule {
   COLOURS,
   /** The embedded ICC profile. */
   PROFILE,
-  /** A channel of transparency. */
-  TRANSPARENCY,
+  /** Channels besides those of the colours. */
+  ALPHA,
   LAYERS,
   /** Bytes. */
   FILE_SIZE,
@@ -35,5 +37,12 @@ public enum Rule {
   /** The word of the specification's file and of JSON. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Those that a specification asks in words of its own. */
+  static List<Rule> keys() {
+    return Arrays.stream(values())
+        .filter(rule -> rule != READABLE && rule != ENDING && rule != NAME)
+        .toList();
   }
 }

@@ -102,6 +102,7 @@ final class EarlierPane extends HBox {
     facts
         .getChildren()
         .setAll(
+            fact("handoff.earlier.to", to(one)),
             fact("handoff.earlier.at", at(one)),
             fact("handoff.earlier.chosen", PlainText.line(texts.say(one.chosenBy()))),
             fact("handoff.earlier.much", much(one)),
@@ -137,6 +138,10 @@ final class EarlierPane extends HBox {
             one.files(),
             texts.formats().size(one.bytes())),
         one.again() == 0 ? "" : texts.get("handoff.earlier.again", one.again()));
+  }
+
+  private String to(Past one) {
+    return texts.get(one.toTheClient() ? "handoff.earlier.client" : "handoff.earlier.retoucher");
   }
 
   private String state(Past one) {
@@ -180,7 +185,11 @@ final class EarlierPane extends HBox {
       what.setText(texts.apart(texts.get("handoff.earlier.number", "" + one.number()), at(one)));
       more.setText(
           switch (one.state()) {
-            case OUT -> texts.apart(much(one), PlainText.line(texts.say(one.chosenBy())));
+            case OUT ->
+                texts.apart(
+                    one.toTheClient() ? to(one) : "",
+                    much(one),
+                    PlainText.line(texts.say(one.chosenBy())));
             case INTERRUPTED, GIVEN_UP -> state(one);
           });
       setGraphic(box);

@@ -1,7 +1,15 @@
 package org.framewright.ui.handoff;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
+import org.framewright.handoff.Delivery;
+import org.framewright.handoff.PastHandOffs;
+import org.framewright.job.Job;
+import org.framewright.ui.look.Texts;
 
 /**
  * How a hand-off ended.
@@ -19,6 +27,44 @@ record Ended(List<Handed> packages, Remark why, List<String> remarks, String sen
 
   /** A package in its place. */
   record Handed(int number, Path folder, int selects, int files, long bytes, String digest) {}
+
+  /** Of packages that were written, one after the other. */
+  static Ended of(List<Delivery> deliveries, Job job, Texts texts) throws IOException {
+    var past = PastHandOffs.of(job);
+    var packages = new ArrayList<Handed>();
+    for (var one : deliveries) {
+      if (one instanceof Delivery.Delivered done) {
+        packages.add(
+            new Handed(
+                done.number(),
+                done.folder(),
+                done.selects(),
+                done.files(),
+                done.bytes(),
+                past.of(done.number()).flatMap(PastHandOffs.Past::digest).orElse("")));
+      }
+    }
+    var remarks =
+        deliveries.stream()
+            .flatMap(one -> one.remarks().stream())
+            .map(one -> PlainText.line(texts.sentences(one)))
+            .distinct()
+            .toList();
+    var sentence =
+        packages.stream()
+            .map(one -> RetoucherWords.of(one, job.name(), texts))
+            .collect(Collectors.joining("\n\n"));
+    return new Ended(packages, why(deliveries.getLast(), packages.size(), texts), remarks, sentence);
+  }
+
+  private static Remark why(Delivery last, int inPlace, Texts texts) {
+    return switch (last) {
+      case Delivery.Delivered _ -> new Remark("", "");
+      case Delivery.Cancelled _ -> new Remark(texts.get("handoff.stopped", inPlace), "");
+      case Delivery.Refused refused -> Remark.of(refused.problem(), texts);
+      case Delivery.Failed failed -> Remark.of(failed.problem(), texts);
+    };
+  }
 
   boolean isWhole() {
     return why.what().isEmpty();

@@ -3,11 +3,7 @@ package org.framewright.ui.handoff;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
-import javafx.scene.control.OverrunStyle;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -16,7 +12,6 @@ import javafx.util.Subscription;
 import org.framewright.handoff.Room;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
-import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -41,7 +36,7 @@ final class GoingPane extends VBox {
     title.setId("hand-off-going");
     list.setId("going");
     list.setItems(model.lines());
-    list.setCellFactory(_ -> new Cell(texts));
+    list.setCellFactory(_ -> new GoingCell(texts));
     list.setPlaceholder(WrappedText.of(texts.get("handoff.going.none"), "quiet", "nothing-goes"));
     list.setAccessibleText(texts.get("handoff.going.list"));
     list.getStyleClass().add("two-lines");
@@ -139,60 +134,5 @@ final class GoingPane extends VBox {
   void dispose() {
     following.unsubscribe();
     list.setItems(null);
-  }
-
-  /** A frame in two lines: its name here and there, and how much it is or why it stays. */
-  private static final class Cell extends ListCell<GoingLine> {
-    private final Texts texts;
-    private final LineMark mark = new LineMark();
-    private final Label names = new Label();
-    private final Label more = new Label();
-    private final HBox box;
-
-    Cell(Texts texts) {
-      this.texts = texts;
-      names.getStyleClass().addAll("code", "line-names");
-      names.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
-      names.setMinWidth(0);
-      more.setMinWidth(0);
-      var both = new CellBox(names, more);
-      HBox.setHgrow(both, Priority.ALWAYS);
-      box = new HBox(mark, both);
-      box.getStyleClass().add("two-line-box");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
-    }
-
-    @Override
-    protected void updateItem(GoingLine line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setTooltip(null);
-        setAccessibleText("");
-        return;
-      }
-      mark.show(line.kind());
-      names.setText(line.to().isEmpty() ? line.from() : line.from() + "  →  " + line.to());
-      more.setText(said(line));
-      more.getStyleClass()
-          .setAll("label", "line-more", line.kind() == GoingLine.Kind.HELD ? "needs" : "quiet");
-      setGraphic(box);
-      setTooltip(new Tooltip(texts.apart(names.getText(), line.more(), line.remedy())));
-      var word =
-          switch (line.kind()) {
-            case GOES -> "";
-            case AGAIN -> texts.get("handoff.line.again");
-            case HELD -> texts.get("handoff.line.held");
-          };
-      setAccessibleText(texts.apart(word, line.from(), line.to(), said(line)));
-    }
-
-    private String said(GoingLine line) {
-      return Optional.of(line.remedy())
-          .filter(remedy -> !remedy.isEmpty())
-          .map(remedy -> texts.get("handoff.line.why", line.more(), remedy))
-          .orElse(line.more());
-    }
   }
 }

@@ -2,9 +2,7 @@ package org.framewright.ui.handoff;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,11 +28,9 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import javafx.util.Subscription;
 import org.framewright.base.ByteSizes;
-import org.framewright.handoff.Delivery;
 import org.framewright.handoff.Extent;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
-import org.framewright.handoff.PastHandOffs;
 import org.framewright.handoff.Room;
 import org.framewright.handoff.Withheld;
 import org.framewright.handoff.metadata.MetadataMode;
@@ -334,7 +330,7 @@ final class HandOffModel {
       throws IOException, JobException {
     var asked = work.asked();
     var called = asked.name().isBlank() ? usual : asked.name().strip();
-    var target = asked.place().flatMap(at -> inside(at, called));
+    var target = asked.place().flatMap(at -> PackageNames.inside(at, called));
     Optional<Remark> problem =
         tooLarge(parts, most)
             .or(() -> target.isEmpty() ? Optional.of(nowhere(asked)) : Optional.empty());
@@ -412,21 +408,6 @@ final class HandOffModel {
     return new Remark(texts.get(key), texts.get(key + ".remedy"));
   }
 
-  /** A name leads nowhere but into the place. */
-  private static Optional<Path> inside(Path place, String called) {
-    try {
-      var path = Path.of(called);
-      boolean plain =
-          !path.isAbsolute()
-              && path.getNameCount() == 1
-              && !called.equals(".")
-              && !called.equals("..");
-      return plain ? Optional.of(place.resolve(path)) : Optional.empty();
-    } catch (InvalidPathException e) {
-      return Optional.empty();
-    }
-  }
-
   // Handing off
 
   /** Writes the packages. */
@@ -461,7 +442,7 @@ final class HandOffModel {
               var deliveries =
                   HandOff.of(job, view.scan(), view.tally())
                       .deliver(now.parts(), now.target().orElseThrow(), options, steps);
-              return ended(deliveries);
+              return Ended.of(deliveries, job, texts);
             },
             result -> {
               over[0] = true;
@@ -505,44 +486,6 @@ final class HandOffModel {
   /** Asks the hand-off to stop; nothing is left of the package that is being written. */
   void stop() {
     running.get().ifPresent(Running::cancel);
-  }
-
-  private Ended ended(List<Delivery> deliveries) throws IOException {
-    var past = PastHandOffs.of(session.job());
-    var packages = new ArrayList<Ended.Handed>();
-    for (var one : deliveries) {
-      if (one instanceof Delivery.Delivered done) {
-        packages.add(
-            new Ended.Handed(
-                done.number(),
-                done.folder(),
-                done.selects(),
-                done.files(),
-                done.bytes(),
-                past.of(done.number()).flatMap(PastHandOffs.Past::digest).orElse("")));
-      }
-    }
-    var remarks =
-        deliveries.stream()
-            .flatMap(one -> one.remarks().stream())
-            .map(texts::sentences)
-            .distinct()
-            .toList();
-    var sentence =
-        packages.stream()
-            .map(one -> RetoucherWords.of(one, session.job().name(), texts))
-            .reduce((before, next) -> before + "\n\n" + next)
-            .orElse("");
-    return new Ended(packages, why(deliveries.getLast(), packages.size()), remarks, sentence);
-  }
-
-  private Remark why(Delivery last, int inPlace) {
-    return switch (last) {
-      case Delivery.Delivered _ -> new Remark("", "");
-      case Delivery.Cancelled _ -> new Remark(texts.get("handoff.stopped", inPlace), "");
-      case Delivery.Refused refused -> Remark.of(refused.problem(), texts);
-      case Delivery.Failed failed -> Remark.of(failed.problem(), texts);
-    };
   }
 
   /** The folders that a person may look at: of the last hand-off, or where the next will be. */

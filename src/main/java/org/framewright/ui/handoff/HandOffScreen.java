@@ -72,6 +72,7 @@ public final class HandOffScreen implements Screen {
       EarlierModel earlier,
       CheckModel check,
       ReturnsModel returns,
+      ClientDeliveryModel client,
       ClientListModel list,
       ObjectProperty<Part> part) {}
 
@@ -114,6 +115,8 @@ public final class HandOffScreen implements Screen {
         new EarlierModel(session, desk.tasks(), desk.texts(), desk::trouble),
         new CheckModel(desk.tasks(), desk.texts(), desk.clock(), desk::trouble),
         new ReturnsModel(session, desk.tasks(), desk.texts(), desk.clock(), desk::trouble),
+        new ClientDeliveryModel(
+            session, desk.tasks(), desk.texts(), desk::wayTo, desk::trouble),
         new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble),
         new SimpleObjectProperty<>(Part.GOES));
   }
@@ -151,6 +154,7 @@ public final class HandOffScreen implements Screen {
                 command("stop"),
                 command("rename"),
                 command("undo"),
+                command("deliver"),
                 command("fullSize"),
                 command("show")));
     outcome.setMinWidth(0);
@@ -233,6 +237,12 @@ public final class HandOffScreen implements Screen {
             .orBy(Keys.shortcut(KeyCode.Z)));
     all.add(
         when(
+            "deliver",
+            Keys.plain(KeyCode.D),
+            this::askDeliver,
+            () -> part() == Part.BACK && models.returns().canDeliver().get()));
+    all.add(
+        when(
             "fullSize",
             Keys.plain(KeyCode.F),
             () -> models.returns().turnFullSize(Spot.MIDDLE),
@@ -279,6 +289,7 @@ public final class HandOffScreen implements Screen {
           models.returns().running(),
           models.returns().folder(),
           models.returns().chosen(),
+          models.returns().canDeliver(),
           models.returns().canRename(),
           models.returns().canUndo()
         };
@@ -442,6 +453,46 @@ public final class HandOffScreen implements Screen {
                 }
               }
             });
+  }
+
+  private void askDeliver() {
+    models
+        .returns()
+        .answer()
+        .get()
+        .ifPresent(
+            answer -> {
+              models
+                  .client()
+                  .begin(
+                      answer.returns(),
+                      DefaultPlace.PACKAGES
+                          .kept(desk.preferences())
+                          .or(() -> desk.preferences().path(PLACE)));
+              desk.dialogs()
+                  .show(new ClientDeliveryDialog(models.client(), desk).spec(this::deliverToClient));
+            });
+  }
+
+  /** What was delivered stands among the hand-offs, with its sentence and its checks. */
+  private void deliverToClient() {
+    models
+        .client()
+        .planned()
+        .get()
+        .ifPresent(
+            planned ->
+                models
+                    .returns()
+                    .deliver(
+                        planned,
+                        ended -> {
+                          if (ended.isWhole()) {
+                            models.earlier().chosen().set(null);
+                            models.earlier().look();
+                            turnTo(Part.WENT);
+                          }
+                        }));
   }
 
   private void askForList() {

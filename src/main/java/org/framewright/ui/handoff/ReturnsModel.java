@@ -65,6 +65,7 @@ final class ReturnsModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final BooleanBinding canRename;
   private final BooleanBinding canUndo;
+  private final BooleanBinding canDeliver;
 
   /** The folder that was asked about last: an older answer is not shown. */
   private int asked;
@@ -85,6 +86,20 @@ final class ReturnsModel {
         Bindings.createBooleanBinding(
             () ->
                 running.get().isEmpty() && answer.get().filter(it -> it.renames() > 0).isPresent(),
+            running,
+            answer);
+    canDeliver =
+        Bindings.createBooleanBinding(
+            () ->
+                running.get().isEmpty()
+                    && answer
+                        .get()
+                        .filter(
+                            it ->
+                                it.counts().keySet().stream()
+                                    .anyMatch(
+                                        kind -> kind != Kind.MISSING && kind != Kind.EXTRA))
+                        .isPresent(),
             running,
             answer);
     canUndo =
@@ -365,6 +380,28 @@ final class ReturnsModel {
   /** Moves what is seen at full size by a step. */
   void pan(int right, int down) {
     fullSize.get().ifPresent(now -> look(now.moved(right, down)));
+  }
+
+  // Delivering
+
+  /** Whether something came back that may go to the client. */
+  BooleanBinding canDeliver() {
+    return canDeliver;
+  }
+
+  /** Writes a package for the client; {@code then} gets how it ended. */
+  void deliver(ClientDeliveryModel.Planned planned, Consumer<Ended> then) {
+    problem.set(Optional.empty());
+    begin(
+        texts.get("handoff.client.delivering", planned.plan().files()),
+        steps -> planned.deliver(session, texts, steps),
+        ended -> {
+          if (!ended.isWhole()) {
+            problem.set(Optional.of(ended.why()));
+          }
+          then.accept(ended);
+        },
+        () -> {});
   }
 
   // Renaming

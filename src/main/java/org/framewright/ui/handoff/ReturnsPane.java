@@ -62,6 +62,7 @@ final class ReturnsPane extends VBox {
       Command stop,
       Command rename,
       Command undo,
+      Command deliver,
       Command fullSize,
       Command show) {}
 
@@ -157,6 +158,8 @@ final class ReturnsPane extends VBox {
     undo.setId("returns-undo");
     undo.visibleProperty().bind(commands.undo().enabled());
     undo.managedProperty().bind(commands.undo().enabled());
+    var delivers = button(commands.deliver(), "handoff.act.deliver");
+    delivers.setId("returns-deliver");
     actions.getStyleClass().addAll("in-lines", "pair-actions");
     actions.setMinHeight(Region.USE_PREF_SIZE);
     actions
@@ -164,6 +167,7 @@ final class ReturnsPane extends VBox {
         .addAll(
             rename,
             undo,
+            delivers,
             button(commands.fullSize(), "handoff.act.fullSize"),
             button(commands.show(), "handoff.act.show"));
     var right = new VBox(both, said, actions);
@@ -229,7 +233,9 @@ final class ReturnsPane extends VBox {
   private void number(List<? extends Past> past) {
     var all = new ArrayList<Optional<Integer>>();
     all.add(Optional.empty());
-    past.forEach(one -> all.add(Optional.of(one.number())));
+    past.stream()
+        .filter(one -> !one.toTheClient())
+        .forEach(one -> all.add(Optional.of(one.number())));
     if (!number.getItems().equals(all)) {
       number.getItems().setAll(all);
     }
