@@ -225,7 +225,8 @@ class PagesTest {
     app.press(KeyCode.H);
     var target = folder.resolve(job.name() + "_hand-off_1");
     app.await(() -> app.reads("#hand-off-target").equals(target.toString()));
-    assertThat(app.reads("#hand-off-going")).matches("1 select goes: 1 file, \\d+ kB.+2 cannot go");
+    assertThat(app.reads("#hand-off-going")).matches("1 select goes: 1 file, \\d+ kB");
+    assertThat(app.reads("#hand-off-before")).isEqualTo("2 cannot go");
     assertThat(app.readsAll(".line-names")).anyMatch(text -> text.endsWith("→  KVO_001_F_0001"));
     assertThat(app.readsAll(".line-more"))
         .anyMatch(text -> text.endsWith("Rename the frames first. See the page Names, key F4."));

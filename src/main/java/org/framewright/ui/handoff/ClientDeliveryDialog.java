@@ -56,8 +56,7 @@ final class ClientDeliveryDialog {
     choose.setOnAction(
         _ ->
             desk.files()
-                .folder(
-                    texts.get("handoff.placeTitle"), Optional.ofNullable(model.place().get()))
+                .folder(texts.get("handoff.placeTitle"), Optional.ofNullable(model.place().get()))
                 .ifPresent(model.place()::set));
     target.setId("client-target");
     target.setMinWidth(0);
@@ -93,9 +92,7 @@ final class ClientDeliveryDialog {
                 : texts.get("handoff.going.stay", (int) now.plan().left())));
     name.setPromptText(now.usualName());
     target.setText(
-        now.target()
-            .map(Object::toString)
-            .orElseGet(() -> texts.get("handoff.problem.name")));
+        now.target().map(Object::toString).orElseGet(() -> texts.get("handoff.problem.name")));
   }
 
   /** The question. */

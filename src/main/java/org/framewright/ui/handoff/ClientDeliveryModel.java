@@ -185,8 +185,7 @@ final class ClientDeliveryModel {
 
   private Planned plan(Asking asked) throws IOException {
     var view = session.view().get();
-    var delivery =
-        ClientDelivery.of(session.job(), view.scan(), view.tally(), asked.returns());
+    var delivery = ClientDelivery.of(session.job(), view.scan(), view.tally(), asked.returns());
     var plan = delivery.plan(List.of(), asked.onlyNew(), asked.withFindings());
     var usual = session.job().name() + "_delivery_" + HandOff.nextNumber(session.job());
     return new Planned(
@@ -199,7 +198,8 @@ final class ClientDeliveryModel {
             .place()
             .flatMap(
                 at ->
-                    PackageNames.inside(at, asked.name().isBlank() ? usual : asked.name().strip())));
+                    PackageNames.inside(
+                        at, asked.name().isBlank() ? usual : asked.name().strip())));
   }
 
   private void show(Planned now) {

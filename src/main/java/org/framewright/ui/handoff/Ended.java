@@ -54,7 +54,8 @@ record Ended(List<Handed> packages, Remark why, List<String> remarks, String sen
         packages.stream()
             .map(one -> RetoucherWords.of(one, job.name(), texts))
             .collect(Collectors.joining("\n\n"));
-    return new Ended(packages, why(deliveries.getLast(), packages.size(), texts), remarks, sentence);
+    return new Ended(
+        packages, why(deliveries.getLast(), packages.size(), texts), remarks, sentence);
   }
 
   private static Remark why(Delivery last, int inPlace, Texts texts) {

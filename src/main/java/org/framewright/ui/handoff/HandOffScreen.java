@@ -115,8 +115,7 @@ public final class HandOffScreen implements Screen {
         new EarlierModel(session, desk.tasks(), desk.texts(), desk::trouble),
         new CheckModel(desk.tasks(), desk.texts(), desk.clock(), desk::trouble),
         new ReturnsModel(session, desk.tasks(), desk.texts(), desk.clock(), desk::trouble),
-        new ClientDeliveryModel(
-            session, desk.tasks(), desk.texts(), desk::wayTo, desk::trouble),
+        new ClientDeliveryModel(session, desk.tasks(), desk.texts(), desk::wayTo, desk::trouble),
         new ClientListModel(session, desk.tasks(), desk.texts(), desk::trouble),
         new SimpleObjectProperty<>(Part.GOES));
   }
@@ -470,7 +469,8 @@ public final class HandOffScreen implements Screen {
                           .kept(desk.preferences())
                           .or(() -> desk.preferences().path(PLACE)));
               desk.dialogs()
-                  .show(new ClientDeliveryDialog(models.client(), desk).spec(this::deliverToClient));
+                  .show(
+                      new ClientDeliveryDialog(models.client(), desk).spec(this::deliverToClient));
             });
   }
 

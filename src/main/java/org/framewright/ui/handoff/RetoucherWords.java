@@ -9,6 +9,7 @@ final class RetoucherWords {
 
   static String of(Ended.Handed one, String job, Texts texts) {
     return of(
+        "handoff.sentence",
         one.number(),
         one.folder().toString(),
         one.selects(),
@@ -20,6 +21,7 @@ final class RetoucherWords {
 
   static String of(PastHandOffs.Past one, String job, Texts texts) {
     return of(
+        one.toTheClient() ? "handoff.sentence.client" : "handoff.sentence",
         one.number(),
         one.folder(),
         one.selects(),
@@ -30,8 +32,15 @@ final class RetoucherWords {
   }
 
   private static String of(
-      int number, String folder, int selects, int files, String digest, String job, Texts texts) {
-    var what = texts.get("handoff.sentence", String.valueOf(number), job, selects, files, folder);
+      String key,
+      int number,
+      String folder,
+      int selects,
+      int files,
+      String digest,
+      String job,
+      Texts texts) {
+    var what = texts.get(key, String.valueOf(number), job, selects, files, folder);
     return digest.isEmpty() ? what : texts.get("handoff.sentence.proof", what, digest);
   }
 }

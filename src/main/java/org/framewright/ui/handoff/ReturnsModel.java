@@ -97,8 +97,7 @@ final class ReturnsModel {
                         .filter(
                             it ->
                                 it.counts().keySet().stream()
-                                    .anyMatch(
-                                        kind -> kind != Kind.MISSING && kind != Kind.EXTRA))
+                                    .anyMatch(kind -> kind != Kind.MISSING && kind != Kind.EXTRA))
                         .isPresent(),
             running,
             answer);

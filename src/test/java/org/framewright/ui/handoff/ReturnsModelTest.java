@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.handoff.PastHandOffs;
 import org.framewright.ui.handoff.ReturnLine.Kind;
 import org.framewright.ui.look.Spot;
 import org.framewright.ui.task.Tasks;
@@ -192,5 +193,42 @@ class ReturnsModelTest {
     assertThat(model.fullSize().get().orElseThrow().x()).isEqualTo(0.3, within(1e-9));
     model.turnFullSize(Spot.MIDDLE);
     assertThat(model.fullSize().get()).isEmpty();
+  }
+
+  @Test
+  void whatCameBackGoesToTheClientUnderItsNameAndIsToldAsDelivered() throws Exception {
+    HandOffScene.picture(back.resolve(ONE + "_v01.png"));
+    model.read(back);
+    assertThat(model.canDeliver().get()).isTrue();
+    var client =
+        new ClientDeliveryModel(
+            scene.session,
+            Tasks.immediate(),
+            HandOffScene.TEXTS,
+            page -> page,
+            scene.troubles::add);
+    client.begin(model.answer().get().orElseThrow().returns(), Optional.of(folder));
+    assertThat(client.lines())
+        .extracting(GoingLine::kind)
+        .containsExactly(GoingLine.Kind.HELD, GoingLine.Kind.GOES);
+    assertThat(client.planned().get().orElseThrow().target())
+        .contains(folder.resolve(scene.job().name() + "_delivery_2"));
+    client.name().set("../elsewhere");
+    assertThat(client.ready().get()).isFalse();
+    client.name().set("for the client");
+    assertThat(client.ready().get()).isTrue();
+    var ended = new ArrayList<Ended>();
+    model.deliver(client.planned().get().orElseThrow(), ended::add);
+    assertThat(ended.getFirst().isWhole()).isTrue();
+    assertThat(folder.resolve("for the client/data")).isDirectory();
+    var past = PastHandOffs.of(scene.job()).all().getFirst();
+    assertThat(past.toTheClient()).isTrue();
+    client.onlyNew().set(true);
+    client.begin(model.answer().get().orElseThrow().returns(), Optional.of(folder));
+    assertThat(client.ready().get()).as("it went before").isFalse();
+    Files.delete(back.resolve(ONE + "_v01.png"));
+    client.onlyNew().set(false);
+    assertThat(scene.troubles).hasSizeLessThan(2);
+    scene.troubles.clear();
   }
 }
