@@ -23,6 +23,14 @@ public final class FinishedPictures {
   /** So many pixels of a TIFF are held at once, at up to 16 bytes each. */
   private static final long MOST_IN_A_TILE = 16_000_000;
 
+  /** Of a TIFF (TIFF 6.0, section 8): the field of the compression, and what it says of none. */
+  private static final int COMPRESSION = 0x0103;
+
+  private static final int PLAIN = 1;
+  private static final long MOST_IN_A_BAND = 2_000_000;
+  private static final long FIELD = 12;
+  private static final int MOST_FIELDS = 4096;
+
   private FinishedPictures() {}
 
   /** A kind of file, and the reader of the platform for it. */
@@ -54,7 +62,9 @@ public final class FinishedPictures {
 
   /** What is done with a file that is open. */
   private interface Use<T> {
-    Optional<T> of(ImageReader reader, int width, int height, int orientation) throws IOException;
+    Optional<T> of(
+        ImageReader reader, int width, int height, int orientation, boolean inBands)
+        throws IOException;
   }
 
   /**
@@ -63,7 +73,7 @@ public final class FinishedPictures {
    */
   public static Optional<BufferedImage> of(Frame frame, int maxEdge) {
     return pictures(frame).stream()
-        .flatMap(path -> open(path, (in, w, h, turn) -> whole(in, w, h, turn, maxEdge)).stream())
+        .flatMap(path -> open(path, (in, w, h, turn, bands) -> whole(in, w, h, turn, bands, maxEdge)).stream())
         .findFirst()
         .or(() -> Thumbnails.of(frame, maxEdge));
   }
@@ -75,7 +85,7 @@ public final class FinishedPictures {
             path ->
                 open(
                     path,
-                    (in, w, h, turn) ->
+                    (in, w, h, turn, _) ->
                         PicturePart.part(
                             w, h, turn, stored -> region(in, stored), x, y, width, height))
                     .stream())
@@ -103,11 +113,14 @@ public final class FinishedPictures {
         reader.setInput(input, false, true);
         int width = reader.getWidth(0);
         int height = reader.getHeight(0);
+        boolean large =
+            kind.get() == Kind.TIFF
+                && (long) reader.getTileWidth(0) * reader.getTileHeight(0) > MOST_IN_A_TILE;
         boolean bearable =
-            (long) width * height <= DecodablePicture.MOST_PIXELS
-                && (kind.get() != Kind.TIFF
-                    || (long) reader.getTileWidth(0) * reader.getTileHeight(0) <= MOST_IN_A_TILE);
-        return bearable ? use.of(reader, width, height, orientation(file)) : Optional.empty();
+            (long) width * height <= DecodablePicture.MOST_PIXELS && (!large || isPlain(file));
+        return bearable
+            ? use.of(reader, width, height, orientation(file), large)
+            : Optional.empty();
       } finally {
         reader.dispose();
       }
@@ -115,6 +128,20 @@ public final class FinishedPictures {
       // The decoder refuses it: one picture less.
       return Optional.empty();
     }
+  }
+
+  /** Whether a TIFF is not compressed, so that its rows are read one by one. */
+  private static boolean isPlain(Bytes file) throws IOException {
+    boolean bigEndian = file.u8(0) == 'M';
+    long directory = file.u32(4, bigEndian);
+    int fields = Math.min(MOST_FIELDS, file.u16(directory, bigEndian));
+    for (int i = 0; i < fields; i++) {
+      long field = directory + 2 + FIELD * i;
+      if (file.u16(field, bigEndian) == COMPRESSION) {
+        return file.u16(field + 8, bigEndian) == PLAIN;
+      }
+    }
+    return true;
   }
 
   private static int orientation(Bytes file) {
@@ -126,11 +153,12 @@ public final class FinishedPictures {
   }
 
   private static Optional<BufferedImage> whole(
-      ImageReader reader, int width, int height, int orientation, int maxEdge) throws IOException {
-    var how = reader.getDefaultReadParam();
+      ImageReader reader, int width, int height, int orientation, boolean inBands, int maxEdge) throws IOException {
     int leaveOut = Math.max(1, Math.max(width, height) / maxEdge);
-    how.setSourceSubsampling(leaveOut, leaveOut, 0, 0);
-    var read = reader.read(0, how);
+    var read =
+        !inBands
+            ? some(reader, new Rectangle(width, height), leaveOut)
+            : inBands(reader, width, height, leaveOut);
     double scale = Math.min(1, (double) maxEdge / Math.max(read.getWidth(), read.getHeight()));
     var fitted =
         Upright.draw(
@@ -139,6 +167,32 @@ public final class FinishedPictures {
             Math.max(1, (int) Math.round(read.getHeight() * scale)),
             AffineTransform.getScaleInstance(scale, scale));
     return Optional.of(Upright.turned(fitted, orientation));
+  }
+
+  private static BufferedImage some(ImageReader reader, Rectangle part, int leaveOut)
+      throws IOException {
+    var how = reader.getDefaultReadParam();
+    how.setSourceRegion(part);
+    how.setSourceSubsampling(leaveOut, leaveOut, 0, 0);
+    return reader.read(0, how);
+  }
+
+  /** A picture whose one strip would fill the memory, some rows after the other. */
+  private static BufferedImage inBands(ImageReader reader, int width, int height, int leaveOut)
+      throws IOException {
+    int rows = Math.max(1, (int) (MOST_IN_A_BAND / width / leaveOut)) * leaveOut;
+    var whole =
+        new BufferedImage(
+            Math.ceilDiv(width, leaveOut),
+            Math.ceilDiv(height, leaveOut),
+            BufferedImage.TYPE_INT_RGB);
+    var paint = whole.createGraphics();
+    for (int y = 0; y < height; y += rows) {
+      var band = new Rectangle(0, y, width, Math.min(rows, height - y));
+      paint.drawImage(some(reader, band, leaveOut), 0, y / leaveOut, null);
+    }
+    paint.dispose();
+    return whole;
   }
 
   private static Optional<BufferedImage> region(ImageReader reader, Rectangle stored)

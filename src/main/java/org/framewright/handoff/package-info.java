@@ -8,7 +8,8 @@
  * said in the {@link org.framewright.handoff.HandOffPlan} before anything is written. {@code
  * DeliveryRun} writes the package: {@code Target} finds where it really is to be and refuses what
  * would do harm, {@code Draft} is the hidden folder beside it in which {@code Bag} copies the
- * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it. The
+ * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it;
+ * {@link org.framewright.handoff.PastHandOffs} tells what they say. The
  * job's frames are only read. What comes back is read against the records by {@link
  * org.framewright.handoff.Returns}, which writes nothing. Whether a package is whole, ours or
  * anybody's, {@link org.framewright.handoff.verify.OpenPackage} finds out.

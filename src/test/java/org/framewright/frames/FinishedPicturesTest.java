@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Color;
 import java.awt.image.BufferedImage;
+import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -97,5 +100,53 @@ class FinishedPicturesTest {
     bytes[22] = (byte) 0xB0;
     var large = Files.write(folder.resolve("large.png"), bytes);
     assertThat(FinishedPictures.of(frame(large), 50)).isEmpty();
+  }
+
+  /** As programs write that do not compress: one strip is the whole picture. */
+  @Test
+  void aLargePictureInOneStripIsReadInBands() throws Exception {
+    int width = 4200;
+    int height = 4000;
+    var file = folder.resolve("large.tif");
+    var header =
+        ByteBuffer.allocate(8 + 2 + 10 * 12 + 4 + 6).order(ByteOrder.LITTLE_ENDIAN);
+    header.put((byte) 'I').put((byte) 'I').putShort((short) 42).putInt(8).putShort((short) 10);
+    int data = header.capacity();
+    // Tag, type, count, value: TIFF 6.0, section 2 and 8.
+    int[][] fields = {
+      {0x100, 4, 1, width},
+      {0x101, 4, 1, height},
+      {0x102, 3, 3, data - 6},
+      {0x103, 3, 1, 1},
+      {0x106, 3, 1, 2},
+      {0x111, 4, 1, data},
+      {0x115, 3, 1, 3},
+      {0x116, 4, 1, height},
+      {0x117, 4, 1, width * height * 3},
+      {0x11C, 3, 1, 1}
+    };
+    for (var field : fields) {
+      header.putShort((short) field[0]).putShort((short) field[1]).putInt(field[2]).putInt(field[3]);
+    }
+    header.putInt(0).putShort((short) 8).putShort((short) 8).putShort((short) 8);
+    try (var out = new RandomAccessFile(file.toFile(), "rw")) {
+      out.write(header.array());
+      out.setLength(data + (long) width * height * 3);
+      var red = new byte[width * 3];
+      for (int x = 0; x < width; x++) {
+        red[x * 3] = (byte) 0xFF;
+      }
+      for (int y = height - 400; y < height; y++) {
+        out.seek(data + (long) y * width * 3);
+        out.write(red);
+      }
+    }
+    var small = FinishedPictures.of(frame(file), 420).orElseThrow();
+    assertThat(small.getWidth()).isEqualTo(420);
+    assertThat(new Color(small.getRGB(200, 20))).isEqualTo(Color.BLACK);
+    assertThat(new Color(small.getRGB(200, 390))).isEqualTo(Color.RED);
+    var part = FinishedPictures.part(frame(file), 0.5, 1, 20, 10).orElseThrow();
+    assertThat(new Color(part.picture().getRGB(5, 5))).isEqualTo(Color.RED);
+    assertThat(part.fullHeight()).isEqualTo(height);
   }
 }

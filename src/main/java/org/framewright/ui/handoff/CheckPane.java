@@ -1,7 +1,6 @@
 package org.framewright.ui.handoff;
 
 import java.util.List;
-import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -202,10 +201,5 @@ final class CheckPane extends VBox {
       setTooltip(new Tooltip(texts.apart(line.file(), line.more())));
       setAccessibleText(texts.apart(state.getText(), line.file(), line.more()));
     }
-  }
-
-  /** What is passed on; empty where there is nothing to say. */
-  Optional<String> sentence() {
-    return model.answer().get().map(CheckModel.Answer::sentence).filter(it -> !it.isEmpty());
   }
 }

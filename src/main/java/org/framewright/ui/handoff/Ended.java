@@ -67,6 +67,14 @@ record Ended(List<Handed> packages, Remark why, List<String> remarks, String sen
     };
   }
 
+  /** Why it did not go on, and what a person should know besides. */
+  Remark whyInFull() {
+    var more = new ArrayList<>(List.of(why.remedy()));
+    more.addAll(remarks);
+    more.removeIf(String::isEmpty);
+    return new Remark(why.what(), String.join("\n", more));
+  }
+
   boolean isWhole() {
     return why.what().isEmpty();
   }

@@ -109,7 +109,7 @@ final class HandOffModel {
     for (var asked :
         List.of(
             basis, rating, label, list, setups, pictures, onlyNew, split, metadata, place, name)) {
-      asked.addListener(_ -> look());
+      asked.addListener(_ -> answered());
     }
     ready =
         Bindings.createBooleanBinding(
@@ -247,6 +247,14 @@ final class HandOffModel {
   /** Turns from how the last hand-off ended to what would go next. */
   void putAway() {
     ended.set(Optional.empty());
+  }
+
+  /** A person asks for something else than what was handed off last. */
+  private void answered() {
+    if (running.get().isEmpty()) {
+      ended.set(Optional.empty());
+    }
+    look();
   }
 
   private void look() {
@@ -446,7 +454,7 @@ final class HandOffModel {
             },
             result -> {
               over[0] = true;
-              over(result);
+              over(result, now.target().flatMap(at -> Optional.ofNullable(at.getFileName())));
             },
             failure -> {
               over[0] = true;
@@ -464,16 +472,19 @@ final class HandOffModel {
       trouble.accept(failure);
       look();
     } else {
-      over(new Ended(List.of(), Remark.of(problem.get(), texts), List.of(), ""));
+      over(new Ended(List.of(), Remark.of(problem.get(), texts), List.of(), ""), Optional.empty());
     }
   }
 
-  private void over(Ended result) {
+  private void over(Ended result, Optional<Path> called) {
     running.set(Optional.empty());
     handOffs++;
-    if (!result.packages().isEmpty()) {
+    if (result.isWhole()) {
       // The next one has the next number.
       name.set("");
+    } else if (!result.packages().isEmpty()) {
+      // The same again goes on behind those that are in their place.
+      called.ifPresent(it -> name.set(it.toString()));
     }
     if (result.isWhole() && basis.get() == Basis.LISTED) {
       list.set(Optional.empty());

@@ -1,5 +1,6 @@
 package org.framewright.ui.handoff;
 
+import java.util.Optional;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -15,6 +16,7 @@ import org.framewright.ui.look.WrappedText;
 final class HandedPane extends VBox {
   private final Texts texts;
   private final VerdictPlate plate = new VerdictPlate("handed-word");
+  private final RemarkBox why = new RemarkBox();
   private final VBox packages = new VBox();
   private final WrappedText sentence = new WrappedText("sentence");
   private final VBox remarks = new VBox();
@@ -46,12 +48,17 @@ final class HandedPane extends VBox {
     var saying = new VBox(sentence);
     saying.getStyleClass().add("say-line");
     saying.setMinHeight(Region.USE_PREF_SIZE);
-    getChildren().addAll(plate, scroll, saying, row);
+    getChildren().addAll(plate, why, scroll, saying, row);
     getStyleClass().addAll("paper-sheet", "handed-sheet");
   }
 
   void show(Ended ended) {
-    plate.show(Verdict.WHOLE, texts.get("handoff.handed.word", ended.packages().size()));
+    if (ended.isWhole()) {
+      plate.show(Verdict.WHOLE, texts.get("handoff.handed.word", ended.packages().size()));
+    } else {
+      plate.show(Verdict.NOT_WHOLE, texts.get("handoff.handed.some"));
+    }
+    why.show(Optional.of(ended.why()));
     packages.getChildren().setAll(ended.packages().stream().map(this::lines).toList());
     remarks
         .getChildren()

@@ -218,4 +218,32 @@ class HandOffModelTest {
     assertThat(background).isEmpty();
     assertThat(model.ready().get()).isTrue();
   }
+
+  @Test
+  void ofSeveralPackagesThoseThatAreThereStayAndTheSameAgainGoesOn() throws Exception {
+    model.basis().set(Basis.EVERY);
+    long one = looked().parts().getFirst().selects().getFirst().bytes();
+    model.split().set(Math.ceilDiv(2 * one, 1000) + " KB");
+    model.name().set("parts");
+    var inTheWay = Files.createDirectory(out.resolve("parts-2"));
+    model.deliver();
+    var end = model.ended().get().orElseThrow();
+    assertThat(end.isWhole()).isFalse();
+    assertThat(end.packages()).extracting(Ended.Handed::number).containsExactly(1);
+    assertThat(end.why().what()).contains("parts-2");
+    Files.delete(inTheWay);
+    model.deliver();
+    assertThat(model.ended().get().orElseThrow().isWhole()).isTrue();
+    assertThat(model.ended().get().orElseThrow().packages())
+        .extracting(Ended.Handed::folder)
+        .containsExactly(out.resolve("parts-1"), out.resolve("parts-2"));
+  }
+
+  @Test
+  void anotherAnswerPutsTheLastHandOffAway() {
+    model.deliver();
+    assertThat(model.ended().get()).isPresent();
+    model.rating().set(2);
+    assertThat(model.ended().get()).isEmpty();
+  }
 }
