@@ -65,9 +65,10 @@ class HeadersByToolsTest {
     "cmyk.tif, -depth 8 -colorspace CMYK",
     "lab.tif, -depth 8 -colorspace Lab",
     "grey.tif, -depth 16 -colorspace Gray",
-    "a8.png, -depth 8 -density 300 -units PixelsPerInch",
+    "a8.png, -depth 8 -density 300 -units PixelsPerInch -define png:color-type=2",
     "a16.png, -depth 16",
-    "alpha.png, -depth 8 -alpha on -channel A -evaluate set 50% +channel",
+    "alpha.png, -depth 8 -alpha on -channel A -evaluate set 50% +channel -define"
+        + " png:color-type=6",
     "a8.psd, -depth 8",
     "a16.psd, -depth 16 -density 300 -units PixelsPerInch",
     "cmyk.psd, -depth 8 -colorspace CMYK",
@@ -101,7 +102,7 @@ class HeadersByToolsTest {
     }
     assertThat(PictureFile.fault(file)).isEmpty();
     var whole = Files.readAllBytes(file);
-    Files.write(file, java.util.Arrays.copyOf(whole, whole.length - 3));
+    Files.write(file, java.util.Arrays.copyOf(whole, whole.length - 12));
     assertThat(PictureFile.fault(file)).isPresent();
   }
 

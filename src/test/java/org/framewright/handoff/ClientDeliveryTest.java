@@ -318,21 +318,22 @@ class ClientDeliveryTest {
                 .getFirst();
     assertThat(done.described().sidecars()).isEqualTo(1);
     assertThat(Files.readString(done.folder().resolve("data/" + ONE + "_v01.xmp")))
-        .contains("2026-11-23T09:00:00")
-        .doesNotContain("_v01.jpg");
+        .contains("<photoshop:DateCreated>2026-11-23T")
+        .contains("<xmpMM:PreservedFileName>IMG_9998.JPG<")
+        .doesNotContain("<photoshop:Instructions>");
   }
 
   /** The convention of product pictures, to which the number of a frame means nothing. */
   private static Convention delivered(String pattern) throws Exception {
     var yaml =
         Files.readString(Path.of("templates/fashion-days.yaml"))
-            .replace("  retouched: ", "  delivery: " + pattern + "\n  retouched: ");
+            .replace("  retouched: \"", "  delivery: " + pattern + "\n  retouched: \"");
     return ((Convention.Parsed.Sound) Convention.parse(yaml, "delivered.yaml")).convention();
   }
 
   @Test
-  void theConventionsNameForDeliveriesIsTheNameThatTheClientGets(@TempDir Path other)
-      throws Exception {
+  void theConventionsNameForDeliveriesIsTheNameThatTheClientGets() throws Exception {
+    var other = Files.createDirectory(folder.resolve("other"));
     job = Scene.rated(other, delivered("\"{client}-{setup}-{take}\"")).job();
     Scene.deliver(job, other.resolve("out"));
     came(ONE + "_v03.jpg");
@@ -344,7 +345,8 @@ class ClientDeliveryTest {
   }
 
   @Test
-  void twoPicturesThatWouldHaveOneNameAreTold(@TempDir Path other) throws Exception {
+  void twoPicturesThatWouldHaveOneNameAreTold() throws Exception {
+    var other = Files.createDirectory(folder.resolve("other"));
     job = Scene.rated(other, delivered("\"{client}-{setup}\"")).job();
     Scene.deliver(job, other.resolve("out"));
     came(ONE + "_v01.jpg");
