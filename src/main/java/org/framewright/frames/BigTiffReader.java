@@ -5,8 +5,8 @@ import java.io.IOException;
 /**
  * BigTIFF, the form of TIFF for files of 4 GB and more, by its published design (Aware Systems,
  * "The BigTIFF File Format Proposal"; libtiff reads and writes it): as TIFF, with offsets and
- * counts of eight bytes. Asked of it: do the data of its pictures lie inside the file, and
- * what it says of them.
+ * counts of eight bytes. Asked of it: do the data of its pictures lie inside the file, and what it
+ * says of them.
  */
 final class BigTiffReader {
   private static final int MAGIC = 43;

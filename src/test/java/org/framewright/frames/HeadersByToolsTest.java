@@ -82,7 +82,7 @@ class HeadersByToolsTest {
   })
   void aHeaderIsWhatTheToolsRead(String name, String options) throws Exception {
     var words = new ArrayList<>(List.of("convert", "-size", "60x40", "gradient:red-blue"));
-    words.addAll(List.of(options.split(" ")));
+    words.addAll(List.of(options.split(" ", -1)));
     var profile = folder.resolve("srgb.icc");
     Files.write(profile, ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
     boolean rgb = !options.contains("-colorspace");
@@ -108,7 +108,8 @@ class HeadersByToolsTest {
 
   private static void compare(Path file) throws Exception {
     var header = header(file);
-    var said = run("identify", "-format", "%w %h %z %[colorspace] %A\n", file + "[0]").split(" ");
+    var said =
+        run("identify", "-format", "%w %h %z %[colorspace] %A\n", file + "[0]").split(" ", -1);
     assertThat(header.size().width()).isEqualTo(Integer.parseInt(said[0]));
     assertThat(header.size().height()).isEqualTo(Integer.parseInt(said[1]));
     assertThat(header.colour().bits()).isEqualTo(Integer.parseInt(said[2]));
@@ -130,7 +131,7 @@ class HeadersByToolsTest {
     for (var tag : List.of("BitsPerSample", "BitDepth")) {
       if (tags.has(tag)) {
         assertThat(header.colour().bits())
-            .isEqualTo(Integer.parseInt(tags.path(tag).asText().split(" ")[0]));
+            .isEqualTo(Integer.parseInt(tags.path(tag).asText().split(" ", -1)[0]));
       }
     }
     if (tags.has("NumChannels") || tags.has("SamplesPerPixel")) {

@@ -165,9 +165,7 @@ class ClientDeliveryTest {
     var delivery = delivery();
     var plan = plan(delivery);
     assertThat(plan.selects()).extracting(Select::name).containsExactly(ONE + "_v02", TWO + "_v01");
-    assertThat(plan.withheld())
-        .extracting(withheld -> withheld.problem().sentence())
-        .containsExactly(THREE + ": it did not come back");
+    assertThat(plan.withheld()).isEmpty();
     assertThat(HandOffDescription.plannedForClient(plan))
         .contains(ONE + "_v02.tif  ->  " + ONE + "_v02.tif", "2 pictures in 3 files");
     var done = (Delivery.Delivered) deliver(delivery, plan, "client");
@@ -200,6 +198,18 @@ class ClientDeliveryTest {
     assertThat(returns().answers()).hasSize(3);
     assertThat(Scene.handOff(job).within(new Extent(List.of(), Extent.Pictures.ALL, true)).rated(4))
         .satisfies(again -> assertThat(again.selects()).isEmpty());
+  }
+
+  @Test
+  void whatCameBackAsItWasOrWithoutAVersionIsToldAndStays() throws Exception {
+    var select = folder.resolve("out/data").resolve(ONE + ".JPG");
+    Files.copy(select, back.resolve(ONE + ".JPG"));
+    came(TWO + ".jpg");
+    assertThat(plan(delivery()).withheld())
+        .extracting(withheld -> withheld.problem().sentence())
+        .containsExactly(
+            ONE + ": it came back as it was handed off",
+            TWO + ": it came back under its own name, without a version");
   }
 
   @Test
