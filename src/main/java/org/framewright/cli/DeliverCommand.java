@@ -198,8 +198,10 @@ final class DeliverCommand implements Callable<Integer> {
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     if (chosen.returned != null) {
-      var client = ClientDelivery.of(job, scan, job.tally(scan), returned(job));
+      var returns = returned(job);
+      var client = ClientDelivery.of(job, scan, job.tally(scan), returns);
       var plan = client.plan(setups(job), onlyNew, withFindings);
+      remarkOnMissing(returns);
       return end(plan, null, parts -> client.deliver(parts, target, options, progress()));
     }
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
@@ -226,6 +228,18 @@ final class DeliverCommand implements Callable<Integer> {
     if (!Files.isDirectory(chosen.returned)) {
       throw CommandFailure.badInput(
           "there is no folder " + chosen.returned, "Check the path; nothing was changed.");
+    }
+  }
+
+  private void remarkOnMissing(Returns returns) {
+    long missing = returns.count(Returns.State.MISSING);
+    if (missing > 0) {
+      output
+          .err()
+          .println(
+              "Note: "
+                  + PlainText.counted((int) missing, "select")
+                  + " did not come back; see: framewright returns JOB FOLDER");
     }
   }
 

@@ -5,7 +5,8 @@ import java.io.IOException;
 /**
  * BigTIFF, the form of TIFF for files of 4 GB and more, by its published design (Aware Systems,
  * "The BigTIFF File Format Proposal"; libtiff reads and writes it): as TIFF, with offsets and
- * counts of eight bytes. Asked of it: do the data of its pictures lie inside the file.
+ * counts of eight bytes. Asked of it: do the data of its pictures lie inside the file, and what it
+ * says of them.
  */
 final class BigTiffReader {
   private static final int MAGIC = 43;
@@ -52,6 +53,7 @@ final class BigTiffReader {
       }
       parts += reader.check(at + 8, fields, TiffReader.STRIP_OFFSETS, TiffReader.STRIP_COUNTS);
       parts += reader.check(at + 8, fields, TiffReader.TILE_OFFSETS, TiffReader.TILE_COUNTS);
+      reader.requireInside(at + 8, fields);
       at = file.u64(at + 8 + fields * FIELD, reader.bigEndian);
     }
     if (parts == 0) {
@@ -70,6 +72,17 @@ final class BigTiffReader {
       file.slice(number(where, i), number(lengths, i));
     }
     return where.count();
+  }
+
+  /** What is said of a picture must lie inside, too: a profile often comes last. */
+  private void requireInside(long directory, long fields) throws IOException {
+    for (long at = directory; at < directory + fields * FIELD; at += FIELD) {
+      int type = file.u16(at + 2, bigEndian);
+      long count = file.u64(at + 4, bigEndian);
+      if (TiffFields.values(file, 0, type, count).size() > 8) {
+        TiffFields.values(file, file.u64(at + 12, bigEndian), type, count);
+      }
+    }
   }
 
   private Numbers numbers(long directory, long fields, int tag) throws IOException {

@@ -24,6 +24,7 @@ final class Contents {
   private Capture said = Capture.UNKNOWN;
   private Bytes xmp;
   private boolean hollow;
+  private String lack;
   private int orientation = 1;
 
   /** Reads a file's structure, whatever kind it is by its first bytes. */
@@ -119,6 +120,17 @@ final class Contents {
    */
   void hollow() {
     hollow = true;
+  }
+
+  /** Something of its description lies behind its end: it may yet be written, or was cut. */
+  void lack(String what) {
+    hollow = true;
+    lack = what;
+  }
+
+  /** What lies behind its end, where it is not the picture itself. */
+  Optional<String> lacking() {
+    return Optional.ofNullable(lack);
   }
 
   /** The way up, by Exif Orientation: 1 to 8. */

@@ -53,7 +53,7 @@ final class IccProfile {
     long chosen = -1;
     for (long i = count - 1; i >= 0; i--) {
       long at = 16 + i * size;
-      if (i == 0 && chosen < 0 || tag.ascii(at, 2).equals("en")) {
+      if ((i == 0 && chosen < 0) || tag.ascii(at, 2).equals("en")) {
         chosen = at;
       }
     }

@@ -29,7 +29,9 @@ public final class PictureFile {
         WebpReader.read(file);
         return Optional.empty();
       }
-      return Contents.of(file).fault();
+      // A file that somebody sent is not still being written.
+      var contents = Contents.of(file);
+      return contents.fault().or(contents::lacking);
     } catch (Malformed e) {
       return Optional.of(e.getMessage());
     } catch (IOException e) {

@@ -72,7 +72,7 @@ final class PsdHeader {
         var data = all.slice(length + 4, all.u32(length, true));
         if (id == PROFILE) {
           profile = Optional.of(IccProfile.of(data));
-        } else if (id == RESOLUTION && data.holds(0, 12)) {
+        } else if (id == RESOLUTION && data.holds(0, 12) && data.u32(0, true) > 0) {
           resolution =
               Optional.of(
                   new PictureHeader.Resolution(

@@ -125,7 +125,16 @@ final class TiffFields {
     var field = fields.get(tag);
     return field == null
         ? Optional.empty()
-        : Optional.of(file.slice(field.at(), field.count() * TYPE_SIZES[field.type()]));
+        : Optional.of(values(file, field.at(), field.type(), field.count()));
+  }
+
+  /** The values of a field; of types that are not known nothing is asked. */
+  static Bytes values(Bytes file, long at, int type, long count) throws IOException {
+    int size = type < TYPE_SIZES.length ? TYPE_SIZES[type] : 0;
+    if (count > file.size()) {
+      throw new Malformed("a field has more values than there is room for");
+    }
+    return file.slice(size == 0 ? 0 : at, count * size);
   }
 
   /** TIFF 6.0, section 8: a unit of 2 is the inch, of 3 the centimetre, of 1 none. */

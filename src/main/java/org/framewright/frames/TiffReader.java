@@ -107,7 +107,7 @@ final class TiffReader {
       }
     }
     if (reader.openEnded) {
-      contents.hollow();
+      contents.lack("a part of what it says of its picture lies behind its end");
     }
     if (!picture && !directories.isEmpty()) {
       contents.doubt("it names no picture data");

@@ -66,7 +66,8 @@ public final class ClientDelivery {
   }
 
   /**
-   * What would be delivered; nothing is written. What went before is known by its name and content.
+   * What would be delivered, and what of that which came back cannot be; nothing is written. What
+   * went before is known by its name and content.
    *
    * @param setups the codes of the setups whose pictures go; all where there are none
    * @param onlyNew whether what went before stays
@@ -84,7 +85,8 @@ public final class ClientDelivery {
             "Check the convention: its names for deliveries leave out what tells these pictures"
                 + " apart.");
     for (var answer : returns.answers()) {
-      if (!wanted.isEmpty() && !wanted.contains(answer.setup())) {
+      boolean meant = wanted.isEmpty() || wanted.contains(answer.setup());
+      if (!meant || answer.state() == Returns.State.MISSING) {
         continue;
       }
       var why = reason(answer, withFindings);
@@ -159,12 +161,9 @@ public final class ClientDelivery {
   }
 
   private static Text stateText(Returns.State state) {
-    return switch (state) {
-      case ANSWERED -> Text.of("it came back");
-      case CHANGED -> Text.of("it came back under its own name, without a version");
-      case UNTOUCHED -> Text.of("it came back as it was handed off");
-      case MISSING -> Text.of("it did not come back");
-    };
+    return state == Returns.State.UNTOUCHED
+        ? Text.of("it came back as it was handed off")
+        : Text.of("it came back under its own name, without a version");
   }
 
   private Optional<Frame> frame(Returns.Answer answer) {

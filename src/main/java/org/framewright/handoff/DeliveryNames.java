@@ -1,6 +1,7 @@
 package org.framewright.handoff;
 
 import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.Text;
 import org.framewright.handoff.spec.Specification;
@@ -85,7 +86,7 @@ final class DeliveryNames {
     };
   }
 
-  private void add(LinkedHashMap<String, String> values, String name, String of) {
+  private void add(Map<String, String> values, String name, String of) {
     if (job.convention().kinds().containsKey(of)
         && job.convention().read(name, of) instanceof Reading.One one) {
       values.putAll(one.fields());

@@ -16,6 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.framewright.handoff.Pictures;
 import org.framewright.mhl.MhlHistory;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
@@ -52,6 +53,7 @@ final class CommandScene {
     MOVE(
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
+    DELIVER_RETURNED("deliver", "%s/" + JOB, "--to", "%s/client", "--returned", "%s/returned"),
     COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),
     COPY_WITH_MHL("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--mhl"),
     COPIES("copies", "%s/" + JOB, "%s/card", "%s/kept"),
@@ -104,6 +106,8 @@ final class CommandScene {
     camera.take(Exposure.of(at, "001", "F")).writeTo(frames);
     renameAll(frames, "20261123_KVO_001_F_0001");
     done("deliver", job, "--to", scene.resolve("first"), "--names", scene.resolve("names.txt"));
+    Pictures.write(
+        Files.createDirectory(scene.resolve("returned")).resolve("KVO_001_F_0001_v01.tif"));
   }
 
   private static void renameAll(Path frames, String to) throws IOException {
@@ -188,6 +192,13 @@ final class CommandScene {
       assertThat(historyOf(target))
           .as(what)
           .containsKey(command == Case.COPY_WITH_MHL ? "DCIM/100STUDA/A_0001.RAW" : "A_0001.RAW");
+    }
+    if (command == Case.DELIVER_RETURNED) {
+      assertThat(contents(place))
+          .as(what)
+          .containsKey("client/bagit.txt")
+          .containsEntry(
+              "client/data/KVO_001_F_0001_v01.tif", before.get("returned/KVO_001_F_0001_v01.tif"));
     }
     if (command == Case.DELIVER) {
       assertThat(contents(place)).as(what).containsKey("package/bagit.txt");

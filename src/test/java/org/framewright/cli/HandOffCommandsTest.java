@@ -104,6 +104,89 @@ class HandOffCommandsTest {
   }
 
   @Test
+  void whatCameBackIsComparedWithWhatTheClientAsksAndDelivered() throws Exception {
+    var target = folder.resolve("asked package");
+    var delivered = run("deliver", job, "--to", target, "--rating", 5, "--json").json();
+    var number = delivered.path("handOff").asInt();
+    var back = Files.createDirectory(folder.resolve("asked"));
+    for (var select : delivered.path("selects")) {
+      Pictures.write(back.resolve(select.path("select").asText() + "_v01.tif"));
+    }
+    var first = delivered.path("selects").get(0).path("select").asText();
+    Files.delete(back.resolve(first + "_v01.tif"));
+    Pictures.write(back.resolve(first + "_v01.png"));
+    var asked = folder.resolve("asked.yaml");
+    Files.writeString(asked, "specification: Shop\nall: {kinds: tiff}\n");
+
+    var told = run("returns", job, back, "--hand-off", number, "--spec", asked);
+    assertThat(told.status()).isEqualTo(1);
+    int count = delivered.path("selects").size();
+    assertThat(told.out())
+        .contains(count - 1 + " of " + count + " are as “Shop” asks")
+        .contains("  " + first + "_v01.png: it is of the kind png; asked: tiff")
+        .contains("    Save it as tiff.");
+    var json = run("returns", job, back, "--hand-off", number, "--spec", asked, "--json").json();
+    assertThat(json.path("specification").asText()).isEqualTo("Shop");
+    assertThat(json.path("asAsked").asBoolean()).isFalse();
+    var one = json.path("selects").get(0);
+    assertThat(one.path("frame").get(0).asText()).startsWith(job);
+    assertThat(one.path("findings").get(0).path("rule").asText()).isEqualTo("kinds");
+    assertThat(one.path("findings").get(0).path("remedy").asText()).isEqualTo("Save it as tiff.");
+
+    var client = folder.resolve("client");
+    var all = new Object[] {"deliver", job, "--to", client, "--returned", back, "--spec", asked};
+    var words = new java.util.ArrayList<>(Arrays.asList(all));
+    words.add("--preview");
+    var preview = run(words.toArray());
+    assertThat(preview.status()).isEqualTo(1);
+    assertThat(preview.out()).contains(count - 1 + " pictures in " + (count - 1) + " files");
+    assertThat(preview.err())
+        .contains("withheld: " + first + ": " + first + "_v01.png: it is of the kind png");
+    assertThat(client).doesNotExist();
+    words.set(words.size() - 1, "--with-findings");
+    words.add("--json");
+    var done = run(words.toArray());
+    assertThat(done.status()).as(done.err()).isZero();
+    assertThat(done.json().path("selects")).hasSize(count);
+    assertThat(done.json().path("sidecars").asInt()).isZero();
+    assertThat(done.json().path("selects").get(0).path("returned").get(0).asText())
+        .isEqualTo(first + "_v01.png");
+    assertThat(run("verify", client).status()).isZero();
+  }
+
+  @Test
+  void whatIsOfReturnsOnlyIsRefusedElsewhereAndAFaultySpecificationIsNotUsed() throws Exception {
+    var target = folder.resolve("never");
+    for (var word : List.of("--with-findings", "--spec=x.yaml")) {
+      var ran = run("deliver", job, "--to", target, "--rating", 5, word);
+      assertThat(ran.status()).isEqualTo(2);
+      assertThat(ran.err()).contains("Use it with --returned FOLDER.");
+    }
+    assertThat(run("deliver", job, "--to", target, "--returned", folder.resolve("no")).status())
+        .isEqualTo(2);
+    var faulty = folder.resolve("faulty.yaml");
+    Files.writeString(faulty, "specification: Shop\nall: {bits: 7, bit: 8}\n");
+    var back = Files.createDirectory(folder.resolve("nothing back"));
+    var ran = run("returns", job, back, "--spec", faulty);
+    assertThat(ran.status()).isEqualTo(2);
+    assertThat(ran.err()).contains("line 2, column 13").contains("shows all 2 faults");
+    var check = run("check", faulty);
+    assertThat(check.status()).isEqualTo(2);
+    assertThat(check.out())
+        .contains("“bit” has no meaning here")
+        .contains("Remedy: Is “bits” meant?")
+        .endsWith("2 errors\n");
+    var sound = run("check", "samples/delivery-product-images.yaml");
+    assertThat(sound.status()).isZero();
+    assertThat(sound.out())
+        .contains("    long-side: 900 to 2400 pixels")
+        .contains("No fault found");
+    var asJson = run("check", "samples/delivery-product-images.yaml", "--json").json();
+    assertThat(asJson.path("asked").path("").path("bits").asText()).isEqualTo("8");
+    assertThat(target).doesNotExist();
+  }
+
+  @Test
   void deliverIntoAFolderThatExistsIsRefused() {
     var ran = run("deliver", job, "--to", folder, "--rating", 4);
     assertThat(ran.status()).isEqualTo(3);

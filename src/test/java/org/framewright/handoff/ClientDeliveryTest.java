@@ -165,9 +165,7 @@ class ClientDeliveryTest {
     var delivery = delivery();
     var plan = plan(delivery);
     assertThat(plan.selects()).extracting(Select::name).containsExactly(ONE + "_v02", TWO + "_v01");
-    assertThat(plan.withheld())
-        .extracting(withheld -> withheld.problem().sentence())
-        .containsExactly(THREE + ": it did not come back");
+    assertThat(plan.withheld()).isEmpty();
     assertThat(HandOffDescription.plannedForClient(plan))
         .contains(ONE + "_v02.tif  ->  " + ONE + "_v02.tif", "2 pictures in 3 files");
     var done = (Delivery.Delivered) deliver(delivery, plan, "client");
@@ -200,6 +198,18 @@ class ClientDeliveryTest {
     assertThat(returns().answers()).hasSize(3);
     assertThat(Scene.handOff(job).within(new Extent(List.of(), Extent.Pictures.ALL, true)).rated(4))
         .satisfies(again -> assertThat(again.selects()).isEmpty());
+  }
+
+  @Test
+  void whatCameBackAsItWasOrWithoutAVersionIsToldAndStays() throws Exception {
+    var select = folder.resolve("out/data").resolve(ONE + ".JPG");
+    Files.copy(select, back.resolve(ONE + ".JPG"));
+    came(TWO + ".jpg");
+    assertThat(plan(delivery()).withheld())
+        .extracting(withheld -> withheld.problem().sentence())
+        .containsExactly(
+            ONE + ": it came back as it was handed off",
+            TWO + ": it came back under its own name, without a version");
   }
 
   @Test
@@ -318,21 +328,22 @@ class ClientDeliveryTest {
                 .getFirst();
     assertThat(done.described().sidecars()).isEqualTo(1);
     assertThat(Files.readString(done.folder().resolve("data/" + ONE + "_v01.xmp")))
-        .contains("2026-11-23T09:00:00")
-        .doesNotContain("_v01.jpg");
+        .contains("<photoshop:DateCreated>2026-11-23T")
+        .contains("<xmpMM:PreservedFileName>IMG_9998.JPG<")
+        .doesNotContain("<photoshop:Instructions>");
   }
 
   /** The convention of product pictures, to which the number of a frame means nothing. */
   private static Convention delivered(String pattern) throws Exception {
     var yaml =
         Files.readString(Path.of("templates/fashion-days.yaml"))
-            .replace("  retouched: ", "  delivery: " + pattern + "\n  retouched: ");
+            .replace("  retouched: \"", "  delivery: " + pattern + "\n  retouched: \"");
     return ((Convention.Parsed.Sound) Convention.parse(yaml, "delivered.yaml")).convention();
   }
 
   @Test
-  void theConventionsNameForDeliveriesIsTheNameThatTheClientGets(@TempDir Path other)
-      throws Exception {
+  void theConventionsNameForDeliveriesIsTheNameThatTheClientGets() throws Exception {
+    var other = Files.createDirectory(folder.resolve("other"));
     job = Scene.rated(other, delivered("\"{client}-{setup}-{take}\"")).job();
     Scene.deliver(job, other.resolve("out"));
     came(ONE + "_v03.jpg");
@@ -344,7 +355,8 @@ class ClientDeliveryTest {
   }
 
   @Test
-  void twoPicturesThatWouldHaveOneNameAreTold(@TempDir Path other) throws Exception {
+  void twoPicturesThatWouldHaveOneNameAreTold() throws Exception {
+    var other = Files.createDirectory(folder.resolve("other"));
     job = Scene.rated(other, delivered("\"{client}-{setup}\"")).job();
     Scene.deliver(job, other.resolve("out"));
     came(ONE + "_v01.jpg");

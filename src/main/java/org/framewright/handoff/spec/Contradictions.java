@@ -52,7 +52,7 @@ final class Contradictions {
     if (one.least() > one.most() || other.least() > other.most() || one.most() < other.least()) {
       return false;
     }
-    if (ratio == FREE) {
+    if (ratio.equals(FREE)) {
       return true;
     }
     double factor =
