@@ -51,15 +51,20 @@ public final class HandOffScreen implements Screen {
 
   private static final String PLACE = "handoff.place";
 
-  private static final List<KeyCode> PART_KEYS =
-      List.of(KeyCode.DIGIT1, KeyCode.DIGIT2, KeyCode.DIGIT3, KeyCode.DIGIT4);
+  
 
   /** The parts of the page, of which one is seen. */
   private enum Part {
-    GOES,
-    WENT,
-    CHECK,
-    BACK;
+    GOES(KeyCode.DIGIT1),
+    WENT(KeyCode.DIGIT2),
+    CHECK(KeyCode.DIGIT3),
+    BACK(KeyCode.DIGIT4);
+
+    private final KeyCode key;
+
+    Part(KeyCode key) {
+      this.key = key;
+    }
 
     String word() {
       return name().toLowerCase(Locale.ROOT);
@@ -206,7 +211,7 @@ public final class HandOffScreen implements Screen {
           Command.of(
               ID + "." + part.word(),
               text(part.word()),
-              Keys.plain(PART_KEYS.get(part.ordinal())),
+              Keys.plain(part.key),
               () -> turnTo(part)));
     }
     all.add(when("main", Keys.shortcut(KeyCode.ENTER), this::main, this::canMain));
