@@ -62,8 +62,7 @@ public final class FinishedPictures {
 
   /** What is done with a file that is open. */
   private interface Use<T> {
-    Optional<T> of(
-        ImageReader reader, int width, int height, int orientation, boolean inBands)
+    Optional<T> of(ImageReader reader, int width, int height, int orientation, boolean inBands)
         throws IOException;
   }
 
@@ -73,7 +72,10 @@ public final class FinishedPictures {
    */
   public static Optional<BufferedImage> of(Frame frame, int maxEdge) {
     return pictures(frame).stream()
-        .flatMap(path -> open(path, (in, w, h, turn, bands) -> whole(in, w, h, turn, bands, maxEdge)).stream())
+        .flatMap(
+            path ->
+                open(path, (in, w, h, turn, bands) -> whole(in, w, h, turn, bands, maxEdge))
+                    .stream())
         .findFirst()
         .or(() -> Thumbnails.of(frame, maxEdge));
   }
@@ -153,7 +155,8 @@ public final class FinishedPictures {
   }
 
   private static Optional<BufferedImage> whole(
-      ImageReader reader, int width, int height, int orientation, boolean inBands, int maxEdge) throws IOException {
+      ImageReader reader, int width, int height, int orientation, boolean inBands, int maxEdge)
+      throws IOException {
     int leaveOut = Math.max(1, Math.max(width, height) / maxEdge);
     var read =
         !inBands

@@ -8,15 +8,14 @@
  * said in the {@link org.framewright.handoff.HandOffPlan} before anything is written. {@code
  * DeliveryRun} writes the package: {@code Target} finds where it really is to be and refuses what
  * would do harm, {@code Draft} is the hidden folder beside it in which {@code Bag} copies the
- * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it;
- * {@link org.framewright.handoff.PastHandOffs} tells what they say. The
- * job's frames are only read. What comes back is read against the records by {@link
- * org.framewright.handoff.Returns}, which writes nothing, and against what the client asks (see
- * {@link org.framewright.handoff.spec}). {@link org.framewright.handoff.ClientDelivery} makes a
- * plan of it under the names for deliveries ({@code DeliveryNames}), and the same {@code
- * DeliveryRun} writes the client's package: what differs with whom a package is for, its {@code
- * Addressee} says. Whether a package is whole, ours or anybody's, {@link
- * org.framewright.handoff.verify.OpenPackage} finds out.
+ * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it; {@link
+ * org.framewright.handoff.PastHandOffs} tells what they say. The job's frames are only read. What
+ * comes back is read against the records by {@link org.framewright.handoff.Returns}, which writes
+ * nothing, and against what the client asks (see {@link org.framewright.handoff.spec}). {@link
+ * org.framewright.handoff.ClientDelivery} makes a plan of it under the names for deliveries ({@code
+ * DeliveryNames}), and the same {@code DeliveryRun} writes the client's package: what differs with
+ * whom a package is for, its {@code Addressee} says. Whether a package is whole, ours or anybody's,
+ * {@link org.framewright.handoff.verify.OpenPackage} finds out.
  *
  * <p>What a kill or a power cut can leave. The record is written as begun, with the draft's path,
  * before the draft is made; so each draft is named by a record. Every file and folder of the

@@ -108,8 +108,7 @@ class FinishedPicturesTest {
     int width = 4200;
     int height = 4000;
     var file = folder.resolve("large.tif");
-    var header =
-        ByteBuffer.allocate(8 + 2 + 10 * 12 + 4 + 6).order(ByteOrder.LITTLE_ENDIAN);
+    var header = ByteBuffer.allocate(8 + 2 + 10 * 12 + 4 + 6).order(ByteOrder.LITTLE_ENDIAN);
     header.put((byte) 'I').put((byte) 'I').putShort((short) 42).putInt(8).putShort((short) 10);
     int data = header.capacity();
     // Tag, type, count, value: TIFF 6.0, section 2 and 8.
@@ -126,7 +125,11 @@ class FinishedPicturesTest {
       {0x11C, 3, 1, 1}
     };
     for (var field : fields) {
-      header.putShort((short) field[0]).putShort((short) field[1]).putInt(field[2]).putInt(field[3]);
+      header
+          .putShort((short) field[0])
+          .putShort((short) field[1])
+          .putInt(field[2])
+          .putInt(field[3]);
     }
     header.putInt(0).putShort((short) 8).putShort((short) 8).putShort((short) 8);
     try (var out = new RandomAccessFile(file.toFile(), "rw")) {

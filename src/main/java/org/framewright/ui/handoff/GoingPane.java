@@ -65,7 +65,8 @@ final class GoingPane extends VBox {
             model.ready().subscribe(now -> does.setDisable(!now)),
             model
                 .ended()
-                .subscribe(end -> ended.show(end.filter(one -> !one.isWhole()).map(Ended::whyInFull))));
+                .subscribe(
+                    end -> ended.show(end.filter(one -> !one.isWhole()).map(Ended::whyInFull))));
   }
 
   private void show() {

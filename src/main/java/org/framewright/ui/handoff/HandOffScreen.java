@@ -51,8 +51,6 @@ public final class HandOffScreen implements Screen {
 
   private static final String PLACE = "handoff.place";
 
-  
-
   /** The parts of the page, of which one is seen. */
   private enum Part {
     GOES(KeyCode.DIGIT1),
@@ -209,10 +207,7 @@ public final class HandOffScreen implements Screen {
     for (var part : Part.values()) {
       all.add(
           Command.of(
-              ID + "." + part.word(),
-              text(part.word()),
-              Keys.plain(part.key),
-              () -> turnTo(part)));
+              ID + "." + part.word(), text(part.word()), Keys.plain(part.key), () -> turnTo(part)));
     }
     all.add(when("main", Keys.shortcut(KeyCode.ENTER), this::main, this::canMain));
     all.add(when("stop", Keys.plain(KeyCode.ESCAPE), this::stop, () -> !isIdle()));
