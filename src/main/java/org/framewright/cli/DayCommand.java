@@ -11,12 +11,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.framewright.base.Text;
 import org.framewright.copies.CopiesDescription;
 import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.day.Forecast;
+import org.framewright.day.KindPace;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -119,6 +121,10 @@ final class DayCommand implements Callable<Integer> {
     pace.put("meanMinutes", summary.pace().mean().map(DayCommand::minutes).orElse(null));
     pace.put("recentMinutes", summary.pace().recent().map(DayCommand::minutes).orElse(null));
     document.put("pace", pace);
+    document.put("left", summary.all().setups());
+    document.put("likely", likely(summary.all()));
+    document.put("whyNoRange", whyNoRange(summary.all()));
+    document.put("kinds", summary.kinds().stream().map(DayCommand::json).toList());
     document.put("today", summary.today().map(DayCommand::json).orElse(null));
     document.put("all", json(summary.all()));
     var space = new LinkedHashMap<String, Object>();
@@ -137,15 +143,39 @@ final class DayCommand implements Callable<Integer> {
     return document;
   }
 
+  private static Map<String, Object> likely(Forecast forecast) {
+    if (forecast.earliest().isEmpty()) {
+      return null;
+    }
+    var likely = new LinkedHashMap<String, Object>();
+    likely.put("finish", forecast.finish().map(Object::toString).orElse(null));
+    likely.put("earliest", forecast.earliest().map(Object::toString).orElse(null));
+    likely.put("latest", forecast.latest().map(Object::toString).orElse(null));
+    return likely;
+  }
+
+  private static String whyNoRange(Forecast forecast) {
+    return forecast.noForecast().or(() -> forecast.whyNoRange().map(Text::english)).orElse(null);
+  }
+
+  private static Map<String, Object> json(KindPace kind) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("kind", kind.kind());
+    document.put("shot", kind.shot());
+    document.put("meanMinutes", kind.mean().map(DayCommand::minutes).orElse(null));
+    document.put("left", kind.left());
+    return document;
+  }
+
   private static Map<String, Object> json(Forecast forecast) {
     var document = new LinkedHashMap<String, Object>();
     document.put("setups", forecast.setups());
     document.put("minutes", forecast.work().map(DayCommand::minutes).orElse(null));
-    document.put("marginMinutes", forecast.margin().map(DayCommand::minutes).orElse(null));
     document.put("finish", forecast.finish().map(Object::toString).orElse(null));
     document.put("earliest", forecast.earliest().map(Object::toString).orElse(null));
     document.put("latest", forecast.latest().map(Object::toString).orElse(null));
     document.put("noForecast", forecast.noForecast().orElse(null));
+    document.put("whyNoRange", forecast.whyNoRange().map(Text::english).orElse(null));
     document.put("taktMinutes", forecast.takt().map(DayCommand::minutes).orElse(null));
     return document;
   }

@@ -8,9 +8,11 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.Durations;
+import org.framewright.base.PlainText;
 
 /** A day's summary in words, as the command line and the demo print it. */
 public final class DayDescription {
@@ -18,7 +20,9 @@ public final class DayDescription {
   private static final DateTimeFormatter DAY_AND_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
-  private static final Duration LEAST_MARGIN = Duration.ofSeconds(30);
+  private static final Duration SECONDS = Duration.ofSeconds(8);
+  private static final int FEWEST_FRAMES = 30;
+  private static final int MOST_KINDS = 6;
   private static final Duration FIRST_IN_MINUTES = Duration.ofMinutes(2);
 
   private DayDescription() {}
@@ -41,7 +45,9 @@ public final class DayDescription {
         .filter(today -> today.setups() != summary.all().setups())
         .ifPresent(today -> lines.add("Today: " + forecast(today, summary)));
     lines.add("All: " + forecast(summary.all(), summary));
+    kinds(summary).ifPresent(lines::add);
     lines.add(space(summary.space()));
+    seconds(summary).ifPresent(lines::add);
     summary.attention().forEach(line -> lines.add("Look at: " + line));
     return List.copyOf(lines);
   }
@@ -65,6 +71,35 @@ public final class DayDescription {
         + time(pace.recent().orElseThrow());
   }
 
+  /** What each kind costs; nothing is said of one kind only. */
+  private static Optional<String> kinds(DaySummary summary) {
+    if (summary.kinds().size() < 2) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        summary.kinds().stream()
+            .limit(MOST_KINDS)
+            .map(
+                kind ->
+                    PlainText.line(kind.kind())
+                        + " "
+                        + kind.mean()
+                            .map(mean -> time(mean) + " a setup over " + kind.shot())
+                            .orElse("not shot yet")
+                        + (kind.left() > 0 ? ", " + kind.left() + " left" : ""))
+            .collect(Collectors.joining("; ", "Kinds: ", "")));
+  }
+
+  /** What some seconds more a frame cost; that is easily underrated. */
+  private static Optional<String> seconds(DaySummary summary) {
+    var planned = summary.space().planned().orElse(0);
+    return planned < FEWEST_FRAMES
+        ? Optional.empty()
+        : Optional.of(
+            "Each frame %d s longer: %s more for the %d that are still planned"
+                .formatted(SECONDS.toSeconds(), time(SECONDS.multipliedBy(planned)), planned));
+  }
+
   /** How many setups are in each state. */
   public static String states(DaySummary summary) {
     return summary.setups().entrySet().stream()
@@ -78,10 +113,6 @@ public final class DayDescription {
     }
     var line = new StringBuilder().append(forecast.setups()).append(" left");
     forecast.work().ifPresent(work -> line.append(", ").append(time(work)).append(" of work"));
-    forecast
-        .margin()
-        .filter(margin -> margin.compareTo(LEAST_MARGIN) >= 0)
-        .ifPresent(margin -> line.append(", give or take ").append(time(margin)));
     forecast.noForecast().ifPresent(why -> line.append("; ").append(why));
     forecast
         .finish()
@@ -89,8 +120,9 @@ public final class DayDescription {
     if (forecast.earliest().isPresent() && forecast.latest().isPresent()) {
       var earliest = clockTime(forecast.earliest().get(), summary);
       var latest = clockTime(forecast.latest().get(), summary);
-      line.append(earliest.equals(latest) ? "" : ", between " + earliest + " and " + latest);
+      line.append(earliest.equals(latest) ? "" : ", likely between " + earliest + " and " + latest);
     }
+    forecast.whyNoRange().ifPresent(why -> line.append("; ").append(why.english()));
     if (forecast.work().isPresent()) {
       forecast
           .takt()

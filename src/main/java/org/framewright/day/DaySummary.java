@@ -13,10 +13,12 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SequencedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.OnSetSpan;
 import org.framewright.frames.SetupTally;
@@ -39,6 +41,8 @@ import org.framewright.shotlist.SetupState;
  * @param today what is left of the setups that the list plans for this day, pickups with them; none
  *     where the list has no days
  * @param all what is left of the whole job
+ * @param kinds how long each kind of setup took, where the list says kinds; those first of which
+ *     most is left
  * @param space the disk
  * @param attention what a person should look at, a sentence each
  */
@@ -51,10 +55,12 @@ public record DaySummary(
     Pace pace,
     Optional<Forecast> today,
     Forecast all,
+    List<KindPace> kinds,
     Space space,
     List<String> attention) {
   public DaySummary {
     setups = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(setups));
+    kinds = List.copyOf(kinds);
     attention = List.copyOf(attention);
   }
 
@@ -66,14 +72,24 @@ public record DaySummary(
     var state = standing.state();
     var counts = new EnumMap<SetupState, Integer>(SetupState.class);
     var left = new ArrayList<Setup>();
+    var byCode = new HashMap<String, Setup>();
     for (var setup : job.shotList().setups()) {
+      byCode.put(setup.code(), setup);
       var at = state.of(setup.code()).state();
       counts.merge(at, 1, Integer::sum);
       if (!at.done()) {
         left.add(setup);
       }
     }
-    var pace = new Pace(times(state, hours, now));
+    var times = times(state, hours, now);
+    var pace = new Pace(List.copyOf(times.values()));
+    var sizes =
+        Sizes.of(
+            Stream.concat(times.keySet().stream().map(byCode::get), left.stream())
+                .filter(Objects::nonNull)
+                .toList());
+    var shot = shot(times, byCode, sizes);
+    var ahead = today(job, state, left, LocalDate.ofInstant(now, hours.zone()));
     return new DaySummary(
         now,
         hours,
@@ -81,9 +97,9 @@ public record DaySummary(
         tally.frames(),
         tally.unassigned().size(),
         pace,
-        today(job, state, left, LocalDate.ofInstant(now, hours.zone()))
-            .map(setups -> Forecast.of(setups, pace, hours, now)),
-        Forecast.of(left.size(), pace, hours, now),
+        ahead.map(setups -> Forecast.of(load(shot, setups, sizes), pace, hours, now)),
+        Forecast.of(load(shot, left, sizes), pace, hours, now),
+        KindPace.of(shot, left.stream().map(sizes::of).toList()),
         space(job, scan, tally, left),
         attention(job, state, tally));
   }
@@ -93,7 +109,7 @@ public record DaySummary(
    * did, or until it left when it was the day's last. A setup that was on set again has all of its
    * times.
    */
-  private static List<Duration> times(JobState state, DayHours hours, Instant now) {
+  private static SequencedMap<String, Duration> times(JobState state, DayHours hours, Instant now) {
     var spans = state.spans();
     var bySetup = new LinkedHashMap<String, Duration>();
     for (int i = 0; i < spans.size(); i++) {
@@ -110,14 +126,31 @@ public record DaySummary(
       var before = bySetup.remove(span.setup());
       bySetup.put(span.setup(), before == null ? time : before.plus(time));
     }
-    return bySetup.entrySet().stream()
-        .filter(
+    bySetup
+        .keySet()
+        .removeIf(
             setup -> {
-              var is = state.of(setup.getKey()).state();
-              return is == SetupState.SHOT || is == SetupState.SIGNED_OFF;
-            })
-        .map(Map.Entry::getValue)
-        .toList();
+              var is = state.of(setup).state();
+              return is != SetupState.SHOT && is != SetupState.SIGNED_OFF;
+            });
+    return bySetup;
+  }
+
+  private static List<Workload.Shot> shot(
+      SequencedMap<String, Duration> times, Map<String, Setup> byCode, Sizes sizes) {
+    var shot = new ArrayList<Workload.Shot>();
+    times.forEach(
+        (code, time) -> {
+          var setup = byCode.get(code);
+          if (setup != null) {
+            shot.add(new Workload.Shot(sizes.of(setup), time));
+          }
+        });
+    return shot;
+  }
+
+  private static Workload load(List<Workload.Shot> shot, List<Setup> left, Sizes sizes) {
+    return new Workload(shot, left.stream().map(sizes::of).toList());
   }
 
   private static boolean sameDay(OnSetSpan one, OnSetSpan next, DayHours hours) {
@@ -125,7 +158,7 @@ public record DaySummary(
         .equals(LocalDate.ofInstant(next.from(), hours.zone()));
   }
 
-  private static Optional<Integer> today(
+  private static Optional<List<Setup>> today(
       Job job, JobState state, List<Setup> left, LocalDate today) {
     var days = new HashMap<String, LocalDate>();
     for (var setup : job.shotList().setups()) {
@@ -135,17 +168,16 @@ public record DaySummary(
       return Optional.empty();
     }
     return Optional.of(
-        (int)
-            left.stream()
-                .filter(
-                    setup -> {
-                      var is = state.of(setup.code()).state();
-                      var day = days.get(setup.code());
-                      return is == SetupState.PICKUP
-                          || is == SetupState.ON_SET
-                          || (day != null && !day.isAfter(today));
-                    })
-                .count());
+        left.stream()
+            .filter(
+                setup -> {
+                  var is = state.of(setup.code()).state();
+                  var day = days.get(setup.code());
+                  return is == SetupState.PICKUP
+                      || is == SetupState.ON_SET
+                      || (day != null && !day.isAfter(today));
+                })
+            .toList());
   }
 
   private static Optional<LocalDate> date(String text) {

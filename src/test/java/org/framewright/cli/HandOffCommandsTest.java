@@ -364,7 +364,10 @@ class HandOffCommandsTest {
     assertThat(json.path("setups").path("signed-off").asInt()).isEqualTo(38);
     assertThat(json.path("pace").path("setupsShot").asInt()).isEqualTo(38);
     assertThat(json.path("all").path("setups").asInt()).isEqualTo(2);
-    assertThat(json.path("all").path("marginMinutes").asDouble()).isPositive();
+    assertThat(json.path("left").asInt()).isEqualTo(2);
+    assertThat(json.path("likely").path("earliest").asText())
+        .isLessThan(json.path("likely").path("latest").asText());
+    assertThat(json.path("whyNoRange").isNull()).isTrue();
     assertThat(json.path("space").path("framesPlanned").asInt()).isEqualTo(12);
     assertThat(run("day", job).out()).contains("38 signed off");
   }

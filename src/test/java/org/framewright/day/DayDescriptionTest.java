@@ -24,6 +24,7 @@ class DayDescriptionTest {
   private int left = 2;
   private int unassigned;
   private Space space = new Space(3 * GB, 50, OptionalLong.of(100), 500 * GB);
+  private List<KindPace> kinds = List.of();
   private List<String> attention = List.of();
 
   private static Pace pace(long... minutes) {
@@ -44,6 +45,7 @@ class DayDescriptionTest {
             pace,
             today.map(count -> Forecast.of(count, pace, HOURS, now)),
             Forecast.of(left, pace, HOURS, now),
+            kinds,
             space,
             attention));
   }
@@ -57,7 +59,19 @@ class DayDescriptionTest {
             "50 frames, 3.0 GB",
             "Pace: 30 min a setup over 5, lately 30 min",
             "All: 2 left, 60 min of work; done at 13:00; to be done today, 2 h 30 min each",
-            "Space: 500.0 GB free; the 100 frames still planned need about 6.0 GB");
+            "Space: 500.0 GB free; the 100 frames still planned need about 6.0 GB",
+            "Each frame 8 s longer: 13 min more for the 100 that are still planned");
+  }
+
+  @Test
+  void saysWhatEachKindCostsWhereThereAreSeveral() {
+    kinds = List.of(new KindPace("coat", 0, Optional.empty(), 4));
+    assertThat(lines()).noneMatch(line -> line.startsWith("Kinds"));
+    kinds =
+        List.of(
+            new KindPace("coat", 0, Optional.empty(), 4),
+            new KindPace("shirt", 3, Optional.of(Duration.ofMinutes(12)), 0));
+    assertThat(lines()).contains("Kinds: coat not shot yet, 4 left; shirt 12 min a setup over 3");
   }
 
   @Test

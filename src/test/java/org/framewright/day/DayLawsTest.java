@@ -76,7 +76,7 @@ class DayLawsTest {
       @ForAll("zones") ZoneId zone,
       @ForAll("instants") Instant now,
       @ForAll("paces") Pace pace,
-      @ForAll @IntRange int setups) {
+      @ForAll @IntRange(max = 60_000) int setups) {
     var hours = hours(times, zone);
     if (hours.isEmpty()) {
       return;
@@ -101,6 +101,7 @@ class DayLawsTest {
                   pace,
                   Optional.of(Forecast.of(setups / 2, pace, hours.get(), now)),
                   forecast,
+                  List.of(),
                   new Space(Long.MAX_VALUE, 1, OptionalLong.of(setups), 0),
                   List.of());
           assertThat(DayDescription.lines(summary)).isNotEmpty();
