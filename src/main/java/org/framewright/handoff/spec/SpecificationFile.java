@@ -117,8 +117,7 @@ final class SpecificationFile {
     }
     Optional.ofNullable(items.get(ALL)).ifPresent(node -> contradiction(node, all));
     return Optional.of(
-        new Specification(
-            title.orElse("").strip(), about.orElse("").strip(), source, name, all, views));
+        new Specification(title.orElse("").strip(), about.orElse("").strip(), name, all, views));
   }
 
   private void contradiction(YamlNode at, Map<Rule, Asked> asked) {
