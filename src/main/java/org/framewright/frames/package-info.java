@@ -14,8 +14,10 @@
  * (arrivals, what was on set when, frames moved by a person) and makes the {@link
  * org.framewright.frames.Tally}, in which copies of one frame count once. {@link
  * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry, {@link
- * org.framewright.frames.FinishedPictures} whole pictures as somebody sends them back. Every byte
- * that is read counts as untrusted: readers are bounded, and what is broken becomes a {@link
- * org.framewright.base.Problem} of the scan, never its end.
+ * org.framewright.frames.FinishedPictures} whole pictures as somebody sends them back. {@link
+ * org.framewright.frames.PictureHeader} says size, depth, colours, profile and layers of one file
+ * that came back, each kind by a reader of its own. Every byte that is read counts as untrusted:
+ * readers are bounded, and what is broken becomes a {@link org.framewright.base.Problem} of the
+ * scan, never its end.
  */
 package org.framewright.frames;

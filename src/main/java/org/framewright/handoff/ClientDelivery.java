@@ -39,7 +39,7 @@ import org.framewright.naming.Reserved;
  * came back is only read.
  */
 public final class ClientDelivery {
-  private static final int NO_ID = 32;
+  private static final int DIGITS_OF_ID = 32;
 
   private final Job job;
   private final FrameScan scan;
@@ -194,7 +194,7 @@ public final class ClientDelivery {
         job.convention().read(answer.select(), Reserved.SELECT) instanceof Reading.One one
             ? one.fields()
             : new LinkedHashMap<String, String>();
-    var id = frame.map(Frame::id).orElse(new FrameId("0".repeat(NO_ID)));
+    var id = frame.map(Frame::id).orElse(new FrameId("0".repeat(DIGITS_OF_ID)));
     return new Select(
         new Frame(
             id,

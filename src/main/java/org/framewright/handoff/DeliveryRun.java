@@ -287,8 +287,8 @@ final class DeliveryRun {
                   job.now().toString(),
                   target.folder().toString(),
                   draft.toString(),
-                  plan.chosenBy(),
-                  addressee.to())
+                  plan.chosenBy())
+              .addressed(addressee.to())
               .saying(data.mark());
       try {
         records.begin(record);

@@ -122,19 +122,15 @@ record HandOffRecord(
     }
   }
 
-  static HandOffRecord begun(
-      int number, String at, String folder, String draft, String chosenBy, To to) {
+  static HandOffRecord begun(int number, String at, String folder, String draft, String chosenBy) {
     return new HandOffRecord(
-        number,
-        State.BEGUN,
-        at,
-        folder,
-        Optional.of(draft),
-        Optional.empty(),
-        chosenBy,
-        List.of(),
-        Optional.empty(),
-        to);
+        number, State.BEGUN, at, folder, Optional.of(draft), Optional.empty(), chosenBy, List.of());
+  }
+
+  /** The same hand-off for somebody. */
+  HandOffRecord addressed(To whom) {
+    return new HandOffRecord(
+        number, state, at, folder, draft, digest, chosenBy, selects, metadata, whom);
   }
 
   /** Whether something may come back of it: its package may be out, with a retoucher. */

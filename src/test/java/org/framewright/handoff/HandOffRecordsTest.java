@@ -79,9 +79,7 @@ class HandOffRecordsTest {
 
   @Test
   void whatIsWrittenIsReadBack() throws Exception {
-    var begun =
-        HandOffRecord.begun(
-            7, "2026", "/to", "/.framewright-x", "picked", HandOffRecord.To.RETOUCHER);
+    var begun = HandOffRecord.begun(7, "2026", "/to", "/.framewright-x", "picked");
     var placing =
         begun.placing(
             SUM,

@@ -37,11 +37,24 @@ class RecordTextTest {
         "{'handOff': 1, 'folder': '/x\\u0000'} | it does not say where the package is",
         "{'handOff': 1, 'folder': '\\u0000x'} | it does not say where the package is",
         "{'handOff': 1, 'folder': '/x', 'state': 'odd'} | it has a state that is not known: odd",
+        "{'handOff': 1, 'folder': '/x', 'to': 'me'} | it is for somebody who is not known: me",
         "{'handOff': 1, 'folder': '/x', 'selects': 7} | it is no record of a hand-off",
         "[] | it is no record of a hand-off",
       })
   void saysWhatIsWrong(String json, String what) {
     assertThat(damage(json)).isEqualTo(what);
+  }
+
+  @Test
+  void whomAPackageIsForIsKeptAndIsTheRetoucherWhereNothingIsSaid() throws Exception {
+    var record = read("{'handOff': 1, 'folder': '/x'}");
+    assertThat(record.to()).isEqualTo(HandOffRecord.To.RETOUCHER);
+    assertThat(record.mayComeBack()).isTrue();
+    assertThat(new String(RecordText.write(record), StandardCharsets.UTF_8))
+        .doesNotContain("\"to\"");
+    var client = record.addressed(HandOffRecord.To.CLIENT);
+    assertThat(RecordText.read(RecordText.write(client), 1, "1.json")).isEqualTo(client);
+    assertThat(client.mayComeBack()).isFalse();
   }
 
   @Test

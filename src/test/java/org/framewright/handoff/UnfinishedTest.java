@@ -32,12 +32,7 @@ class UnfinishedTest {
   private HandOffRecord begun(String draftPath) throws Exception {
     var begun =
         HandOffRecord.begun(
-            1,
-            "2026-11-23T09:00:00Z",
-            out.resolve("for Bram").toString(),
-            draftPath,
-            "all",
-            HandOffRecord.To.RETOUCHER);
+            1, "2026-11-23T09:00:00Z", out.resolve("for Bram").toString(), draftPath, "all");
     records.update(begun);
     return begun;
   }

@@ -39,7 +39,6 @@ public final class Specification {
 
   private final String title;
   private final String about;
-  private final String source;
   private final Optional<Named> name;
   private final Map<Rule, Asked> all;
   private final SequencedMap<String, Of> views;
@@ -47,13 +46,11 @@ public final class Specification {
   Specification(
       String title,
       String about,
-      String source,
       Optional<Named> name,
       Map<Rule, Asked> all,
       SequencedMap<String, Of> views) {
     this.title = title;
     this.about = about;
-    this.source = source;
     this.name = name;
     this.all = Collections.unmodifiableMap(all);
     this.views = Collections.unmodifiableSequencedMap(views);
@@ -134,11 +131,6 @@ public final class Specification {
   /** What it is for; may be empty. */
   public String about() {
     return about;
-  }
-
-  /** The name of its file. */
-  public String source() {
-    return source;
   }
 
   /** The kind of name that pictures are to be delivered under, where it says one. */

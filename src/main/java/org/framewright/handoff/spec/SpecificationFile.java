@@ -4,6 +4,7 @@ import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,7 +46,9 @@ final class SpecificationFile {
   private static final int LONGEST_PROSE = 10_000;
 
   private final String source;
-  private final List<Problem> faults = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
+
+  private record Fault(int line, int column, Text what, Text remedy) {}
 
   SpecificationFile(String source) {
     this.source = source;
@@ -56,13 +59,22 @@ final class SpecificationFile {
         switch (YamlFile.tree(yaml, source)) {
           case YamlFile.Tree.Sound sound -> specification(sound.root());
           case YamlFile.Tree.Faulty faulty -> {
-            fault(where(faulty.line(), faulty.column()), faulty.what(), faulty.remedy());
+            fault(faulty.line(), faulty.column(), faulty.what(), faulty.remedy());
             yield Optional.<Specification>empty();
           }
         };
     return read.isPresent() && faults.isEmpty()
         ? new Specification.Parsed.Sound(read.get())
-        : new Specification.Parsed.Faulty(faults);
+        : new Specification.Parsed.Faulty(inOrder());
+  }
+
+  /** In the order of the file. */
+  private List<Problem> inOrder() {
+    return faults.stream()
+        .sorted(Comparator.comparingInt(Fault::line).thenComparingInt(Fault::column))
+        .map(
+            fault -> new Problem(fault.what(), where(fault.line(), fault.column()), fault.remedy()))
+        .toList();
   }
 
   private String where(int line, int column) {
@@ -74,12 +86,12 @@ final class SpecificationFile {
   }
 
   private void fault(YamlNode at, Text what, Text remedy) {
-    fault(where(at), what, remedy);
+    fault(at.line(), at.column(), what, remedy);
   }
 
-  private void fault(String where, Text what, Text remedy) {
+  private void fault(int line, int column, Text what, Text remedy) {
     if (faults.size() < MOST_FAULTS) {
-      faults.add(new Problem(what, where, remedy));
+      faults.add(new Fault(line, column, what, remedy));
     }
   }
 
@@ -88,7 +100,8 @@ final class SpecificationFile {
         || !(root.get() instanceof YamlNode.Mapping mapping)
         || mapping.entries().stream().noneMatch(entry -> TOP.contains(entry.key().text()))) {
       fault(
-          where(1, 1),
+          1,
+          1,
           Text.of("this is no delivery specification"),
           Text.of("Start it with specification: and a title; see docs/formats.md."));
       return Optional.empty();
@@ -97,7 +110,8 @@ final class SpecificationFile {
     var title = Optional.ofNullable(items.get(TITLE)).map(node -> text(node, LONGEST));
     if (title.isEmpty()) {
       fault(
-          where(1, 1),
+          1,
+          1,
           Text.of("“{0}:” is missing", TITLE),
           Text.of("Add it, such as {0}", "specification: Pictures for the web shop"));
     }
@@ -111,14 +125,14 @@ final class SpecificationFile {
     var views = views(Optional.ofNullable(items.get(VIEWS)), all);
     if (!items.containsKey(ALL) && !items.containsKey(VIEWS)) {
       fault(
-          where(1, 1),
+          1,
+          1,
           Text.of("it asks for nothing"),
           Text.of("Add it, such as {0}", "all: {kinds: [jpeg, tiff], bits: 8}"));
     }
     Optional.ofNullable(items.get(ALL)).ifPresent(node -> contradiction(node, all));
     return Optional.of(
-        new Specification(
-            title.orElse("").strip(), about.orElse("").strip(), source, name, all, views));
+        new Specification(title.orElse("").strip(), about.orElse("").strip(), name, all, views));
   }
 
   private void contradiction(YamlNode at, Map<Rule, Asked> asked) {
