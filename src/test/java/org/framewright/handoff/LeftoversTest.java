@@ -50,12 +50,7 @@ class LeftoversTest {
     HandOffRecords.of(job)
         .update(
             HandOffRecord.begun(
-                1,
-                "2026-11-23T09:00:00Z",
-                beside.toString(),
-                draft.toString(),
-                "all",
-                HandOffRecord.To.RETOUCHER));
+                1, "2026-11-23T09:00:00Z", beside.toString(), draft.toString(), "all"));
     try (var made = Draft.create(draft, Draft.note(job.name(), 1, draft))) {
       Files.createDirectory(made.packageFolder());
       return Files.createDirectory(Bag.data(made.packageFolder()));
