@@ -40,6 +40,7 @@ class HouseTest {
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
+    ARROWS.put("report", List.of("shotlist", "frames", "job", "copies", "day"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
     ARROWS.put(
@@ -54,6 +55,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "report",
             "sample"));
     ARROWS.put(
         "cli",
@@ -67,6 +69,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "report",
             "sample",
             "ui"));
   }
@@ -120,6 +123,18 @@ class HouseTest {
         .dependOnClassesThat()
         .resideInAnyPackage("javafx..", "org.controlsfx..")
         .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  /** They are large and slow to begin with; a command that prints nothing must not load them. */
+  @Test
+  void whatSetsReportsOnPaperIsKnownToTheRoomOfReportsOnly() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.framewright.report..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..")
         .check(CLASSES);
   }
 

@@ -8,7 +8,8 @@ import java.util.Locale;
  * A drawing in SVG of the few shapes that charts need, in black, white and grey. {@link
  * ChartDrawer} knows these shapes and no others.
  *
- * @param width in user units, of which 10 are a millimetre on paper at full width
+ * @param width in user units, of which 10 are about a millimetre on paper
+ * @param height in the same
  * @param said what it shows, for who cannot see it
  */
 record Chart(double width, double height, String said, List<Shape> shapes) {
@@ -50,12 +51,10 @@ record Chart(double width, double height, String said, List<Shape> shapes) {
 
   static final class Drawing {
     private final double width;
-    private final double height;
     private final List<Shape> shapes = new ArrayList<>();
 
-    Drawing(double width, double height) {
+    Drawing(double width) {
       this.width = width;
-      this.height = height;
     }
 
     Drawing box(double x, double y, double boxWidth, double boxHeight, String fill) {
@@ -93,13 +92,17 @@ record Chart(double width, double height, String said, List<Shape> shapes) {
       return this;
     }
 
-    Chart said(String sentence) {
+    Chart said(double height, String sentence) {
       return new Chart(width, height, sentence, List.copyOf(shapes));
     }
   }
 
-  /** Writes it into a page. What reads a PDF aloud looks for another attribute than a browser. */
-  void write(Html html, boolean print, String style) {
+  /**
+   * Writes it into a page, that many millimetres wide. What reads a PDF aloud looks for another
+   * attribute than a browser.
+   */
+  void write(Html html, boolean print, double wide) {
+    var style = "width:" + n(wide) + "mm;height:" + n(wide * height / width) + "mm";
     var box = "0 0 " + n(width) + " " + n(height);
     if (print) {
       html.open("svg", "viewBox", box, "alt", said, "style", style);

@@ -40,8 +40,9 @@ final class DayCharts {
     double width = 1800;
     double high = 62;
     double size = 29;
-    var drawing = new Drawing(width, high + 84);
-    double at = 1;
+    var drawing = new Drawing(width);
+    double at = 2;
+    boolean second = false;
     double taken = 0;
     double takenBelow = 0;
     var said = new ArrayList<String>();
@@ -57,7 +58,7 @@ final class DayCharts {
       if (count == 0) {
         continue;
       }
-      double wide = (width - 2) * count / all;
+      double wide = (width - 6) * count / all;
       drawing.box(at, 1, wide, high, fill(state));
       var number = words.number(count);
       boolean inside = Chart.widthOf(number, size + 4) < wide;
@@ -76,6 +77,7 @@ final class DayCharts {
       boolean below = from < taken;
       if (below) {
         from = Math.min(Math.max(from, takenBelow), width - labelWide);
+        second = true;
         takenBelow = from + labelWide + 16;
       } else {
         taken = from + labelWide + 16;
@@ -86,6 +88,7 @@ final class DayCharts {
     }
     return Optional.of(
         drawing.said(
+            high + (second ? 84 : 48),
             words.say(Text.of("Of {0}: {1}.", words.setups(all), String.join(", ", said)))));
   }
 
@@ -124,7 +127,7 @@ final class DayCharts {
   }
 
   private Chart hours(int from, int[] counts, int all) {
-    var drawing = new Drawing(WIDE, HIGH);
+    var drawing = new Drawing(WIDE);
     double base = HIGH - 60;
     double top = 50;
     var needed = needed();
@@ -142,7 +145,7 @@ final class DayCharts {
         drawing.box(x + step * 0.14, base - high, step * 0.72, high, Chart.GREY);
         drawing.bold(
             x + step / 2,
-            base - high - 10,
+            base - high + 34,
             words.number(counts[i]),
             SIZE,
             Anchor.MIDDLE,
@@ -173,6 +176,7 @@ final class DayCharts {
                     words.number(counts[busiest]),
                     words.time(LocalTime.of((from + busiest) % 24, 0))));
     return drawing.said(
+        HIGH,
         needed.isEmpty()
             ? said
             : words.say(
@@ -237,7 +241,7 @@ final class DayCharts {
     double top = 56;
     var days = new Days(days(), hours, WIDE - left - 12);
     double all = Math.max(1, facts.wanted());
-    var drawing = new Drawing(WIDE, HIGH);
+    var drawing = new Drawing(WIDE);
     double step = days.width() / days.days().size();
     for (int i = 0; i < days.days().size(); i++) {
       if (i > 0) {
@@ -293,7 +297,7 @@ final class DayCharts {
           Anchor.END,
           Chart.INK);
     }
-    return Optional.of(drawing.said(said()));
+    return Optional.of(drawing.said(HIGH, said()));
   }
 
   private static double y(double count, double all, double base, double top) {

@@ -37,7 +37,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
             chart -> {
               html.open("div", "class", "keep");
               page.heading(Text.of("Where the setups stand"));
-              page.chart(chart, "width:180mm;height:14.6mm");
+              page.chart(chart, 180);
               html.end();
             });
     charts(page, charts);
@@ -93,7 +93,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
     html.open("div", "class", "half first");
     page.heading(Text.of("Finished by the hour"));
     var hours = charts.hours();
-    page.chart(hours, "width:86mm;height:50.8mm");
+    page.chart(hours, 86);
     html.element("p", hours.said(), "class", "said");
     html.end();
     charts
@@ -102,7 +102,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
             chart -> {
               html.open("div", "class", "half");
               page.heading(Text.of("Done so far, and what is likely"));
-              page.chart(chart, "width:86mm;height:50.8mm");
+              page.chart(chart, 86);
               html.element(
                   "p",
                   page.say(
@@ -163,7 +163,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
       return;
     }
     html.open("table");
-    page.headings(HEADINGS);
+    page.headings(HEADINGS, 9, 38, 11, 15, 9, 18);
     html.open("tbody");
     finished.forEach(
         (setup, time) -> {

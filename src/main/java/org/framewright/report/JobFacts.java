@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
@@ -55,8 +57,9 @@ record JobFacts(
       Optional<LocalDate> day,
       OptionalInt rating,
       boolean chosen) {
-    String name() {
-      return frame.stem();
+    /** Its file's name, without the ending, as its path from the frames folder. */
+    String name(Job job) {
+      return JobFacts.name(job, frame);
     }
   }
 
@@ -67,7 +70,7 @@ record JobFacts(
     var signOffs = job.signOffs(scan);
     var frames = new ArrayList<Picture>();
     int clips = 0;
-    var seen = new java.util.HashSet<>();
+    var seen = new HashSet<FrameId>();
     for (var line : job.frameLines(scan)) {
       var frame = line.frame();
       if (!frame.complete() || !seen.add(frame.id())) {
@@ -110,6 +113,14 @@ record JobFacts(
         .orElse(now)
         .atZone(job.zone())
         .toLocalDate();
+  }
+
+  /** Two bodies may both have an {@code IMG_0001}; their folders tell them apart. */
+  static String name(Job job, Frame frame) {
+    return job.framesFolder()
+        .relativize(frame.folder().resolve(frame.stem()))
+        .toString()
+        .replace('\\', '/');
   }
 
   ZoneId zone() {

@@ -54,7 +54,10 @@ final class LookAt {
     for (var clock : tally.cameras()) {
       if (clock.isOff()) {
         double toAdd = clock.offsetSeconds().orElseThrow();
-        var off = Durations.said(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
+        var off =
+            clock.wholeHours().isPresent()
+                ? Text.of("{0} h", Math.abs(clock.wholeHours().getAsInt()))
+                : Durations.said(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
         var body = Html.line(clock.camera().model());
         look.add(
             toAdd < 0

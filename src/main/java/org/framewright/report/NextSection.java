@@ -81,7 +81,8 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
       var planned = day(setup);
       boolean later =
           planned.filter(next::isBefore).isPresent() && facts.state(setup) != SetupState.PICKUP;
-      if (later || work.compareTo(hours.length()) >= 0) {
+      var end = work.plus(each.orElse(Duration.ZERO));
+      if (later || (!lines.isEmpty() && end.compareTo(hours.length()) > 0)) {
         beyond.add(setup);
         continue;
       }
@@ -96,7 +97,7 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
         lines.add(new Line.Pause(pause.from(), pause.until()));
       }
       lines.add(new Line.Shoot(setup, about, each, changed.getOrDefault(setup.code(), List.of())));
-      work = work.plus(each.orElse(Duration.ZERO));
+      work = end;
     }
     return new Plan(next, List.copyOf(lines), List.copyOf(beyond), changes.removed());
   }
@@ -163,7 +164,7 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
       html.open("table");
       var headings = new ArrayList<>(HEADINGS);
       headings.add(Text.of("Done"));
-      page.headings(headings);
+      page.headings(headings, 8, 8, 24, 9, 8, 9, 11, 6, 12, 5);
       html.open("tbody");
       for (var line : plan.lines()) {
         switch (line) {

@@ -20,6 +20,9 @@ final class Page {
   private static final double LOGO_HIGH = 13;
   private static final double LOGO_WIDE = 60;
 
+  /** A line that stands in for a picture. */
+  private static final double NONE_HIGH = 4;
+
   /** Where pictures come from, as far as a page knows. */
   interface Pictures {
     /** The address of a picture of a frame, and its size; nothing if there is none. */
@@ -155,15 +158,17 @@ final class Page {
     html.open("span", "class", "box").text("\u00a0").close();
   }
 
-  /** The head of a table. */
-  void headings(List<Text> headings) {
+  /** The head of a table, with the width of each column in hundredths. */
+  void headings(List<Text> headings, int... widths) {
     html.open("thead").open("tr");
-    headings.forEach(heading -> html.element("th", say(heading), "scope", "col"));
+    for (int i = 0; i < headings.size(); i++) {
+      html.element("th", say(headings.get(i)), "scope", "col", "style", "width:" + widths[i] + "%");
+    }
     html.close().close();
   }
 
-  void chart(Chart chart, String style) {
-    chart.write(html, print, style);
+  void chart(Chart chart, double wide) {
+    chart.write(html, print, wide);
   }
 
   /**
@@ -171,28 +176,26 @@ final class Page {
    */
   void picture(Frame frame, String said, double square) {
     var shown = pictures.of(frame);
-    html.open("div", "class", "square", "style", size(square, square));
     if (shown.isPresent()) {
       double scale = square / Math.max(shown.get().width(), shown.get().height());
       double width = shown.get().width() * scale;
       double height = shown.get().height() * scale;
-      html.empty(
-          "img",
-          "src",
-          shown.get().address(),
-          "alt",
-          said,
-          "style",
-          size(width, height) + ";margin-top:" + mm((square - height) / 2) + "mm");
+      square(square, height);
+      html.empty("img", "src", shown.get().address(), "alt", said, "style", size(width, height));
     } else {
-      html.element(
-          "p",
-          say(Text.of("no preview")),
-          "class",
-          "none",
-          "style",
-          "margin-top:" + mm(square / 2 - 2) + "mm");
+      square(square, NONE_HIGH);
+      html.element("p", say(Text.of("no preview")), "class", "none");
     }
     html.close();
+  }
+
+  /** Opens a square with something of that height in its middle. */
+  private void square(double square, double height) {
+    html.open(
+        "div",
+        "class",
+        "square",
+        "style",
+        size(square, height) + ";padding:" + mm((square - height) / 2) + "mm 0");
   }
 }

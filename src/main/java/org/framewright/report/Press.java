@@ -2,6 +2,7 @@ package org.framewright.report;
 
 import com.openhtmltopdf.bidi.support.ICUBidiReorderer;
 import com.openhtmltopdf.bidi.support.ICUBidiSplitter;
+import com.openhtmltopdf.bidi.support.ICUBreakers;
 import com.openhtmltopdf.extend.FSStream;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
@@ -17,6 +18,7 @@ import java.io.OutputStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.apache.pdfbox.io.IOUtils;
@@ -46,7 +48,8 @@ final class Press {
    * @return how many sheets of paper it takes
    * @throws CancellationException once that is asked for
    */
-  static int print(String page, Pictures pictures, OutputStream out, BooleanSupplier cancelled)
+  static int print(
+      String page, Locale language, Pictures pictures, OutputStream out, BooleanSupplier cancelled)
       throws IOException {
     XRLog.setLoggingEnabled(false);
     var builder = new PdfRendererBuilder();
@@ -62,6 +65,7 @@ final class Press {
           .withProducer("Framewright")
           .useUnicodeBidiSplitter(new ICUBidiSplitter.ICUBidiSplitterFactory())
           .useUnicodeBidiReorderer(new ICUBidiReorderer())
+          .useUnicodeLineBreaker(new ICUBreakers.ICULineBreaker(language))
           .useSVGDrawer(new ChartDrawer(fonts))
           .useExternalResourceAccessControl(
               (address, _) -> isOwn(address),

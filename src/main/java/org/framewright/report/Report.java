@@ -129,6 +129,7 @@ public final class Report {
       int pages =
           Press.print(
               page.toString(),
+              words.locale(),
               name ->
                   Page.isLogo(name)
                       ? options.letterhead().logo().orElseThrow().png().bytes()

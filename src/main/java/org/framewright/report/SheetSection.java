@@ -111,13 +111,17 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
         setup.map(Setup::code).orElse("–") + view(picture).map(view -> " " + view).orElse(""),
         "class",
         "view");
-    if (picture.chosen()) {
-      html.text(" ").element("span", page.say(Text.of("chosen")), "class", "mark");
-    }
-    rating(picture).ifPresent(rating -> html.text(" ").text(page.say(rating)));
     html.close();
-    html.wordsIn("p", picture.name(), "class", "name");
-    html.close().end();
+    html.wordsIn("p", picture.name(facts.job()), "class", "name");
+    if (picture.chosen() || rating(picture).isPresent()) {
+      html.open("p");
+      if (picture.chosen()) {
+        html.element("span", page.say(Text.of("chosen")), "class", "mark").text(" ");
+      }
+      html.text(rating(picture).map(page::say).orElse(""));
+      html.close();
+    }
+    html.close().close();
   }
 
   private Optional<String> view(Picture picture) {
@@ -135,11 +139,11 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
 
   private String said(Words words, Optional<Setup> setup, Picture picture) {
     return setup.isEmpty()
-        ? words.say(Text.of("Frame {0}", Html.line(picture.name())))
+        ? words.say(Text.of("Frame {0}", Html.line(picture.name(facts.job()))))
         : words.say(
             Text.of(
                 "Frame {0} of setup {1}",
-                Html.line(picture.name()), Html.line(setup.get().code())));
+                Html.line(picture.name(facts.job())), Html.line(setup.get().code())));
   }
 
   @Override
@@ -156,7 +160,7 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
                         setup.map(Setup::code).orElse(""),
                         setup.map(Setup::title).orElse(""),
                         view(picture).orElse(""),
-                        picture.name(),
+                        picture.name(facts.job()),
                         picture.chosen() ? words.say(Text.of("chosen")) : "",
                         picture.rating().isPresent() ? "" + picture.rating().getAsInt() : "",
                         approved));

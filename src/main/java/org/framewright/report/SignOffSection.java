@@ -45,9 +45,9 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
       page.end();
       return;
     }
+    check(page);
     facts.signOffs().forEach(one -> approval(page, one));
     signature(page);
-    check(page);
     page.end();
   }
 
@@ -59,7 +59,9 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
     if (!one.frames().isEmpty()) {
       var last = one.frames().getLast();
       page.picture(
-          last, words.say(Text.of("The last frame before the approval: {0}", last.stem())), SQUARE);
+          last,
+          words.say(Text.of("The last frame before the approval: {0}", Html.line(name(last)))),
+          SQUARE);
     }
     html.close();
     html.open("div", "class", "told");
@@ -70,10 +72,10 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
             Text.of("Approved by {0}, {1}", Html.line(one.by()), words.dayAndTime(one.at()))));
     html.close();
     html.open("p", "class", "names");
-    html.words(words.say(Text.of("{0} shown or there:", words.frames(one.frames().size()))));
+    html.words(words.say(Text.of("With {0}:", words.frames(one.frames().size()))));
     html.text(" ");
     // Each name by itself: a line of them is longer than one text may be.
-    var names = one.frames().stream().limit(MOST_NAMES).map(Frame::stem).toList();
+    var names = one.frames().stream().limit(MOST_NAMES).map(this::name).toList();
     for (int i = 0; i < names.size(); i++) {
       html.words(names.get(i)).text(i + 1 < names.size() ? ", " : "");
     }
@@ -104,6 +106,10 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
     html.close().end();
   }
 
+  private String name(Frame frame) {
+    return JobFacts.name(facts.job(), frame);
+  }
+
   private static void signature(Page page) {
     var html = page.html();
     html.open("div", "class", "keep");
@@ -116,18 +122,20 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
     html.end();
   }
 
-  private void check(Page page) {
-    var html = page.html();
-    html.open("div", "class", "keep");
-    page.heading(Text.of("How to check it"));
-    page.paragraph(
-        Text.of(
-            "Below each approval stands the SHA-256 of the job’s log up to the line that holds it,"
-                + " and the command that computes it again, in the job’s folder, on Linux; on macOS"
-                + " write “shasum -a 256” in place of “sha256sum”. The log is only ever added to,"
-                + " so the same number comes out however long the job goes on. If another comes"
-                + " out, somebody changed what was written before that approval."));
-    html.end();
+  private static void check(Page page) {
+    page.html()
+        .element(
+            "p",
+            page.say(
+                Text.of(
+                    "Below each approval stands the SHA-256 of the job’s log up to the line that"
+                        + " holds it, and the command that computes it again, in the job’s folder,"
+                        + " on Linux; on macOS write “shasum -a 256” in place of “sha256sum”. The"
+                        + " log is only ever added to, so the same number comes out however long"
+                        + " the job goes on. If another comes out, somebody changed what was"
+                        + " written before that approval.")),
+            "class",
+            "check");
   }
 
   @Override
@@ -142,7 +150,7 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
               one.at().atZone(facts.zone()).toOffsetDateTime().toString(),
               "" + one.frames().size(),
               "" + one.later(),
-              one.frames().stream().map(Frame::stem).collect(Collectors.joining(" ")),
+              one.frames().stream().map(this::name).collect(Collectors.joining(" ")),
               one.proof().map(proof -> proof.sha256()).orElse(""),
               one.proof().map(proof -> proof.command()).orElse("")));
     }

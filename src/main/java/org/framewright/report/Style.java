@@ -27,7 +27,7 @@ final class Style {
       .lead { margin: 3mm 0 0 0; font-size: 10.5pt; }
       .keep { page-break-inside: avoid; break-inside: avoid; }
       svg { display: block; }
-      table { width: 100%; border-collapse: collapse; }
+      table { width: 100%; border-collapse: collapse; table-layout: fixed; }
       th { text-align: left; vertical-align: bottom; font-size: 8pt; color: #555555; padding: 0 2.5mm 1mm 0;
            border-bottom: 0.4mm solid #222222; font-weight: bold; }
       td { text-align: left; vertical-align: top; padding: 1.3mm 2.5mm 1.3mm 0; border-bottom: 0.2mm solid #c4c4c0; }
@@ -38,10 +38,10 @@ final class Style {
       .small { font-size: 8.5pt; color: #555555; }
       .changed { font-size: 8.5pt; border-left: 0.8mm solid #222222; padding-left: 1.5mm; margin-top: 0.8mm; }
       .look { list-style: none; margin: 0; padding: 0; }
-      .look li { padding: 0.8mm 0 0.8mm 7mm; text-indent: -7mm; }
+      .look li { position: relative; margin: 0; padding: 0.8mm 0 0.8mm 6.5mm; }
+      .look .box { position: absolute; left: 0; top: 1.3mm; }
       .box { display: inline-block; width: 3.2mm; height: 3.2mm; border: 0.3mm solid #222222; line-height: 3.2mm;
-             text-indent: 0; margin-right: 3.2mm; vertical-align: -0.4mm; }
-      td .box { margin-right: 0; }
+             vertical-align: -0.4mm; }
       .setup { border-top: 0.4mm solid #222222; padding-top: 1.5mm; margin: 0 0 1.5mm 0; }
       .setup h2 { margin: 0; }
       .row { page-break-inside: avoid; break-inside: avoid; margin: 0 0 2mm 0; }
@@ -59,6 +59,7 @@ final class Style {
       .approval .told { margin-left: 28mm; }
       .approval:after { content: ""; display: block; clear: both; }
       .approved { font-size: 10.5pt; margin: 0.5mm 0 1mm 0; }
+      .check { font-size: 8pt; color: #555555; margin: 0 0 4mm 0; }
       .names { font-size: 7.5pt; color: #444444; }
       .proof { font-size: 6.6pt; line-height: 1.4; color: #444444; margin-top: 1mm; }
       .sign { display: inline-block; width: 30%; margin: 16mm 3% 0 0; border-top: 0.3mm solid #222222; padding-top: 1mm;

@@ -19,8 +19,8 @@ import org.framewright.shotlist.SetupState;
 
 /** The words of a report, and its dates, times and numbers as the language writes them. */
 final class Words {
-  /** International English, where no country says how dates are written. */
-  private static final String WORLD = "001";
+  /** English of this country where none says how dates are written: day first, 24 hours. */
+  private static final String COUNTRY = "GB";
 
   private final CoreTexts texts;
   private final ZoneId zone;
@@ -35,7 +35,7 @@ final class Words {
     this.texts =
         CoreTexts.in(
             language.getCountry().isEmpty() && language.getLanguage().equals("en")
-                ? new Locale.Builder().setLanguage("en").setRegion(WORLD).build()
+                ? new Locale.Builder().setLanguage("en").setRegion(COUNTRY).build()
                 : language);
     this.zone = zone;
     var locale = texts.locale();
