@@ -142,8 +142,7 @@ final class LogProofs {
           && marked.state() == SetupState.SIGNED_OFF
           && marked.details().by().isPresent()) {
         signOffs.put(
-            new Key(
-                Setup.canonicalKey(marked.setup()), marked.details().by().get(), entry.time()),
+            new Key(Setup.canonicalKey(marked.setup()), marked.details().by().get(), entry.time()),
             proof);
       }
     } catch (BadLine e) {

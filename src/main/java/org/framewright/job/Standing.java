@@ -1,18 +1,12 @@
 package org.framewright.job;
 
-import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashMap;
 import java.util.HashSet;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.frames.Attribution;
-import org.framewright.frames.FrameId;
-import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Place;
 import org.framewright.frames.PlausibleTimes;
 import org.framewright.frames.Tally;
 

@@ -10,6 +10,9 @@ import org.framewright.shotlist.Setup;
 
 /** What somebody should look at before the job goes on, a sentence each. */
 final class LookAt {
+  /** A page has room for some; of a list that lacks a view everywhere nobody reads more. */
+  private static final int MOST = 100;
+
   private LookAt() {}
 
   static List<Text> of(JobFacts facts) {
@@ -79,6 +82,11 @@ final class LookAt {
       look.add(Text.of("the disk does not hold the frames that are still planned"));
     }
     copies(facts, look);
+    if (look.size() > MOST) {
+      int more = look.size() - MOST;
+      look.subList(MOST, look.size()).clear();
+      look.add(Text.of("and {0} more", more));
+    }
     return List.copyOf(look);
   }
 

@@ -107,7 +107,7 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
     return hours.after(begin, work.plus(INSTANT)).map(time -> time.minus(INSTANT));
   }
 
-  /** What is not done, in the list's order, what was to be done earlier first. */
+  /** What is not done, in the list's order. */
   private List<Setup> left() {
     var left = new ArrayList<Setup>();
     for (var setup : facts.setups()) {

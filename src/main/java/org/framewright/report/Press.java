@@ -58,7 +58,6 @@ final class Press {
     try (var document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         var fonts = new Fonts()) {
       builder
-          .useFastMode()
           .usePdfUaAccessibility(true)
           .usePdfAConformance(PdfAConformance.PDFA_3_A)
           .useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData())

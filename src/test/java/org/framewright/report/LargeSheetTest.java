@@ -98,7 +98,8 @@ class LargeSheetTest {
   public static void main(String[] arguments) throws Exception {
     var job =
         Job.open(
-            Path.of(arguments[0]), Clock.fixed(Instant.parse("2026-11-23T18:00:00Z"), ZoneOffset.UTC));
+            Path.of(arguments[0]),
+            Clock.fixed(Instant.parse("2026-11-23T18:00:00Z"), ZoneOffset.UTC));
     var options =
         new ReportOptions(
             ReportKind.SHEET,
