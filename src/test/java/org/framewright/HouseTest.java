@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The shape of the house: which room may know which, and the format of every source. */
+@Tag("slow")
 class HouseTest {
   private static final Path MAIN = Path.of("src/main/java/org/framewright");
 

@@ -85,7 +85,7 @@ public final class Comparison {
     var began = job.now();
     var notSealed = request.mhl() ? prepareMhl(places) : Map.<Place, Problem>of();
     var earlier = EarlierRuns.of(job.folder(), job.comparisons(), places);
-    new DiskReader(volumes, earlier, progress, told).read(work(places));
+    new DiskReader(volumes, earlier, progress, told, DiskQueue.Sharing.usual()).read(work(places));
     var relations = new Relations(places, progress);
     var related = new LinkedHashMap<Place, Compared.PlaceCompared>();
     for (var place : places) {

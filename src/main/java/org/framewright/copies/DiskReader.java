@@ -7,8 +7,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -23,9 +26,15 @@ import org.framewright.frames.PictureFile;
 import org.framewright.mhl.HashKind;
 import org.framewright.mhl.RunningHashes;
 
-/** Reads files of several places, each disk by one thread: a disk reads fastest in one row. */
+/**
+ * Reads files of several places. Each disk is read by one thread, as a disk reads fastest in one
+ * row; where that thread is busy hashing, so that the disk waits for it, by one more.
+ */
 final class DiskReader {
   private static final long MIB = 1 << 20;
+
+  /** Mebibytes of a file. */
+  private static final int BETWEEN_TOLD = 16;
 
   private final Volumes volumes;
   private final EarlierRuns earlier;
@@ -33,17 +42,24 @@ final class DiskReader {
   private final Consumer<PlaceProgress> told;
   private final AtomicBoolean stopped = new AtomicBoolean();
   private final AtomicLong done = new AtomicLong();
+  private final DiskQueue.Sharing sharing;
   private int total;
 
   /**
-   * @param told how far each place is, from the thread that reads it
+   * @param told how far each place is, from the threads that read it, one at a time
+   * @param sharing when a disk is read by more than one thread
    */
   DiskReader(
-      Volumes volumes, EarlierRuns earlier, Progress progress, Consumer<PlaceProgress> told) {
+      Volumes volumes,
+      EarlierRuns earlier,
+      Progress progress,
+      Consumer<PlaceProgress> told,
+      DiskQueue.Sharing sharing) {
     this.volumes = volumes;
     this.earlier = earlier;
     this.progress = progress;
     this.told = told;
+    this.sharing = sharing;
   }
 
   /** The files of one place that are to be read. */
@@ -63,15 +79,10 @@ final class DiskReader {
     }
     total = (int) Math.min(Integer.MAX_VALUE, Math.max(1, bytes / MIB));
     progress.step(0, total);
-    var rows = byDisk(work);
-    try (var threads = Executors.newFixedThreadPool(Math.max(1, rows.size()))) {
-      var running = new ArrayList<Future<?>>();
-      for (var row : rows) {
-        running.add(threads.submit(() -> row.forEach(this::readAll)));
-      }
-      for (var one : running) {
-        await(one);
-      }
+    try (var threads = Executors.newCachedThreadPool()) {
+      var readers = new Readers(threads);
+      byDisk(work).forEach(disk -> readers.add(new DiskQueue(waiting(disk), sharing)));
+      readers.await();
     }
     if (isStopped()) {
       throw new CancellationException();
@@ -79,19 +90,40 @@ final class DiskReader {
     progress.step(total, total);
   }
 
-  private void await(Future<?> running) {
-    try {
-      running.get();
-    } catch (InterruptedException e) {
-      stopped.set(true);
-      Thread.currentThread().interrupt();
-    } catch (ExecutionException e) {
-      stopped.set(true);
-      switch (e.getCause()) {
-        case CancellationException _ -> {}
-        case RuntimeException cause -> throw cause;
-        case Error cause -> throw cause;
-        default -> throw new IllegalStateException(e.getCause());
+  /** The threads that read; one of them may ask for another. */
+  private final class Readers {
+    private final ExecutorService threads;
+    private final Queue<Future<?>> running = new ConcurrentLinkedQueue<>();
+
+    Readers(ExecutorService threads) {
+      this.threads = threads;
+    }
+
+    void add(DiskQueue disk) {
+      running.add(threads.submit(() -> readAll(disk, this)));
+    }
+
+    /** A reader has ended only after those that it asked for are in the queue. */
+    void await() {
+      for (var one = running.poll(); one != null; one = running.poll()) {
+        await(one);
+      }
+    }
+
+    private void await(Future<?> one) {
+      try {
+        one.get();
+      } catch (InterruptedException e) {
+        stopped.set(true);
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        stopped.set(true);
+        switch (e.getCause()) {
+          case CancellationException _ -> {}
+          case RuntimeException cause -> throw cause;
+          case Error cause -> throw cause;
+          default -> throw new IllegalStateException(e.getCause());
+        }
       }
     }
   }
@@ -123,78 +155,60 @@ final class DiskReader {
     return rows;
   }
 
-  private void readAll(Work work) {
-    var row = new Row(work);
-    row.tell(0);
-    for (var file : work.files()) {
+  private List<DiskQueue.Waiting> waiting(List<Work> disk) {
+    return disk.stream()
+        .flatMap(
+            work -> {
+              var far = new HowFar(work, told);
+              return work.files().stream()
+                  .map(file -> new DiskQueue.Waiting(work.place(), file, far));
+            })
+        .toList();
+  }
+
+  private void readAll(DiskQueue disk, Readers readers) {
+    var reader = disk.reader();
+    for (var next = disk.next(); next.isPresent(); next = disk.next()) {
       if (isStopped()) {
         stopped.set(true);
         throw new CancellationException();
       }
-      long before = done.get();
-      var facts = facts(work.place(), file, row);
-      row.end(file);
-      work.place().facts.put(file.name(), facts);
-      long now = done.addAndGet(weight(file));
-      if (now / MIB != before / MIB) {
-        progress.step((int) Math.min(total, now / MIB), total);
+      read(next.get());
+      if (reader.needsAnother(next.get().file().size())) {
+        readers.add(disk);
       }
     }
   }
 
-  /** How far one place is. */
-  private final class Row {
-    private static final int BETWEEN_TOLD = 16;
-
-    private final Work work;
-    private final long ofBytes;
-    private final long begun = System.nanoTime();
-    private int files;
-    private long bytes;
-
-    Row(Work work) {
-      this.work = work;
-      this.ofBytes = work.files().stream().mapToLong(Listed::size).sum();
-    }
-
-    void end(Listed file) {
-      files++;
-      bytes += file.size();
-      tell(0);
-    }
-
-    void tell(long ofThis) {
-      double seconds = (System.nanoTime() - begun) / 1e9;
-      long now = Math.min(ofBytes, bytes + ofThis);
-      told.accept(
-          new PlaceProgress(
-              work.place().given,
-              files,
-              work.files().size(),
-              now,
-              ofBytes,
-              seconds > 1 ? now / seconds : 0));
-    }
-
-    /** A clip may be as large as a thousand frames. */
-    Progress inFile() {
-      return new Progress() {
-        @Override
-        public void step(int done, int total) {
-          if (done % BETWEEN_TOLD == 0) {
-            tell(done * MIB);
-          }
-        }
-
-        @Override
-        public boolean cancelled() {
-          return isStopped();
-        }
-      };
+  private void read(DiskQueue.Waiting one) {
+    var file = one.file();
+    var inHand = one.far().begin(file);
+    var facts = facts(one.place(), file, inHand);
+    one.place().facts.put(file.name(), facts);
+    inHand.end();
+    long now = done.addAndGet(weight(file));
+    if (now / MIB != (now - weight(file)) / MIB) {
+      progress.step((int) Math.min(total, now / MIB), total);
     }
   }
 
-  private FileFacts facts(Place place, Listed file, Row row) {
+  private Progress inFile(HowFar.InHand inHand) {
+    return new Progress() {
+      @Override
+      public void step(int done, int total) {
+        if (done % BETWEEN_TOLD == 0) {
+          inHand.reached(done * MIB);
+        }
+      }
+
+      @Override
+      public boolean cancelled() {
+        return isStopped();
+      }
+    };
+  }
+
+  private FileFacts facts(Place place, Listed file, HowFar.InHand inHand) {
     Optional<String> fault =
         place.kind == Place.Kind.CARD && file.isExposure()
             ? PictureFile.faultOfFrame(file.path())
@@ -204,7 +218,7 @@ final class DiskReader {
     place.mhl.ifPresent(mhl -> kinds.addAll(mhl.kinds(file.name())));
     var running = new RunningHashes(kinds);
     try {
-      var reading = volumes.read(file.path(), running::update, row.inFile());
+      var reading = volumes.read(file.path(), running::update, inFile(inHand));
       boolean asListed =
           reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
       if (!asListed) {

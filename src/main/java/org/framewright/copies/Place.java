@@ -3,10 +3,10 @@ package org.framewright.copies;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.framewright.base.PlainText;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.MountIdentity;
@@ -34,8 +34,8 @@ final class Place {
   final Listing listing;
   final Claims claims;
 
-  /** What was read of each file, by its name below the folder. Filled by one thread. */
-  final Map<String, FileFacts> facts = new HashMap<>();
+  /** What was read of each file, by its name below the folder. Several threads may fill it. */
+  final Map<String, FileFacts> facts = new ConcurrentHashMap<>();
 
   /** What a generation of its ASC MHL is made of; empty where none is asked for. */
   Optional<TargetMhl> mhl = Optional.empty();

@@ -43,8 +43,8 @@ final class TargetMhl {
     return kinds;
   }
 
-  /** A file that is there, whole. */
-  void add(String name, Reading here, Map<HashKind, String> hashes) {
+  /** A file that is there, whole; from any thread. */
+  synchronized void add(String name, Reading here, Map<HashKind, String> hashes) {
     files.add(new NewGeneration.Sealed(name, here.bytes(), here.modified().toInstant(), hashes));
   }
 

@@ -35,7 +35,7 @@ final class Bag {
   Bag(Path folder) throws IOException {
     this.folder = folder;
     Files.createDirectory(folder);
-    Files.createDirectory(folder.resolve("data"));
+    Files.createDirectory(data(folder));
   }
 
   /**
@@ -88,6 +88,34 @@ final class Bag {
     return taken(name, made, Optional.of(before.original().orElse(before.sha256())));
   }
 
+  /**
+   * Takes a file that lies on the same volume into the payload, as the copy of another one. If it
+   * is not, it is removed.
+   *
+   * @return whether it is the copy
+   */
+  boolean takeOver(Path leftover, Path file, String name) throws IOException {
+    var checksum = Checksum.of(file);
+    Files.move(leftover, data(name));
+    if (isWhole(name, file, checksum)) {
+      return true;
+    }
+    Files.delete(data(name));
+    return false;
+  }
+
+  /** A leftover that cannot be read is none; whoever wrote it may not have flushed it. */
+  private boolean isWhole(String name, Path file, String checksum) {
+    try {
+      DurableFiles.syncFile(data(name));
+      Files.setLastModifiedTime(
+          data(name), Files.getLastModifiedTime(file, LinkOption.NOFOLLOW_LINKS));
+      return taken(name, checksum, Optional.empty());
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
   private boolean taken(String name, String checksum, Optional<String> original)
       throws IOException {
     if (!Checksum.of(data(name)).equals(checksum)) {
@@ -102,7 +130,12 @@ final class Bag {
 
   /** Where a file of the payload lies. */
   Path data(String name) {
-    return folder.resolve("data").resolve(name);
+    return data(folder).resolve(name);
+  }
+
+  /** Where the payload of a package lies. */
+  static Path data(Path folder) {
+    return folder.resolve("data");
   }
 
   /** A file that was added, by its name below {@code data/}. */
@@ -142,7 +175,7 @@ final class Bag {
     tags.forEach((name, checksum) -> tagManifest.append(Checksum.bagLine(checksum, name)));
     var last = tagManifest.toString().getBytes(StandardCharsets.UTF_8);
     DurableFiles.writeFlushed(folder.resolve(TAG_MANIFEST), last);
-    DurableFiles.syncFolder(folder.resolve("data"));
+    DurableFiles.syncFolder(data(folder));
     DurableFiles.syncFolder(folder);
     return Sha256.of(last);
   }

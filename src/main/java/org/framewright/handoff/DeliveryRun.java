@@ -44,6 +44,7 @@ final class DeliveryRun {
   private final HandOffRecords records;
   private final List<Problem> remarks = new ArrayList<>();
   private final List<Path> madeFolders = new ArrayList<>();
+  private Leftovers leftovers = new Leftovers();
 
   private DeliveryRun(
       Job job,
@@ -110,12 +111,15 @@ final class DeliveryRun {
     }
     try (var _ = held.get()) {
       var unfinished = new Unfinished(job, records);
+      leftovers = unfinished.leftovers();
+      Delivery outcome;
       try {
-        unfinished.finish(target.folder().getParent());
+        finish(unfinished);
+        outcome = target.isTaken() ? taken() : checkedRoom();
       } finally {
-        remarks.addAll(unfinished.remarks());
+        removeLeftovers();
       }
-      return target.isTaken() ? taken() : checkedRoom();
+      return withRemarks(outcome);
     } catch (Stopped e) {
       return withRemarks(e.outcome);
     } catch (IOException e) {
@@ -123,8 +127,32 @@ final class DeliveryRun {
     }
   }
 
+  private void finish(Unfinished unfinished) throws IOException {
+    try {
+      unfinished.finish(target.folder().getParent());
+    } finally {
+      remarks.addAll(unfinished.remarks());
+    }
+  }
+
+  private void removeLeftovers() {
+    try {
+      leftovers.close();
+    } catch (IOException e) {
+      remarks.add(notRemoved(e, target.folder().getParent()));
+    }
+  }
+
+  private static Problem notRemoved(IOException why, Path where) {
+    return new Problem(
+        Text.of("the unfinished package could not be removed: {0}", FileProblems.of(why).fault()),
+        where.toString(),
+        "The next hand-off removes it.");
+  }
+
   private Delivery checkedRoom() throws IOException {
-    var room = target.roomProblem(plan, metadata);
+    leftovers.keep(plan);
+    var room = target.roomProblem(plan, metadata, leftovers.bytes());
     return room.isPresent() ? refused(room.get()) : begin();
   }
 
@@ -230,12 +258,7 @@ final class DeliveryRun {
     try {
       draft.discard();
     } catch (IOException e) {
-      remarks.add(
-          new Problem(
-              Text.of(
-                  "the unfinished package could not be removed: {0}", FileProblems.of(e).fault()),
-              folder.toString(),
-              "The next hand-off removes it."));
+      remarks.add(notRemoved(e, folder));
     }
   }
 
@@ -326,7 +349,7 @@ final class DeliveryRun {
         checkCancelled();
         var file = select.frame().files().get(i);
         var name = select.files().get(i);
-        if (!bag.add(file.path(), name)) {
+        if (!isTakenOver(bag, file, name) && !bag.add(file.path(), name)) {
           throw failed(
               Text.of("the copy is not what was read from {0}", select.original()),
               target.folder().resolve("data").resolve(name),
@@ -347,6 +370,11 @@ final class DeliveryRun {
             "Check this drive; the frames themselves were only read.");
       }
     }
+  }
+
+  private boolean isTakenOver(Bag bag, FrameFile file, String name) throws IOException {
+    var leftover = leftovers.take(name);
+    return leftover.isPresent() && bag.takeOver(leftover.get(), file.path(), name);
   }
 
   private void checkCancelled() throws Stopped {

@@ -173,6 +173,41 @@ final class Draft implements Closeable {
     return remove(folder);
   }
 
+  /**
+   * What a kill left of a draft with a package in it, held as if it were written on; empty where it
+   * is not certainly that one, or where somebody writes it.
+   *
+   * @param note what the draft's note says
+   */
+  static Optional<Draft> takeOver(Path folder, String note) {
+    if (!isName(folder.getFileName().toString())
+        || !Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+        || !Files.isDirectory(folder.resolve(PACKAGE), LinkOption.NOFOLLOW_LINKS)) {
+      return Optional.empty();
+    }
+    HeldFile held = null;
+    boolean taken = false;
+    try {
+      held = HeldFile.hold(folder.resolve(NOTE)).orElse(null);
+      taken = held != null && held.isCertain() && says(held, note, false);
+      return taken ? Optional.of(new Draft(folder, held)) : Optional.empty();
+    } catch (IOException e) {
+      return Optional.empty(); // Whoever is to remove it finds the same and says so.
+    } finally {
+      if (held != null && !taken) {
+        closeQuietly(held);
+      }
+    }
+  }
+
+  private static void closeQuietly(HeldFile held) {
+    try {
+      held.close();
+    } catch (IOException e) {
+      // Its lock is gone with it.
+    }
+  }
+
   /** Whether somebody is writing a draft. */
   static boolean isInUse(Path folder) {
     var file = folder.resolve(NOTE);

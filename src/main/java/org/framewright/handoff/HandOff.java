@@ -166,7 +166,8 @@ public final class HandOff {
         missing.add(parts.get(i));
       }
     }
-    return Target.of(folders.getFirst()).roomProblem(HandOffPlan.joined(missing), metadata.mode());
+    return Target.of(folders.getFirst())
+        .roomProblem(HandOffPlan.joined(missing), metadata.mode(), 0);
   }
 
   private static Path numbered(Path target, int number) {

@@ -137,8 +137,12 @@ record Target(Path folder, Path existing, Path real) {
     return NameKey.of(path.toString().replace('\\', '/'));
   }
 
-  /** What is missing of the room that a package needs here; empty where there is enough. */
-  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata) {
+  /**
+   * What is missing of the room that a package needs here; empty where there is enough.
+   *
+   * @param there how many bytes of it are there already
+   */
+  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata, long there) {
     long needed;
     long free;
     try {
@@ -146,7 +150,7 @@ record Target(Path folder, Path existing, Path real) {
       if (store.getTotalSpace() <= 0) {
         return Optional.empty(); // Some servers do not say.
       }
-      needed = needed(plan, block(store)) + needed(plan, metadata);
+      needed = needed(plan, block(store)) + needed(plan, metadata) - there;
       free = store.getUsableSpace();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));

@@ -29,6 +29,8 @@ final class Unfinished {
   private final FileSystem files;
   private final HandOffRecords records;
   private final List<Problem> remarks = new ArrayList<>();
+  private final Leftovers leftovers = new Leftovers();
+  private Optional<Path> beside = Optional.empty();
 
   /** The hand-offs that were given up here; the records that were read do not say so yet. */
   private final Set<Integer> given = new HashSet<>();
@@ -39,6 +41,11 @@ final class Unfinished {
     this.records = records;
   }
 
+  /** What the next package can use; whoever asked for all this to be finished closes it. */
+  Leftovers leftovers() {
+    return leftovers;
+  }
+
   /** What was found and done, for a person. */
   List<Problem> remarks() {
     return remarks;
@@ -46,6 +53,7 @@ final class Unfinished {
 
   /** Brings to an end what the records name, and what lies in the folder of the next package. */
   void finish(Path besideTarget) throws IOException {
+    beside = Optional.of(besideTarget);
     var listing = records.read();
     remarks.addAll(listing.damaged().values());
     for (int number : records.halfWritten()) {
@@ -158,8 +166,32 @@ final class Unfinished {
     }
   }
 
-  /** Removes a draft of ours, and then gives its hand-off up. */
+  /** Keeps a draft of ours for the package that is made beside it; it is given up before. */
+  private boolean isKept(HandOffRecord one, Path draft) throws IOException {
+    if (!beside.equals(Optional.ofNullable(draft.getParent()))) {
+      return false;
+    }
+    var taken = Draft.takeOver(draft, note(one, draft));
+    if (taken.isEmpty()) {
+      return false;
+    }
+    leftovers.add(taken.get());
+    giveUp(one);
+    remarks.add(
+        new Problem(
+            Text.of(
+                "hand-off {0} was interrupted; what it had copied is used where it is whole",
+                one.number()),
+            draft.toString(),
+            ""));
+    return true;
+  }
+
+  /** Removes a draft of ours, or keeps it for the next package, and then gives its hand-off up. */
   private Draft.Cleared clear(HandOffRecord one, Path draft) throws IOException {
+    if (isKept(one, draft)) {
+      return Draft.Cleared.REMOVED;
+    }
     Draft.Cleared cleared;
     try {
       cleared = Draft.clear(draft, note(one, draft));

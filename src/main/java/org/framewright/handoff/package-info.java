@@ -20,9 +20,11 @@
  * checksums. Then the draft's folder goes and the record says delivered. The next hand-off of the
  * job, which holds the job's lock, finds where the last one stopped: {@code Unfinished} completes
  * the record of a package that is in its place, known by the checksum of its tag manifest, and
- * removes a draft that is not. It removes only a folder whose name and note are those of the
- * record, and only where its lock says that nobody writes it; all else it names and leaves. A
- * number is given once: the record of an interrupted hand-off stays.
+ * gives a draft up that is not: copies that lie beside the next package are {@code Leftovers},
+ * which it takes over where they are what their frames are, and the rest is removed. It removes
+ * only a folder whose name and note are those of the record, and only where its lock says that
+ * nobody writes it; all else it names and leaves. A number is given once: the record of an
+ * interrupted hand-off stays.
  *
  * <p>The last rename replaces nothing, not even an empty folder, where the system has a no-replace
  * rename (Linux, macOS, Windows; see {@link org.framewright.renaming.NoReplaceMove} for the rest).

@@ -1,11 +1,13 @@
 package org.framewright.naming;
 
 import dk.brics.automaton.Automaton;
-import dk.brics.automaton.State;
-import dk.brics.automaton.Transition;
 import java.time.Month;
 import java.time.Year;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.framewright.naming.DatePattern.Unit;
 
 /**
@@ -13,7 +15,23 @@ import org.framewright.naming.DatePattern.Unit;
  * far decides which later ones are possible, so that 30 February is no text of it.
  */
 final class DateAutomaton {
-  private DateAutomaton() {}
+  private final List<DatePattern.Part> parts;
+  private final boolean yearShows;
+  private final boolean monthShows;
+  private final Map<Step, Automaton> made = new HashMap<>();
+
+  private DateAutomaton(DatePattern pattern) {
+    this.parts = pattern.parts();
+    this.yearShows = pattern.byUnit().containsKey(Unit.YEAR);
+    this.monthShows = pattern.byUnit().containsKey(Unit.MONTH);
+  }
+
+  /** Before a part, with what was read so far. */
+  private record Step(int part, Memory memory) {
+    Step then(Memory next) {
+      return new Step(part + 1, next);
+    }
+  }
 
   /** What of the parts read so far decides whether a later part is possible. */
   private record Memory(int days, int monthLength, int leap) {
@@ -48,53 +66,45 @@ final class DateAutomaton {
 
   /** The texts of a pattern: those that are in the calendar. */
   static Dfa of(DatePattern pattern) {
-    var states = new LinkedHashMap<Memory, State>();
-    var start = new State();
-    states.put(Memory.NOTHING, start);
-    boolean yearShows = pattern.byUnit().containsKey(Unit.YEAR);
-    boolean monthShows = pattern.byUnit().containsKey(Unit.MONTH);
-    for (var part : pattern.parts()) {
-      var after = new LinkedHashMap<Memory, State>();
-      states.forEach(
-          (memory, state) -> {
-            if (part.unit() == null) {
-              append(state, part.literal(), after.computeIfAbsent(memory, m -> new State()));
-            } else if (part.unit() == Unit.FRACTION) {
-              var end = after.computeIfAbsent(memory, m -> new State());
-              var here = state;
-              for (int i = 1; i < part.letters(); i++) {
-                var next = new State();
-                here.addTransition(new Transition('0', '9', next));
-                here = next;
-              }
-              here.addTransition(new Transition('0', '9', end));
-            } else {
-              part.texts()
-                  .forEach(
-                      (value, text) -> {
-                        var next = memory.with(part.unit(), value, yearShows, monthShows);
-                        if (next != null) {
-                          append(state, text, after.computeIfAbsent(next, m -> new State()));
-                        }
-                      });
-            }
-          });
-      states = after;
-    }
-    states.values().forEach(state -> state.setAccept(true));
-    var automaton = new Automaton();
-    automaton.setInitialState(start);
-    automaton.setDeterministic(false);
-    return Dfa.of(automaton);
+    return Dfa.of(new DateAutomaton(pattern).after(new Step(0, Memory.NOTHING)));
   }
 
-  private static void append(State from, String text, State to) {
-    var here = from;
-    for (int i = 0; i < text.length() - 1; i++) {
-      var next = new State();
-      here.addTransition(new Transition(text.charAt(i), next));
-      here = next;
+  /** The texts that can follow. Small where each step is minimal: ten thousand years are. */
+  private Automaton after(Step step) {
+    var known = made.get(step);
+    if (known == null) {
+      known = step.part() == parts.size() ? Automaton.makeEmptyString() : next(step);
+      known.minimize();
+      made.put(step, known);
     }
-    here.addTransition(new Transition(text.charAt(text.length() - 1), to));
+    return known;
+  }
+
+  private Automaton next(Step step) {
+    var part = parts.get(step.part());
+    if (part.unit() == null) {
+      return Automaton.makeString(part.literal()).concatenate(after(step.then(step.memory())));
+    }
+    if (part.unit() == Unit.FRACTION) {
+      return Automaton.makeCharRange('0', '9')
+          .repeat(part.letters(), part.letters())
+          .concatenate(after(step.then(step.memory())));
+    }
+    var byMemory = new LinkedHashMap<Memory, List<String>>();
+    part.texts()
+        .forEach(
+            (value, text) -> {
+              var next = step.memory().with(part.unit(), value, yearShows, monthShows);
+              if (next != null) {
+                byMemory.computeIfAbsent(next, _ -> new ArrayList<>()).add(text);
+              }
+            });
+    return Automaton.union(
+        byMemory.entrySet().stream()
+            .map(
+                one ->
+                    Automaton.makeStringUnion(one.getValue().toArray(CharSequence[]::new))
+                        .concatenate(after(step.then(one.getKey()))))
+            .toList());
   }
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
 
@@ -37,8 +38,8 @@ final class CompareBenchmark {
   private static final class Apart extends CopyScene.Disturbed {
     private final List<Path> disks;
 
-    Apart(CopyScene scene) {
-      this.disks = List.of(scene.card, scene.first, scene.root);
+    Apart(Path... disks) {
+      this.disks = List.of(disks);
     }
 
     @Override
@@ -71,11 +72,23 @@ final class CompareBenchmark {
         new CopiesRequest(List.of(scene.first), List.of(scene.card), 1, List.of(), "Ines");
     double hash = Double.MAX_VALUE;
     double disk = Double.MAX_VALUE;
+    double both = Double.MAX_VALUE;
     double compare = Double.MAX_VALUE;
+    double oneDisk = Double.MAX_VALUE;
     double busy = Double.MAX_VALUE;
     double busyReading = Double.MAX_VALUE;
     for (int round = 0; round < ROUNDS; round++) {
-      hash = Math.min(hash, seconds(() -> hash(bytes)));
+      hash = Math.min(hash, seconds(() -> inParallel(() -> hash(bytes), () -> hash(bytes))));
+      both =
+          Math.min(
+              both,
+              seconds(
+                  () ->
+                      inParallel(
+                          () -> hash(bytes),
+                          () -> hash(bytes),
+                          () -> read(scene.card),
+                          () -> read(scene.first))));
       disk = Math.min(disk, seconds(() -> read(scene.card)) + seconds(() -> read(scene.first)));
       double before = busy();
       inParallel(() -> read(scene.card), () -> read(scene.first));
@@ -83,7 +96,9 @@ final class CompareBenchmark {
       disk =
           Math.min(
               disk, seconds(() -> inParallel(() -> read(scene.card), () -> read(scene.first))));
-      var comparison = new Comparison(scene.job(), new Apart(scene));
+      var comparison = new Comparison(scene.job(), new Apart(scene.card, scene.first, scene.root));
+      var ofOneDisk = new Comparison(scene.job(), new Apart(scene.root));
+      oneDisk = Math.min(oneDisk, seconds(() -> ofOneDisk.run(request, Progress.NONE)));
       before = busy();
       compare = Math.min(compare, seconds(() -> comparison.run(request, Progress.NONE)));
       busy = Math.min(busy, busy() - before);
@@ -93,6 +108,13 @@ final class CompareBenchmark {
         "compare %.2f s (%.2f GB/s); SHA-256 in memory %.2f s, the disk %.2f s; speed against the"
             + " slower of the two: %.2f%n",
         compare, 2e-9 * FILES * SIZE / compare, hash, disk, bound / compare);
+    System.out.printf(
+        "as two folders of one disk %.2f s (%.2f GB/s): %.2f%n",
+        oneDisk, 2e-9 * FILES * SIZE / oneDisk, bound / oneDisk);
+    System.out.printf(
+        "hashing as much in memory while as much is read, neither used: %.2f s; speed against it:"
+            + " %.2f%n",
+        both, both / compare);
     int cores = Runtime.getRuntime().availableProcessors();
     System.out.printf(
         "processor time: compare %.2f s, reading %.2f s; %d cores, busy for %.2f of the time%n",
@@ -111,9 +133,12 @@ final class CompareBenchmark {
     return (System.nanoTime() - start) / 1e9;
   }
 
-  private static Object inParallel(Callable<?> one, Callable<?> other) throws Exception {
-    try (var threads = Executors.newFixedThreadPool(2)) {
-      var running = new ArrayList<>(List.of(threads.submit(one), threads.submit(other)));
+  private static Object inParallel(Callable<?>... work) throws Exception {
+    try (var threads = Executors.newFixedThreadPool(work.length)) {
+      var running = new ArrayList<Future<?>>();
+      for (var one : work) {
+        running.add(threads.submit(one));
+      }
       for (var each : running) {
         each.get();
       }
@@ -121,16 +146,13 @@ final class CompareBenchmark {
     return null;
   }
 
+  /** The content of one folder. */
   private static Object hash(byte[] bytes) throws Exception {
-    Callable<Object> half =
-        () -> {
-          var digest = MessageDigest.getInstance("SHA-256");
-          for (int i = 0; i < FILES; i++) {
-            digest.update(bytes);
-          }
-          return digest.digest();
-        };
-    return inParallel(half, half);
+    var digest = MessageDigest.getInstance("SHA-256");
+    for (int i = 0; i < FILES; i++) {
+      digest.update(bytes);
+    }
+    return digest.digest();
   }
 
   private static Object read(Path folder) throws Exception {

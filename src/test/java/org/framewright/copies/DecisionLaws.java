@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -54,6 +55,7 @@ class DecisionLaws {
   }
 
   /** Each rule is needed: without it some card is cleared that must not be. */
+  @Tag("slow")
   @ParameterizedTest
   @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "NONE")
   void withoutARuleSomeCardIsLost(DecisionModel.Mutant mutant) {

@@ -18,6 +18,7 @@ import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 import org.framewright.base.Sha256;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -273,6 +274,7 @@ class HeifDigestTest {
   }
 
   /** Encoded and decoded by libheif, described by ExifTool. */
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"heic", "avif"})
   void filesOfOtherProgramsKeepTheirDigestAndTheirPixels(String ending) throws Exception {

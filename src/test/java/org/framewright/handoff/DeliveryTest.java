@@ -395,7 +395,7 @@ class DeliveryTest {
     killAt(op -> op instanceof DiskOp.Create && op.path().endsWith(copy.name()));
     assertThat(state(1)).isEqualTo(HandOffRecord.State.BEGUN);
     assertThat(Scene.drafts(folder.resolve("out"))).hasSize(1);
-    assertThat(remark(again())).contains("its unfinished package is removed");
+    assertThat(remark(again())).contains("what it had copied is used");
     assertThat(state(1)).isEqualTo(HandOffRecord.State.ABANDONED);
     assertThat(state(2)).isEqualTo(HandOffRecord.State.DELIVERED);
     assertThat(Scene.drafts(folder.resolve("out"))).isEmpty();
@@ -447,7 +447,7 @@ class DeliveryTest {
         });
     assertThat(catchThrowable(this::deliver)).isInstanceOf(Killed.class);
     assertThat(state(1)).isEqualTo(HandOffRecord.State.PLACING);
-    assertThat(remark(again())).contains("its unfinished package is removed");
+    assertThat(remark(again())).contains("what it had copied is used");
     assertThat(state(1)).isEqualTo(HandOffRecord.State.ABANDONED);
     assertThat(state(2)).isEqualTo(HandOffRecord.State.DELIVERED);
   }
@@ -466,7 +466,7 @@ class DeliveryTest {
     assertThat(empty.remarks()).isEmpty();
     var back =
         Scene.deliver(Scene.open(real(job.folder())), folder.resolve("mounted elsewhere/package"));
-    assertThat(remark(back)).contains("its unfinished package is removed");
+    assertThat(remark(back)).contains("what it had copied is used");
     assertThat(Scene.drafts(folder.resolve("mounted elsewhere"))).isEmpty();
   }
 
@@ -572,10 +572,10 @@ class DeliveryTest {
 
   @Test
   void roomIsCountedWithBlocksAndPapers() throws Exception {
-    assertThat(Target.of(real(target)).roomProblem(plan, MetadataMode.NONE)).isEmpty();
+    assertThat(Target.of(real(target)).roomProblem(plan, MetadataMode.NONE, 0)).isEmpty();
     var huge =
         new HandOffPlan("all", plan.selects().stream().map(DeliveryTest::huge).toList(), List.of());
-    var problem = Target.of(real(target)).roomProblem(huge, MetadataMode.NONE).orElseThrow();
+    var problem = Target.of(real(target)).roomProblem(huge, MetadataMode.NONE, 0).orElseThrow();
     assertThat(problem.what()).contains("not enough room", " MB are free");
     assertThat(problem.where()).isEqualTo(folder.toRealPath().resolve("out").toString());
     assertThat(handOff.deliver(huge, target, Progress.NONE)).isInstanceOf(Delivery.Refused.class);
@@ -601,7 +601,7 @@ class DeliveryTest {
     assertThat(lines.lines().toList().getLast()).contains(",'=cmd(),\"'@SUM(A1), or so\",");
   }
 
-  private static Select huge(Select select) {
+  static Select huge(Select select) {
     var frame = select.frame();
     var files =
         frame.files().stream()

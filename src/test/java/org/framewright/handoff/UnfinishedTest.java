@@ -58,6 +58,7 @@ class UnfinishedTest {
   private List<String> finish(Path besideTarget) throws Exception {
     var unfinished = new Unfinished(job, records);
     unfinished.finish(besideTarget);
+    unfinished.leftovers().close();
     return unfinished.remarks().stream().map(Problem::what).toList();
   }
 
@@ -154,7 +155,7 @@ class UnfinishedTest {
     assertThat(finish(out))
         .containsExactly(
             "hand-off 1 was interrupted when its package took its place, and it is not there now",
-            "hand-off 1 was interrupted; its unfinished package is removed");
+            "hand-off 1 was interrupted; what it had copied is used where it is whole");
     assertThat(draft).doesNotExist();
     assertThat(state()).isEqualTo(HandOffRecord.State.ABANDONED);
   }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -30,6 +31,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ProposalTest {
+  /** By the title of their names: several tests ask for each. */
+  private static final Map<String, Proposal> PROPOSALS = new ConcurrentHashMap<>();
+
   record NamesInUse(
       String title,
       Map<Integer, Role> corrections,
@@ -38,6 +42,10 @@ class ProposalTest {
       List<String> fitting,
       List<String> others) {
     Proposal proposal() {
+      return PROPOSALS.computeIfAbsent(title, _ -> propose());
+    }
+
+    private Proposal propose() {
       var all = Stream.concat(fitting.stream(), others.stream()).toList();
       var proposal = ProposalTest.proposal(title, all, job);
       for (var correction : corrections.entrySet()) {

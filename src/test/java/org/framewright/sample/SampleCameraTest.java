@@ -26,6 +26,7 @@ import org.apache.commons.imaging.formats.tiff.constants.TiffDirectoryType;
 import org.apache.commons.imaging.formats.tiff.constants.TiffTagConstants;
 import org.apache.commons.imaging.formats.tiff.taginfos.TagInfo;
 import org.apache.commons.imaging.formats.tiff.taginfos.TagInfoAscii;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -177,6 +178,7 @@ class SampleCameraTest {
     assertThat(folder.toFile().list()).hasSize(1);
   }
 
+  @Tag("slow")
   @Test
   void exiftoolReadsTheSameTimeAndFindsNothingToWarnOf() throws Exception {
     assumeThat(onPath("exiftool")).as("exiftool is not installed").isTrue();

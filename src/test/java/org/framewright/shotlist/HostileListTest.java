@@ -257,6 +257,7 @@ class HostileListTest {
         .contains("never closed");
   }
 
+  @Tag("slow")
   @Test
   void readsTheLongestListAndRefusesALongerOneAtOnce() {
     var text = new StringBuilder("Setup,Title\n");
@@ -274,6 +275,7 @@ class HostileListTest {
     assertThat(problem.problem().remedy()).contains("split the list");
   }
 
+  @Tag("slow")
   @Test
   void refusesMoreColumnsOrCellsThanAListHas() {
     assertThat(read("Setup,Title" + ",".repeat(5000) + "\n1,Coat\n"))

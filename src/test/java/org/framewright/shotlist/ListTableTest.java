@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Text;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What a person looks at to say how a list is to be read, whatever became of the reading. */
@@ -73,6 +74,7 @@ class ListTableTest {
     assertThat(reading.headings()).isNotEmpty();
   }
 
+  @Tag("slow")
   @Test
   void longCellsAndLongListsShowTheirBeginning() {
     var lines = new ArrayList<String>(List.of("Look,Note"));

@@ -20,6 +20,7 @@ import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -131,6 +132,7 @@ class ReadBackTest {
     assertThat(Tools.warnings(sidecar())).isEmpty();
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"jpg", "dng", "tif-big", "tif-little", "tif"})
   void exiftoolReadsEachPropertyFromACopyAndFindsNothingNewWrong(String kind) throws Exception {
