@@ -133,7 +133,6 @@ public final class DurableFiles {
     }
   }
 
-  /** Some servers flush no folders: the words of strerror(3) for EINVAL and EOPNOTSUPP. */
   /** Makes what a file holds lasting, whoever wrote it. */
   public static void syncFile(Path file) throws IOException {
     try (var channel =
@@ -142,6 +141,7 @@ public final class DurableFiles {
     }
   }
 
+  /** Some servers flush no folders: the words of strerror(3) for EINVAL and EOPNOTSUPP. */
   private static boolean isUnsupported(IOException failure) {
     var said = String.valueOf(failure.getMessage());
     return !(failure instanceof FileSystemException)

@@ -79,7 +79,8 @@ final class ReportPictures {
     try (var document = Loader.loadPDF(pdf.toFile())) {
       var renderer = new PDFRenderer(document);
       for (int i = 0; i < document.getNumberOfPages(); i++) {
-        var name = pdf.getFileName().toString().replace(".pdf", "-" + (i + 1) + ".png");
+        var number = i == 0 ? "" : "-" + (i + 1);
+        var name = pdf.getFileName().toString().replace(".pdf", number + ".png");
         var picture = pdf.resolveSibling(name);
         ImageIO.write(
             renderer.renderImageWithDPI(i, dotsPerInch, ImageType.RGB), "png", picture.toFile());

@@ -9,7 +9,11 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -17,6 +21,8 @@ import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.framewright.base.Progress;
+import org.framewright.day.DayHours;
+import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -89,6 +95,27 @@ class ReportPrintTest {
       assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(612);
       assertThat(document.getPage(0).getMediaBox().getHeight()).isEqualTo(792);
     }
+  }
+
+  @Test
+  void soCanATableOfSeveralPages(@TempDir Path other) throws Exception {
+    var large = new ReportScene(other);
+    var setups = new ArrayList<>(large.job().shotList().setups());
+    for (int i = 13; i <= 90; i++) {
+      setups.add(ReportScene.setup(i, "Coat " + i));
+    }
+    large.job().importList(new ShotList(setups));
+    var wholeDay =
+        new DayHours(LocalTime.MIDNIGHT, LocalTime.of(23, 59), List.of(), ZoneOffset.UTC);
+    var options =
+        new ReportOptions(ReportKind.NEXT, Paper.A4, Locale.GERMAN, wholeDay, Letterhead.NONE);
+    var pdf = other.resolve("next.pdf");
+    var written =
+        Report.of(large.job(), large.job().scan(), options)
+            .write(pdf, ReportForm.PDF, false, Progress.NONE);
+    assertThat(((Report.Written.Done) written).pages()).isGreaterThan(1);
+    assertThat(failures(pdf, PDFAFlavour.PDFUA_1)).isEmpty();
+    assertThat(failures(pdf, PDFAFlavour.PDFA_3_A)).isEmpty();
   }
 
   /** By pdffonts of Poppler. */

@@ -30,7 +30,17 @@ class BundlesTest {
   private static final Map<String, Set<String>> EQUAL =
       Map.of(
           "de",
-          Set.of("Framewright", "Start", "Esc", "Alt", "Tab", "Name", "Model", "Studio", "Website", "Logo"),
+          Set.of(
+              "Framewright",
+              "Start",
+              "Esc",
+              "Alt",
+              "Tab",
+              "Name",
+              "Model",
+              "Studio",
+              "Website",
+              "Logo"),
           "fr",
           Set.of(
               "Framewright",
