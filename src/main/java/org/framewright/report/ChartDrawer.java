@@ -37,7 +37,7 @@ final class ChartDrawer implements SVGDrawer {
   @Override
   public SVGImage buildSVGImage(
       Element svg, Box box, CssContext context, double width, double height, double dotsPerPixel) {
-    var view = svg.getAttribute("viewBox").split(" ");
+    var view = svg.getAttribute("viewBox").split(" ", -1);
     double wide = Double.parseDouble(view[2]);
     double high = Double.parseDouble(view[3]);
     double shownWidth = width >= 0 ? width : wide * dotsPerPixel;
@@ -142,8 +142,8 @@ final class ChartDrawer implements SVGDrawer {
 
   private static Path2D path(Element shape) {
     var path = new Path2D.Double();
-    for (var point : shape.getAttribute("points").split(" ")) {
-      var xy = point.split(",");
+    for (var point : shape.getAttribute("points").split(" ", -1)) {
+      var xy = point.split(",", -1);
       double x = Double.parseDouble(xy[0]);
       double y = Double.parseDouble(xy[1]);
       if (path.getCurrentPoint() == null) {

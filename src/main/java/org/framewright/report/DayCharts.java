@@ -222,10 +222,6 @@ final class DayCharts {
       var worked = hours.between(date.atStartOfDay(hours.zone()).toInstant(), time);
       return (place + Math.min(1, (double) worked.toMillis() / hours.length().toMillis())) * step;
     }
-
-    boolean shows(Instant time) {
-      return !LocalDate.ofInstant(time, hours.zone()).isAfter(days.getLast());
-    }
   }
 
   /** Setups done over the days, and when the rest is likely done. */

@@ -26,9 +26,4 @@ public enum ReportForm {
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
-
-  /** Whether pages show pictures in it. */
-  boolean isPage() {
-    return this == PDF || this == HTML;
-  }
 }

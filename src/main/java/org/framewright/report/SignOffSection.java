@@ -30,7 +30,6 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
   @Override
   public void write(Page page) {
     var words = page.words();
-    var html = page.html();
     int frames = facts.signOffs().stream().mapToInt(one -> one.frames().size()).sum();
     page.begin(
         facts,
