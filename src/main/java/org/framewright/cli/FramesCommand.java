@@ -28,8 +28,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "frames",
     description =
-        "Counts the frames by setup and view, says what is missing, and moves frames to another"
-            + " setup.",
+        "Counts the frames by setup and view, says what is missing, moves frames to another setup,"
+            + " and writes ratings into sidecars.",
     mixinStandardHelpOptions = true)
 final class FramesCommand implements Callable<Integer> {
   /** How often a watch looks whether it is to end, in milliseconds. */
@@ -73,6 +73,18 @@ final class FramesCommand implements Callable<Integer> {
   private boolean takeBack;
 
   @Option(
+      names = "--write-ratings",
+      description =
+          "Write the ratings that were given here into the frames' sidecars, for other programs;"
+              + " the pictures themselves, and all else that a sidecar says, stay as they are.")
+  private boolean writeRatings;
+
+  @Option(
+      names = "--preview",
+      description = "With --write-ratings: say which sidecars would be written; write none.")
+  private boolean preview;
+
+  @Option(
       names = "--table",
       arity = "0..1",
       fallbackValue = "",
@@ -95,6 +107,14 @@ final class FramesCommand implements Callable<Integer> {
     if (seconds != null && seconds < 0) {
       throw CommandFailure.badInput("--for " + seconds, "Give a number of seconds from 0 up.");
     }
+    if (preview && !writeRatings) {
+      throw CommandFailure.badInput("--preview is of ratings", "Use it with --write-ratings.");
+    }
+    if (writeRatings && (watch || move != null || takeBack || table != null)) {
+      throw CommandFailure.badInput(
+          "--write-ratings with another task of this command",
+          "Do one after the other; nothing was changed.");
+    }
     if (table != null && watch) {
       throw CommandFailure.badInput(
           "--table and --watch together", "Write the table without --watch.");
@@ -107,6 +127,9 @@ final class FramesCommand implements Callable<Integer> {
     if (table != null && !table.isEmpty()) {
       // Before anything is moved: what is refused leaves all as it was.
       OutputFile.check(tableFile(), job, replace);
+    }
+    if (writeRatings) {
+      return new RatingsReport(output).write(job, preview).code();
     }
     if (move != null) {
       move(job);

@@ -94,6 +94,7 @@ final class JobData {
         time.map(local -> taken(select.frame(), local)),
         select.frame().capture().camera().isPresent(),
         nameBefore(select, former),
+        job.state().ratingHere(select.frame()),
         new SelectFields(job.convention(), values, time.map(LocalDateTime::toLocalDate)));
   }
 

@@ -49,14 +49,24 @@ public record JobState(
    *     not rated
    */
   public OptionalInt rating(Frame frame) {
+    var here = ratingHere(frame);
+    var rating = here.isPresent() ? here : frame.capture().rating();
+    return rating.orElse(0) == 0 ? OptionalInt.empty() : rating;
+  }
+
+  /**
+   * The rating that people gave a frame here, whatever its files say.
+   *
+   * @return from 0, not rated, to {@link #MOST_RATED}; nothing if nobody said anything here
+   */
+  public OptionalInt ratingHere(Frame frame) {
     for (var id : frame.knownAs()) {
       var rating = ratings.get(id);
       if (rating != null) {
-        return rating == 0 ? OptionalInt.empty() : OptionalInt.of(rating);
+        return OptionalInt.of(rating);
       }
     }
-    var rating = frame.capture().rating();
-    return rating.orElse(0) == 0 ? OptionalInt.empty() : rating;
+    return OptionalInt.empty();
   }
 
   /** Whether a frame was chosen for retouching, under any identity that it is known by. */

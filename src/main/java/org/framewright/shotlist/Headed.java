@@ -165,10 +165,11 @@ final class Headed {
     var headings = headings(row, header);
     var columns = new ColumnMeanings(row, headings, rows, request, notes);
     var all = columns.meanings();
-    leftOutBefore(header, true, notes);
     var above = header > 0 ? grid.rows().get(header - 1) : List.<Cell>of();
-    var views = ViewColumns.take(all, headings, row, above, rows, request.fit(), notes);
-    var understood = new ListColumns(row, headings, all, columns.fields(), views);
+    var taken = ViewColumns.take(all, headings, row, above, rows, request.fit(), notes);
+    leftOutBefore(Math.max(0, header - 1), true, notes);
+    taken.unused(above).ifPresent(cell -> leftOut(cell, true, notes));
+    var understood = new ListColumns(row, headings, all, columns.fields(), taken.views());
     found(understood, row.stream().map(Cell::plain).toList(), rows, notes);
     if (columns.isRefused()) {
       return notes.refused();
@@ -264,8 +265,8 @@ final class Headed {
         Text.of("the list has no headings; what its columns are was taken from their cells"),
         Text.of("Where that is wrong, say what a column is."),
         "--column title=\"column 3\"");
-    var views = ViewColumns.take(all, headings, List.of(), List.of(), rows, request.fit(), notes);
-    var understood = new ListColumns(List.of(), headings, all, columns.fields(), views);
+    var taken = ViewColumns.take(all, headings, List.of(), List.of(), rows, request.fit(), notes);
+    var understood = new ListColumns(List.of(), headings, all, columns.fields(), taken.views());
     found(understood, List.of(), rows, notes);
     var lines = new SetupLines(understood, request, notes);
     rows.forEach(lines::read);
@@ -293,17 +294,20 @@ final class Headed {
         .limit(first)
         .map(row -> row.stream().filter(cell -> !cell.blank()).findFirst())
         .flatMap(Optional::stream)
-        .filter(cell -> !cell.text().startsWith("sep="))
-        .forEach(
-            cell ->
-                notes.leaveOut(
-                    cell,
-                    Text.of(
-                        isHeaded
-                            ? "\"{0}\" stands above the headings and is left out"
-                            : "\"{0}\" stands above the list and is left out",
-                        cell.brief()),
-                    Text.NONE));
+        .forEach(cell -> leftOut(cell, isHeaded, notes));
+  }
+
+  private static void leftOut(Cell cell, boolean isHeaded, ListNotes notes) {
+    if (!cell.text().startsWith("sep=")) {
+      notes.leaveOut(
+          cell,
+          Text.of(
+              isHeaded
+                  ? "\"{0}\" stands above the headings and is left out"
+                  : "\"{0}\" stands above the list and is left out",
+              cell.brief()),
+          Text.NONE);
+    }
   }
 
   private static String read(List<Cell> row) {

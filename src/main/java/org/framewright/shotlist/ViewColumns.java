@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.framewright.base.Text;
 
 /**
@@ -22,9 +23,9 @@ final class ViewColumns {
    * @param meanings of each column; changed
    * @param headings each column's own
    * @param above the row above the headings
-   * @return the view of each column that was taken
+   * @return the view of each column that was taken, and whether the row above has a part in it
    */
-  static Map<Integer, String> take(
+  static Taken take(
       List<Heading> meanings,
       List<String> headings,
       List<Cell> header,
@@ -40,12 +41,13 @@ final class ViewColumns {
       }
     }
     if (meanings.contains(Heading.VIEWS)) {
-      return views;
+      return new Taken(views, false);
     }
     var marked = onlyMarked(rows);
     var groups = new HashMap<Integer, String>();
     var group = "";
     boolean below = false;
+    boolean byAbove = false;
     for (int i = 0; i < Math.min(header.size(), meanings.size()); i++) {
       if (i < above.size() && !above.get(i).blank()) {
         group = above.get(i).plain();
@@ -60,14 +62,36 @@ final class ViewColumns {
         meanings.set(i, Heading.VIEW);
         views.put(i, heading);
         groups.put(i, below ? "" : group);
+        byAbove |= below;
       }
     }
-    repeated(views, groups, header, fit, notes);
-    return views;
+    byAbove |= toldApart(views, groups, header, fit, notes);
+    return new Taken(views, byAbove);
   }
 
-  /** Views that several columns have are told apart by what stands above them. */
-  private static void repeated(
+  /**
+   * Columns that are views.
+   *
+   * @param byAbove whether the row above the headings says that one is, or which
+   */
+  record Taken(Map<Integer, String> views, boolean byAbove) {
+    /** The first cell of the row above that says nothing of a view. */
+    Optional<Cell> unused(List<Cell> above) {
+      var unused = Optional.<Cell>empty();
+      boolean used = false;
+      for (int i = above.size() - 1; i >= 0; i--) {
+        used |= byAbove && views.containsKey(i);
+        if (!above.get(i).blank()) {
+          unused = used ? unused : Optional.of(above.get(i));
+          used = false;
+        }
+      }
+      return unused;
+    }
+  }
+
+  /** Views that several columns have are told apart by what stands above them, where that does. */
+  private static boolean toldApart(
       Map<Integer, String> views,
       Map<Integer, String> groups,
       List<Cell> header,
@@ -84,7 +108,7 @@ final class ViewColumns {
               }
             });
     if (twice.isEmpty()) {
-      return;
+      return false;
     }
     var full = new LinkedHashMap<Integer, String>();
     views.forEach(
@@ -99,7 +123,7 @@ final class ViewColumns {
             && full.values().stream().allMatch(fit::isView);
     if (areApart) {
       views.putAll(full);
-      return;
+      return true;
     }
     views.forEach(
         (column, view) -> {
@@ -112,6 +136,7 @@ final class ViewColumns {
                 Text.NONE);
           }
         });
+    return false;
   }
 
   /** Whether a cell says that a view is wanted or not. */

@@ -11,13 +11,18 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import org.framewright.base.Problem;
+import org.framewright.base.Progress;
 import org.framewright.disk.CutDisk;
 import org.framewright.disk.DiskOp;
 import org.framewright.disk.Fault;
 import org.framewright.disk.Killed;
 import org.framewright.disk.Recording;
+import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
+import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -31,6 +36,7 @@ class InterruptedHandOffTest {
   private Path template;
   private String jobName;
   private Map<String, String> frames;
+  private MetadataOptions metadata = MetadataOptions.NONE;
 
   @BeforeEach
   void aJobOfOneFile() throws Exception {
@@ -81,7 +87,8 @@ class InterruptedHandOffTest {
                     handOff.deliver(
                         plan,
                         run.recording.root().resolve("out/package"),
-                        org.framewright.base.Progress.NONE));
+                        metadata,
+                        Progress.NONE));
     return run;
   }
 
@@ -99,7 +106,7 @@ class InterruptedHandOffTest {
   private void assertTheSameCommandSucceeds(Path real, String as) throws Exception {
     var job = Scene.open(real.resolve(jobName));
     var target = real.resolve("out/package");
-    var again = Scene.deliver(job, target);
+    var again = deliver(job, target);
     assertThat(again).as(as).isInstanceOf(Delivery.Delivered.class);
     int number = ((Delivery.Delivered) again).number();
     assertThat(OpenPackage.check(target).orElseThrow()).as(as).matches(PackageCheck::whole);
@@ -114,11 +121,16 @@ class InterruptedHandOffTest {
         .as(as)
         .isNotEmpty()
         .allMatch(answer -> answer.state() == Returns.State.UNTOUCHED);
-    var next = Scene.deliver(job, real.resolve("out/next"));
+    var next = deliver(job, real.resolve("out/next"));
     assertThat(next).as(as).isInstanceOf(Delivery.Delivered.class);
     assertThat(((Delivery.Delivered) next).number()).as(as).isGreaterThan(number);
     assertThat(next.remarks()).as(as).isEmpty();
     assertThat(Scene.contents(job.framesFolder())).as(as).isEqualTo(frames);
+  }
+
+  private Delivery deliver(Job job, Path target) throws Exception {
+    var handOff = Scene.handOff(job);
+    return handOff.deliver(handOff.rated(4), target, metadata, Progress.NONE);
   }
 
   private int killEverywhere(boolean within) throws Exception {
@@ -155,6 +167,17 @@ class InterruptedHandOffTest {
     take(Scene.rated(Files.createDirectory(folder.resolve("large"))), true);
     int points = killEverywhere(false) + killEverywhere(true);
     report.publishEntry("points killed", "" + points);
+  }
+
+  @Test
+  void nothingIsHalfMadeEitherWhereTheCopiesAreMadeToSayWhatTheyShow(TestReporter report)
+      throws Exception {
+    take(Scene.rated(Files.createDirectory(folder.resolve("described"))), true);
+    metadata = new MetadataOptions(MetadataMode.EMBED, false, Studio.NOTHING);
+    report.publishEntry("points killed", "" + killEverywhere(false));
+    report.publishEntry(
+        "points failed",
+        "" + failEverywhere("full once ", Fault::noSpace, true, "the disk is full"));
   }
 
   private void take(Scene scene, boolean rename) throws Exception {

@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -103,6 +104,16 @@ final class Scene {
   static Scene ofOneFile(Path folder) throws Exception {
     var scene = new Scene(folder, SampleCamera.Writes.JPEG);
     scene.shoot("001", "F", 5);
+    scene.rename();
+    return scene;
+  }
+
+  /** Frames rated 5 of one setup, under their names by the convention. */
+  static Scene ofMany(Path folder, int frames) throws Exception {
+    var scene = new Scene(folder, SampleCamera.Writes.JPEG);
+    var ratings = new int[frames];
+    Arrays.fill(ratings, 5);
+    scene.shoot("001", "F", ratings);
     scene.rename();
     return scene;
   }

@@ -37,6 +37,7 @@ public final class Block {
       plain(Property.SOURCE_TYPE, BY_CAMERA);
     }
     plain(Property.NAME_BEFORE, data.nameBefore());
+    data.rating().ifPresent(rating -> plain(Property.RATING, "" + rating));
     gtinWrong =
         columns.filter(it -> it.gtinAsWritten().isPresent() && it.gtin().isEmpty()).isPresent();
   }
@@ -49,6 +50,17 @@ public final class Block {
   /** What is to be said of a select, but for what its file says of itself. */
   public static Block of(Studio studio, SelectData data) {
     return new Block(studio, data);
+  }
+
+  /**
+   * A rating and nothing else.
+   *
+   * @param rating from 0, not rated, to 5
+   */
+  public static Block ofRating(int rating) {
+    var block = new Block(new LinkedHashMap<>(), false);
+    block.plain(Property.RATING, "" + rating);
+    return block;
   }
 
   /**

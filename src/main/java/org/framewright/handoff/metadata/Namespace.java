@@ -3,6 +3,7 @@ package org.framewright.handoff.metadata;
 /** The namespaces of the properties, with the prefixes that their standards use. */
 enum Namespace {
   DC("dc", "http://purl.org/dc/elements/1.1/"),
+  XMP("xmp", "http://ns.adobe.com/xap/1.0/"),
   PHOTOSHOP("photoshop", "http://ns.adobe.com/photoshop/1.0/"),
   RIGHTS("xmpRights", "http://ns.adobe.com/xap/1.0/rights/"),
   MEDIA("xmpMM", "http://ns.adobe.com/xap/1.0/mm/"),

@@ -34,7 +34,8 @@ enum Property {
   SUPPLIER_ID("Image Supplier Image ID", Namespace.PLUS, "ImageSupplierImageID"),
   SOURCE_TYPE("Digital Source Type", Namespace.IPTC_EXT, "DigitalSourceType"),
   GUID("Digital Image GUID", Namespace.IPTC_EXT, "DigImageGUID"),
-  NAME_BEFORE("Preserved File Name", Namespace.MEDIA, "PreservedFileName");
+  NAME_BEFORE("Preserved File Name", Namespace.MEDIA, "PreservedFileName"),
+  RATING("Image Rating", Namespace.XMP, "Rating");
 
   /**
    * A dataset of record 2 of the IIM.
@@ -77,7 +78,7 @@ enum Property {
   /** Whether it is the job's own business, whatever somebody else wrote. */
   boolean isAlwaysOurs() {
     return switch (this) {
-      case JOB_ID, TITLE, INSTRUCTIONS, SUPPLIER_ID -> true;
+      case JOB_ID, TITLE, INSTRUCTIONS, SUPPLIER_ID, RATING -> true;
       default -> false;
     };
   }

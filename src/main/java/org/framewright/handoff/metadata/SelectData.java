@@ -3,6 +3,7 @@ package org.framewright.handoff.metadata;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.framewright.shotlist.Setup;
 
 /**
@@ -17,6 +18,7 @@ import org.framewright.shotlist.Setup;
  * @param wantedBack the name under which it is to come back
  * @param taken when it was taken, the body's clock put right
  * @param nameBefore the name of its picture before it was renamed
+ * @param rating given in the job, from 0, not rated, to 5; nothing where only its files rate it
  * @param fields what the convention's fields say of it
  */
 public record SelectData(
@@ -30,6 +32,7 @@ public record SelectData(
     Optional<Taken> taken,
     boolean byCamera,
     String nameBefore,
+    OptionalInt rating,
     FieldWords fields) {
   /**
    * When a frame was taken.

@@ -69,6 +69,12 @@ public final class Keys {
         : List.of(function);
   }
 
+  /** The keys that write a digit, the best known first: some keyboards have Shift for it. */
+  public static List<KeyCodeCombination> digit(int digit) {
+    var row = KeyCode.valueOf("DIGIT" + digit);
+    return List.of(plain(row), plain(KeyCode.valueOf("NUMPAD" + digit)), shift(row));
+  }
+
   /** The keys that show the keys. */
   public static List<KeyCodeCombination> help() {
     return help(OperatingSystem.current());

@@ -41,16 +41,6 @@ public final class CopiesScreen implements Screen {
   /** In pixels: text that is broken to no width at all would be as high as it has letters. */
   private static final double NARROW = 400;
 
-  private static final List<KeyCode> STATE_KEYS =
-      List.of(
-          KeyCode.DIGIT1,
-          KeyCode.DIGIT2,
-          KeyCode.DIGIT3,
-          KeyCode.DIGIT4,
-          KeyCode.DIGIT5,
-          KeyCode.DIGIT6,
-          KeyCode.DIGIT7);
-
   private final Desk desk;
   private final Texts texts;
   private final CopiesModel model;
@@ -303,10 +293,7 @@ public final class CopiesScreen implements Screen {
             () -> files.filter().requestFocus()));
     all.add(
         Command.of(
-            "copies.all",
-            text("all"),
-            Keys.plain(KeyCode.DIGIT0),
-            () -> model.only().set(Optional.empty())));
+            "copies.all", text("all"), Keys.digit(0), () -> model.only().set(Optional.empty())));
     var states = List.of(FileLine.State.values());
     for (int i = 0; i < states.size(); i++) {
       var state = states.get(i);
@@ -314,7 +301,7 @@ public final class CopiesScreen implements Screen {
           Command.of(
               "copies.only-" + state.word(),
               texts.get("command.copies.only", texts.get("copies.state." + state.word())),
-              Keys.plain(STATE_KEYS.get(i)),
+              Keys.digit(i + 1),
               () -> files.turn(state)));
     }
     return List.copyOf(all);

@@ -3,7 +3,6 @@ package org.framewright.ui.frames;
 import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
-import javafx.scene.input.KeyCode;
 import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
@@ -22,12 +21,11 @@ final class Ratings {
 
   private static Command command(Texts texts, String page, int rating, IntConsumer rate) {
     return Command.of(
-            page + ".rate" + rating,
-            rating == 0
-                ? texts.get("command.frames.notRated")
-                : texts.get("command.frames.rate", rating),
-            Keys.plain(KeyCode.valueOf("DIGIT" + rating)),
-            () -> rate.accept(rating))
-        .orBy(Keys.plain(KeyCode.valueOf("NUMPAD" + rating)));
+        page + ".rate" + rating,
+        rating == 0
+            ? texts.get("command.frames.notRated")
+            : texts.get("command.frames.rate", rating),
+        Keys.digit(rating),
+        () -> rate.accept(rating));
   }
 }

@@ -74,6 +74,7 @@ class ReadBackTest {
     EXPECTED.put(
         "DigitalImageGUID", "\"" + UUID.nameUUIDFromBytes(Samples.utf8(Samples.SHA)) + "\"");
     EXPECTED.put("PreservedFileName", "\"A_0001.DNG\"");
+    EXPECTED.put("Rating", "4");
   }
 
   @BeforeEach
@@ -178,7 +179,8 @@ class ReadBackTest {
             "Xmp.iptcExt.DigitalSourceType"
                 + " http://cv.iptc.org/newscodes/digitalsourcetype/digitalCapture",
             "Xmp.iptcExt.DigImageGUID " + UUID.nameUUIDFromBytes(Samples.utf8(Samples.SHA)),
-            "Xmp.xmpMM.PreservedFileName A_0001.DNG")
+            "Xmp.xmpMM.PreservedFileName A_0001.DNG",
+            "Xmp.xmp.Rating 4")
         .anyMatch(line -> line.startsWith("Xmp.iptcExt.ProductInImage[1]/Iptc4xmpExt:ProductName"))
         .anyMatch(
             line ->

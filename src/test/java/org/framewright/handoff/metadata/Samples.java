@@ -93,6 +93,7 @@ final class Samples {
                 Optional.of(ZoneOffset.ofHours(1)))),
         true,
         "A_0001.DNG",
+        OptionalInt.of(4),
         fields());
   }
 

@@ -35,6 +35,14 @@ class SystemKeysTest {
         .isEqualTo(new KeyCodeCombination(KeyCode.S, KeyCombination.ALT_DOWN));
   }
 
+  /** French and Czech keyboards write digits with Shift: common practice, no source. */
+  @Test
+  void aDigitIsWrittenWithShiftOrByTheOtherBlockOfKeysToo() {
+    assertThat(Keys.digit(3))
+        .containsExactly(
+            Keys.plain(KeyCode.DIGIT3), Keys.plain(KeyCode.NUMPAD3), Keys.shift(KeyCode.DIGIT3));
+  }
+
   @Test
   void theFullScreenOfAMacIsNotF11() {
     assertThat(Keys.fullScreen(LINUX)).containsExactly(Keys.plain(KeyCode.F11));
