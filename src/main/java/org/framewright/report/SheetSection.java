@@ -114,7 +114,7 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
     html.close();
     html.wordsIn("p", picture.name(facts.job()), "class", "name");
     if (picture.chosen() || rating(picture).isPresent()) {
-      html.open("p");
+      html.open("p", "class", "marks");
       if (picture.chosen()) {
         html.element("span", page.say(Text.of("chosen")), "class", "mark").text(" ");
       }

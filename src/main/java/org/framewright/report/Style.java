@@ -53,6 +53,7 @@ final class Style {
       .caption { width: 33mm; font-size: 7.5pt; line-height: 1.3; padding: 0.8mm 0 1mm 0; }
       .view { font-weight: bold; }
       .name { font-size: 6.6pt; color: #444444; }
+      .marks { margin-top: 0.8mm; }
       .mark { border: 0.2mm solid #222222; padding: 0 0.8mm; font-weight: bold; }
       .approval { border-top: 0.2mm solid #8a8a86; padding: 2.5mm 0 2.5mm 0; page-break-inside: avoid; break-inside: avoid; }
       .approval .shown { float: left; width: 24mm; }
