@@ -41,6 +41,7 @@ class HouseTest {
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
+    ARROWS.put("report", List.of("shotlist", "frames", "job", "copies", "day"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
     ARROWS.put(
@@ -55,6 +56,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "report",
             "sample"));
     ARROWS.put(
         "cli",
@@ -68,6 +70,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "report",
             "sample",
             "ui"));
   }
@@ -122,6 +125,18 @@ class HouseTest {
         .dependOnClassesThat()
         .resideInAnyPackage("javafx..", "org.controlsfx..")
         .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  /** They are large and slow to begin with; a command that prints nothing must not load them. */
+  @Test
+  void whatSetsReportsOnPaperIsKnownToTheRoomOfReportsOnly() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.framewright.report..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..")
         .check(CLASSES);
   }
 

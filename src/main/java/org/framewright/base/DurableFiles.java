@@ -1,6 +1,7 @@
 package org.framewright.base;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
@@ -36,6 +37,13 @@ public final class DurableFiles {
   /** Another write looked at the new file before it was held. */
   private static final String TAKEN = "another program took the temporary file";
 
+  /** What a file is to hold, written piece by piece where it is too large to be held at once. */
+  @FunctionalInterface
+  public interface Content {
+    /** Writes all of it; what is thrown here leaves no file. */
+    void writeTo(OutputStream out) throws IOException;
+  }
+
   private DurableFiles() {}
 
   /**
@@ -44,10 +52,19 @@ public final class DurableFiles {
    * @throws FileAlreadyExistsException if anything has that name; it is as it was
    */
   public static void create(Path file, byte[] bytes) throws IOException {
+    create(file, out -> out.write(bytes));
+  }
+
+  /**
+   * The same piece by piece.
+   *
+   * @throws FileAlreadyExistsException if anything has that name; it is as it was
+   */
+  public static void create(Path file, Content content) throws IOException {
     if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
       throw new FileAlreadyExistsException(file.toString());
     }
-    write(file, bytes, temporary -> place(temporary, file));
+    write(file, content, temporary -> place(temporary, file));
   }
 
   /**
@@ -57,13 +74,22 @@ public final class DurableFiles {
    *     link, a device
    */
   public static void replace(Path file, byte[] bytes) throws IOException {
+    replace(file, out -> out.write(bytes));
+  }
+
+  /**
+   * The same piece by piece.
+   *
+   * @throws FileSystemException if something other than a regular file has that name
+   */
+  public static void replace(Path file, Content content) throws IOException {
     boolean there = Files.exists(file, LinkOption.NOFOLLOW_LINKS);
     if (there && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
       throw new FileSystemException(file.toString(), null, "not a regular file");
     }
     write(
         file,
-        bytes,
+        content,
         temporary -> {
           if (there) {
             keepPermissions(file, temporary);
@@ -140,11 +166,30 @@ public final class DurableFiles {
     }
   }
 
+  /** Writes to a channel, which stays open, every byte that it is given. */
+  private static final class ChannelOutput extends OutputStream {
+    private final FileChannel channel;
+
+    ChannelOutput(FileChannel channel) {
+      this.channel = channel;
+    }
+
+    @Override
+    public void write(int one) throws IOException {
+      write(new byte[] {(byte) one}, 0, 1);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int length) throws IOException {
+      writeFully(channel, ByteBuffer.wrap(bytes, from, length));
+    }
+  }
+
   private interface Placing {
     void place(Path temporary) throws IOException;
   }
 
-  private static void write(Path file, byte[] bytes, Placing placing) throws IOException {
+  private static void write(Path file, Content content, Placing placing) throws IOException {
     var folder = file.toAbsolutePath().getParent();
     clearLeftovers(folder, file.getFileName().toString()::equals);
     var temporary = folder.resolve(prefix(file) + random() + ENDING);
@@ -153,13 +198,13 @@ public final class DurableFiles {
         HeldFile.hold(temporary, StandardOpenOption.CREATE_NEW)
             .orElseThrow(() -> new FileSystemException(file.toString(), null, TAKEN))) {
       var channel = held.channel();
-      writeFully(channel, ByteBuffer.wrap(bytes));
+      content.writeTo(new ChannelOutput(channel));
       channel.force(true);
       placing.place(temporary);
     } catch (IOException e) {
       removeQuietly(temporary, e);
       throw FileProblems.named(file, e);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       removeQuietly(temporary, e);
       throw e;
     }
@@ -225,7 +270,7 @@ public final class DurableFiles {
     }
   }
 
-  private static void removeQuietly(Path temporary, Exception cause) {
+  private static void removeQuietly(Path temporary, Throwable cause) {
     try {
       Files.deleteIfExists(temporary);
     } catch (IOException e) {

@@ -3,26 +3,19 @@ package org.framewright.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.LocalTime;
-import java.time.ZoneId;
-import java.time.format.DateTimeParseException;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.framewright.base.Text;
 import org.framewright.copies.CopiesDescription;
 import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayDescription;
-import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.day.Forecast;
 import org.framewright.day.KindPace;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** How the day stands. */
@@ -31,35 +24,16 @@ import picocli.CommandLine.Parameters;
     description = "Says how the job stands: setups by state, pace, when it will be done, space.",
     mixinStandardHelpOptions = true)
 final class DayCommand implements Callable<Integer> {
-  /** Common practice, no source. */
-  private static final DayHours.Break LUNCH =
-      new DayHours.Break(LocalTime.of(13, 0), LocalTime.of(14, 0));
-
-  private static final int SHOWN = 40;
-
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
   private Path folder;
 
-  @Option(
-      names = "--hours",
-      paramLabel = "FROM-UNTIL",
-      defaultValue = "09:00-18:00",
-      description = "Hours of work, ${DEFAULT-VALUE} where not given.")
-  private String hours;
-
-  @Option(
-      names = "--break",
-      paramLabel = "FROM-UNTIL",
-      description =
-          "A break; may be given several times. Where none is given, 13:00-14:00 if the hours"
-              + " go round it.")
-  private List<String> breaks = new ArrayList<>();
+  @Mixin private HoursOptions hours;
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
-    var worked = hours();
+    var worked = hours.hours();
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
     var summary = DaySummary.of(job, scan, job.standing(scan), worked);
@@ -73,39 +47,6 @@ final class DayCommand implements Callable<Integer> {
       once.ifPresent(frames -> output.out().println(CopiesDescription.line(frames, worked.zone())));
     }
     return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
-  }
-
-  private DayHours hours() throws CommandFailure {
-    try {
-      var from = time(hours, 0);
-      var until = time(hours, 1);
-      var pauses = new ArrayList<DayHours.Break>();
-      for (var one : breaks) {
-        pauses.add(new DayHours.Break(time(one, 0), time(one, 1)));
-      }
-      if (breaks.isEmpty() && from.isBefore(LUNCH.from()) && until.isAfter(LUNCH.until())) {
-        pauses.add(LUNCH);
-      }
-      return new DayHours(from, until, pauses, ZoneId.systemDefault());
-    } catch (IllegalArgumentException e) {
-      throw CommandFailure.badInput(e.getMessage(), "Write times as in 09:00-18:00.");
-    }
-  }
-
-  private static LocalTime time(String text, int which) {
-    var parts = List.of(text.split("-", -1));
-    if (parts.size() != 2) {
-      throw new IllegalArgumentException(quoted(text) + " is not a stretch of time");
-    }
-    try {
-      return LocalTime.parse(parts.get(which).strip());
-    } catch (DateTimeParseException e) {
-      throw new IllegalArgumentException(quoted(parts.get(which)) + " is not a time", e);
-    }
-  }
-
-  private static String quoted(String text) {
-    return '"' + (text.length() > SHOWN ? text.substring(0, SHOWN) + "..." : text) + '"';
   }
 
   private static Map<String, Object> json(DaySummary summary) {

@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
       DeliverCommand.class,
       DemoCommand.class,
       FramesCommand.class,
+      ReportCommand.class,
       ReturnsCommand.class,
       VerifyCommand.class,
     })

@@ -1,5 +1,6 @@
 package org.framewright.job;
 
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -135,6 +136,21 @@ final class Folding {
   /** What the events make so far. */
   Fold fold() {
     return state.fold();
+  }
+
+  /** What the events until a time made, without those that were taken back, whenever that was. */
+  Fold at(Instant time) {
+    return Fold.of(
+        entries.stream()
+            .filter(
+                entry ->
+                    switch (entry.event()) {
+                      case Event.ListChanged _, Event.Marked _, Event.Moved _ ->
+                          !entry.time().isAfter(time);
+                      case Event.TakenBack _ -> true;
+                      default -> false;
+                    })
+            .toList());
   }
 
   /** Whether work was done on a setup, by its canonical key. */

@@ -655,6 +655,31 @@ public final class Job {
     return fold.comparisons();
   }
 
+  // Sign-offs
+
+  /** The sign-offs that hold, in the order in which they were given, with the frames of a scan. */
+  public List<SignOff> signOffs(FrameScan scan) throws IOException {
+    var now = fold;
+    var standing = standing(now, scan);
+    return SignOffs.of(
+        now, scan, standing.tally(), times(now, standing), LogProofs.of(new JobLayout(folder)));
+  }
+
+  /** The log of each station as it is now, with its checksum. */
+  public List<LogProof> logProofs() throws IOException {
+    return LogProofs.of(new JobLayout(folder)).files();
+  }
+
+  /** The shot list as it stood at a time, in the light of all that was taken back since. */
+  public synchronized ShotList listAt(Instant time) {
+    return folding.at(time).list();
+  }
+
+  /** When each setup of the list came to be done, while it is: ticked shot, or the next on set. */
+  public SequencedMap<String, Instant> finished() {
+    return Finished.of(fold.state(), clock.getZone());
+  }
+
   // Frames
 
   /**
@@ -851,6 +876,11 @@ public final class Job {
         view.or(() -> ViewCodes.onlyOnes(naming.list()).apply(of.code())),
         folder,
         LocalDateTime.ofInstant(now(), clock.getZone()));
+  }
+
+  /** What a view's code stands for by the convention, such as {@code back} for {@code B}. */
+  public String viewLabel(String code) {
+    return views.label(code);
   }
 
   /** What a setup still lacks, in words: {@code back: none of 2}. */

@@ -1,18 +1,12 @@
 package org.framewright.job;
 
-import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashMap;
 import java.util.HashSet;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.frames.Attribution;
-import org.framewright.frames.FrameId;
-import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Place;
 import org.framewright.frames.PlausibleTimes;
 import org.framewright.frames.Tally;
 
@@ -44,31 +38,16 @@ public record Standing(Tally tally, JobState state) {
 
   /** The setups that got a frame after their sign-off. */
   private static Set<String> changed(JobState state, FrameScan scan, Tally tally, ZoneId zone) {
-    var times = new FrameTimes(zone, state.arrivals(), tally.cameras());
-    var moved = new HashMap<FrameId, FrameMove>();
-    state.moves().forEach(move -> moved.put(move.frame(), move));
+    var since = new SinceSignOff(state, new FrameTimes(zone, state.arrivals(), tally.cameras()));
     var changed = new HashSet<String>();
     for (var frame : scan.frames()) {
       var place = Optional.ofNullable(tally.places().get(frame.id()));
       var signedOff = place.flatMap(at -> state.of(at.setup()).signedOffAt());
-      if (signedOff.isPresent()
-          && (isAfter(times.seen(frame), signedOff.get())
-              || frame.knownAs().stream()
-                  .anyMatch(id -> isMovedAfter(moved, id, place.get(), signedOff.get())))) {
+      if (signedOff.isPresent() && since.came(frame, place.get(), signedOff.get())) {
         changed.add(place.get().setup());
       }
     }
     return changed;
-  }
-
-  private static boolean isAfter(Optional<Instant> time, Instant signedOff) {
-    return time.filter(signedOff::isBefore).isPresent();
-  }
-
-  private static boolean isMovedAfter(
-      Map<FrameId, FrameMove> moved, FrameId id, Place place, Instant signedOff) {
-    var move = moved.get(id);
-    return move != null && move.setup().equals(place.setup()) && move.at().isAfter(signedOff);
   }
 
   /**

@@ -50,6 +50,34 @@ class DurableFilesTest {
     }
   }
 
+  @Test
+  void aFileThatIsWrittenInPiecesIsWholeOrNotThere() throws IOException {
+    var file = folder.resolve("pieces");
+    DurableFiles.create(
+        file,
+        out -> {
+          out.write('a');
+          out.write(NEW);
+        });
+    assertThat(file).hasContent("a" + new String(NEW, UTF_8));
+    for (var failure : List.of(new IllegalStateException("stop"), new OutOfMemoryError("stop"))) {
+      assertThatThrownBy(
+              () ->
+                  DurableFiles.replace(
+                      file,
+                      out -> {
+                        out.write(OLD);
+                        if (failure instanceof Error error) {
+                          throw error;
+                        }
+                        throw (RuntimeException) failure;
+                      }))
+          .isSameAs(failure);
+      assertThat(file).hasContent("a" + new String(NEW, UTF_8));
+      assertThat(names(folder)).containsExactly(file);
+    }
+  }
+
   private static List<Path> names(Path folder) throws IOException {
     try (var names = Files.list(folder)) {
       return names.toList();

@@ -9,6 +9,7 @@ import java.nio.file.attribute.FileTime;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import org.framewright.job.Job;
@@ -32,7 +33,10 @@ class RatingsCommandTest {
     var parsed = Convention.read(Path.of("templates/fashion-days.yaml"));
     var convention = ((Convention.Parsed.Sound) parsed).convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
-    job = ((Started.Opened) Job.start(convention, folder, values, Clock.systemDefaultZone())).job();
+    job =
+        ((Started.Opened)
+                Job.start(convention, folder, values, Clock.system(ZoneId.systemDefault())))
+            .job();
     var camera =
         new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
     camera

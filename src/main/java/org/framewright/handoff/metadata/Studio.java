@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -14,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
@@ -27,6 +29,8 @@ public final class Studio {
 
   private static final int LARGEST_FILE = 1 << 20;
   private static final int LONGEST = 1000;
+  private static final Pattern PICTURE =
+      Pattern.compile("\\.(png|jpe?g)$", Pattern.CASE_INSENSITIVE);
   private static final TypeReference<Map<String, Object>> SHAPE = new TypeReference<>() {};
 
   /** What is said, each under its key in the settings' file. */
@@ -43,6 +47,7 @@ public final class Studio {
     OWNER,
     TERMS,
     STATEMENT,
+    LOGO,
     MINING;
 
     /** Under which key it is kept. */
@@ -138,6 +143,10 @@ public final class Studio {
           isAddress(text.strip())
               ? Optional.empty()
               : Optional.of(Text.of("it is no address that begins with https:// or http://"));
+      case LOGO ->
+          isPicture(text.strip())
+              ? Optional.empty()
+              : Optional.of(Text.of("it is no whole path of a PNG or JPEG"));
       case COPYRIGHT -> Notice.fault(text).map(part -> Text.of("{0} does not name a field", part));
       case MINING ->
           DataMining.ofWord(text).isPresent()
@@ -152,6 +161,14 @@ public final class Studio {
     };
   }
 
+  private static boolean isPicture(String text) {
+    try {
+      return Path.of(text).isAbsolute() && PICTURE.matcher(text).find();
+    } catch (InvalidPathException e) {
+      return false;
+    }
+  }
+
   private static boolean isAddress(String text) {
     try {
       var address = new URI(text);
@@ -163,7 +180,8 @@ public final class Studio {
     }
   }
 
-  Optional<String> get(Detail detail) {
+  /** What is said as that; nothing where nothing is. */
+  public Optional<String> get(Detail detail) {
     return Optional.ofNullable(details.get(detail));
   }
 

@@ -1,13 +1,13 @@
 package org.framewright.ui.look;
 
 import com.ibm.icu.text.MessageFormat;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.framewright.base.CoreTexts;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 
@@ -18,14 +18,14 @@ import org.framewright.base.Text;
  */
 public final class Texts {
   private final ResourceBundle bundle;
-  private final ResourceBundle core;
+  private final CoreTexts core;
   private final Locale locale;
   private final Formats formats;
 
   /** Read once each; not for several threads at a time. */
   private final Map<String, MessageFormat> messages = new ConcurrentHashMap<>();
 
-  private Texts(ResourceBundle bundle, ResourceBundle core, Locale locale) {
+  private Texts(ResourceBundle bundle, CoreTexts core, Locale locale) {
     this.bundle = bundle;
     this.core = core;
     this.locale = locale;
@@ -41,7 +41,7 @@ public final class Texts {
     var spoken = bundle.getLocale().getLanguage();
     return new Texts(
         bundle,
-        bundle("org.framewright.core", locale),
+        CoreTexts.in(locale),
         new Locale.Builder()
             .setLanguage(spoken.isEmpty() ? "en" : spoken)
             .setRegion(locale.getCountry())
@@ -66,13 +66,8 @@ public final class Texts {
    * files}}}.
    */
   public String get(String key, Object... values) {
-    return format(bundle, key, values);
-  }
-
-  /** No key of the app's texts is a sentence of the core's. */
-  private String format(ResourceBundle from, String key, Object... values) {
     var message =
-        messages.computeIfAbsent(key, _ -> new MessageFormat(from.getString(key), locale));
+        messages.computeIfAbsent(key, _ -> new MessageFormat(bundle.getString(key), locale));
     synchronized (message) {
       return message.format(values);
     }
@@ -89,23 +84,7 @@ public final class Texts {
 
   /** A text of the core in this language; in English where it is not translated. */
   public String say(Text text) {
-    var values =
-        text.values().stream()
-            .map(
-                value ->
-                    switch (value) {
-                      case Text inner -> say(inner);
-                      case Text.Grouped grouped -> grouped.number();
-                      default -> value;
-                    })
-            .toArray();
-    if (!core.containsKey(text.many())) {
-      return new Text(text.one(), text.many(), List.of(values)).english();
-    }
-    if (values.length == 0) {
-      return core.getString(text.many());
-    }
-    return format(core, text.many(), values);
+    return core.say(text);
   }
 
   /** What is wrong. */

@@ -27,7 +27,8 @@ public enum StudioDetail {
   COPYRIGHT(Detail.COPYRIGHT, "copyright", "copyrightnotice"),
   OWNER(Detail.OWNER, "copyrightowner"),
   TERMS(Detail.TERMS, "terms", "usage", "usageterms"),
-  STATEMENT(Detail.STATEMENT);
+  STATEMENT(Detail.STATEMENT),
+  LOGO(Detail.LOGO);
 
   private final Detail detail;
 

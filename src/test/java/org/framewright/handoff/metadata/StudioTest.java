@@ -53,6 +53,8 @@ class StudioTest {
         "studio.website | nova.example | it is no address that begins with https:// or http://",
         "studio.statement | ftp://nova.example/ | it is no address that begins with",
         "studio.statement | https://no va | it is no address that begins with",
+        "studio.logo | logo.png | it is no whole path of a PNG or JPEG",
+        "studio.logo | /logos/logo.svg | it is no whole path of a PNG or JPEG",
         "studio.copyright | © {day.year Nova | {day.year Nova does not name a field",
         "studio.copyright | © } Nova | } does not name a field",
         "studio.copyright | © {} Nova | {} does not name a field",

@@ -30,7 +30,17 @@ class BundlesTest {
   private static final Map<String, Set<String>> EQUAL =
       Map.of(
           "de",
-          Set.of("Framewright", "Start", "Esc", "Alt", "Tab", "Name", "Model", "Studio", "Website"),
+          Set.of(
+              "Framewright",
+              "Start",
+              "Esc",
+              "Alt",
+              "Tab",
+              "Name",
+              "Model",
+              "Studio",
+              "Website",
+              "Logo"),
           "fr",
           Set.of(
               "Framewright",
@@ -41,6 +51,7 @@ class BundlesTest {
               "Tab",
               "Source",
               "Studio",
+              "Logo",
               "minutes",
               "client",
               "code",

@@ -299,6 +299,7 @@ class SettingsModelTest {
           switch (detail) {
             case MAIL -> "ines@nova.example";
             case WEBSITE, STATEMENT -> "https://nova.example/";
+            case LOGO -> Path.of("nova.png").toAbsolutePath().toString();
             default -> "Nova " + detail;
           };
       write(model.studio(detail), text);

@@ -1,0 +1,73 @@
+package org.framewright.base;
+
+import com.ibm.icu.text.MessageFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * What the core says, in a language: from the bundles {@code org/framewright/core*.properties}, in
+ * which the English text is the key. What is not translated is said in English.
+ */
+public final class CoreTexts {
+  private final ResourceBundle bundle;
+  private final Locale locale;
+
+  /** Read once each; not for several threads at a time. */
+  private final Map<String, MessageFormat> messages = new ConcurrentHashMap<>();
+
+  private CoreTexts(ResourceBundle bundle, Locale locale) {
+    this.bundle = bundle;
+    this.locale = locale;
+  }
+
+  /** The texts for a language; what the machine is set to plays no part. */
+  public static CoreTexts in(Locale locale) {
+    var bundle =
+        ResourceBundle.getBundle(
+            "org.framewright.core",
+            locale,
+            // Else a machine that speaks German would turn English texts into German ones.
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    var spoken = bundle.getLocale().getLanguage();
+    return new CoreTexts(
+        bundle,
+        new Locale.Builder()
+            .setLanguage(spoken.isEmpty() ? "en" : spoken)
+            .setRegion(locale.getCountry())
+            .build());
+  }
+
+  /** The language of the texts, in the country whose ways of writing hold. */
+  public Locale locale() {
+    return locale;
+  }
+
+  /** A text in this language; in English where it is not translated. */
+  public String say(Text text) {
+    var values =
+        text.values().stream()
+            .map(
+                value ->
+                    switch (value) {
+                      case Text inner -> say(inner);
+                      case Text.Grouped grouped -> grouped.number();
+                      default -> value;
+                    })
+            .toArray();
+    if (!bundle.containsKey(text.many())) {
+      return new Text(text.one(), text.many(), List.of(values)).english();
+    }
+    if (values.length == 0) {
+      return bundle.getString(text.many());
+    }
+    var message =
+        messages.computeIfAbsent(
+            text.many(), key -> new MessageFormat(bundle.getString(key), locale));
+    synchronized (message) {
+      return message.format(values);
+    }
+  }
+}

@@ -1,0 +1,237 @@
+package org.framewright.cli;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
+import org.framewright.base.Progress;
+import org.framewright.base.Text;
+import org.framewright.handoff.metadata.Studio;
+import org.framewright.handoff.metadata.Studio.Detail;
+import org.framewright.job.JobException;
+import org.framewright.report.Letterhead;
+import org.framewright.report.Paper;
+import org.framewright.report.Report;
+import org.framewright.report.ReportForm;
+import org.framewright.report.ReportKind;
+import org.framewright.report.ReportOptions;
+import org.framewright.ui.settings.Language;
+import org.framewright.ui.settings.Places;
+import org.framewright.ui.settings.Preferences;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes a report that one prints or sends to the client. */
+@Command(
+    name = "report",
+    description = {
+      "Writes a report to print or to send: of the day, of every frame, of the next day, of the"
+          + " sign-offs.",
+      "The studio's name, how to reach it and its logo come from the app's page of settings."
+    },
+    mixinStandardHelpOptions = true)
+final class ReportCommand implements Callable<Integer> {
+  @Mixin private Output output;
+
+  @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
+  private Path folder;
+
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      required = true,
+      description = "The file: .pdf, .html, .xlsx or .csv; the ending tells what it becomes.")
+  private Path file;
+
+  @Option(
+      names = "--kind",
+      paramLabel = "KIND",
+      defaultValue = "day",
+      description =
+          "day, how it went; sheet, every frame with its name; next, what is to be shot on the next"
+              + " day; sign-off, who approved what and when, with room for a signature. Where not"
+              + " given, ${DEFAULT-VALUE}.")
+  private String kind;
+
+  @Option(names = "--replace", description = "Replace the file if there is one.")
+  private boolean replace;
+
+  @Option(
+      names = "--paper",
+      paramLabel = "PAPER",
+      defaultValue = "a4",
+      description = "For a PDF: a4 or letter; ${DEFAULT-VALUE} where not given.")
+  private Paper paper;
+
+  @Option(
+      names = "--language",
+      paramLabel = "LANGUAGE",
+      description = "en, de or fr; where not given, the app's.")
+  private String language;
+
+  @Mixin private HoursOptions hours;
+
+  @Override
+  public Integer call() throws IOException, JobException, CommandFailure {
+    var told = kind();
+    var form =
+        ReportForm.of(file)
+            .orElseThrow(
+                () ->
+                    CommandFailure.badInput(
+                        file + ": the ending does not tell what the report is to become",
+                        "Give a file that ends in .pdf, .html, .xlsx or .csv."));
+    var options = new ReportOptions(told, paper, language(), hours.hours(), letterhead());
+    var job = JobFolder.open(folder, output);
+    OutputFile.check(file, job, replace);
+    try (var interruption = new Interruption()) {
+      var scan = job.scan(interruption);
+      if (scan.isEmpty()) {
+        throw cancelled();
+      }
+      var report = Report.of(job, scan.get(), options);
+      switch (report.write(file, form, replace, new Told(interruption))) {
+        case Report.Written.Done done -> tell(done, form, told);
+        case Report.Written.Cancelled _ -> throw cancelled();
+        case Report.Written.TooLarge large ->
+            throw CommandFailure.badInput(
+                large.rows() + " lines are more than a workbook takes", "Write it as .csv.");
+      }
+    } catch (FileAlreadyExistsException e) {
+      throw OutputFile.exists(file);
+    }
+    return ExitStatus.DONE.code();
+  }
+
+  private static CommandFailure cancelled() {
+    return new CommandFailure(ExitStatus.FAILED, new Problem("cancelled; no file was written", ""));
+  }
+
+  private ReportKind kind() throws CommandFailure {
+    var kinds = Arrays.asList(ReportKind.values());
+    var wanted = kind.strip().toLowerCase(Locale.ROOT);
+    return kinds.stream()
+        .filter(one -> one.word().equals(wanted))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                CommandFailure.badInput(
+                    "there is no report \"" + shortened(kind) + "\"",
+                    "Say --kind "
+                        + kinds.stream().map(ReportKind::word).collect(Collectors.joining(", "))
+                        + "."));
+  }
+
+  private Locale language() throws CommandFailure {
+    if (language == null) {
+      return Language.kept(Preferences.read(Places.usual().preferences(), Runnable::run, _ -> {}))
+          .on(Locale.getDefault());
+    }
+    var wanted = language.strip().toLowerCase(Locale.ROOT);
+    if (!List.of("en", "de", "fr").contains(wanted)) {
+      throw CommandFailure.badInput(
+          "no report is written in \"" + shortened(language) + "\"",
+          "Say --language en, de or fr.");
+    }
+    var here = Locale.getDefault();
+    return here.getLanguage().equals(wanted) ? here : Locale.of(wanted);
+  }
+
+  private static String shortened(String text) {
+    return text.length() > 40 ? text.substring(0, 40) + "..." : text;
+  }
+
+  private static Letterhead letterhead() throws CommandFailure {
+    return switch (Studio.read(Places.usual().preferences())) {
+      case Studio.Reading.Faulty faulty ->
+          throw new CommandFailure(
+              ExitStatus.BAD_INPUT,
+              new Problem(
+                  faulty.problem().fault(),
+                  faulty.problem().where(),
+                  Text.of("Correct it on the page of settings.")));
+      case Studio.Reading.Sound sound -> {
+        var studio = sound.studio();
+        yield new Letterhead(
+            studio.get(Detail.STUDIO).or(() -> studio.get(Detail.PHOTOGRAPHER)).orElse(""),
+            Stream.of(Detail.MAIL, Detail.PHONE, Detail.WEBSITE)
+                .flatMap(detail -> studio.get(detail).stream())
+                .collect(Collectors.joining(" \u00b7 ")),
+            logo(studio));
+      }
+    };
+  }
+
+  private static Optional<Letterhead.Logo> logo(Studio studio) throws CommandFailure {
+    var path = studio.get(Detail.LOGO);
+    if (path.isEmpty()) {
+      return Optional.empty();
+    }
+    return switch (Letterhead.readLogo(Path.of(path.get()))) {
+      case Letterhead.LogoReading.Sound sound -> Optional.of(sound.logo());
+      case Letterhead.LogoReading.Faulty faulty ->
+          throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
+    };
+  }
+
+  private void tell(Report.Written.Done done, ReportForm form, ReportKind told) throws IOException {
+    long bytes = Files.size(file);
+    if (output.json()) {
+      var document = new LinkedHashMap<String, Object>();
+      document.put("file", file.toString());
+      document.put("kind", told.word());
+      document.put("form", form.word());
+      document.put("bytes", bytes);
+      document.put(
+          "pictures", form == ReportForm.CSV || form == ReportForm.XLSX ? null : done.pictures());
+      document.put("pages", form == ReportForm.PDF ? done.pages() : null);
+      output.write(document);
+      return;
+    }
+    output
+        .out()
+        .println(
+            file
+                + (form == ReportForm.PDF ? ": " + PlainText.counted(done.pages(), "page") : "")
+                + (done.pictures() > 0
+                    ? (form == ReportForm.PDF ? ", " : ": ")
+                        + PlainText.counted(done.pictures(), "picture")
+                    : ""));
+  }
+
+  /** Tells of every two hundredth picture, and stops when it is interrupted. */
+  private final class Told implements Progress {
+    private static final int EVERY = 200;
+
+    private final Interruption interruption;
+
+    Told(Interruption interruption) {
+      this.interruption = interruption;
+    }
+
+    @Override
+    public void step(int done, int total) {
+      if (done % EVERY == 0) {
+        output.err().println(done + " of " + total + " pictures");
+        output.err().flush();
+      }
+    }
+
+    @Override
+    public boolean cancelled() {
+      return interruption.cancelled();
+    }
+  }
+}

@@ -1,0 +1,13 @@
+/**
+ * Reports that one prints or sends to a client: the day, the contact sheet, the next day, the
+ * sign-offs.
+ *
+ * <p>The way through: what a job knows at one moment is gathered once ({@code JobFacts}); each kind
+ * of report says it as sections of a page ({@code DayPage} and its like), through a writer that
+ * escapes everything ({@code Html}), in a language ({@code Words}), and as tables for spreadsheets.
+ * The same page is written out for a browser, with its pictures inside, or set on paper as a tagged
+ * PDF ({@code Press}). Pictures pass through a spool on the disk ({@code PictureSpool}), so that a
+ * sheet of thousands needs no more memory than one of ten. Nothing outside of the page is loaded,
+ * whatever a title says.
+ */
+package org.framewright.report;
