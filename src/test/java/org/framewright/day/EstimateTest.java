@@ -133,14 +133,18 @@ class EstimateTest {
     private static final int SETUPS = 40;
     private static final double[] KINDS = {2, 4, 7, 12};
 
-    private final int[] least;
+    private final int early;
+    private final int later;
+    private final int late;
 
-    World(int... least) {
-      this.least = least;
+    World(int early, int later, int late) {
+      this.early = early;
+      this.later = later;
+      this.late = late;
     }
 
     private int least(int shot) {
-      return least[shot / 10 - 1];
+      return shot < 20 ? early : shot < 30 ? later : late;
     }
 
     private boolean holds(int shot, Random random) {
