@@ -8,6 +8,7 @@ import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.framewright.base.Problem;
@@ -51,7 +52,7 @@ class RatingSidecarsTest {
     return RatingSidecars.write(RatingSidecars.plan(job, job.scan()), Progress.NONE);
   }
 
-  private TreeMap<String, String> pictures() throws Exception {
+  private Map<String, String> pictures() throws Exception {
     var contents = new TreeMap<String, String>();
     Scene.contents(job.framesFolder())
         .forEach(
