@@ -217,6 +217,12 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
     html.open("div", "class", "keep");
     page.heading(Text.of("Before the first frame"));
     html.open("ul", "class", "look");
+    item(
+        page,
+        Text.of(
+            "Go round once: cables, stands, hot lamps, mains power and water, exits. Local law, the"
+                + " venue’s rules and the manuals come first; electrical and rigging work is for"
+                + " qualified people."));
     item(page, Text.of("Set the clocks of all bodies to the computer’s."));
     var space = facts.summary().space();
     item(

@@ -21,6 +21,7 @@ import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Finder;
@@ -44,6 +45,7 @@ public final class FramesScreen implements Screen {
   private final FramePictures pictures;
   private final FramesModel model;
   private final HandOffs handOff;
+  private final SidecarRatings sidecars;
   private final CompareModel compare;
   private final List<Command> common;
   private final List<Command> ratings;
@@ -62,7 +64,12 @@ public final class FramesScreen implements Screen {
    * @param handOff hands selects off, which is another page
    */
   public FramesScreen(Desk desk, JobSession session, FramePictures pictures, HandOffs handOff) {
-    this(desk, pictures, model(desk, session), handOff);
+    this(
+        desk,
+        pictures,
+        model(desk, session),
+        new SidecarRatings(session, desk.tasks(), desk.texts(), desk::say, desk::trouble),
+        handOff);
   }
 
   /** What is done with the job's selects on another page. */
@@ -79,16 +86,23 @@ public final class FramesScreen implements Screen {
         desk::trouble);
   }
 
-  private FramesScreen(Desk desk, FramePictures pictures, FramesModel model, HandOffs handOff) {
-    this(desk, pictures, model, handOff, new CompareModel(model));
+  private FramesScreen(
+      Desk desk,
+      FramePictures pictures,
+      FramesModel model,
+      SidecarRatings sidecars,
+      HandOffs handOff) {
+    this(desk, pictures, model, sidecars, handOff, new CompareModel(model));
   }
 
   private FramesScreen(
       Desk desk,
       FramePictures pictures,
       FramesModel model,
+      SidecarRatings sidecars,
       HandOffs handOff,
       CompareModel compare) {
+    this.sidecars = sidecars;
     this.desk = desk;
     this.texts = desk.texts();
     this.pictures = pictures;
@@ -219,6 +233,21 @@ public final class FramesScreen implements Screen {
     }
   }
 
+  private void askRatings() {
+    sidecars.prepare(
+        planned -> {
+          var body = WrappedText.of(sidecars.question(planned));
+          desk.dialogs()
+              .show(
+                  DialogSpec.asking(
+                      texts.get("frames.ratingsTitle"),
+                      body,
+                      body,
+                      texts.get("frames.ratingsWrite", planned.size()),
+                      () -> sidecars.write(planned)));
+        });
+  }
+
   private void showInFileManager() {
     model.current().ifPresent(tile -> desk.showInFileManager(tile.frame().primary().path()));
   }
@@ -256,6 +285,7 @@ public final class FramesScreen implements Screen {
                 chosen("select", KeyCode.S, model::toggleSelect),
                 chosen("move", KeyCode.M, this::askMove),
                 chosen("show", KeyCode.O, this::showInFileManager),
+                command("writeRatings", KeyCode.W, this::askRatings),
                 command("handOff", KeyCode.H, handOff.selects()),
                 command("handOffByList", KeyCode.N, handOff.byList()),
                 command("find", KeyCode.SLASH, filter::requestFocus),
@@ -372,7 +402,7 @@ public final class FramesScreen implements Screen {
   @Override
   public Screen anew() {
     leave();
-    return new FramesScreen(desk, pictures, model, handOff, compare);
+    return new FramesScreen(desk, pictures, model, sidecars, handOff, compare);
   }
 
   @Override
