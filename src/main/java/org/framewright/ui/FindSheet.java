@@ -4,7 +4,6 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -13,6 +12,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -84,7 +84,7 @@ final class FindSheet {
     }
   }
 
-  private static final class Row extends ListCell<FindModel.Line> {
+  private static final class Row extends LineCell<FindModel.Line> {
     private final Texts texts;
     private final Label kind = new Label();
     private final Label name = new Label();
@@ -105,12 +105,7 @@ final class FindSheet {
     }
 
     @Override
-    protected void updateItem(FindModel.Line line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        return;
-      }
+    protected void showLine(FindModel.Line line) {
       kind.setText(line.kind());
       name.setText(line.found().name());
       more.setText(line.found().more());

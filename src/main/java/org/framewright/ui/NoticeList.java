@@ -1,9 +1,9 @@
 package org.framewright.ui;
 
 import java.util.List;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.session.Notices.Notice;
 
@@ -26,7 +26,7 @@ final class NoticeList {
     return list;
   }
 
-  private static final class NoticeCell extends ListCell<Notice> {
+  private static final class NoticeCell extends LineCell<Notice> {
     private final WrappedText what = new WrappedText();
     private final WrappedText remedy = new WrappedText("remedy");
     private final CellBox box = new CellBox(what, remedy);
@@ -36,12 +36,7 @@ final class NoticeList {
     }
 
     @Override
-    protected void updateItem(Notice notice, boolean empty) {
-      super.updateItem(notice, empty);
-      if (empty || notice == null) {
-        setGraphic(null);
-        return;
-      }
+    protected void showLine(Notice notice) {
       what.setText(notice.what());
       remedy.setText(notice.remedy());
       remedy.setManaged(!notice.remedy().isEmpty());

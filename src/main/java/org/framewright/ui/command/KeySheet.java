@@ -6,7 +6,6 @@ import javafx.collections.FXCollections;
 import javafx.collections.transformation.FilteredList;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -15,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** The list of all that can be done here, with its keys: searched by typing, done with Enter. */
@@ -85,7 +85,7 @@ public final class KeySheet {
     }
   }
 
-  private static final class Row extends ListCell<Command> {
+  private static final class Row extends LineCell<Command> {
     private final Texts texts;
     private final Label text = new Label();
     private final Label key = new Label();
@@ -100,12 +100,7 @@ public final class KeySheet {
     }
 
     @Override
-    protected void updateItem(Command command, boolean empty) {
-      super.updateItem(command, empty);
-      if (empty || command == null) {
-        setGraphic(null);
-        return;
-      }
+    protected void showLine(Command command) {
       text.setText(command.text());
       key.setText(command.keysText(texts));
       row.setDisable(!command.enabled().get());

@@ -3,7 +3,6 @@ package org.framewright.ui.copies;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
@@ -11,10 +10,12 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
+import org.framewright.ui.look.CellRow;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** How one file stands in one place, in one line. */
-final class FileCell extends ListCell<FileLine> {
+final class FileCell extends LineCell<FileLine> {
   private static final PseudoClass WAIVED = PseudoClass.getPseudoClass("waived");
 
   private final Texts texts;
@@ -25,7 +26,7 @@ final class FileCell extends ListCell<FileLine> {
   private final Label place = new Label();
   private final Label more = new Label();
   private final Button waive;
-  private final HBox box;
+  private final CellRow box;
 
   /**
    * @param waiving says of the chosen line's file that it need not be kept, or takes that back
@@ -40,7 +41,7 @@ final class FileCell extends ListCell<FileLine> {
           getListView().getSelectionModel().clearAndSelect(getIndex());
           waiving.fire();
         });
-    box = new HBox(mark, state, from, file, place, more, waive);
+    box = new CellRow(mark, state, from, file, place, more, waive);
     state.getStyleClass().add("file-state");
     from.getStyleClass().add("file-from");
     file.getStyleClass().addAll("code", "file-name");
@@ -50,19 +51,10 @@ final class FileCell extends ListCell<FileLine> {
     place.getStyleClass().add("file-place");
     more.getStyleClass().addAll("quiet", "file-more");
     box.getStyleClass().add("file-box");
-    box.setMinWidth(0);
-    box.setPrefWidth(1);
   }
 
   @Override
-  protected void updateItem(FileLine line, boolean empty) {
-    super.updateItem(line, empty);
-    if (empty || line == null) {
-      setGraphic(null);
-      setTooltip(null);
-      setAccessibleText("");
-      return;
-    }
+  protected void showLine(FileLine line) {
     mark.show(line.state());
     var word =
         texts.get(

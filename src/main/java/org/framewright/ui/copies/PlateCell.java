@@ -4,16 +4,17 @@ import java.util.function.Predicate;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.CellRow;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** The answer about a card on a plate that is read from a metre away, and which card it is. */
-final class PlateCell extends ListCell<CardAnswer> {
+final class PlateCell extends LineCell<CardAnswer> {
   private static final PseudoClass NOT_YET = PseudoClass.getPseudoClass("not-yet");
   private static final PseudoClass CANNOT_TELL = PseudoClass.getPseudoClass("cannot-tell");
   private static final PseudoClass CLEAR = PseudoClass.getPseudoClass("may-be-cleared");
@@ -33,7 +34,7 @@ final class PlateCell extends ListCell<CardAnswer> {
   private final Label name = new Label();
   private final Label state = new Label();
   private final StackPane plate;
-  private final HBox box;
+  private final CellRow box;
 
   /**
    * @param past whether an answer does not hold any more
@@ -56,10 +57,8 @@ final class PlateCell extends ListCell<CardAnswer> {
     var card = new VBox(name, state);
     card.getStyleClass().add("plate-card");
     card.setMinWidth(0);
-    box = new HBox(plate, card);
+    box = new CellRow(plate, card);
     box.getStyleClass().add("plate-box");
-    box.setMinWidth(0);
-    box.setPrefWidth(1);
     box.widthProperty().addListener(_ -> fit());
   }
 
@@ -70,13 +69,7 @@ final class PlateCell extends ListCell<CardAnswer> {
   }
 
   @Override
-  protected void updateItem(CardAnswer answer, boolean empty) {
-    super.updateItem(answer, empty);
-    if (empty || answer == null) {
-      setGraphic(null);
-      setAccessibleText("");
-      return;
-    }
+  protected void showLine(CardAnswer answer) {
     mark.show(answer.answer());
     word.setText(answer.answer().word(texts));
     name.setText(answer.name());

@@ -1,15 +1,15 @@
 package org.framewright.ui.copies;
 
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import org.framewright.base.Problem;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** What is wrong with a file of a copy, and what mends it. */
-final class ProblemCell extends ListCell<Problem> {
+final class ProblemCell extends LineCell<Problem> {
   private final Texts texts;
   private final Label where = new Label();
   private final Label what = new Label();
@@ -25,14 +25,7 @@ final class ProblemCell extends ListCell<Problem> {
   }
 
   @Override
-  protected void updateItem(Problem problem, boolean empty) {
-    super.updateItem(problem, empty);
-    if (empty || problem == null) {
-      setGraphic(null);
-      setTooltip(null);
-      setAccessibleText("");
-      return;
-    }
+  protected void showLine(Problem problem) {
     where.setText(problem.where());
     what.setText(texts.what(problem));
     remedy.setText(texts.remedy(problem));

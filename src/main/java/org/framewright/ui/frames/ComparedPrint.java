@@ -87,18 +87,12 @@ final class ComparedPrint extends VBox {
           if (event.getButton() == MouseButton.PRIMARY) {
             model.choose(place);
             if (event.getClickCount() == 2) {
-              model.turnFullSize(spotOf(event));
+              model.turnFullSize(Spot.under(event, stage));
             }
           }
         });
-    stage.addEventHandler(MouseEvent.MOUSE_MOVED, event -> model.look(spotOf(event)));
-    stage.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> model.look(spotOf(event)));
-  }
-
-  /** The place itself stands for the picture: its left edge for the picture's. */
-  private Spot spotOf(MouseEvent event) {
-    var at = stage.sceneToLocal(event.getSceneX(), event.getSceneY());
-    return new Spot(at.getX() / stage.getWidth(), at.getY() / stage.getHeight());
+    stage.addEventHandler(MouseEvent.MOUSE_MOVED, event -> model.look(Spot.under(event, stage)));
+    stage.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> model.look(Spot.under(event, stage)));
   }
 
   void show(Tile now, boolean current, Optional<Spot> around) {

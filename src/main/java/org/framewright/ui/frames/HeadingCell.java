@@ -7,6 +7,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.frames.Place;
+import org.framewright.ui.look.CellRow;
 import org.framewright.ui.look.Texts;
 
 /** A heading: what it gathers, how many frames there are, and how many of them are selects. */
@@ -16,7 +17,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
   private final Label what = new Label();
   private final Label more = new Label();
   private final Label count = new Label();
-  private final HBox box;
+  private final CellRow box;
 
   /**
    * @param meaning what a view's code stands for
@@ -32,10 +33,8 @@ final class HeadingCell extends ListCell<FrameHeading> {
     HBox.setHgrow(more, Priority.ALWAYS);
     count.getStyleClass().add("heading-count");
     count.setMinWidth(Region.USE_PREF_SIZE);
-    box = new HBox(what, more, count);
+    box = new CellRow(what, more, count);
     box.getStyleClass().add("heading-row");
-    box.setMinWidth(0);
-    box.setPrefWidth(1);
   }
 
   @Override

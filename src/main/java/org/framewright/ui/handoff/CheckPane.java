@@ -3,7 +3,6 @@ package org.framewright.ui.handoff;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
@@ -16,6 +15,8 @@ import javafx.util.Subscription;
 import org.framewright.base.PlainText;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
+import org.framewright.ui.look.CellRow;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -164,12 +165,12 @@ final class CheckPane extends VBox {
     list.setItems(null);
   }
 
-  private final class Cell extends ListCell<CheckLine> {
+  private final class Cell extends LineCell<CheckLine> {
     private final LineMark mark = new LineMark();
     private final Label state = new Label();
     private final Label file = new Label();
     private final Label more = new Label();
-    private final HBox box = new HBox(mark, state, file, more);
+    private final CellRow box = new CellRow(mark, state, file, more);
 
     Cell() {
       state.getStyleClass().add("check-state");
@@ -180,19 +181,10 @@ final class CheckPane extends VBox {
       more.setMinWidth(0);
       HBox.setHgrow(more, Priority.ALWAYS);
       box.getStyleClass().add("file-box");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override
-    protected void updateItem(CheckLine line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setTooltip(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(CheckLine line) {
       mark.show(line.kind());
       state.setText(texts.get("handoff.check.state." + line.kind().word()));
       file.setText(line.file());

@@ -237,14 +237,13 @@ final class ClientListDialog {
     }
 
     @Override
-    protected void updateItem(Row row, boolean empty) {
-      super.updateItem(row, empty);
+    protected void showNone() {
       choices.getChildren().clear();
-      if (empty || row == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    }
+
+    @Override
+    protected void showLine(Row row) {
+      choices.getChildren().clear();
       line.getStyleClass().setAll("finding", row.state() == State.UNCLEAR ? "error" : "read");
       set(heading, row.heading());
       set(said, row.said());

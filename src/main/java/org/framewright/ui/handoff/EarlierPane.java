@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.function.Function;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
@@ -20,6 +19,7 @@ import org.framewright.handoff.PastHandOffs.Past;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -161,7 +161,7 @@ final class EarlierPane extends HBox {
     list.setItems(null);
   }
 
-  private final class Cell extends ListCell<Past> {
+  private final class Cell extends LineCell<Past> {
     private final Label what = new Label();
     private final Label more = new Label();
     private final CellBox box = new CellBox(what, more);
@@ -175,13 +175,7 @@ final class EarlierPane extends HBox {
     }
 
     @Override
-    protected void updateItem(Past one, boolean empty) {
-      super.updateItem(one, empty);
-      if (empty || one == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(Past one) {
       what.setText(texts.apart(texts.get("handoff.earlier.number", "" + one.number()), at(one)));
       more.setText(
           switch (one.state()) {

@@ -2,21 +2,22 @@ package org.framewright.ui.handoff;
 
 import java.util.Optional;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.CellRow;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** A frame in two lines: its name here and there, and how much it is or why it stays. */
-final class GoingCell extends ListCell<GoingLine> {
+final class GoingCell extends LineCell<GoingLine> {
   private final Texts texts;
   private final LineMark mark = new LineMark();
   private final Label names = new Label();
   private final Label more = new Label();
-  private final HBox box;
+  private final CellRow box;
 
   GoingCell(Texts texts) {
     this.texts = texts;
@@ -26,21 +27,12 @@ final class GoingCell extends ListCell<GoingLine> {
     more.setMinWidth(0);
     var both = new CellBox(names, more);
     HBox.setHgrow(both, Priority.ALWAYS);
-    box = new HBox(mark, both);
+    box = new CellRow(mark, both);
     box.getStyleClass().add("two-line-box");
-    box.setMinWidth(0);
-    box.setPrefWidth(1);
   }
 
   @Override
-  protected void updateItem(GoingLine line, boolean empty) {
-    super.updateItem(line, empty);
-    if (empty || line == null) {
-      setGraphic(null);
-      setTooltip(null);
-      setAccessibleText("");
-      return;
-    }
+  protected void showLine(GoingLine line) {
     mark.show(line.kind());
     names.setText(line.to().isEmpty() ? line.from() : line.from() + "  →  " + line.to());
     more.setText(said(line));

@@ -72,18 +72,12 @@ final class PairPrint extends VBox {
         MouseEvent.MOUSE_CLICKED,
         event -> {
           if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
-            model.turnFullSize(spotOf(event));
+            model.turnFullSize(Spot.under(event, stage));
           }
         });
-    stage.addEventHandler(MouseEvent.MOUSE_MOVED, event -> model.look(spotOf(event)));
-    stage.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> model.look(spotOf(event)));
+    stage.addEventHandler(MouseEvent.MOUSE_MOVED, event -> model.look(Spot.under(event, stage)));
+    stage.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> model.look(Spot.under(event, stage)));
     setAccessibleText(texts.apart(word, missing));
-  }
-
-  /** The place itself stands for the picture: its left edge for the picture's. */
-  private Spot spotOf(MouseEvent event) {
-    var at = stage.sceneToLocal(event.getSceneX(), event.getSceneY());
-    return new Spot(at.getX() / stage.getWidth(), at.getY() / stage.getHeight());
   }
 
   void show(Optional<Frame> now, Optional<Spot> around) {

@@ -1,12 +1,12 @@
 package org.framewright.ui.handoff;
 
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.VBox;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.DialogSpec;
@@ -39,7 +39,7 @@ final class RenameDialog {
         : DialogSpec.asking(title, node, list, texts.get("handoff.rename.do", ready), answer);
   }
 
-  private static final class Cell extends ListCell<RenameQuestion.Line> {
+  private static final class Cell extends LineCell<RenameQuestion.Line> {
     private final Label from = new Label();
     private final Label to = new Label();
     private final CellBox box = new CellBox(from, to);
@@ -53,14 +53,7 @@ final class RenameDialog {
     }
 
     @Override
-    protected void updateItem(RenameQuestion.Line line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setTooltip(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(RenameQuestion.Line line) {
       from.setText(line.from());
       boolean goes = line.why().isEmpty();
       to.setText(goes ? "→  " + line.to() : line.why());

@@ -11,7 +11,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
@@ -28,7 +27,9 @@ import org.framewright.handoff.PastHandOffs.Past;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.CellRow;
 import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.task.Tasks;
@@ -352,11 +353,11 @@ final class ReturnsPane extends VBox {
     list.setItems(null);
   }
 
-  private final class Cell extends ListCell<ReturnLine> {
+  private final class Cell extends LineCell<ReturnLine> {
     private final LineMark mark = new LineMark();
     private final Label name = new Label();
     private final Label more = new Label();
-    private final HBox box;
+    private final CellRow box;
 
     Cell() {
       name.getStyleClass().addAll("code", "line-names");
@@ -366,21 +367,12 @@ final class ReturnsPane extends VBox {
       more.setMinWidth(0);
       var both = new CellBox(name, more);
       HBox.setHgrow(both, Priority.ALWAYS);
-      box = new HBox(mark, both);
+      box = new CellRow(mark, both);
       box.getStyleClass().add("two-line-box");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override
-    protected void updateItem(ReturnLine line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setTooltip(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(ReturnLine line) {
       mark.show(line.kind());
       name.setText(line.name());
       var state = texts.get("handoff.returns.state." + line.kind().word());

@@ -9,7 +9,6 @@ import javafx.geometry.Orientation;
 import javafx.geometry.Side;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
@@ -20,6 +19,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -206,7 +206,7 @@ final class ColumnsPane extends VBox {
     return items;
   }
 
-  private final class ColumnCell extends ListCell<ColumnLine> {
+  private final class ColumnCell extends LineCell<ColumnLine> {
     private final MenuButton menu = new MenuButton();
     private final ColumnRow row = new ColumnRow(menu);
 
@@ -238,13 +238,7 @@ final class ColumnsPane extends VBox {
     }
 
     @Override
-    protected void updateItem(ColumnLine line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(ColumnLine line) {
       row.show(line.heading(), line.cells(), shownLines);
       menu.setText(line.words());
       menu.getStyleClass().removeAll("chosen", "needless");

@@ -8,7 +8,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -20,6 +19,7 @@ import org.framewright.base.PlainText;
 import org.framewright.naming.Severity;
 import org.framewright.shotlist.ListProblem;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FindingLine;
@@ -161,7 +161,7 @@ final class ResultsPane extends VBox {
     }
   }
 
-  private final class ResultCell extends ListCell<ResultLine> {
+  private final class ResultCell extends LineCell<ResultLine> {
     private final FindingLine wrong = FindingLine.low(texts, 2);
     private final FindingLine told = FindingLine.low(texts, 1);
     private final Button way = new Button();
@@ -212,13 +212,7 @@ final class ResultsPane extends VBox {
     }
 
     @Override
-    protected void updateItem(ResultLine line, boolean empty) {
-      super.updateItem(line, empty);
-      if (empty || line == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(ResultLine line) {
       switch (line) {
         case ResultLine.Way one -> show(one);
         case ResultLine.Found one -> show(one);

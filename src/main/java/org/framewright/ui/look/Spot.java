@@ -1,5 +1,8 @@
 package org.framewright.ui.look;
 
+import javafx.scene.input.MouseEvent;
+import javafx.scene.layout.Region;
+
 /** Where the middle of what is seen at full size is, each from 0 to 1 of the whole picture. */
 public record Spot(double x, double y) {
   /** The middle of the picture. */
@@ -11,6 +14,12 @@ public record Spot(double x, double y) {
   public Spot {
     x = Math.clamp(x, 0, 1);
     y = Math.clamp(y, 0, 1);
+  }
+
+  /** Where a pointer is in a picture's place: its left edge stands for the picture's. */
+  public static Spot under(MouseEvent pointer, Region place) {
+    var at = place.sceneToLocal(pointer.getSceneX(), pointer.getSceneY());
+    return new Spot(at.getX() / place.getWidth(), at.getY() / place.getHeight());
   }
 
   /** The spot that many steps further. */

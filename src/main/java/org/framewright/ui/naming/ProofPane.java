@@ -3,7 +3,6 @@ package org.framewright.ui.naming;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -15,6 +14,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Severity;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FindingLine;
@@ -179,7 +179,7 @@ final class ProofPane extends VBox {
     goToChosen();
   }
 
-  private final class FindingCell extends ListCell<Finding> {
+  private final class FindingCell extends LineCell<Finding> {
     private final FindingLine line = FindingLine.brief(texts);
 
     FindingCell() {
@@ -188,12 +188,7 @@ final class ProofPane extends VBox {
     }
 
     @Override
-    protected void updateItem(Finding finding, boolean empty) {
-      super.updateItem(finding, empty);
-      if (empty || finding == null) {
-        setGraphic(null);
-        return;
-      }
+    protected void showLine(Finding finding) {
       line.show(finding);
       setGraphic(line);
       setAccessibleText(line.getAccessibleText());
@@ -201,7 +196,7 @@ final class ProofPane extends VBox {
   }
 
   /** A kind of name and one that it makes. */
-  private final class ExampleCell extends ListCell<Checked.Example> {
+  private final class ExampleCell extends LineCell<Checked.Example> {
     private final Label kind = new Label();
     private final Label pattern = new Label();
     private final Label name = new Label();
@@ -219,13 +214,7 @@ final class ProofPane extends VBox {
     }
 
     @Override
-    protected void updateItem(Checked.Example example, boolean empty) {
-      super.updateItem(example, empty);
-      if (empty || example == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(Checked.Example example) {
       kind.setText(example.kind());
       pattern.setText(example.pattern());
       name.setText(texts.say(example.name()));

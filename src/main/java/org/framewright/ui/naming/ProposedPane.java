@@ -209,13 +209,7 @@ final class ProposedPane extends VBox {
     }
 
     @Override
-    protected void updateItem(Finding finding, boolean empty) {
-      super.updateItem(finding, empty);
-      if (empty || finding == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        return;
-      }
+    protected void showLine(Finding finding) {
       line.show(finding);
       setGraphic(line);
       setAccessibleText(line.getAccessibleText());

@@ -4,14 +4,14 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.function.Function;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.BatchState;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 
 /** A batch of renames: when, how many files, and one of them. */
-final class BatchCell extends ListCell<Batch> {
+final class BatchCell extends LineCell<Batch> {
   private final Texts texts;
   private final Function<Instant, String> time;
   private final Label when = new Label();
@@ -27,13 +27,7 @@ final class BatchCell extends ListCell<Batch> {
   }
 
   @Override
-  protected void updateItem(Batch batch, boolean empty) {
-    super.updateItem(batch, empty);
-    if (empty || batch == null) {
-      setGraphic(null);
-      setAccessibleText("");
-      return;
-    }
+  protected void showLine(Batch batch) {
     when.setText(time.apply(batch.at()));
     what.setText(describe(batch));
     example.setText(

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.function.Consumer;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
@@ -19,7 +18,9 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import org.framewright.ui.look.CellBox;
+import org.framewright.ui.look.CellRow;
 import org.framewright.ui.look.FramePictures;
+import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.StateRuler;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.start.RecentJob.Found;
@@ -98,7 +99,7 @@ final class RecentJobs extends ListView<RecentJob> {
   }
 
   /** A job in three lines beside its last picture. */
-  private final class JobCell extends ListCell<RecentJob> {
+  private final class JobCell extends LineCell<RecentJob> {
     private final ImageView picture = new ImageView();
     private final StackPane print = new StackPane(picture);
     private final Label name = new Label();
@@ -106,7 +107,7 @@ final class RecentJobs extends ListView<RecentJob> {
     private final StateRuler ruler = new StateRuler();
     private final Label standing = new Label();
     private final Label where = new Label();
-    private final HBox box;
+    private final CellRow box;
 
     JobCell() {
       print.getStyleClass().add("job-print");
@@ -131,21 +132,12 @@ final class RecentJobs extends ListView<RecentJob> {
       var lines = new CellBox(first, second, where);
       lines.getStyleClass().add("job-lines");
       HBox.setHgrow(lines, Priority.ALWAYS);
-      box = new HBox(print, lines);
+      box = new CellRow(print, lines);
       box.getStyleClass().add("job-box");
-      box.setMinWidth(0);
-      box.setPrefWidth(1);
     }
 
     @Override
-    protected void updateItem(RecentJob job, boolean empty) {
-      super.updateItem(job, empty);
-      if (empty || job == null) {
-        setGraphic(null);
-        setAccessibleText("");
-        setTooltip(null);
-        return;
-      }
+    protected void showLine(RecentJob job) {
       picture.setImage(job.picture().map(FramePictures::image).orElse(null));
       name.setText(String.valueOf(job.folder().getFileName()));
       where.setText(String.valueOf(job.folder().getParent()));
