@@ -34,6 +34,7 @@ final class PrintsPane extends VBox {
   private final Runnable closer;
   private final GridView<Tile> grid = new GridView<>();
   private final Label title = new Label();
+  private final WrappedText empty = new WrappedText("quiet");
   private final Label chosen = new Label();
   private final Subscription following;
   private double requested = 1;
@@ -64,7 +65,6 @@ final class PrintsPane extends VBox {
     grid.setAccessibleRole(AccessibleRole.LIST_VIEW);
     grid.setAccessibleText(texts.get("frames.grid"));
     grid.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
-    var empty = WrappedText.of(texts.get("frames.none"), "quiet");
     empty.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     empty.visibleProperty().bind(Bindings.isEmpty(tiles));
     var paper = new StackPane(grid, empty);
@@ -91,6 +91,11 @@ final class PrintsPane extends VBox {
 
   void title(String text) {
     title.setText(text);
+  }
+
+  /** Says why there are no pictures, where there are none. */
+  void none(String why) {
+    empty.setText(why);
   }
 
   void dispose() {
