@@ -187,8 +187,7 @@ public final class FramesScreen implements Screen {
       headings.scrollTo(Math.max(0, headings.getSelectionModel().getSelectedIndex() - 4));
     }
     prints.none(
-        texts.get(
-            heading.kind() == FrameHeading.Kind.SELECTS ? "frames.noSelect" : "frames.none"));
+        texts.get(heading.kind() == FrameHeading.Kind.SELECTS ? "frames.noSelect" : "frames.none"));
     prints.title(
         switch (heading.kind()) {
           case ALL -> texts.get("frames.titleAll", heading.frames(), heading.selects());
