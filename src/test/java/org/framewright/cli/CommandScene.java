@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.framewright.handoff.Pictures;
 import org.framewright.mhl.MhlHistory;
@@ -169,7 +170,7 @@ final class CommandScene {
     var again = Ran.run(command.in(place));
     if (again.status() > 1) {
       assertThat(again.err()).as(what).containsAnyOf("exists already", "is there already");
-      if (command == Case.EXPORT || command == Case.EXPORT_WORKBOOK) {
+      if (Set.of(Case.EXPORT, Case.EXPORT_WORKBOOK, Case.REPORT).contains(command)) {
         var words = new ArrayList<>(List.of(command.in(place)));
         words.add("--replace");
         assertThat(Ran.run(words.toArray()).status()).as(what).isZero();
