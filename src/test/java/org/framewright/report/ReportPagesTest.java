@@ -21,6 +21,7 @@ import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,6 +41,7 @@ class ReportPagesTest {
   }
 
   /** The Nu Html Checker, by its own schemas. */
+  @Tag("slow")
   @ParameterizedTest
   @EnumSource
   void aPageIsValidHtml(ReportKind kind) throws Exception {
