@@ -17,7 +17,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SequencedMap;
-import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.OnSetSpan;
@@ -28,6 +28,7 @@ import org.framewright.job.JobState;
 import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.View;
 
 /**
  * How the job stands at one moment.
@@ -225,73 +226,46 @@ public record DaySummary(
     return OptionalLong.of(planned);
   }
 
+  /** In words; what lacks a view is one sentence. */
   private static List<String> attention(Job job, JobState state, Tally tally) {
-    var attention = new ArrayList<String>();
+    var setups = new ArrayList<String>();
     var missing = new ArrayList<String>();
-    for (var setup : job.shotList().setups()) {
-      var status = state.of(setup.code());
-      switch (status.state()) {
-        case PICKUP ->
-            attention.add(
-                setup.code()
-                    + " is to be shot again"
-                    + status.reason().map(reason -> ": " + reason).orElse(""));
-        case DROPPED ->
-            attention.add(
-                setup.code()
-                    + " was dropped"
-                    + status.reason().map(reason -> ": " + reason).orElse(""));
-        case SHOT, SIGNED_OFF -> {
-          if (status.changedSinceSignOff()) {
-            attention.add(setup.code() + " got frames after its sign-off");
-          }
-          missingViews(setup, tally)
-              .ifPresent(views -> missing.add(setup.code() + " (" + views + ")"));
-        }
-        case TO_SHOOT, ON_SET -> {}
+    var rest = new ArrayList<String>();
+    for (var one : Attention.of(job.shotList(), state, tally)) {
+      switch (one) {
+        case Attention.Pickup(var setup, var reason) ->
+            setups.add(setup.code() + " is to be shot again" + because(reason));
+        case Attention.Dropped(var setup, var reason) ->
+            setups.add(setup.code() + " was dropped" + because(reason));
+        case Attention.Changed(var setup) ->
+            setups.add(setup.code() + " got frames after its sign-off");
+        case Attention.ViewsMissing(var setup, var views) ->
+            missing.add(
+                views.stream()
+                    .map(View::code)
+                    .collect(Collectors.joining(" ", setup.code() + " (", ")")));
+        case Attention.Unassigned(int frames) ->
+            rest.add(frames + " frames belong to no setup yet");
+        case Attention.Incomplete(int frames) -> rest.add(frames + " frames are not complete");
+        case Attention.ClockOff(var clock) ->
+            rest.add("the clock of " + clock.camera().model() + " is " + clock.description());
+        case Attention.Implausible(var clock) ->
+            rest.add(
+                "frames of %s are %s: %s"
+                    .formatted(
+                        clock.camera().map(camera -> camera.model()).orElse("an unknown body"),
+                        clock.description(),
+                        clock.why()));
       }
     }
     if (!missing.isEmpty()) {
-      attention.add("a wanted view has no frame: " + String.join(", ", missing));
+      setups.add("a wanted view has no frame: " + String.join(", ", missing));
     }
-    if (!tally.unassigned().isEmpty()) {
-      attention.add(tally.unassigned().size() + " frames belong to no setup yet");
-    }
-    if (!tally.incomplete().isEmpty()) {
-      attention.add(tally.incomplete().size() + " frames are not complete");
-    }
-    for (var clock : tally.cameras()) {
-      if (clock.isOff()) {
-        attention.add("the clock of " + clock.camera().model() + " is " + clock.description());
-      }
-    }
-    for (var clock : tally.implausible()) {
-      attention.add(
-          "frames of %s are %s: %s"
-              .formatted(
-                  clock.camera().map(camera -> camera.model()).orElse("an unknown body"),
-                  clock.description(),
-                  clock.why()));
-    }
-    return attention;
+    setups.addAll(rest);
+    return setups;
   }
 
-  /** The wanted views without a frame; nothing is said where frames have no views at all. */
-  private static Optional<String> missingViews(Setup setup, Tally tally) {
-    var counted = tally.bySetup().get(setup.code());
-    if (counted == null || setup.views().isEmpty()) {
-      return Optional.empty();
-    }
-    var have = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
-    have.putAll(counted.byView());
-    if (have.keySet().stream().allMatch(String::isEmpty)) {
-      return Optional.empty();
-    }
-    var missing =
-        setup.views().stream()
-            .map(view -> view.code())
-            .filter(code -> have.getOrDefault(code, 0) == 0)
-            .toList();
-    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", missing));
+  private static String because(Optional<String> reason) {
+    return reason.map(why -> ": " + why).orElse("");
   }
 }

@@ -46,22 +46,19 @@ public record Forecast(
     var estimate = load.estimate();
     var work = Pace.minutes(estimate.work());
     var finish = hours.after(begin, work);
-    var why = finish.flatMap(_ -> load.whyNoRange());
-    var range = estimate.range().filter(_ -> why.isEmpty());
-    var earliest = range.flatMap(one -> hours.after(begin, Pace.minutes(one.least())));
+    var why = finish.filter(_ -> setups > 0).flatMap(_ -> load.whyNoRange());
+    var range = estimate.range().filter(_ -> finish.isPresent() && why.isEmpty());
     var latest = range.flatMap(one -> hours.after(begin, Pace.minutes(one.most())));
-    if (finish.isEmpty() || earliest.isEmpty() || latest.isEmpty()) {
-      earliest = Optional.empty();
-      latest = Optional.empty();
-    }
-    boolean isScattered = setups > 0 && finish.isPresent() && why.isEmpty() && latest.isEmpty();
+    var earliest =
+        latest.flatMap(_ -> range).flatMap(one -> hours.after(begin, Pace.minutes(one.least())));
+    boolean scattered = setups > 0 && finish.isPresent() && why.isEmpty() && latest.isEmpty();
     return new Forecast(
         setups,
         Optional.of(work),
         finish,
         earliest,
         latest,
-        isScattered ? Optional.of(SCATTERED) : why.filter(_ -> setups > 0),
+        scattered ? Optional.of(SCATTERED) : why,
         takt);
   }
 

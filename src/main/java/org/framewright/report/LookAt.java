@@ -3,9 +3,10 @@ package org.framewright.report;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeMap;
 import org.framewright.base.Durations;
 import org.framewright.base.Text;
+import org.framewright.day.Attention;
+import org.framewright.frames.CameraClock;
 import org.framewright.shotlist.Setup;
 
 /** What somebody should look at before the job goes on, a sentence each. */
@@ -17,66 +18,9 @@ final class LookAt {
 
   static List<Text> of(JobFacts facts) {
     var look = new ArrayList<Text>();
-    var state = facts.standing().state();
-    var tally = facts.standing().tally();
-    for (var setup : facts.setups()) {
-      var status = state.of(setup.code());
-      var code = Html.line(setup.code());
-      switch (status.state()) {
-        case PICKUP ->
-            look.add(
-                status.reason().isPresent()
-                    ? Text.of(
-                        "{0} is to be shot again: {1}", code, Html.line(status.reason().get()))
-                    : Text.of("{0} is to be shot again", code));
-        case DROPPED ->
-            look.add(
-                status.reason().isPresent()
-                    ? Text.of("{0} was dropped: {1}", code, Html.line(status.reason().get()))
-                    : Text.of("{0} was dropped", code));
-        case SHOT, SIGNED_OFF -> {
-          if (status.changedSinceSignOff()) {
-            look.add(Text.of("{0} got frames after its sign-off", code));
-          }
-          missingViews(facts, setup, look);
-        }
-        case TO_SHOOT, ON_SET -> {}
-      }
-    }
-    if (!tally.unassigned().isEmpty()) {
-      look.add(
-          Text.counted(
-              "{0} frame belongs to no setup yet",
-              "{0} frames belong to no setup yet", tally.unassigned().size()));
-    }
-    if (!tally.incomplete().isEmpty()) {
-      look.add(
-          Text.counted(
-              "{0} frame is not whole", "{0} frames are not whole", tally.incomplete().size()));
-    }
-    for (var clock : tally.cameras()) {
-      if (clock.isOff()) {
-        double toAdd = clock.offsetSeconds().orElseThrow();
-        var off =
-            clock.wholeHours().isPresent()
-                ? Text.of("{0} h", Math.abs(clock.wholeHours().getAsInt()))
-                : Durations.said(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
-        var body = Html.line(clock.camera().model());
-        look.add(
-            toAdd < 0
-                ? Text.of("the clock of {0} is {1} fast", body, off)
-                : Text.of("the clock of {0} is {1} slow", body, off));
-      }
-    }
-    for (var clock : tally.implausible()) {
-      look.add(
-          Text.counted(
-              "the time of {0} frame of {1} cannot be right",
-              "the times of {0} frames of {1} cannot be right",
-              clock.frames(),
-              clock.camera().isPresent()
-                  ? Html.line(clock.camera().get().model())
-                  : Text.of("an unknown body")));
+    var standing = facts.standing();
+    for (var one : Attention.of(facts.job().shotList(), standing.state(), standing.tally())) {
+      add(facts, one, look);
     }
     if (!facts.summary().space().enough()) {
       look.add(Text.of("the disk does not hold the frames that are still planned"));
@@ -110,23 +54,60 @@ final class LookAt {
             });
   }
 
-  private static void missingViews(JobFacts facts, Setup setup, List<Text> look) {
-    var counted = facts.standing().tally().bySetup().get(setup.code());
-    if (counted == null) {
-      return;
+  private static void add(JobFacts facts, Attention one, List<Text> look) {
+    switch (one) {
+      case Attention.Pickup(var setup, var reason) ->
+          look.add(
+              reason.isPresent()
+                  ? Text.of("{0} is to be shot again: {1}", code(setup), Html.line(reason.get()))
+                  : Text.of("{0} is to be shot again", code(setup)));
+      case Attention.Dropped(var setup, var reason) ->
+          look.add(
+              reason.isPresent()
+                  ? Text.of("{0} was dropped: {1}", code(setup), Html.line(reason.get()))
+                  : Text.of("{0} was dropped", code(setup)));
+      case Attention.Changed(var setup) ->
+          look.add(Text.of("{0} got frames after its sign-off", code(setup)));
+      case Attention.ViewsMissing(var setup, var views) ->
+          views.forEach(
+              view ->
+                  look.add(
+                      Text.of(
+                          "{0} has no frame of the view {1}",
+                          code(setup), Html.line(facts.job().viewLabel(view.code())))));
+      case Attention.Unassigned(int frames) ->
+          look.add(
+              Text.counted(
+                  "{0} frame belongs to no setup yet",
+                  "{0} frames belong to no setup yet", frames));
+      case Attention.Incomplete(int frames) ->
+          look.add(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
+      case Attention.ClockOff(var clock) -> look.add(clockOff(clock));
+      case Attention.Implausible(var clock) ->
+          look.add(
+              Text.counted(
+                  "the time of {0} frame of {1} cannot be right",
+                  "the times of {0} frames of {1} cannot be right",
+                  clock.frames(),
+                  clock.camera().isPresent()
+                      ? Html.line(clock.camera().get().model())
+                      : Text.of("an unknown body")));
     }
-    var have = new TreeMap<String, Integer>(String.CASE_INSENSITIVE_ORDER);
-    have.putAll(counted.byView());
-    if (have.keySet().stream().allMatch(String::isEmpty)) {
-      return;
-    }
-    for (var view : setup.views()) {
-      if (have.getOrDefault(view.code(), 0) == 0) {
-        look.add(
-            Text.of(
-                "{0} has no frame of the view {1}",
-                Html.line(setup.code()), Html.line(facts.job().viewLabel(view.code()))));
-      }
-    }
+  }
+
+  private static String code(Setup setup) {
+    return Html.line(setup.code());
+  }
+
+  private static Text clockOff(CameraClock clock) {
+    double toAdd = clock.offsetSeconds().orElseThrow();
+    var off =
+        clock.wholeHours().isPresent()
+            ? Text.of("{0} h", Math.abs(clock.wholeHours().getAsInt()))
+            : Durations.said(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
+    var body = Html.line(clock.camera().model());
+    return toAdd < 0
+        ? Text.of("the clock of {0} is {1} fast", body, off)
+        : Text.of("the clock of {0} is {1} slow", body, off);
   }
 }
