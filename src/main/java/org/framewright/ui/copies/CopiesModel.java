@@ -838,23 +838,20 @@ final class CopiesModel {
     doing.set(what);
     way.set(new Way(title, "", "", -1, List.of()));
     refused.set(Optional.empty());
-    var over = new boolean[1];
     var task =
         tasks.run(
             title,
             work,
             result -> {
-              over[0] = true;
               ended();
               then.accept(result);
             },
             failure -> {
-              over[0] = true;
               ended();
               trouble.accept(failure);
               look();
             });
-    if (!over[0]) {
+    if (!task.finished().get()) {
       running = Optional.of(task);
     }
   }

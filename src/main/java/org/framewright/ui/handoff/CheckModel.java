@@ -102,7 +102,6 @@ final class CheckModel {
     answer.set(Optional.empty());
     all.clear();
     only.set(Optional.empty());
-    var over = new boolean[1];
     var task =
         tasks.run(
             texts.get("handoff.checking", name(of)),
@@ -110,15 +109,11 @@ final class CheckModel {
               var opened = OpenPackage.in(of);
               return opened.isEmpty() ? none(of) : found(of, opened.get().read(steps));
             },
-            found -> {
-              over[0] = true;
-              show(mine, found);
-            },
-            failure -> {
-              over[0] = true;
-              failed(mine, of, failure);
-            });
-    running.set(over[0] ? Optional.empty() : Optional.of(task));
+            found -> show(mine, found),
+            failure -> failed(mine, of, failure));
+    if (!task.finished().get()) {
+      running.set(Optional.of(task));
+    }
   }
 
   /** Reads the same folder again. */

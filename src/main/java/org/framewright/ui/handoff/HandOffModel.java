@@ -441,7 +441,6 @@ final class HandOffModel {
     var now = looked.get().orElseThrow();
     var view = session.view().get();
     var job = session.job();
-    var over = new boolean[1];
     ended.set(Optional.empty());
     var task =
         tasks.run(
@@ -452,15 +451,10 @@ final class HandOffModel {
                       .deliver(now.parts(), now.target().orElseThrow(), options, steps);
               return Ended.of(deliveries, job, texts);
             },
-            result -> {
-              over[0] = true;
-              over(result, now.target().flatMap(at -> Optional.ofNullable(at.getFileName())));
-            },
-            failure -> {
-              over[0] = true;
-              failed(failure);
-            });
-    if (!over[0]) {
+            result ->
+                over(result, now.target().flatMap(at -> Optional.ofNullable(at.getFileName()))),
+            this::failed);
+    if (!task.finished().get()) {
       running.set(Optional.of(task));
     }
   }

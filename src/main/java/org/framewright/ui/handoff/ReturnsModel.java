@@ -319,27 +319,26 @@ final class ReturnsModel {
   private <T> void begin(
       String title, Tasks.Work<T> work, Consumer<? super T> then, Runnable failed) {
     int mine = ++asked;
-    var over = new boolean[1];
     var task =
         tasks.run(
             title,
             work,
             result -> {
-              over[0] = true;
               if (mine == asked) {
                 running.set(Optional.empty());
                 then.accept(result);
               }
             },
             failure -> {
-              over[0] = true;
               if (mine == asked) {
                 running.set(Optional.empty());
                 failed.run();
                 fail(failure);
               }
             });
-    running.set(over[0] ? running.get() : Optional.of(task));
+    if (!task.finished().get()) {
+      running.set(Optional.of(task));
+    }
   }
 
   private void fail(Throwable failure) {

@@ -10,9 +10,7 @@ import javafx.collections.WeakListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
-import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -26,8 +24,6 @@ import org.framewright.frames.FinishedPictures;
 import org.framewright.handoff.PastHandOffs.Past;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
-import org.framewright.ui.look.CellBox;
-import org.framewright.ui.look.CellRow;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
@@ -354,31 +350,16 @@ final class ReturnsPane extends VBox {
   }
 
   private final class Cell extends LineCell<ReturnLine> {
-    private final LineMark mark = new LineMark();
-    private final Label name = new Label();
-    private final Label more = new Label();
-    private final CellRow box;
-
-    Cell() {
-      name.getStyleClass().addAll("code", "line-names");
-      name.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
-      name.setMinWidth(0);
-      more.getStyleClass().addAll("line-more", "quiet");
-      more.setMinWidth(0);
-      var both = new CellBox(name, more);
-      HBox.setHgrow(both, Priority.ALWAYS);
-      box = new CellRow(mark, both);
-      box.getStyleClass().add("two-line-box");
-    }
+    private final TwoLines shown = new TwoLines();
 
     @Override
     protected void showLine(ReturnLine line) {
-      mark.show(line.kind());
-      name.setText(line.name());
+      shown.mark().show(line.kind());
+      shown.name().setText(line.name());
       var state = texts.get("handoff.returns.state." + line.kind().word());
-      more.setText(texts.apart(state, line.more()));
+      shown.more().setText(texts.apart(state, line.more()));
 
-      setGraphic(box);
+      setGraphic(shown.row());
       var all = new ArrayList<String>();
       all.add(line.name());
       line.said().forEach(one -> all.add(texts.apart(one.what(), one.remedy())));

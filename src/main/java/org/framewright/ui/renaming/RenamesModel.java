@@ -247,22 +247,19 @@ final class RenamesModel {
   }
 
   private <T> void begin(String title, Tasks.Work<T> work, Consumer<? super T> then) {
-    var over = new boolean[1];
     var task =
         tasks.run(
             title,
             work,
             result -> {
-              over[0] = true;
               running.set(Optional.empty());
               then.accept(result);
             },
             failure -> {
-              over[0] = true;
               running.set(Optional.empty());
               trouble.accept(failure);
             });
-    if (!over[0]) {
+    if (!task.finished().get()) {
       running.set(Optional.of(task));
     }
   }
