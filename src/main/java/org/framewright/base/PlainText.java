@@ -48,13 +48,17 @@ public final class PlainText {
     if (Character.isLowSurrogate(c)) {
       return at > 0 && Character.isHighSurrogate(text.charAt(at - 1));
     }
-    return c > 0x9F
-        && !(c >= 0x2028 && c <= 0x202E)
-        && !(c >= 0x2066 && c <= 0x2069)
-        && c != 0x200E
-        && c != 0x200F
-        && c != 0x061C
-        && c != 0xFEFF;
+    return c > 0x9F && c != 0x2028 && c != 0x2029 && !isDirectionMark(c);
+  }
+
+  /** Whether a character is not seen and can make what follows read in another direction. */
+  public static boolean isDirectionMark(int c) {
+    return (c >= 0x202A && c <= 0x202E)
+        || (c >= 0x2066 && c <= 0x2069)
+        || c == 0x200E
+        || c == 0x200F
+        || c == 0x061C
+        || c == 0xFEFF;
   }
 
   /** A number of things: {@code 1 frame}, {@code 12 frames}. */

@@ -28,8 +28,6 @@ public final class FinishedPictures {
 
   private static final int PLAIN = 1;
   private static final long MOST_IN_A_BAND = 2_000_000;
-  private static final long FIELD = 12;
-  private static final int MOST_FIELDS = 4096;
 
   private FinishedPictures() {}
 
@@ -52,7 +50,7 @@ public final class FinishedPictures {
       if (JpegReader.claims(file)) {
         return Optional.of(JPEG);
       }
-      if (file.u8(0) == 0x89 && file.ascii(1, 3).equals("PNG")) {
+      if (PngReader.claims(file)) {
         return Optional.of(PNG);
       }
       var start = file.ascii(0, 2);
@@ -134,16 +132,7 @@ public final class FinishedPictures {
 
   /** Whether a TIFF is not compressed, so that its rows are read one by one. */
   private static boolean isPlain(Bytes file) throws IOException {
-    boolean bigEndian = file.u8(0) == 'M';
-    long directory = file.u32(4, bigEndian);
-    int fields = Math.min(MOST_FIELDS, file.u16(directory, bigEndian));
-    for (int i = 0; i < fields; i++) {
-      long field = directory + 2 + FIELD * i;
-      if (file.u16(field, bigEndian) == COMPRESSION) {
-        return file.u16(field + 8, bigEndian) == PLAIN;
-      }
-    }
-    return true;
+    return TiffFields.first(file).number(COMPRESSION, PLAIN) == PLAIN;
   }
 
   private static int orientation(Bytes file) {

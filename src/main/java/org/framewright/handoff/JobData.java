@@ -26,7 +26,6 @@ import org.framewright.handoff.metadata.PictureCopy;
 import org.framewright.handoff.metadata.SelectData;
 import org.framewright.handoff.metadata.Sidecar;
 import org.framewright.job.Job;
-import org.framewright.naming.Reserved;
 
 /**
  * What the job knows of the selects of one hand-off, and how their copies come to say it. The
@@ -93,7 +92,7 @@ final class JobData {
         select.name(),
         setup,
         job.shotList().setup(setup),
-        select.place().view().map(this::viewInWords),
+        select.place().view().map(job::viewLabel),
         addressee.wantedBack(select),
         time.map(local -> taken(select.frame(), local)),
         select.frame().capture().camera().isPresent(),
@@ -108,11 +107,6 @@ final class JobData {
     var there =
         offset.map(it -> local.atZone(job.zone()).withZoneSameInstant(it).toLocalDateTime());
     return new SelectData.Taken(there.orElse(local), offset);
-  }
-
-  private String viewInWords(String code) {
-    var field = job.convention().fields().get(Reserved.VIEW);
-    return field == null ? code : field.choices().getOrDefault(code, code);
   }
 
   private String nameBefore(Select select, FormerNames former) {

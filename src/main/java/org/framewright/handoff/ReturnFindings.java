@@ -64,9 +64,6 @@ final class ReturnFindings {
       return List.of();
     }
     var code = one.fields().get(Reserved.VIEW);
-    var field = job.convention().fields().get(Reserved.VIEW);
-    return code == null || field == null
-        ? List.of()
-        : List.of(code, field.choices().getOrDefault(code, code));
+    return code == null ? List.of() : List.of(code, job.viewLabel(code));
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import org.framewright.base.PlainText;
 
 /**
  * Writes markup that is both HTML and XML. Every text and every value is escaped, so that nothing
@@ -103,7 +104,7 @@ final class Html {
     for (int i = 0; i < text.length(); ) {
       int c = text.codePointAt(i);
       i += Character.charCount(c);
-      if (isDirection(c)) {
+      if (PlainText.isDirectionMark(c)) {
         continue;
       }
       boolean space = Character.isWhitespace(c) || Character.isISOControl(c) || isSeparator(c);
@@ -120,15 +121,6 @@ final class Html {
 
   private static boolean isSeparator(int c) {
     return c == 0x2028 || c == 0x2029;
-  }
-
-  private static boolean isDirection(int c) {
-    return (c >= 0x202A && c <= 0x202E)
-        || (c >= 0x2066 && c <= 0x2069)
-        || c == 0x200E
-        || c == 0x200F
-        || c == 0x061C
-        || c == 0xFEFF;
   }
 
   private static boolean isFromRight(String text) {
@@ -181,6 +173,6 @@ final class Html {
             && !(c >= 0xD800 && c <= 0xDFFF)
             && (c & 0xFFFE) != 0xFFFE
             && !(c >= 0xFDD0 && c <= 0xFDEF)
-            && !isDirection(c));
+            && !PlainText.isDirectionMark(c));
   }
 }
