@@ -26,6 +26,8 @@ final class ClientDeliveryDialog {
   private final ListView<GoingLine> list = new ListView<>();
   private final CheckBox onlyNew = new CheckBox();
   private final CheckBox withFindings = new CheckBox();
+  private final CheckBox sheet = new CheckBox();
+  private final CheckBox table = new CheckBox();
   private final WrappedText target = new WrappedText("code");
   private final TextField name = new TextField();
   private final Subscription following;
@@ -48,7 +50,15 @@ final class ClientDeliveryDialog {
     withFindings.setText(texts.get("handoff.client.findings"));
     withFindings.setMinWidth(Region.USE_PREF_SIZE);
     withFindings.selectedProperty().bindBidirectional(model.withFindings());
-    var how = new FlowPane(onlyNew, withFindings);
+    sheet.setId("client-sheet");
+    sheet.setText(texts.get("handoff.choice.sheet"));
+    sheet.setMinWidth(Region.USE_PREF_SIZE);
+    sheet.selectedProperty().bindBidirectional(model.sheet());
+    table.setId("client-table");
+    table.setText(texts.get("handoff.choice.table"));
+    table.setMinWidth(Region.USE_PREF_SIZE);
+    table.selectedProperty().bindBidirectional(model.table());
+    var how = new FlowPane(onlyNew, withFindings, sheet, table);
     how.getStyleClass().add("in-lines");
     var choose = new Button(texts.get("handoff.act.place"));
     choose.setId("client-place");
@@ -114,6 +124,8 @@ final class ClientDeliveryDialog {
     following.unsubscribe();
     onlyNew.selectedProperty().unbindBidirectional(model.onlyNew());
     withFindings.selectedProperty().unbindBidirectional(model.withFindings());
+    sheet.selectedProperty().unbindBidirectional(model.sheet());
+    table.selectedProperty().unbindBidirectional(model.table());
     name.textProperty().unbindBidirectional(model.name());
     list.setItems(null);
   }
