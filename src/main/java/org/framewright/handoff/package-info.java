@@ -17,8 +17,8 @@
  * whom a package is for, its {@code Addressee} says. What lies beside the index besides, such as a
  * contact sheet, others make ({@link org.framewright.handoff.ExtraPaper}); it is written into the
  * draft as all else. Several packages of one plan are one run: what an interrupted one left is
- * looked for once, and serves all of them. Whether a package is whole, ours or anybody's,
- * {@link org.framewright.handoff.verify.OpenPackage} finds out.
+ * looked for once, and serves all of them. Whether a package is whole, ours or anybody's, {@link
+ * org.framewright.handoff.verify.OpenPackage} finds out.
  *
  * <p>What a kill or a power cut can leave. The record is written as begun, with the draft's path,
  * before the draft is made; so each draft is named by a record. Every file and folder of the

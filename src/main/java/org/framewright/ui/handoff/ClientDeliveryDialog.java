@@ -24,6 +24,7 @@ final class ClientDeliveryDialog {
   private final VBox node = new VBox();
   private final WrappedText title = new WrappedText("field-word");
   private final ListView<GoingLine> list = new ListView<>();
+  private final RemarkBox why = new RemarkBox();
   private final CheckBox onlyNew = new CheckBox();
   private final CheckBox withFindings = new CheckBox();
   private final CheckBox sheet = new CheckBox();
@@ -42,6 +43,11 @@ final class ClientDeliveryDialog {
     list.setAccessibleText(texts.get("handoff.going.list"));
     list.setPlaceholder(WrappedText.of(texts.get("handoff.client.none"), "quiet"));
     list.getStyleClass().add("two-lines");
+    why.setId("client-why");
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .addListener(
+            (_, _, now) -> why.show(Optional.ofNullable(now).flatMap(one -> one.inFull(texts))));
     onlyNew.setId("client-new");
     onlyNew.setText(texts.get("handoff.choice.new"));
     onlyNew.setMinWidth(Region.USE_PREF_SIZE);
@@ -73,17 +79,17 @@ final class ClientDeliveryDialog {
     HBox.setHgrow(target, Priority.ALWAYS);
     var where = new HBox(target, choose);
     where.getStyleClass().add("in-line");
-    var called = new Label(texts.get("handoff.choice.name"));
+    var called = new Label(texts.get("handoff.client.name"));
     called.getStyleClass().add("field-word");
     called.setMinWidth(Region.USE_PREF_SIZE);
     name.setId("client-name");
-    name.setAccessibleText(texts.get("handoff.choice.name"));
+    name.setAccessibleText(texts.get("handoff.client.name"));
     name.textProperty().bindBidirectional(model.name());
     HBox.setHgrow(name, Priority.ALWAYS);
     var naming = new HBox(called, name);
     naming.getStyleClass().add("in-line");
     node.getStyleClass().add("rename-question");
-    node.getChildren().addAll(title, list, how, naming, where);
+    node.getChildren().addAll(title, list, why, how, naming, where);
     following = model.planned().subscribe(now -> now.ifPresent(this::show));
   }
 
