@@ -7,9 +7,9 @@ import java.util.regex.Pattern;
 
 /** Sizes in words; decimal, as cards and disks are sold. A unit that was begun counts. */
 public final class ByteSizes {
-  private static final long KILO = 1_000;
-  private static final long MEGA = 1_000_000;
-  private static final long GIGA = 1_000_000_000;
+  static final long KILO = 1_000;
+  static final long MEGA = 1_000_000;
+  static final long GIGA = 1_000_000_000;
 
   private static final Pattern WRITTEN =
       Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,3})?)\\s?(KB|MB|GB|TB)", Pattern.CASE_INSENSITIVE);
@@ -19,6 +19,16 @@ public final class ByteSizes {
   /** {@code 12 kB}, {@code 5 MB}, {@code 5.1 GB}. */
   public static String words(long bytes) {
     return bytes < MEGA ? Math.ceilDiv(bytes, KILO) + " kB" : large(bytes);
+  }
+
+  /** The same, to stand in a text of any language. */
+  public static Text.Size of(long bytes) {
+    return new Text.Size(bytes, false);
+  }
+
+  /** The same in megabytes however large it is, so that two are easily compared. */
+  public static Text.Size inMegabytes(long bytes) {
+    return new Text.Size(bytes, true);
   }
 
   /** The same with nothing smaller than {@code 1 MB}. */

@@ -1,6 +1,10 @@
 package org.framewright.base;
 
+import com.ibm.icu.number.NumberFormatter;
+import com.ibm.icu.number.Precision;
 import com.ibm.icu.text.MessageFormat;
+import com.ibm.icu.util.MeasureUnit;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -40,6 +44,25 @@ public final class CoreTexts {
             .build());
   }
 
+  /** As {@link ByteSizes} rounds it, in the units of the language. */
+  private String size(Text.Size size) {
+    long bytes = size.bytes();
+    boolean small = bytes < ByteSizes.MEGA && !size.inMegabytes();
+    boolean large = bytes >= ByteSizes.GIGA && !size.inMegabytes();
+    var formatter = NumberFormatter.withLocale(locale).unitWidth(NumberFormatter.UnitWidth.SHORT);
+    return large
+        ? formatter
+            .unit(MeasureUnit.GIGABYTE)
+            .precision(Precision.fixedFraction(1))
+            .roundingMode(RoundingMode.HALF_UP)
+            .format(bytes / 1e9)
+            .toString()
+        : formatter
+            .unit(small ? MeasureUnit.KILOBYTE : MeasureUnit.MEGABYTE)
+            .format(Math.ceilDiv(bytes, small ? ByteSizes.KILO : ByteSizes.MEGA))
+            .toString();
+  }
+
   /** The language of the texts, in the country whose ways of writing hold. */
   public Locale locale() {
     return locale;
@@ -54,6 +77,7 @@ public final class CoreTexts {
                     switch (value) {
                       case Text inner -> say(inner);
                       case Text.Grouped grouped -> grouped.number();
+                      case Text.Size size -> size(size);
                       default -> value;
                     })
             .toArray();

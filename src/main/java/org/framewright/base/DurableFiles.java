@@ -150,9 +150,14 @@ public final class DurableFiles {
 
   /** Writes all bytes to a new file of its own and flushes it. */
   public static void writeFlushed(Path newFile, byte[] bytes) throws IOException {
+    writeFlushed(newFile, out -> out.write(bytes));
+  }
+
+  /** The same piece by piece; what is thrown while it is written leaves a part of it. */
+  public static void writeFlushed(Path newFile, Content content) throws IOException {
     try (var channel =
         FileChannel.open(newFile, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      writeFully(channel, ByteBuffer.wrap(bytes));
+      content.writeTo(new ChannelOutput(channel));
       channel.force(true);
     } catch (IOException e) {
       throw FileProblems.named(newFile, e);

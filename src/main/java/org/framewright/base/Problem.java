@@ -1,5 +1,7 @@
 package org.framewright.base;
 
+import java.util.regex.Pattern;
+
 /**
  * What a person needs to know of anything that is wrong.
  *
@@ -8,6 +10,10 @@ package org.framewright.base;
  * @param fix what to do about it; empty where nothing can be done
  */
 public record Problem(Text fault, String where, Text fix) {
+  /** A place in a text, as all rooms write one. */
+  private static final Pattern PLACE =
+      Pattern.compile("(.*), line ([0-9]+)(?:, column ([0-9]+))?", Pattern.DOTALL);
+
   public Problem {
     where = where == null ? "" : where;
   }
@@ -52,9 +58,21 @@ public record Problem(Text fault, String where, Text fix) {
     return fix.english();
   }
 
+  /** Where, in words. */
+  public Text place() {
+    var place = PLACE.matcher(where);
+    if (!place.matches()) {
+      return Text.of("{0}", where);
+    }
+    // Strings, since nobody groups the digits of a line's number.
+    return place.group(3) == null
+        ? Text.of("{0}, line {1}", place.group(1), place.group(2))
+        : Text.of("{0}, line {1}, column {2}", place.group(1), place.group(2), place.group(3));
+  }
+
   /** Where and what, without the remedy, to stand in another text. */
   public Text said() {
-    return where.isBlank() ? fault : Text.of("{0}: {1}", where, fault);
+    return where.isBlank() ? fault : Text.of("{0}: {1}", place(), fault);
   }
 
   /** The same in English: {@code list.csv, line 3: the setup has no code}. */

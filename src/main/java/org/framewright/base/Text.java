@@ -13,8 +13,8 @@ import java.util.Locale;
  *     counted
  * @param many the pattern, with {@code {0}} to {@code {9}} for the values; without values, whatever
  *     is in braces is text
- * @param values texts, whole numbers and strings; a number that is large enough to be read in
- *     groups is {@link Grouped}
+ * @param values texts, whole numbers, sizes and strings; a number that is large enough to be read
+ *     in groups is {@link Grouped}
  */
 public record Text(String one, String many, List<Object> values) {
   /** A whole number whose digits every language groups its own way: {@code 60,000}. */
@@ -22,6 +22,19 @@ public record Text(String one, String many, List<Object> values) {
     @Override
     public String toString() {
       return String.format(Locale.ROOT, "%,d", number);
+    }
+  }
+
+  /**
+   * A size of files, which every language writes its own way: {@code 5.1 GB}, {@code 5,1 Go}.
+   *
+   * @param bytes of which a unit that was begun counts
+   * @param inMegabytes whether it is told in megabytes however large it is
+   */
+  public record Size(long bytes, boolean inMegabytes) {
+    @Override
+    public String toString() {
+      return inMegabytes ? ByteSizes.megabytes(bytes) : ByteSizes.words(bytes);
     }
   }
 
@@ -35,6 +48,7 @@ public record Text(String one, String many, List<Object> values) {
                 value ->
                     value instanceof Text
                             || value instanceof Grouped
+                            || value instanceof Size
                             || value instanceof Integer
                             || value instanceof Long
                         ? value

@@ -17,6 +17,7 @@ import org.framewright.handoff.ClientDelivery;
 import org.framewright.handoff.ClientNames;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.Extent;
+import org.framewright.handoff.ExtraPaper;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.HandOffPlan;
@@ -29,6 +30,9 @@ import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.SetupRange;
+import org.framewright.report.ReportForm;
+import org.framewright.report.SelectPaper;
+import org.framewright.report.Stationery;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.settings.Places;
 import picocli.CommandLine.ArgGroup;
@@ -139,6 +143,29 @@ final class DeliverCommand implements Callable<Integer> {
               + " supplier's image id do.")
   private boolean overwriteMetadata;
 
+  @Option(
+      names = "--contact-sheet",
+      description =
+          "Also a contact sheet, contact-sheet.pdf: each picture of the package small, by setup,"
+              + " under its name there. With --split, each package has its own.")
+  private boolean contactSheet;
+
+  @Option(
+      names = "--list",
+      paramLabel = "FORM",
+      description =
+          "Also a list of the package's pictures for a spreadsheet: xlsx or csv, as list.xlsx or"
+              + " list.csv, with the numbers of the contact sheet.")
+  private ListForm list;
+
+  /** What lies beside the index besides. */
+  private List<ExtraPaper> papers = List.of();
+
+  private enum ListForm {
+    XLSX,
+    CSV
+  }
+
   private static final class Chosen {
     @Option(names = "--rating", paramLabel = "N", description = "Frames rated N or higher, 1 to 5.")
     private Integer rating;
@@ -196,20 +223,40 @@ final class DeliverCommand implements Callable<Integer> {
     requireOfReturned();
     var options = metadata();
     var job = JobFolder.open(folder, output);
+    papers = papers(job);
     var scan = job.scan();
     if (chosen.returned != null) {
       var returns = returned(job);
       var client = ClientDelivery.of(job, scan, job.tally(scan), returns);
       var plan = client.plan(setups(job), onlyNew, withFindings);
       remarkOnMissing(returns);
+      client.enclose(papers);
       return end(plan, null, parts -> client.deliver(parts, target, options, progress()));
     }
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
     var handOff =
-        HandOff.of(job, scan, job.tally(scan)).within(new Extent(setups(job), pictures, onlyNew));
+        HandOff.of(job, scan, job.tally(scan))
+            .within(new Extent(setups(job), pictures, onlyNew))
+            .enclosing(papers);
     var names = chosen.names == null ? null : handOff.names(chosen.names);
     return end(
         plan(handOff, names), names, parts -> handOff.deliver(parts, target, options, progress()));
+  }
+
+  private List<ExtraPaper> papers(Job job) throws CommandFailure {
+    if (!contactSheet && list == null) {
+      return List.of();
+    }
+    var stationery = Stationery.usual(ReportSettings.language(), ReportSettings.letterhead());
+    var papers = new ArrayList<ExtraPaper>();
+    if (contactSheet) {
+      papers.add(new SelectPaper(job, ReportForm.PDF, stationery));
+    }
+    if (list != null) {
+      var form = list == ListForm.XLSX ? ReportForm.XLSX : ReportForm.CSV;
+      papers.add(new SelectPaper(job, form, stationery));
+    }
+    return papers;
   }
 
   private void requireOfReturned() throws CommandFailure {
@@ -245,11 +292,8 @@ final class DeliverCommand implements Callable<Integer> {
 
   /** What came back; what could not be used of the job's records and specification is told. */
   private Returns returned(Job job) throws IOException, JobException, CommandFailure {
-    var all = OptionalInt.empty();
     var returns =
-        specification == null
-            ? Returns.of(job, chosen.returned, all)
-            : Returns.of(job, chosen.returned, all, SpecificationFiles.read(specification, job));
+        ReturnsCommand.read(job, chosen.returned, OptionalInt.empty(), specification, output);
     if (!returns.problems().isEmpty()) {
       throw new CommandFailure(ExitStatus.BAD_INPUT, returns.problems().getFirst());
     }
@@ -375,9 +419,13 @@ final class DeliverCommand implements Callable<Integer> {
   private Progress progress() {
     return (done, total) -> {
       if (done == total || done % 500 == 0) {
-        output.err().println(done + " of " + total + " files copied");
+        output.err().println(done + " of " + total + steps());
       }
     };
+  }
+
+  private String steps() {
+    return contactSheet ? " files copied and pictures printed" : " files copied";
   }
 
   private void report(HandOffPlan plan, ClientNames names, List<Delivery.Delivered> done) {
@@ -390,7 +438,7 @@ final class DeliverCommand implements Callable<Integer> {
       document.put("delivered", !done.isEmpty());
       if (!done.isEmpty()) {
         document.putAll(json(done.getFirst()));
-        document.put("packages", done.stream().map(DeliverCommand::json).toList());
+        document.put("packages", done.stream().map(this::json).toList());
       }
       if (names != null) {
         document.putAll(NamesReport.of(names));
@@ -433,12 +481,13 @@ final class DeliverCommand implements Callable<Integer> {
             .toList();
   }
 
-  private static Map<String, Object> json(Delivery.Delivered done) {
+  private Map<String, Object> json(Delivery.Delivered done) {
     var one = new LinkedHashMap<String, Object>();
     one.put("handOff", done.number());
     one.put("folder", done.folder().toString());
     one.put("sidecars", done.described().sidecars());
     one.put("embedded", done.described().embedded());
+    one.put("papers", papers.stream().map(ExtraPaper::name).toList());
     one.put("remarks", done.remarks().stream().map(DeliverCommand::json).toList());
     return one;
   }

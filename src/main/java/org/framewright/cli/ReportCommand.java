@@ -8,26 +8,17 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
-import org.framewright.base.Text;
-import org.framewright.handoff.metadata.Studio;
-import org.framewright.handoff.metadata.Studio.Detail;
 import org.framewright.job.JobException;
-import org.framewright.report.Letterhead;
 import org.framewright.report.Paper;
 import org.framewright.report.Report;
 import org.framewright.report.ReportForm;
 import org.framewright.report.ReportKind;
 import org.framewright.report.ReportOptions;
-import org.framewright.ui.settings.Language;
-import org.framewright.ui.settings.Places;
-import org.framewright.ui.settings.Preferences;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -93,7 +84,8 @@ final class ReportCommand implements Callable<Integer> {
                     CommandFailure.badInput(
                         file + ": the ending does not tell what the report is to become",
                         "Give a file that ends in .pdf, .html, .xlsx or .csv."));
-    var options = new ReportOptions(told, paper, language(), hours.hours(), letterhead());
+    var options =
+        new ReportOptions(told, paper, language(), hours.hours(), ReportSettings.letterhead());
     var job = JobFolder.open(folder, output);
     OutputFile.check(file, job, replace);
     try (var interruption = new Interruption()) {
@@ -136,8 +128,7 @@ final class ReportCommand implements Callable<Integer> {
 
   private Locale language() throws CommandFailure {
     if (language == null) {
-      return Language.kept(Preferences.read(Places.usual().preferences(), Runnable::run, _ -> {}))
-          .on(Locale.getDefault());
+      return ReportSettings.language();
     }
     var wanted = language.strip().toLowerCase(Locale.ROOT);
     if (!List.of("en", "de", "fr").contains(wanted)) {
@@ -151,39 +142,6 @@ final class ReportCommand implements Callable<Integer> {
 
   private static String shortened(String text) {
     return text.length() > 40 ? text.substring(0, 40) + "..." : text;
-  }
-
-  private static Letterhead letterhead() throws CommandFailure {
-    return switch (Studio.read(Places.usual().preferences())) {
-      case Studio.Reading.Faulty faulty ->
-          throw new CommandFailure(
-              ExitStatus.BAD_INPUT,
-              new Problem(
-                  faulty.problem().fault(),
-                  faulty.problem().where(),
-                  Text.of("Correct it on the page of settings.")));
-      case Studio.Reading.Sound sound -> {
-        var studio = sound.studio();
-        yield new Letterhead(
-            studio.get(Detail.STUDIO).or(() -> studio.get(Detail.PHOTOGRAPHER)).orElse(""),
-            Stream.of(Detail.MAIL, Detail.PHONE, Detail.WEBSITE)
-                .flatMap(detail -> studio.get(detail).stream())
-                .collect(Collectors.joining(" \u00b7 ")),
-            logo(studio));
-      }
-    };
-  }
-
-  private static Optional<Letterhead.Logo> logo(Studio studio) throws CommandFailure {
-    var path = studio.get(Detail.LOGO);
-    if (path.isEmpty()) {
-      return Optional.empty();
-    }
-    return switch (Letterhead.readLogo(Path.of(path.get()))) {
-      case Letterhead.LogoReading.Sound sound -> Optional.of(sound.logo());
-      case Letterhead.LogoReading.Faulty faulty ->
-          throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
-    };
   }
 
   private void tell(Report.Written.Done done, ReportForm form, ReportKind told) throws IOException {

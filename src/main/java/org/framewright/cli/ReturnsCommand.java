@@ -11,6 +11,7 @@ import org.framewright.base.Problem;
 import org.framewright.handoff.HandOffDescription;
 import org.framewright.handoff.Returns;
 import org.framewright.handoff.spec.Specification;
+import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.renaming.Renamer;
 import picocli.CommandLine.Command;
@@ -68,10 +69,7 @@ final class ReturnsCommand implements Callable<Integer> {
     }
     var job = JobFolder.open(folder, output);
     var handOff = number == null ? OptionalInt.empty() : OptionalInt.of(number);
-    var returns =
-        specification == null
-            ? Returns.of(job, returned, handOff)
-            : Returns.of(job, returned, handOff, SpecificationFiles.read(specification, job));
+    var returns = read(job, returned, handOff, specification, output);
     if (rename) {
       return rename(returns).code();
     }
@@ -88,6 +86,29 @@ final class ReturnsCommand implements Callable<Integer> {
             ? ExitStatus.DONE
             : ExitStatus.NEEDS_A_PERSON)
         .code();
+  }
+
+  /**
+   * Reads what came back; whoever interrupts it is told.
+   *
+   * @param specification in place of the job's own; may be null
+   */
+  static Returns read(
+      Job job, Path returned, OptionalInt handOff, Path specification, Output output)
+      throws IOException, JobException, CommandFailure {
+    var other = specification == null ? null : SpecificationFiles.read(specification, job);
+    try (var interruption = new Interruption()) {
+      var progress = new ReadProgress(output.err(), interruption);
+      return (other == null
+              ? Returns.read(job, returned, handOff, progress)
+              : Returns.read(job, returned, handOff, other, progress))
+          .orElseThrow(
+              () ->
+                  new CommandFailure(
+                      ExitStatus.FAILED,
+                      "stopped before all that came back was read; nothing was written",
+                      "Ask again."));
+    }
   }
 
   private static Map<String, Object> json(Returns.Extra extra) {

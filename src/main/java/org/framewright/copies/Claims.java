@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Text;
 import org.framewright.mhl.HashKind;
 import org.framewright.mhl.MhlHistory;
 
@@ -16,13 +17,13 @@ import org.framewright.mhl.MhlHistory;
  * @param byName by the file's name below the place
  * @param faults what is wrong with the histories themselves, by the name of their chain
  */
-record Claims(Map<String, MhlHistory.Claim> byName, Map<String, String> faults) {
+record Claims(Map<String, MhlHistory.Claim> byName, Map<String, Text> faults) {
   private static final String CHAIN = MhlHistory.FOLDER + "/ascmhl_chain.xml";
   private static final int MOST_HISTORIES = 100;
 
   static Claims of(Listing listing) {
     var claims = new HashMap<String, MhlHistory.Claim>();
-    var faults = new HashMap<String, String>();
+    var faults = new HashMap<String, Text>();
     // One further in has its files for itself.
     listing.files().stream()
         .map(Listed::name)
@@ -39,7 +40,8 @@ record Claims(Map<String, MhlHistory.Claim> byName, Map<String, String> faults) 
                             history.claims().forEach((path, one) -> claims.put(above + path, one)));
               } catch (IOException e) {
                 faults.put(
-                    name, "the ASC MHL there cannot be used: " + FileProblems.of(e).sentence());
+                    name,
+                    Text.of("the ASC MHL there cannot be used: {0}", FileProblems.of(e).said()));
               }
             });
     return new Claims(claims, faults);
@@ -55,7 +57,7 @@ record Claims(Map<String, MhlHistory.Claim> byName, Map<String, String> faults) 
   }
 
   /** How a file that was read contradicts what is said of it. */
-  Optional<String> fault(Listed file, Map<HashKind, String> hashes) {
+  Optional<Text> fault(Listed file, Map<HashKind, String> hashes) {
     if (faults.containsKey(file.name())) {
       return Optional.of(faults.get(file.name()));
     }
@@ -73,7 +75,7 @@ record Claims(Map<String, MhlHistory.Claim> byName, Map<String, String> faults) 
                         .getOrDefault(one.getKey(), one.getValue())
                         .equals(one.getValue()));
     return otherSize || otherHash
-        ? Optional.of("it is not what the ASC MHL " + claim.list() + " says of it")
+        ? Optional.of(Text.of("it is not what the ASC MHL {0} says of it", claim.list()))
         : Optional.empty();
   }
 }

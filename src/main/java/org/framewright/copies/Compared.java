@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.job.FramesCompared;
 
 /**
@@ -67,9 +68,9 @@ public record Compared(
    * @param file as the card was given
    * @param path below the card
    * @param sha256 what it holds; empty where it could not be read to its end
-   * @param why what is wrong with it
+   * @param said what is wrong with it
    */
-  public record Damaged(Path file, String path, long size, Optional<String> sha256, String why) {}
+  public record Damaged(Path file, String path, long size, Optional<String> sha256, Text said) {}
 
   /**
    * A place, compared with what the cards hold, and a backup with what the job holds too.
@@ -123,7 +124,12 @@ public record Compared(
    *
    * @param file the one on the card or in the job
    * @param here the one in the place, below its folder
-   * @param why what is wrong with one of them; empty where only the pictures differ
+   * @param said what is wrong with one of them; empty where only the pictures differ
    */
-  public record Pair(Path file, String here, String why) {}
+  public record Pair(Path file, String here, Text said) {
+    /** What is wrong with one of them, in English. */
+    public String why() {
+      return said.english();
+    }
+  }
 }

@@ -152,7 +152,7 @@ final class CopyTargets {
             new Problem(
                 Text.of(
                     "there is not enough room: the copies need {0}, {1} are free",
-                    ByteSizes.megabytes(all), ByteSizes.megabytes(free)),
+                    ByteSizes.inMegabytes(all), ByteSizes.inMegabytes(free)),
                 target.toString(),
                 "Make room, or copy to another disk."));
       }

@@ -172,10 +172,10 @@ final class Decision {
   private void reads() {
     var unread = new ArrayList<String>();
     var fromMemory = new ArrayList<String>();
-    String why = "";
+    var why = Text.NONE;
     for (var file : card.files()) {
       if (!file.isEvidence()) {
-        why = unread.isEmpty() ? file.trouble().orElse("it changed meanwhile") : why;
+        why = unread.isEmpty() ? file.trouble().orElse(Text.of("it changed meanwhile")) : why;
         unread.add(file.path());
       } else if (!file.read().get().fromMedium()) {
         fromMemory.add(file.path());
@@ -257,7 +257,7 @@ final class Decision {
             "{0} file ({1}) of {2} is on fewer than {3} besides the card",
             "{0} files ({1}) of {2} are on fewer than {3} besides the card",
             files.size(),
-            ByteSizes.words(files.stream().mapToLong(FileFacts::size).sum()),
+            ByteSizes.of(files.stream().mapToLong(FileFacts::size).sum()),
             card.files().size(),
             disks(policy.needed()));
     lacks.add(

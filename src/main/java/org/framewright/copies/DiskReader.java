@@ -19,6 +19,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Medium;
 import org.framewright.copies.device.Volumes;
@@ -209,7 +210,7 @@ final class DiskReader {
   }
 
   private FileFacts facts(Place place, Listed file, HowFar.InHand inHand) {
-    Optional<String> fault =
+    Optional<Text> fault =
         place.kind == Place.Kind.CARD && file.isExposure()
             ? PictureFile.faultOfFrame(file.path())
             : Optional.empty();
@@ -222,7 +223,7 @@ final class DiskReader {
       boolean asListed =
           reading.bytes() == file.size() && reading.modified().toInstant().equals(file.modified());
       if (!asListed) {
-        return unread(file, "it changed since it was listed", fault);
+        return unread(file, Text.of("it changed since it was listed"), fault);
       }
       var hashes = running.values();
       place.mhl.ifPresent(mhl -> mhl.add(file.name(), reading, hashes));
@@ -235,15 +236,15 @@ final class DiskReader {
           Optional.empty(),
           fault.or(() -> place.claims.fault(file, hashes)));
     } catch (IOException e) {
-      return unread(file, FileProblems.of(e).what(), fault);
+      return unread(file, FileProblems.of(e).fault(), fault);
     }
   }
 
   static FileFacts notRead(Listed file) {
-    return unread(file, "it was not read", Optional.empty());
+    return unread(file, Text.of("it was not read"), Optional.empty());
   }
 
-  private static FileFacts unread(Listed file, String why, Optional<String> fault) {
+  private static FileFacts unread(Listed file, Text why, Optional<Text> fault) {
     return new FileFacts(
         file.name(), file.size(), Optional.empty(), false, Optional.of(why), fault);
   }

@@ -1,6 +1,7 @@
 package org.framewright.copies;
 
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * What one run established about one file.
@@ -19,8 +20,8 @@ record FileFacts(
     long size,
     Optional<ReadFacts> read,
     boolean held,
-    Optional<String> trouble,
-    Optional<String> fault) {
+    Optional<Text> trouble,
+    Optional<Text> fault) {
 
   /**
    * What reading a whole file gave.

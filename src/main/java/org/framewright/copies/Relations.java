@@ -12,6 +12,7 @@ import java.util.concurrent.CancellationException;
 import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.Capture;
 import org.framewright.frames.PictureDigest;
 import org.framewright.frames.PictureFile;
@@ -61,7 +62,7 @@ final class Relations {
         }
         var wanted = new Wanted(from, file);
         if (sha256.isPresent() && contents.containsKey(sha256.get())) {
-          identical.add(new Compared.Pair(shown(wanted), contents.get(sha256.get()), ""));
+          identical.add(new Compared.Pair(shown(wanted), contents.get(sha256.get()), Text.NONE));
         } else {
           absent.add(wanted);
         }
@@ -140,11 +141,13 @@ final class Relations {
     return wanted.from().given.resolve(wanted.file().name());
   }
 
-  private static String why(Listed wanted, Listed here) {
+  private static Text why(Listed wanted, Listed here) {
     return PictureFile.faultOfFrame(here.path())
-        .map(fault -> "here: " + fault)
-        .or(() -> PictureFile.faultOfFrame(wanted.path()).map(fault -> "there: " + fault))
-        .orElse("");
+        .map(fault -> Text.of("here: {0}", fault))
+        .or(
+            () ->
+                PictureFile.faultOfFrame(wanted.path()).map(fault -> Text.of("there: {0}", fault)))
+        .orElse(Text.NONE);
   }
 
   private record Match(Listed file, boolean samePicture) {}

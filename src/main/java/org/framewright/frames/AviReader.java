@@ -7,6 +7,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 
 /**
  * AVI: chunks of RIFF, in the header's list of which bodies write when they filmed. (Layout:
@@ -33,7 +34,7 @@ final class AviReader {
       long next = end + 8 + file.u32(end + 4, false);
       if (next > file.size()) {
         contents.fault(
-            "its film reaches to byte %d, but it ends at byte %d".formatted(next, file.size()));
+            Text.of("its film reaches to byte {0}, but it ends at byte {1}", next, file.size()));
       }
       end = next;
     }

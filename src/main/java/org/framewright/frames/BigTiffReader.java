@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
 /**
  * BigTIFF, the form of TIFF for files of 4 GB and more, by its published design (Aware Systems,
@@ -42,14 +43,14 @@ final class BigTiffReader {
   static void read(Bytes file) throws IOException {
     var reader = new BigTiffReader(file);
     if (file.u16(4, reader.bigEndian) != 8 || file.u16(6, reader.bigEndian) != 0) {
-      throw new Malformed("its head describes no picture");
+      throw new Malformed(Text.of("its head describes no picture"));
     }
     long parts = 0;
     long at = file.u64(8, reader.bigEndian);
     for (int i = 0; i < MOST_DIRECTORIES && at != 0; i++) {
       long fields = file.u64(at, reader.bigEndian);
       if (fields > MOST_FIELDS) {
-        throw new Malformed("a directory has more fields than is sensible");
+        throw new Malformed(Text.of("a directory has more fields than is sensible"));
       }
       parts += reader.check(at + 8, fields, TiffReader.STRIP_OFFSETS, TiffReader.STRIP_COUNTS);
       parts += reader.check(at + 8, fields, TiffReader.TILE_OFFSETS, TiffReader.TILE_COUNTS);
@@ -57,7 +58,7 @@ final class BigTiffReader {
       at = file.u64(at + 8 + fields * FIELD, reader.bigEndian);
     }
     if (parts == 0) {
-      throw new Malformed("it names no picture data");
+      throw new Malformed(Text.of("it names no picture data"));
     }
   }
 
@@ -66,7 +67,7 @@ final class BigTiffReader {
     var where = numbers(directory, fields, offsets);
     var lengths = numbers(directory, fields, counts);
     if (where.count() != lengths.count() || where.count() > MOST_PARTS) {
-      throw new Malformed("the parts of its picture cannot be counted");
+      throw new Malformed(Text.of("the parts of its picture cannot be counted"));
     }
     for (long i = 0; i < where.count(); i++) {
       file.slice(number(where, i), number(lengths, i));
@@ -95,7 +96,7 @@ final class BigTiffReader {
             case SHORT -> 2;
             case LONG -> 4;
             case LONG8 -> 8;
-            default -> throw new Malformed("a field of its picture has no numbers");
+            default -> throw new Malformed(Text.of("a field of its picture has no numbers"));
           };
       long count = file.u64(at + 4, bigEndian);
       return new Numbers(count <= 8 / width ? at + 12 : file.u64(at + 12, bigEndian), count, width);

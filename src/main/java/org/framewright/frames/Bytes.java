@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.security.MessageDigest;
+import org.framewright.base.Text;
 
 /**
  * A stretch of a file, read where it is asked for. Nothing outside the stretch can be read, no
@@ -92,8 +93,8 @@ final class Bytes implements Closeable {
   Bytes slice(long offset, long length) throws Malformed {
     if (!holds(offset, length)) {
       throw new Malformed(
-          "a part of %d bytes at byte %d lies outside its %d bytes"
-              .formatted(length, offset, size));
+          Text.of(
+              "a part of {0} bytes at byte {1} lies outside its {2} bytes", length, offset, size));
     }
     return new Bytes(file, start + offset, length);
   }
@@ -114,17 +115,18 @@ final class Bytes implements Closeable {
   private void check(long offset, int length) throws Malformed {
     if (!holds(offset, length)) {
       throw new Malformed(
-          "it ends at byte %d, where a part reaches to byte %d"
-              .formatted(size, offset + Math.max(0, length)));
+          Text.of(
+              "it ends at byte {0}, where a part reaches to byte {1}",
+              size, offset + Math.max(0, length)));
     }
     if (length > MOST_AT_ONCE) {
-      throw new Malformed("a part claims %d bytes, more than is sensible".formatted(length));
+      throw new Malformed(Text.of("a part claims {0} bytes, more than is sensible", length));
     }
   }
 
   int u8(long offset) throws IOException {
     if (!holds(offset, 1)) {
-      throw new Malformed("it ends at byte %d, in the middle of a part".formatted(size));
+      throw new Malformed(Text.of("it ends at byte {0}, in the middle of a part", size));
     }
     return file.at(start + offset) & 0xFF;
   }
@@ -240,7 +242,7 @@ final class Bytes implements Closeable {
         }
       }
       if (into.position() < least) {
-        throw new Malformed("it became shorter while it was read");
+        throw new Malformed(Text.of("it became shorter while it was read"));
       }
       return into.position();
     }
@@ -248,7 +250,7 @@ final class Bytes implements Closeable {
     private void spend(int bytes) throws Malformed {
       spent += bytes;
       if (metered && spent > MOST_IN_ALL) {
-        throw new Malformed("its parts lead to more reading than is sensible");
+        throw new Malformed(Text.of("its parts lead to more reading than is sensible"));
       }
     }
 

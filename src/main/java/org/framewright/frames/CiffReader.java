@@ -6,6 +6,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 
 /**
  * CRW: a Camera Image File Format of heaps, each with the directory of its values at its end, in
@@ -59,7 +60,7 @@ final class CiffReader {
     long start = file.u32(2, reader.bigEndian);
     reader.heap(file.slice(start, file.size() - start), 0);
     if (!reader.sensor) {
-      contents.fault("it names no picture data");
+      contents.fault(Text.of("it names no picture data"));
     }
     boolean known = !(reader.make + reader.model + reader.serial).isEmpty();
     contents.said(
@@ -78,7 +79,7 @@ final class CiffReader {
     int count = heap.u16(at, bigEndian);
     entries += count;
     if (entries > MOST_ENTRIES || depth > DEEPEST) {
-      throw new Malformed("its directories claim more entries than is sensible");
+      throw new Malformed(Text.of("its directories claim more entries than is sensible"));
     }
     for (int i = 0; i < count; i++) {
       long entry = at + 2 + (long) ENTRY * i;

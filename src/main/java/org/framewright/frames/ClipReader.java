@@ -17,6 +17,7 @@ import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.framewright.base.Text;
 import org.framewright.frames.IsoReader.Box;
 
 /**
@@ -145,7 +146,7 @@ final class ClipReader {
     for (long i = 0; i < Math.min(MOST_FIELDS, box.u32(4, true)); i++) {
       long size = box.u32(at, true);
       if (size < 8) {
-        throw new Malformed("a key at byte %d claims a size below its header's".formatted(at));
+        throw new Malformed(Text.of("a key at byte {0} claims a size below its header's", at));
       }
       names.add(box.ascii(at + 8, (int) Math.min(LONGEST, size - 8)));
       at += size;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * What a container holds that matters here, gathered by the reader of its kind: the blocks of Exif,
@@ -19,12 +20,12 @@ final class Contents {
 
   private final List<Bytes> exif = new ArrayList<>();
   private final List<Preview> previews = new ArrayList<>();
-  private final List<String> faults = new ArrayList<>();
-  private final List<String> doubts = new ArrayList<>();
+  private final List<Text> faults = new ArrayList<>();
+  private final List<Text> doubts = new ArrayList<>();
   private Capture said = Capture.UNKNOWN;
   private Bytes xmp;
   private boolean hollow;
-  private String lack;
+  private Text lack;
   private int orientation = 1;
 
   /** Reads a file's structure, whatever kind it is by its first bytes. */
@@ -32,7 +33,7 @@ final class Contents {
     var contents = new Contents();
     try {
       if (file.size() == 0) {
-        contents.fault("it is empty");
+        contents.fault(Text.of("it is empty"));
       } else if (JpegReader.claims(file)) {
         JpegReader.read(file, contents);
       } else if (TiffReader.claims(file)) {
@@ -57,16 +58,16 @@ final class Contents {
         contents.unknown(file);
       }
     } catch (Malformed e) {
-      contents.fault(e.getMessage());
+      contents.fault(e.said());
     }
     return contents;
   }
 
   private void unknown(Bytes file) throws IOException {
     if (file.isZero(0, (int) Math.min(HEAD, file.size()))) {
-      fault("its beginning is empty");
+      fault(Text.of("its beginning is empty"));
     } else {
-      doubt("its first bytes are those of no picture that is known here");
+      doubt(Text.of("its first bytes are those of no picture that is known here"));
     }
     TiffReader.noteIfHollow(file, this);
   }
@@ -98,12 +99,12 @@ final class Contents {
     }
   }
 
-  void fault(String why) {
+  void fault(Text why) {
     faults.add(why);
   }
 
   /** A fault of a file whose ending promises a container that is known here. */
-  void doubt(String why) {
+  void doubt(Text why) {
     doubts.add(why);
   }
 
@@ -123,13 +124,13 @@ final class Contents {
   }
 
   /** Something of its description lies behind its end: it may yet be written, or was cut. */
-  void lack(String what) {
+  void lack(Text what) {
     hollow = true;
     lack = what;
   }
 
   /** What lies behind its end, where it is not the picture itself. */
-  Optional<String> lacking() {
+  Optional<Text> lacking() {
     return Optional.ofNullable(lack);
   }
 
@@ -160,12 +161,12 @@ final class Contents {
     return said;
   }
 
-  Optional<String> fault() {
+  Optional<Text> fault() {
     return certainFault().or(() -> doubts.stream().findFirst());
   }
 
   /** A fault also where the file's ending allows a container that is not known here. */
-  Optional<String> certainFault() {
+  Optional<Text> certainFault() {
     return faults.stream().findFirst();
   }
 

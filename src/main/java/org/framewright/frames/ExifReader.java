@@ -21,6 +21,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import org.framewright.base.Text;
 
 /**
  * What the Exif blocks of a file say of its making. The tags are those of CIPA DC-008 (Exif); the
@@ -368,7 +369,7 @@ final class ExifReader {
     @Override
     protected void validateIndex(int index, int bytesRequested) throws IOException {
       if (!isValidIndex(index, bytesRequested)) {
-        throw new Malformed("a field lies outside the file");
+        throw new Malformed(Text.of("a field lies outside the file"));
       }
     }
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.base.Problem;
 import org.framewright.base.Sha256;
+import org.framewright.base.Text;
 
 /**
  * What one file says, read once and kept until the file changes.
@@ -67,7 +68,7 @@ record FileReading(
       return unreadable(e);
     } catch (RuntimeException | StackOverflowError e) {
       // The readers are bounded, so this is a fault of one of them: it costs this file, no scan.
-      return broken("its structure cannot be understood");
+      return broken(Text.of("its structure cannot be understood"));
     }
   }
 
@@ -93,7 +94,7 @@ record FileReading(
     return new FileReading(whole, hollow, shared, id, problem, again);
   }
 
-  private static FileReading broken(String what) {
+  private static FileReading broken(Text what) {
     return new FileReading(
         false,
         false,
@@ -115,7 +116,7 @@ record FileReading(
           Optional.empty(),
           false);
     } catch (Malformed e) {
-      return broken(e.getMessage());
+      return broken(e.said());
     }
   }
 

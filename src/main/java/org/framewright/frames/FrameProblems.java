@@ -58,7 +58,7 @@ final class FrameProblems {
     return new Problem(Text.of("it cannot be read ({0})", cause.fault()), cause.fix());
   }
 
-  static Problem broken(String what) {
+  static Problem broken(Text what) {
     return new Problem(what, COPY_ANEW);
   }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /**
  * The header of a HEIF or AVIF (ISO/IEC 23008-12): the properties of its primary item. Where it has
@@ -54,7 +55,7 @@ final class HeifHeader {
       }
     }
     if (primary < 0 || properties == null) {
-      throw new Malformed("its header describes no picture");
+      throw new Malformed(Text.of("its header describes no picture"));
     }
     return header(ofItem(primary, properties));
   }

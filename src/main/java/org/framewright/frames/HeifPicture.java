@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.framewright.base.Text;
 
 /**
  * What makes the picture of a HEIF (ISO/IEC 23008-12, 14496-12): of each image item its kind, its
@@ -106,7 +107,7 @@ final class HeifPicture {
   /** A number at an offset of a box. */
   private long number(IsoBoxes.Box box, long offset, int size) throws IOException {
     if (offset < 0 || offset + size > box.length()) {
-      throw new Malformed("a box is too short for what it should have");
+      throw new Malformed(Text.of("a box is too short for what it should have"));
     }
     return switch (size) {
       case 0 -> 0;
@@ -114,7 +115,7 @@ final class HeifPicture {
       case 2 -> file.u16(box.from() + offset, true);
       case 4 -> file.u32(box.from() + offset, true);
       case 8 -> file.u64(box.from() + offset, true);
-      default -> throw new Malformed("its index has numbers of %d bytes".formatted(size));
+      default -> throw new Malformed(Text.of("its index has numbers of {0} bytes", size));
     };
   }
 
@@ -156,7 +157,7 @@ final class HeifPicture {
   private void locations(IsoBoxes.Box iloc, Optional<IsoBoxes.Box> idat) throws IOException {
     int version = version(iloc);
     if (version > 2) {
-      throw new Malformed("its index is of a version that is not known");
+      throw new Malformed(Text.of("its index is of a version that is not known"));
     }
     int offsetSize = (int) number(iloc, 4, 1) >> 4;
     int lengthSize = (int) number(iloc, 4, 1) & 15;
@@ -186,22 +187,24 @@ final class HeifPicture {
         at += (long) offsetSize + lengthSize;
         found.add(new Extent(offset + (method == 1 ? from(idat) : 0), length));
         if (++all > MOST_EXTENTS || offset < 0) {
-          throw new Malformed("its index claims more than is sensible");
+          throw new Malformed(Text.of("its index claims more than is sensible"));
         }
         boolean inside =
             method == 0 || (method == 1 && offset + length <= idat.orElseThrow().length());
         if (images.containsKey(id) && (elsewhere || !inside || length == 0)) {
-          throw new Malformed("an image of it lies where it is not looked for");
+          throw new Malformed(Text.of("an image of it lies where it is not looked for"));
         }
       }
       if (extents.put(id, found) != null) {
-        throw new Malformed("its index names an item twice");
+        throw new Malformed(Text.of("its index names an item twice"));
       }
     }
   }
 
   private static long from(Optional<IsoBoxes.Box> idat) throws Malformed {
-    return idat.orElseThrow(() -> new Malformed("its index leads to a box that is missing")).from();
+    return idat.orElseThrow(
+            () -> new Malformed(Text.of("its index leads to a box that is missing")))
+        .from();
   }
 
   private void properties(IsoBoxes.Box iprp) throws IOException {
@@ -235,14 +238,14 @@ final class HeifPicture {
         at += size;
         int index = said & (essentialBit - 1);
         if (index > all.size()) {
-          throw new Malformed("an item of it has a property that is missing");
+          throw new Malformed(Text.of("an item of it has a property that is missing"));
         }
         if (index > 0) {
           of.add(new Property(all.get(index - 1), (said & essentialBit) != 0));
         }
       }
       if (properties.put(id, of) != null) {
-        throw new Malformed("an item of it has its properties twice");
+        throw new Malformed(Text.of("an item of it has its properties twice"));
       }
     }
   }

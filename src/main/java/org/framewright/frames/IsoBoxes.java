@@ -3,6 +3,7 @@ package org.framewright.frames;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.framewright.base.Text;
 
 /** The boxes of one ISO base media file (ISO/IEC 14496-12, 4.2), of which only so many are read. */
 final class IsoBoxes {
@@ -34,7 +35,7 @@ final class IsoBoxes {
     long end = from + length;
     while (at + 8 <= end) {
       if (++met > MOST) {
-        throw new Malformed("it has more than %d boxes".formatted(MOST));
+        throw new Malformed(Text.of("it has more than {0} boxes", MOST));
       }
       long size = file.u32(at, true);
       int header = 8;
@@ -45,7 +46,7 @@ final class IsoBoxes {
         size = end - at;
       }
       if (size < header || size > end - at) {
-        throw new Malformed("a box at byte %d does not fit".formatted(at));
+        throw new Malformed(Text.of("a box at byte {0} does not fit", at));
       }
       found.add(new Box(file.ascii(at + 4, 4), at + header, size - header));
       at += size;
@@ -58,7 +59,7 @@ final class IsoBoxes {
     var found = inside(from, length);
     long end = found.isEmpty() ? from : found.getLast().end();
     if (end != from + length) {
-      throw new Malformed("there is more than boxes at byte %d".formatted(end));
+      throw new Malformed(Text.of("there is more than boxes at byte {0}", end));
     }
     return found;
   }

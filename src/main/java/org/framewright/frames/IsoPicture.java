@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * What makes the picture of a CR3 (ISO/IEC 14496-12; layout as published by open-source readers):
@@ -74,7 +75,7 @@ final class IsoPicture {
     boolean wide = box.type().equals("co64");
     long count = file.u32(box.from() + 4, true);
     if (count > MOST_PIECES) {
-      throw new Malformed("a track claims %d pieces".formatted(count));
+      throw new Malformed(Text.of("a track claims {0} pieces", count));
     }
     for (int i = 0; i < count; i++) {
       long at = box.from() + 8 + (wide ? 8L : 4L) * i;

@@ -7,6 +7,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.framewright.base.Text;
 
 /**
  * ISO base media files (ISO/IEC 14496-12): boxes of size and type, one after another and inside
@@ -85,7 +86,7 @@ final class IsoReader {
       at += size;
     }
     if (!index || (clip && !data)) {
-      contents.fault("its picture data are missing");
+      contents.fault(Text.of("its picture data are missing"));
     }
     said.finish();
     TiffReader.noteIfHollow(file, contents);
@@ -94,7 +95,7 @@ final class IsoReader {
   /** The size of the box at an offset, its header included. */
   private long sizeOf(Bytes within, long at) throws IOException {
     if (++boxes > MOST_BOXES) {
-      throw new Malformed("it has more than %d boxes".formatted(MOST_BOXES));
+      throw new Malformed(Text.of("it has more than {0} boxes", MOST_BOXES));
     }
     long size = within.u32(at, true);
     if (size == 0) {
@@ -103,16 +104,17 @@ final class IsoReader {
     if (size == 1) {
       size = within.u64(at + 8, true);
       if (size < 16) {
-        throw new Malformed("a box at byte %d claims a size below its header's".formatted(at));
+        throw new Malformed(Text.of("a box at byte {0} claims a size below its header's", at));
       }
     }
     if (size < 8) {
-      throw new Malformed("a box at byte %d claims a size below its header's".formatted(at));
+      throw new Malformed(Text.of("a box at byte {0} claims a size below its header's", at));
     }
     if (!within.holds(at, size)) {
       throw new Malformed(
-          "a box at byte %d claims %d bytes, but only %d are left"
-              .formatted(at, size, within.size() - at));
+          Text.of(
+              "a box at byte {0} claims {1} bytes, but only {2} are left",
+              at, size, within.size() - at));
     }
     return size;
   }
@@ -198,7 +200,7 @@ final class IsoReader {
   /** What follows the version of a {@code meta}; QuickTime's has none. */
   static Bytes insideOfMeta(Bytes meta) throws IOException {
     if (meta.size() < 4) {
-      throw new Malformed("its index is cut off");
+      throw new Malformed(Text.of("its index is cut off"));
     }
     int version = meta.holds(4, 4) && meta.ascii(4, 4).equals("hdlr") ? 0 : 4;
     return meta.slice(version, meta.size() - version);
@@ -265,7 +267,7 @@ final class IsoReader {
     boolean wide = version >= 2;
     long count = wide ? iloc.u32(6, true) : iloc.u16(6, true);
     if (count > MOST_ITEMS) {
-      throw new Malformed("its index claims %d items".formatted(count));
+      throw new Malformed(Text.of("its index claims {0} items", count));
     }
     long at = wide ? 10 : 8;
     var places = new HashMap<Long, Bytes>();
@@ -285,7 +287,7 @@ final class IsoReader {
       at += 2;
       all += extents;
       if (all > MOST_EXTENTS) {
-        throw new Malformed("its index claims more than %d parts".formatted(MOST_EXTENTS));
+        throw new Malformed(Text.of("its index claims more than {0} parts", MOST_EXTENTS));
       }
       for (int e = 0; e < extents; e++) {
         at += indexSize;
@@ -299,7 +301,7 @@ final class IsoReader {
         }
         if (!within.holds(offset, length)) {
           throw new Malformed(
-              "a part of its picture lies outside its %d bytes".formatted(file.size()));
+              Text.of("a part of its picture lies outside its {0} bytes", file.size()));
         }
         if (extents == 1) {
           places.put(id, within.slice(offset, length == 0 ? within.size() - offset : length));
@@ -314,7 +316,7 @@ final class IsoReader {
       case 0 -> 0;
       case 4 -> in.u32(at, true);
       case 8 -> in.u64(at, true);
-      default -> throw new Malformed("its index has numbers of %d bytes".formatted(size));
+      default -> throw new Malformed(Text.of("its index has numbers of {0} bytes", size));
     };
   }
 }

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.framewright.base.Text;
 
 /**
  * The header of a JPEG: its frame header (ITU-T T.81, B.2.2), the resolution of JFIF or else of
@@ -33,7 +34,7 @@ final class JpegHeader {
     var contents = new Contents();
     JpegReader.readHead(file, contents, this::segment);
     if (frame == null) {
-      throw new Malformed("its header describes no picture");
+      throw new Malformed(Text.of("its header describes no picture"));
     }
     int components = frame.u8(5);
     var model =

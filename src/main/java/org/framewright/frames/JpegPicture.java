@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * What makes the picture of a JPEG (ITU-T T.81, annex B): every segment but APPn and COM, every
@@ -94,6 +95,6 @@ final class JpegPicture {
       }
       at += length - 1;
     }
-    throw new Malformed("it has no end: the JPEG's last bytes are missing");
+    throw new Malformed(Text.of("it has no end: the JPEG's last bytes are missing"));
   }
 }

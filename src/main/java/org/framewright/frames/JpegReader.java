@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * JPEG (ITU-T T.81, annex B): segments up to the start of the scan, then coded data in which every
@@ -29,7 +30,7 @@ final class JpegReader {
   static void read(Bytes file, Contents contents) throws IOException {
     long scan = readHead(file, contents);
     if (!endsIn(file, scan)) {
-      contents.fault("it has no end: the JPEG's last bytes are missing");
+      contents.fault(Text.of("it has no end: the JPEG's last bytes are missing"));
     }
   }
 
@@ -53,7 +54,7 @@ final class JpegReader {
         marker = marker(file, at);
       }
       if (marker == EOI) {
-        throw new Malformed("it ends before its picture begins");
+        throw new Malformed(Text.of("it ends before its picture begins"));
       }
       if (marker == SOI || marker == TEM || isRestart(marker)) {
         at += 2;
@@ -61,7 +62,7 @@ final class JpegReader {
       }
       int length = file.u16(at + 2, true);
       if (length < 2) {
-        throw new Malformed("a segment at byte %d has no length".formatted(at));
+        throw new Malformed(Text.of("a segment at byte {0} has no length", at));
       }
       var segment = file.slice(at + 4, length - 2L);
       if (marker == SOS) {
@@ -131,7 +132,7 @@ final class JpegReader {
 
   private static int marker(Bytes file, long at) throws IOException {
     if (file.u8(at) != 0xFF) {
-      throw new Malformed("there is no marker at byte %d, where one belongs".formatted(at));
+      throw new Malformed(Text.of("there is no marker at byte {0}, where one belongs", at));
     }
     return file.u8(at + 1);
   }

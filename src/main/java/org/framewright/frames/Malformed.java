@@ -1,12 +1,21 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
-/** A file does not hold together; the message says why, in words that fit after its name. */
+/** A file does not hold together. */
 final class Malformed extends IOException {
   private static final long serialVersionUID = 1L;
 
-  Malformed(String message) {
-    super(message);
+  private final transient Text said;
+
+  Malformed(Text said) {
+    super(said.english());
+    this.said = said;
+  }
+
+  /** Why, in words that fit after the file's name. */
+  Text said() {
+    return said;
   }
 }

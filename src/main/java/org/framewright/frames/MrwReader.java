@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
 /**
  * MRW: blocks of name, length and data, one of which is a TIFF directory with the Exif; then rows
@@ -35,8 +36,9 @@ final class MrwReader {
     }
     if (!file.holds(data, needed)) {
       contents.fault(
-          "its picture data reach to byte %d, but it ends at byte %d"
-              .formatted(data + needed, file.size()));
+          Text.of(
+              "its picture data reach to byte {0}, but it ends at byte {1}",
+              data + needed, file.size()));
     }
     TiffReader.noteIfHollow(file, contents);
   }

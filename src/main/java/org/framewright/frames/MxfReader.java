@@ -6,6 +6,7 @@ import java.time.LocalDateTime;
 import java.util.HexFormat;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 
 /**
  * MXF (SMPTE ST 377-1): keys of 16 bytes, each with a length and a value. The header's partition
@@ -57,7 +58,7 @@ final class MxfReader {
       // A body that is still filming does not know yet where the end will be.
       contents.hollow();
     } else if (!hasFooter(file, footer)) {
-      contents.fault("its end is missing");
+      contents.fault(Text.of("its end is missing"));
     }
     contents.said(metadata(file, partition));
     TiffReader.noteIfHollow(file, contents);
@@ -108,14 +109,14 @@ final class MxfReader {
     }
     int bytes = first & 0x7F;
     if (bytes > 8) {
-      throw new Malformed("a part at byte %d has a length of %d bytes".formatted(at, bytes));
+      throw new Malformed(Text.of("a part at byte {0} has a length of {1} bytes", at, bytes));
     }
     long length = 0;
     for (int i = 1; i <= bytes; i++) {
       length = length << 8 | file.u8(at + i);
     }
     if (length < 0 || length > file.size()) {
-      throw new Malformed("a part at byte %d claims more than the file holds".formatted(at));
+      throw new Malformed(Text.of("a part at byte {0} claims more than the file holds", at));
     }
     return new Value(at + 1 + bytes, length);
   }

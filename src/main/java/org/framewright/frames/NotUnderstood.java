@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import org.framewright.base.Text;
 
 /**
  * A file below the frames folder that is neither a frame, nor a companion of one, nor litter. It
@@ -9,9 +10,13 @@ import java.util.Locale;
  * format that is not known here.
  *
  * @param file where it lies
- * @param why in plain words
+ * @param said why, in plain words
  */
-public record NotUnderstood(Path file, String why) {
+public record NotUnderstood(Path file, Text said) {
+  /** Why, in English. */
+  public String why() {
+    return said.english();
+  }
 
   /** Its ending as people write it, {@code .CRW}; empty where it has none. */
   public String ending() {

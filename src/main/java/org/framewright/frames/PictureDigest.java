@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.Optional;
 import org.framewright.base.Sha256;
+import org.framewright.base.Text;
 
 /**
  * Tells whether two files hold one picture with different descriptions: a digest over what makes
@@ -71,7 +72,7 @@ public record PictureDigest(String value) {
     /** A stretch of the file with its length. */
     void part(long from, long length) throws IOException {
       if (!file.holds(from, length)) {
-        throw new Malformed("a part lies outside");
+        throw new Malformed(Text.of("a part lies outside"));
       }
       number(length);
       for (long at = 0; at < length; at += PIECE) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 
 /** Tells of a file of which nothing is known whether it is a whole picture, by its structure. */
 public final class PictureFile {
@@ -15,7 +16,7 @@ public final class PictureFile {
    * PSD, WebP, HEIF or raw, whatever its ending says. Its pixels are not decoded. Links are not
    * followed.
    */
-  public static Optional<String> fault(Path path) {
+  public static Optional<Text> fault(Path path) {
     try (var file = Bytes.open(path)) {
       if (PsdReader.claims(file)) {
         PsdReader.read(file);
@@ -33,12 +34,12 @@ public final class PictureFile {
       var contents = Contents.of(file);
       return contents.fault().or(contents::lacking);
     } catch (Malformed e) {
-      return Optional.of(e.getMessage());
+      return Optional.of(e.said());
     } catch (IOException e) {
-      return Optional.of(FileProblems.of(e).what());
+      return Optional.of(FileProblems.of(e).fault());
     } catch (RuntimeException | StackOverflowError e) {
       // The readers are bounded, so this is a fault of one of them.
-      return Optional.of("its structure cannot be understood");
+      return Optional.of(Text.of("its structure cannot be understood"));
     }
   }
 
@@ -46,14 +47,15 @@ public final class PictureFile {
    * Why a picture or clip of a card is not whole, in words; empty where it is, or where its ending
    * allows a container that is not known here. Links are not followed.
    */
-  public static Optional<String> faultOfFrame(Path path) {
+  public static Optional<Text> faultOfFrame(Path path) {
     var role = FileRole.of(path).filter(FileRole::isExposure);
     if (role.isEmpty()) {
       return Optional.empty();
     }
     var reading = FileReading.of(path, role.get(), new Bytes.Room());
     return reading.isPresent() && !reading.get().whole()
-        ? Optional.of(reading.get().problem().map(Problem::what).orElse("it is not whole"))
+        ? Optional.of(
+            reading.get().problem().map(Problem::fault).orElse(Text.of("it is not whole")))
         : Optional.empty();
   }
 

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Text;
 
 /**
  * What a picture's file says of the picture, without its pixels.
@@ -121,7 +122,7 @@ public record PictureHeader(
      *
      * @param why in words that fit behind the file's name
      */
-    record NotRead(String why) implements Reading {}
+    record NotRead(Text why) implements Reading {}
   }
 
   /**
@@ -132,12 +133,12 @@ public record PictureHeader(
     try (var file = Bytes.open(path)) {
       return FileRole.of(path).filter(role -> role == FileRole.RAW).isPresent() ? raw() : of(file);
     } catch (Malformed e) {
-      return new Reading.NotRead(e.getMessage());
+      return new Reading.NotRead(e.said());
     } catch (IOException e) {
-      return new Reading.NotRead(FileProblems.of(e).what());
+      return new Reading.NotRead(FileProblems.of(e).fault());
     } catch (RuntimeException | StackOverflowError e) {
       // The readers are bounded, so this is a fault of one of them.
-      return new Reading.NotRead("its structure cannot be understood");
+      return new Reading.NotRead(Text.of("its structure cannot be understood"));
     }
   }
 
@@ -156,19 +157,20 @@ public record PictureHeader(
     } else if (HeifHeader.claims(file)) {
       header = Optional.of(new HeifHeader(file).read());
     } else {
-      return new Reading.NotRead("its first bytes are those of no picture that is known here");
+      return new Reading.NotRead(
+          Text.of("its first bytes are those of no picture that is known here"));
     }
     return header.<Reading>map(Reading.Read::new).orElseGet(PictureHeader::raw);
   }
 
   private static Reading raw() {
-    return new Reading.NotRead("it is a raw, of which the header is not read");
+    return new Reading.NotRead(Text.of("it is a raw, of which the header is not read"));
   }
 
   /** Its size, where it is one. */
   static Size size(long width, long height, boolean turned) throws Malformed {
     if (width < 1 || height < 1 || width > Integer.MAX_VALUE || height > Integer.MAX_VALUE) {
-      throw new Malformed("its header describes no picture");
+      throw new Malformed(Text.of("its header describes no picture"));
     }
     return new Size((int) width, (int) height, turned);
   }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
+import org.framewright.base.Text;
 
 /**
  * The header of a PNG (W3C): IHDR, and of what stands before the picture iCCP, sRGB, pHYs, tRNS.
@@ -28,7 +29,7 @@ final class PngHeader {
 
   PictureHeader read() throws IOException {
     if (!file.ascii(SIGNATURE + 4, 4).equals("IHDR")) {
-      throw new Malformed("its header describes no picture");
+      throw new Malformed(Text.of("its header describes no picture"));
     }
     var head = file.slice(SIGNATURE + 8, 13);
     int type = head.u8(9);
@@ -38,7 +39,7 @@ final class PngHeader {
           case 0, 4 -> PictureHeader.Model.GREY;
           case 2, 6 -> PictureHeader.Model.RGB;
           case 3 -> PictureHeader.Model.INDEXED;
-          default -> throw new Malformed("its header describes no picture");
+          default -> throw new Malformed(Text.of("its header describes no picture"));
         };
     return new PictureHeader(
         PictureHeader.Kind.PNG,

@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
 /**
  * PSD and its large form PSB, by the published specification of the format: a head of 26 bytes,
@@ -25,7 +26,7 @@ final class PsdReader {
     long width = file.u32(18, true);
     int depth = file.u16(22, true);
     if (version != 1 && version != 2) {
-      throw new Malformed("it is of version %d, which is not known here".formatted(version));
+      throw new Malformed(Text.of("it is of version {0}, which is not known here", version));
     }
     boolean sensible =
         channels >= 1
@@ -36,7 +37,7 @@ final class PsdReader {
             && width <= LARGEST
             && (depth == 1 || depth == 8 || depth == 16 || depth == 32);
     if (!sensible) {
-      throw new Malformed("its head describes no picture");
+      throw new Malformed(Text.of("its head describes no picture"));
     }
     boolean large = version == 2;
     long at = HEAD;
@@ -56,7 +57,7 @@ final class PsdReader {
   private static long u64(Bytes file, long at) throws IOException {
     long high = file.u32(at, true);
     if (high >= 1L << 31) {
-      throw new Malformed("a part claims more bytes than there can be");
+      throw new Malformed(Text.of("a part claims more bytes than there can be"));
     }
     return high << 32 | file.u32(at + 4, true);
   }
@@ -77,7 +78,8 @@ final class PsdReader {
         file.slice(data + rows * size, all);
       }
       case 2, 3 -> file.slice(data, 1);
-      default -> throw new Malformed("its picture is packed in a way that is not known here");
+      default ->
+          throw new Malformed(Text.of("its picture is packed in a way that is not known here"));
     }
   }
 }

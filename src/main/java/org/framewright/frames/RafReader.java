@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
 /**
  * RAF: a header of big-endian offsets and lengths, at byte 84 those of a JPEG with the Exif, at 92
@@ -22,7 +23,7 @@ final class RafReader {
     try {
       JpegReader.readHead(jpeg, head);
     } catch (Malformed e) {
-      contents.fault("its preview is broken: " + e.getMessage());
+      contents.fault(Text.of("its preview is broken: {0}", e.said()));
     }
     head.exif().forEach(contents::exif);
     head.previews().forEach(contents::preview);

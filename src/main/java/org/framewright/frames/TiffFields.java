@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /**
  * The fields of one directory of a TIFF 6.0 or BigTIFF file, or of a block of Exif, which is built
@@ -35,7 +36,7 @@ final class TiffFields {
     this.big = big;
     long count = big ? file.u64(at, bigEndian) : file.u16(at, bigEndian);
     if (count > MOST_FIELDS) {
-      throw new Malformed("a directory has more fields than is sensible");
+      throw new Malformed(Text.of("a directory has more fields than is sensible"));
     }
     int wide = big ? 8 : 4;
     int entry = 4 + 2 * wide;
@@ -109,7 +110,7 @@ final class TiffFields {
             case 3 -> file.u16(at, bigEndian);
             case 4, 13 -> file.u32(at, bigEndian);
             case 16, 18 -> file.u64(at, bigEndian);
-            default -> throw new Malformed("a field of its header has no whole numbers");
+            default -> throw new Malformed(Text.of("a field of its header has no whole numbers"));
           };
     }
     return numbers;
@@ -132,7 +133,7 @@ final class TiffFields {
   static Bytes values(Bytes file, long at, int type, long count) throws IOException {
     int size = type < TYPE_SIZES.length ? TYPE_SIZES[type] : 0;
     if (count > file.size()) {
-      throw new Malformed("a field has more values than there is room for");
+      throw new Malformed(Text.of("a field has more values than there is room for"));
     }
     return file.slice(size == 0 ? 0 : at, count * size);
   }

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.framewright.base.Text;
 
 /**
  * What makes the picture of a TIFF 6.0 file or a raw on it: of each directory with picture data how
@@ -109,7 +110,7 @@ final class TiffPicture {
   private Map<Integer, Field> fields(long at) throws IOException {
     int count = file.u16(at, bigEndian);
     if (count > MOST_FIELDS) {
-      throw new Malformed("a directory claims %d fields".formatted(count));
+      throw new Malformed(Text.of("a directory claims {0} fields", count));
     }
     var fields = new TreeMap<Integer, Field>();
     for (int i = 0; i < count; i++) {
@@ -174,7 +175,7 @@ final class TiffPicture {
         || field.count() < 1
         || field.count() > MOST_PARTS
         || !file.holds(field.at(), field.count() * size)) {
-      throw new Malformed("a field lies outside, or has too many numbers");
+      throw new Malformed(Text.of("a field lies outside, or has too many numbers"));
     }
     var values = new long[(int) field.count()];
     for (int i = 0; i < values.length; i++) {

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.framewright.base.Text;
 
 /**
  * TIFF 6.0 and the raws that are built on it: directories of fields that point at each other and at
@@ -97,7 +98,7 @@ final class TiffReader {
     contents.exif(file);
     var directories = reader.directories();
     if (directories.isEmpty()) {
-      contents.fault("it has no directory of its contents");
+      contents.fault(Text.of("it has no directory of its contents"));
     }
     boolean picture = false;
     for (var directory : directories) {
@@ -107,10 +108,10 @@ final class TiffReader {
       }
     }
     if (reader.openEnded) {
-      contents.lack("a part of what it says of its picture lies behind its end");
+      contents.lack(Text.of("a part of what it says of its picture lies behind its end"));
     }
     if (!picture && !directories.isEmpty()) {
-      contents.doubt("it names no picture data");
+      contents.doubt(Text.of("it names no picture data"));
     }
     reader.orientation(directories, contents);
     reader.xmp(directories, contents);
@@ -159,7 +160,7 @@ final class TiffReader {
       boolean ofPicture = !exif.contains(at);
       int count = file.u16(at, bigEndian);
       if (count > MOST_FIELDS) {
-        throw new Malformed("a directory at byte %d claims %d fields".formatted(at, count));
+        throw new Malformed(Text.of("a directory at byte {0} claims {1} fields", at, count));
       }
       var fields = new ArrayList<Field>();
       for (int i = 0; i < count; i++) {
@@ -255,8 +256,8 @@ final class TiffReader {
     return starts.length > 0;
   }
 
-  private String outside(long end) {
-    return "its picture data reach to byte %d, but it ends at byte %d".formatted(end, file.size());
+  private Text outside(long end) {
+    return Text.of("its picture data reach to byte {0}, but it ends at byte {1}", end, file.size());
   }
 
   private void preview(Directory directory, Contents contents) throws IOException {

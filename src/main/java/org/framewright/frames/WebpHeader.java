@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.io.IOException;
 import java.util.Optional;
+import org.framewright.base.Text;
 
 /** The header of a WebP (RFC 9649): the canvas of VP8X, else the first picture's own size. */
 final class WebpHeader {
@@ -42,7 +43,7 @@ final class WebpHeader {
       at += 8 + data.size() + data.size() % 2;
     }
     if (size == null) {
-      throw new Malformed("its header describes no picture");
+      throw new Malformed(Text.of("its header describes no picture"));
     }
     return new PictureHeader(
         PictureHeader.Kind.WEBP,

@@ -1,6 +1,7 @@
 package org.framewright.frames;
 
 import java.io.IOException;
+import org.framewright.base.Text;
 
 /** WebP (RFC 9649): chunks of RIFF, of which one at least holds a picture. */
 final class WebpReader {
@@ -27,7 +28,7 @@ final class WebpReader {
       at += 8 + length + length % 2;
     }
     if (!picture) {
-      throw new Malformed("it names no picture data");
+      throw new Malformed(Text.of("it names no picture data"));
     }
   }
 }

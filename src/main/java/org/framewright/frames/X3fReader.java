@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 
 /**
  * X3F: sections, and at the end the directory of where they lie. One holds properties as pairs of
@@ -30,11 +31,11 @@ final class X3fReader {
     turn(file, contents);
     long directory = file.u32(file.size() - 4, false);
     if (!file.holds(directory, 12) || !file.ascii(directory, 4).equals("SECd")) {
-      throw new Malformed("its end, which says where its parts lie, is missing");
+      throw new Malformed(Text.of("its end, which says where its parts lie, is missing"));
     }
     long count = file.u32(directory + 8, false);
     if (count > MOST_SECTIONS) {
-      throw new Malformed("it claims %d parts".formatted(count));
+      throw new Malformed(Text.of("it claims {0} parts", count));
     }
     boolean image = false;
     for (long i = 0; i < count; i++) {
@@ -50,7 +51,7 @@ final class X3fReader {
       }
     }
     if (!image) {
-      contents.fault("it names no picture data");
+      contents.fault(Text.of("it names no picture data"));
     }
   }
 

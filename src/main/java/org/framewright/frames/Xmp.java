@@ -14,6 +14,7 @@ import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 
 /**
  * How somebody judged a picture, by its XMP packet: property Rating of namespace
@@ -59,13 +60,13 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
    */
   static Xmp read(Bytes packet) throws IOException {
     if (packet.size() > LARGEST) {
-      throw new Malformed("it is larger than a sidecar can sensibly be");
+      throw new Malformed(Text.of("it is larger than a sidecar can sensibly be"));
     }
     try {
       var found = find(packet.read(0, (int) packet.size()));
       return of(found);
     } catch (XMLStreamException | RuntimeException e) {
-      throw new Malformed("its XMP cannot be read, or its end is missing");
+      throw new Malformed(Text.of("its XMP cannot be read, or its end is missing"));
     }
   }
 
@@ -99,7 +100,7 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
         case XMLStreamConstants.START_ELEMENT -> {
           depth++;
           if (depth > DEEPEST) {
-            throw new Malformed("its XMP is nested too deeply");
+            throw new Malformed(Text.of("its XMP is nested too deeply"));
           }
           if (root < 0 && xml.getName().equals(RDF_ROOT)) {
             rdf = true;
@@ -122,7 +123,7 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
       }
     } while (depth > 0 || xml.getEventType() != XMLStreamConstants.END_ELEMENT);
     if (!rdf) {
-      throw new Malformed("it is no XMP: it has no rdf:RDF");
+      throw new Malformed(Text.of("it is no XMP: it has no rdf:RDF"));
     }
     return found;
   }
@@ -179,7 +180,7 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
         case XMLStreamConstants.START_ELEMENT -> {
           depth++;
           if (depth > DEEPEST) {
-            throw new Malformed("its XMP is nested too deeply");
+            throw new Malformed(Text.of("its XMP is nested too deeply"));
           }
         }
         case XMLStreamConstants.END_ELEMENT -> depth--;
@@ -195,10 +196,10 @@ record Xmp(OptionalInt rating, OptionalInt share, Optional<String> label) {
     try {
       value = Double.parseDouble(text.strip());
     } catch (NumberFormatException e) {
-      throw new Malformed("its rating \"%s\" is no number".formatted(text.strip()));
+      throw new Malformed(Text.of("its rating \"{0}\" is no number", text.strip()));
     }
     if (!(value >= -1 && value <= 5)) {
-      throw new Malformed("its rating %s is not between -1 and 5".formatted(text.strip()));
+      throw new Malformed(Text.of("its rating {0} is not between -1 and 5", text.strip()));
     }
     return (int) Math.round(value);
   }

@@ -29,6 +29,9 @@ interface Addressee {
   /** The words for people. */
   String readme(HandOffPlan plan, List<HandOffRecord.Entry> entries, int number);
 
+  /** What else lies beside the index. */
+  List<ExtraPaper> papers();
+
   /** The bag's data on itself. */
   SequencedMap<String, String> about(HandOffPlan plan, int number, ZoneId zone);
 }

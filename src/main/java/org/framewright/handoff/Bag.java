@@ -1,10 +1,12 @@
 package org.framewright.handoff;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +24,8 @@ import org.framewright.base.Sha256;
 final class Bag {
   private static final String DECLARATION =
       "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n";
+
+  private static final int PIECE = 1 << 16;
 
   private static final String TAG_MANIFEST = "tagmanifest-sha256.txt";
 
@@ -152,6 +156,26 @@ final class Bag {
     var bytes = text.getBytes(StandardCharsets.UTF_8);
     DurableFiles.writeFlushed(folder.resolve(name), bytes);
     tags.put(name, Sha256.of(bytes));
+  }
+
+  /**
+   * Writes a file that describes the payload piece by piece, and reads it again.
+   *
+   * @return whether it is what was written
+   */
+  boolean tag(String name, DurableFiles.Content content) throws IOException {
+    var file = folder.resolve(name);
+    var digest = Sha256.digest();
+    DurableFiles.writeFlushed(
+        file,
+        out -> {
+          var listed = new BufferedOutputStream(new DigestOutputStream(out, digest), PIECE);
+          content.writeTo(listed);
+          listed.flush();
+        });
+    var checksum = Sha256.hex(digest);
+    tags.put(name, checksum);
+    return Checksum.of(file).equals(checksum);
   }
 
   /**

@@ -23,8 +23,10 @@ import org.framewright.shotlist.CsvText;
  *
  * @param returned the folder that came back
  * @param came what came back of each picture, by its name in the package
+ * @param papers what else lies beside the index
  */
-record Client(Job job, Path returned, Map<String, Came> came, MetadataMode metadata)
+record Client(
+    Job job, Path returned, Map<String, Came> came, MetadataMode metadata, List<ExtraPaper> papers)
     implements Addressee {
   private static final List<String> HEADINGS =
       List.of(
@@ -141,7 +143,7 @@ record Client(Job job, Path returned, Map<String, Came> came, MetadataMode metad
     %s, delivery %d
 
     %d pictures in %d files lie in data/. index.csv says for each its setup and view, its size and
-    colours, and under which name it came back from the retoucher.%s
+    colours, and under which name it came back from the retoucher.%s%s
 
     %s
     %s\
@@ -152,6 +154,7 @@ record Client(Job job, Path returned, Map<String, Came> came, MetadataMode metad
             plan.selects().size(),
             files,
             PackagePapers.again(plan, "delivery"),
+            PackagePapers.said(papers),
             PackagePapers.CHECKING,
             metadata == MetadataMode.NONE
                 ? ""

@@ -48,6 +48,7 @@ public final class ClientDelivery {
   private final DeliveryNames names;
   private final Map<Path, Frame> byFile = new HashMap<>();
   private final Map<String, Client.Came> came = new HashMap<>();
+  private List<ExtraPaper> papers = List.of();
 
   private ClientDelivery(Job job, FrameScan scan, Tally tally, Returns returns) {
     this.job = job;
@@ -213,19 +214,25 @@ public final class ClientDelivery {
         called);
   }
 
+  /** Puts more papers into each package, from now on. */
+  public void enclose(List<ExtraPaper> more) {
+    papers = List.copyOf(more);
+  }
+
   /**
    * Writes plans that this one made, a package each; see {@link HandOff#deliver(List, Path,
    * MetadataOptions, Progress)}.
    */
   public List<Delivery> deliver(
       List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
-    var client = new Client(job, returns.folder(), Map.copyOf(came), metadata.mode());
-    return HandOff.inParts(
+    return DeliveryRun.run(
+        job,
+        scan,
         parts,
-        target,
+        HandOff.folders(parts, target),
+        new Client(job, returns.folder(), Map.copyOf(came), metadata.mode(), papers),
         metadata,
-        progress,
-        (part, folder, steps) -> DeliveryRun.run(job, scan, part, folder, client, metadata, steps));
+        progress);
   }
 
   /** The files of earlier deliveries, by their names. */

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
@@ -76,52 +77,156 @@ final class DeliveryRun {
     }
   }
 
-  static Delivery run(
+  /**
+   * Writes parts of a plan, a package each. Before the first, the disk must have room for all that
+   * are not there yet; one that is not delivered ends it.
+   *
+   * @return how each ended, in order
+   */
+  static List<Delivery> run(
       Job job,
       FrameScan scan,
-      HandOffPlan plan,
-      Path asked,
+      List<HandOffPlan> parts,
+      List<Path> asked,
       Addressee addressee,
       MetadataOptions metadata,
       Progress progress) {
-    if (plan.selects().isEmpty()) {
-      return new Delivery.Refused(addressee.nothing(plan), List.of());
-    }
+    var runs = new ArrayList<DeliveryRun>();
+    int total = parts.stream().mapToInt(part -> ExtraPaper.steps(addressee.papers(), part)).sum();
+    int before = 0;
     try {
-      var target = Target.of(asked);
-      var data = JobData.of(job, scan, plan, addressee, metadata);
-      var problem = target.problem(job, addressee.notIn()).or(data::problem);
-      return problem.isPresent()
-          ? new Delivery.Refused(problem.get(), List.of())
-          : new DeliveryRun(job, plan, target, addressee, metadata.mode(), data, progress).alone();
+      for (int i = 0; i < parts.size(); i++) {
+        var part = parts.get(i);
+        if (part.selects().isEmpty()) {
+          return List.of(new Delivery.Refused(addressee.nothing(part), List.of()));
+        }
+        var target = Target.of(asked.get(i));
+        var data = JobData.of(job, scan, part, addressee, metadata);
+        var problem = target.problem(job, addressee.notIn()).or(data::problem);
+        if (problem.isPresent()) {
+          return List.of(new Delivery.Refused(problem.get(), List.of()));
+        }
+        runs.add(
+            new DeliveryRun(
+                job,
+                part,
+                target,
+                addressee,
+                metadata.mode(),
+                data,
+                behind(progress, before, total)));
+        before += ExtraPaper.steps(addressee.papers(), part);
+      }
+      return held(job, runs);
     } catch (IOException e) {
-      return new Delivery.Failed(FileProblems.of(e), List.of());
+      return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
     }
   }
 
+  /** The progress of one piece of work among several. */
+  private static Progress behind(Progress whole, int before, int total) {
+    return new Progress() {
+      @Override
+      public void step(int done, int ofThis) {
+        whole.step(before + done, total);
+      }
+
+      @Override
+      public boolean cancelled() {
+        return whole.cancelled();
+      }
+    };
+  }
+
   /** One hand-off of a job at a time: the next one's number and what is left tell of this one. */
-  private Delivery alone() throws IOException {
+  private static List<Delivery> held(Job job, List<DeliveryRun> runs) throws IOException {
+    var records = HandOffRecords.of(job);
     var held = records.hold();
     if (held.isEmpty()) {
-      return refused(
-          new Problem(
-              "another hand-off of this job is being written",
-              job.folder().toString(),
-              "Wait until it has ended, then hand off again."));
+      return List.of(
+          new Delivery.Refused(
+              new Problem(
+                  "another hand-off of this job is being written",
+                  job.folder().toString(),
+                  "Wait until it has ended, then hand off again."),
+              List.of()));
     }
+    var first = runs.getFirst();
+    var ended = new ArrayList<Delivery>();
     try (var _ = held.get()) {
       var unfinished = new Unfinished(job, records);
-      leftovers = unfinished.leftovers();
-      Delivery outcome;
       try {
-        finish(unfinished);
-        outcome = target.isTaken() ? taken() : checkedRoom();
+        first.finish(unfinished);
+        var missing = runs.stream().filter(run -> !run.target.isTaken()).toList();
+        unfinished.leftovers().keep(missing.stream().map(run -> run.plan).toList());
+        var lack = lack(missing, unfinished.leftovers());
+        if (lack.isPresent()) {
+          ended.add(first.refused(lack.get()));
+        } else {
+          writeAll(runs, unfinished.leftovers(), ended);
+        }
+      } catch (IOException e) {
+        ended.add(new Delivery.Failed(first.shown(e), first.remarks));
       } finally {
-        removeLeftovers();
+        var last = runs.get(Math.max(0, ended.size() - 1));
+        last.removeLeftovers(unfinished.leftovers());
       }
-      return withRemarks(outcome);
+    }
+    for (int i = 0; i < ended.size(); i++) {
+      ended.set(i, runs.get(i).withRemarks(ended.get(i)));
+    }
+    return List.copyOf(ended);
+  }
+
+  private static void writeAll(List<DeliveryRun> runs, Leftovers leftovers, List<Delivery> ended) {
+    for (var run : runs) {
+      run.leftovers = leftovers;
+      ended.add(run.one());
+      if (!(ended.getLast() instanceof Delivery.Delivered)) {
+        return;
+      }
+    }
+  }
+
+  /** What is missing of the room that several packages need; one by itself is looked at alone. */
+  private static Optional<Problem> lack(List<DeliveryRun> missing, Leftovers leftovers)
+      throws IOException {
+    if (missing.size() < 2) {
+      return Optional.empty();
+    }
+    var plans = missing.stream().map(run -> run.plan).toList();
+    var first = missing.getFirst();
+    return room(plans, first.target, first.metadata, first.addressee.papers())
+        .but(plans.stream().mapToLong(leftovers::bytes).sum())
+        .lack();
+  }
+
+  /** The room that packages need, and that there is, of those that are not there yet. */
+  static Room room(
+      List<HandOffPlan> parts, List<Path> folders, MetadataMode metadata, List<ExtraPaper> papers)
+      throws IOException {
+    var missing = new ArrayList<HandOffPlan>();
+    for (int i = 0; i < parts.size(); i++) {
+      if (!Target.of(folders.get(i)).isTaken()) {
+        missing.add(parts.get(i));
+      }
+    }
+    return room(missing, Target.of(folders.getFirst()), metadata, papers);
+  }
+
+  private static Room room(
+      List<HandOffPlan> missing, Target target, MetadataMode metadata, List<ExtraPaper> papers)
+      throws IOException {
+    return target
+        .room(HandOffPlan.joined(missing), metadata)
+        .and(missing.stream().mapToLong(part -> ExtraPaper.room(papers, part)).sum());
+  }
+
+  private Delivery one() {
+    try {
+      return target.isTaken() ? taken() : checkedRoom();
     } catch (Stopped e) {
-      return withRemarks(e.outcome);
+      return e.outcome;
     } catch (IOException e) {
       return new Delivery.Failed(shown(e), remarks);
     }
@@ -135,9 +240,9 @@ final class DeliveryRun {
     }
   }
 
-  private void removeLeftovers() {
+  private void removeLeftovers(Leftovers left) {
     try {
-      leftovers.close();
+      left.close();
     } catch (IOException e) {
       remarks.add(notRemoved(e, target.folder().getParent()));
     }
@@ -151,8 +256,8 @@ final class DeliveryRun {
   }
 
   private Delivery checkedRoom() throws IOException {
-    leftovers.keep(plan);
-    var room = target.roomProblem(plan, metadata, leftovers.bytes());
+    var papers = ExtraPaper.room(addressee.papers(), plan);
+    var room = target.roomProblem(plan, metadata, papers, leftovers.bytes(plan));
     return room.isPresent() ? refused(room.get()) : begin();
   }
 
@@ -179,6 +284,7 @@ final class DeliveryRun {
           && one.metadata().equals(data.mark())
           && Bag.isAt(target.folder(), one.digest().get())
           && isStillTheSame(one)
+          && hasThePapers()
           && OpenPackage.check(target.folder()).map(PackageCheck::whole).orElse(false)) {
         remarks.add(
             new Problem(
@@ -190,6 +296,12 @@ final class DeliveryRun {
       }
     }
     return exists();
+  }
+
+  private boolean hasThePapers() {
+    return addressee.papers().stream()
+        .map(paper -> target.folder().resolve(paper.name()))
+        .allMatch(paper -> Files.isRegularFile(paper, LinkOption.NOFOLLOW_LINKS));
   }
 
   /** Whether the frames are what the package was made from. */
@@ -206,7 +318,7 @@ final class DeliveryRun {
         if (!Checksum.of(file).equals(sums.get(select.files().get(i)))) {
           return false;
         }
-        progress.step(++done, plan.files());
+        progress.step(++done, steps());
       }
     }
     return true;
@@ -318,6 +430,7 @@ final class DeliveryRun {
     var entries = entries(bag);
     bag.tag("index.csv", addressee.index(plan, entries, zone));
     bag.tag("README.txt", addressee.readme(plan, entries, begun.number()));
+    enclose(bag);
     var digest = bag.close(addressee.about(plan, begun.number(), zone));
     var placing = begun.placing(digest, entries);
     records.update(placing);
@@ -363,7 +476,7 @@ final class DeliveryRun {
               file.path(),
               "Let the camera's software and the raw converter finish, then hand off again.");
         }
-        progress.step(++done, plan.files());
+        progress.step(++done, steps());
       }
       if (!data.describe(select, bag)) {
         throw failed(
@@ -371,6 +484,30 @@ final class DeliveryRun {
             target.folder(),
             "Check this drive; the frames themselves were only read.");
       }
+    }
+  }
+
+  private int steps() {
+    return ExtraPaper.steps(addressee.papers(), plan);
+  }
+
+  /** Makes the other papers. */
+  private void enclose(Bag bag) throws IOException, Stopped {
+    int done = plan.files();
+    for (var paper : addressee.papers()) {
+      checkCancelled();
+      var itsOwn = behind(progress, done, steps());
+      try {
+        if (!bag.tag(paper.name(), out -> paper.write(plan, out, itsOwn))) {
+          throw failed(
+              Text.of("what was written of {0} is not what was read again", paper.name()),
+              target.folder(),
+              "Check this drive; the frames themselves were only read.");
+        }
+      } catch (CancellationException e) {
+        throw new Stopped(new Delivery.Cancelled(remarks));
+      }
+      done += paper.steps(plan);
     }
   }
 

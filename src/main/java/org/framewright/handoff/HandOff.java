@@ -2,11 +2,9 @@ package org.framewright.handoff;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
@@ -30,8 +28,10 @@ public final class HandOff {
   private final FrameScan scan;
   private final Tally tally;
   private final Extent extent;
+  private final List<ExtraPaper> papers;
 
-  private HandOff(Job job, FrameScan scan, Tally tally, Extent extent) {
+  private HandOff(Job job, FrameScan scan, Tally tally, Extent extent, List<ExtraPaper> papers) {
+    this.papers = List.copyOf(papers);
     this.job = job;
     this.scan = scan;
     this.tally = tally;
@@ -50,12 +50,17 @@ public final class HandOff {
           job.folder().toString(),
           Text.of("Start the next job from a convention with a select under names."));
     }
-    return new HandOff(job, scan, tally, Extent.ALL);
+    return new HandOff(job, scan, tally, Extent.ALL, List.of());
   }
 
   /** The same frames, of which only so much is handed off. */
   public HandOff within(Extent limit) {
-    return new HandOff(job, scan, tally, limit);
+    return new HandOff(job, scan, tally, limit, papers);
+  }
+
+  /** The same, with more papers in each package. */
+  public HandOff enclosing(List<ExtraPaper> more) {
+    return new HandOff(job, scan, tally, extent, more);
   }
 
   /** The frames that somebody rated this high or higher. */
@@ -114,8 +119,7 @@ public final class HandOff {
    */
   public Delivery deliver(
       HandOffPlan plan, Path target, MetadataOptions metadata, Progress progress) {
-    return DeliveryRun.run(
-        job, scan, plan, target, new Retoucher(job, metadata.mode()), metadata, progress);
+    return deliver(List.of(plan), target, metadata, progress).getFirst();
   }
 
   /** The same, and the package says nothing of its selects. */
@@ -133,44 +137,14 @@ public final class HandOff {
    */
   public List<Delivery> deliver(
       List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress) {
-    return inParts(
+    return DeliveryRun.run(
+        job,
+        scan,
         parts,
-        target,
+        folders(parts, target),
+        new Retoucher(job, metadata.mode(), papers),
         metadata,
-        progress,
-        (part, folder, steps) -> deliver(part, folder, metadata, steps));
-  }
-
-  /** Writes one package. */
-  @FunctionalInterface
-  interface One {
-    Delivery deliver(HandOffPlan part, Path folder, Progress progress);
-  }
-
-  static List<Delivery> inParts(
-      List<HandOffPlan> parts, Path target, MetadataOptions metadata, Progress progress, One one) {
-    var folders = folders(parts, target);
-    if (parts.size() > 1) {
-      try {
-        var lack = room(parts, folders, metadata.mode()).lack();
-        if (lack.isPresent()) {
-          return List.of(new Delivery.Refused(lack.get(), List.of()));
-        }
-      } catch (IOException e) {
-        return List.of(new Delivery.Failed(FileProblems.of(e), List.of()));
-      }
-    }
-    int total = parts.stream().mapToInt(HandOffPlan::files).sum();
-    int before = 0;
-    var ended = new ArrayList<Delivery>();
-    for (int i = 0; i < parts.size(); i++) {
-      ended.add(one.deliver(parts.get(i), folders.get(i), behind(progress, before, total)));
-      if (!(ended.getLast() instanceof Delivery.Delivered)) {
-        break;
-      }
-      before += parts.get(i).files();
-    }
-    return List.copyOf(ended);
+        progress);
   }
 
   /**
@@ -180,7 +154,7 @@ public final class HandOff {
    * @param target as for {@link #deliver(List, Path, MetadataOptions, Progress)}
    */
   public Room room(List<HandOffPlan> parts, Path target, MetadataMode metadata) throws IOException {
-    return room(parts, folders(parts, target), metadata);
+    return DeliveryRun.room(parts, folders(parts, target), metadata, papers);
   }
 
   /** Why no package may lie there; empty where it may. Nothing is written. */
@@ -188,39 +162,15 @@ public final class HandOff {
     return Target.of(target).problem(job);
   }
 
-  private static List<Path> folders(List<HandOffPlan> parts, Path target) {
+  /** Where the packages of parts lie. */
+  static List<Path> folders(List<HandOffPlan> parts, Path target) {
     return IntStream.rangeClosed(1, parts.size())
         .mapToObj(number -> parts.size() == 1 ? target : numbered(target, number))
         .toList();
   }
 
-  private static Room room(List<HandOffPlan> parts, List<Path> folders, MetadataMode metadata)
-      throws IOException {
-    var missing = new ArrayList<HandOffPlan>();
-    for (int i = 0; i < parts.size(); i++) {
-      if (!Target.of(folders.get(i)).isTaken()) {
-        missing.add(parts.get(i));
-      }
-    }
-    return Target.of(folders.getFirst()).room(HandOffPlan.joined(missing), metadata);
-  }
-
   private static Path numbered(Path target, int number) {
     return target.resolveSibling(target.getFileName() + "-" + number);
-  }
-
-  private static Progress behind(Progress whole, int before, int total) {
-    return new Progress() {
-      @Override
-      public void step(int done, int ofThis) {
-        whole.step(before + done, total);
-      }
-
-      @Override
-      public boolean cancelled() {
-        return whole.cancelled();
-      }
-    };
   }
 
   /**

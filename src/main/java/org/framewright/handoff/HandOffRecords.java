@@ -18,6 +18,7 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.LockFile;
 import org.framewright.base.Problem;
 import org.framewright.base.RealPaths;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 
 /** The records of a job's hand-offs: one JSON file each in {@code .framewright/handoffs}. */
@@ -90,7 +91,8 @@ final class HandOffRecords {
 
   private static byte[] bytes(Path file, int most) throws IOException, RecordText.Damaged {
     return BoundedFile.read(file, most, LinkOption.NOFOLLOW_LINKS)
-        .orElseThrow(() -> RecordText.damaged("it is larger than any record", file.toString()));
+        .orElseThrow(
+            () -> RecordText.damaged(Text.of("it is larger than any record"), file.toString()));
   }
 
   /** The record's file by number; what an older version left half-way only where there is none. */

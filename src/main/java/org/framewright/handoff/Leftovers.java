@@ -14,26 +14,33 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Copies that interrupted hand-offs of the job left beside the next package, so that it need not
- * write them again. Only their names and sizes are believed: whoever takes one compares it with its
+ * Copies that interrupted hand-offs of the job left beside the next packages, so that they need not
+ * be written again. Only their names and sizes are believed: whoever takes one compares it with its
  * frame. What nobody took is removed at the end.
  */
 final class Leftovers implements Closeable {
   private final List<Draft> drafts = new ArrayList<>();
-  private final Map<String, Path> copies = new HashMap<>();
-  private long bytes;
+  private final Map<String, Copy> copies = new HashMap<>();
+
+  private record Copy(Path file, long bytes) {}
 
   /** What an interrupted hand-off left, which nobody else writes now. */
   void add(Draft draft) {
     drafts.add(draft);
   }
 
-  /** Removes all that cannot be a copy of a frame of the plan, so that its room is free. */
-  void keep(HandOffPlan plan) throws IOException {
+  /**
+   * Removes all that cannot be a copy of a frame of the plans, so that its room is free.
+   *
+   * @param plans those of the packages that are still to be written
+   */
+  void keep(List<HandOffPlan> plans) throws IOException {
     var sizes = new HashMap<String, Long>();
-    for (var select : plan.selects()) {
-      for (int i = 0; i < select.files().size(); i++) {
-        sizes.put(select.files().get(i), select.frame().files().get(i).size());
+    for (var plan : plans) {
+      for (var select : plan.selects()) {
+        for (int i = 0; i < select.files().size(); i++) {
+          sizes.put(select.files().get(i), select.frame().files().get(i).size());
+        }
       }
     }
     for (var draft : drafts) {
@@ -57,31 +64,32 @@ final class Leftovers implements Closeable {
           attributes.isRegularFile()
               && file.getParent().equals(data)
               && Long.valueOf(attributes.size()).equals(sizes.get(name))
-              && copies.putIfAbsent(name, file) == null;
-      if (fits) {
-        bytes += attributes.size();
-      } else {
+              && copies.putIfAbsent(name, new Copy(file, attributes.size())) == null;
+      if (!fits) {
         Files.delete(file);
       }
       return FileVisitResult.CONTINUE;
     }
   }
 
-  /** How much of the plan lies here already. */
-  long bytes() {
-    return bytes;
+  /** How much of a plan lies here already. */
+  long bytes(HandOffPlan plan) {
+    return plan.selects().stream()
+        .flatMap(select -> select.files().stream())
+        .filter(copies::containsKey)
+        .mapToLong(name -> copies.get(name).bytes())
+        .sum();
   }
 
   /** What may be the copy of that name; it is given away. */
   Optional<Path> take(String name) {
-    return Optional.ofNullable(copies.remove(name));
+    return Optional.ofNullable(copies.remove(name)).map(Copy::file);
   }
 
   /** Removes what is left. */
   @Override
   public void close() throws IOException {
     copies.clear();
-    bytes = 0;
     IOException failure = null;
     for (var draft : drafts) {
       try {

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.framewright.base.NameKey;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.handoff.names.KnownName;
 import org.framewright.handoff.names.NameSearch;
 
@@ -55,7 +56,7 @@ final class LikelySelects {
    * @param file its path below the folder
    * @param why what its name is not
    */
-  record Stray(String file, String why) {
+  record Stray(String file, Text why) {
     String folder() {
       return file.substring(0, file.lastIndexOf('/') + 1);
     }
@@ -86,7 +87,7 @@ final class LikelySelects {
    * @param certain whether its name or its folder's names the select, so that it may be renamed
    */
   private record Guess(
-      Stray stray, ExpectedSelect select, String reason, OptionalInt version, boolean certain) {}
+      Stray stray, ExpectedSelect select, Text reason, OptionalInt version, boolean certain) {}
 
   /**
    * The strays with what they likely are, and the sidecars beside those that are to be renamed.
@@ -114,7 +115,7 @@ final class LikelySelects {
                               name.map(text -> text + stray.ending())))));
     }
     for (var sidecar : sidecars) {
-      var stray = new Stray(sidecar, "it goes with its picture");
+      var stray = new Stray(sidecar, Text.of("it goes with its picture"));
       var picture =
           named.containsKey(stray.folder() + stray.stem()) ? stray : stray.withoutEnding();
       var name = named.get(picture.folder() + picture.stem());
@@ -203,7 +204,7 @@ final class LikelySelects {
           new Guess(
               stray,
               select,
-              "its folder is called " + PlainText.line(folder),
+              Text.of("its folder is called {0}", PlainText.line(folder)),
               version(words(stray.stem())),
               true));
     }
@@ -216,7 +217,7 @@ final class LikelySelects {
         new Guess(
             stray,
             select,
-            "its name is most like " + near.getFirst().text() + "; look at the picture",
+            Text.of("its name is most like {0}; look at the picture", near.getFirst().text()),
             OptionalInt.empty(),
             false));
   }
@@ -248,38 +249,38 @@ final class LikelySelects {
   }
 
   /** How a name differs from the one that the convention makes. */
-  private String reason(
+  private Text reason(
       Stray stray, NameSearch.Found found, ExpectedSelect select, OptionalInt version) {
-    var reasons = new ArrayList<String>();
+    var reasons = new ArrayList<Text>();
     var right =
         names.of(select.select(), select.original(), version.orElse(names.first())).orElse("");
     if (NameKey.of(right).equals(NameKey.of(stray.stem()))) {
-      return "its letters are not capital and small as they should be";
+      return Text.of("its letters are not capital and small as they should be");
     }
     if (found.whole() && found.name().kind() == KnownName.Kind.NOW) {
-      reasons.add("it has the name of the frame");
+      reasons.add(Text.of("it has the name of the frame"));
     } else if (!found.whole()) {
-      reasons.add("it has a part of the select's name");
+      reasons.add(Text.of("it has a part of the select's name"));
     } else if (!found.same()) {
-      reasons.add("other signs or zeros stand in the select's name");
+      reasons.add(Text.of("other signs or zeros stand in the select's name"));
     } else if (!stray.stem().contains(select.select())) {
-      reasons.add("its letters are not capital and small as they should be");
+      reasons.add(Text.of("its letters are not capital and small as they should be"));
     }
     if (names.exist()) {
       if (version.isEmpty()) {
-        reasons.add("it has no version");
+        reasons.add(Text.of("it has no version"));
       } else if (!NameKey.of(stray.stem()).contains(NameKey.of(behind(right, select)))) {
-        reasons.add("its version is written otherwise, such as without zeros");
+        reasons.add(Text.of("its version is written otherwise, such as without zeros"));
       }
     }
     var rest = rest(found.rest());
     if (!rest.isEmpty()) {
-      reasons.add("“" + PlainText.line(rest) + "” stands beside it");
+      reasons.add(Text.of("“{0}” stands beside it", PlainText.line(rest)));
     }
     if (version.isEmpty() && isOtherFormat(stray, select)) {
-      reasons.add("it is of another format than what was handed off");
+      reasons.add(Text.of("it is of another format than what was handed off"));
     }
-    return String.join("; ", reasons);
+    return reasons.stream().reduce((one, next) -> Text.of("{0}; {1}", one, next)).orElse(Text.NONE);
   }
 
   private static String behind(String right, ExpectedSelect select) {

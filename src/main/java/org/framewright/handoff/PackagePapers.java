@@ -96,7 +96,8 @@ final class PackagePapers {
       HandOffPlan plan,
       List<HandOffRecord.Entry> entries,
       int number,
-      MetadataMode metadata) {
+      MetadataMode metadata,
+      List<ExtraPaper> papers) {
     long files = entries.stream().mapToLong(entry -> entry.all().count()).sum();
     var said =
         switch (metadata) {
@@ -133,7 +134,7 @@ final class PackagePapers {
     %s, hand-off %d
 
     %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
-    of capture, and its name in the job.%s
+    of capture, and its name in the job.%s%s
 
     %s
 
@@ -147,6 +148,7 @@ final class PackagePapers {
             plan.selects().size(),
             files,
             again(plan, "hand-off"),
+            said(papers),
             CHECKING,
             back,
             said);
@@ -162,6 +164,11 @@ final class PackagePapers {
         %d of them are new; %d went before, and index.csv says in which %s.\
         """
             .formatted(plan.selects().size() - again, again, what);
+  }
+
+  /** What other papers there are, a line each at the end of a sentence's line. */
+  static String said(List<ExtraPaper> papers) {
+    return papers.stream().map(paper -> "\n" + paper.said()).collect(Collectors.joining());
   }
 
   /** How the first version of a select would be called. */

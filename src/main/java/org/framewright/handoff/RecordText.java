@@ -78,8 +78,8 @@ final class RecordText {
   private record Select(
       String select, String setup, String original, List<Copy> files, List<Copy> added) {
     Select {
-      require(isLine(select), "a select without its name");
-      require(files != null, "the select " + select + " without files");
+      require(isLine(select), Text.of("it has a select without its name"));
+      require(files != null, Text.of("it has the select {0} without files", select));
     }
   }
 
@@ -88,12 +88,15 @@ final class RecordText {
     Copy {
       require(
           original == null || SHA_256.matcher(original).matches(),
-          "the file " + name + " without the SHA-256 of its frame");
-      require(isLine(name) && PayloadName.isFileName(name), "a file with a name that is none");
+          Text.of("it has the file {0} without the SHA-256 of its frame", name));
+      require(
+          isLine(name) && PayloadName.isFileName(name),
+          Text.of("it has a file with a name that is none"));
       require(
           sha256 != null && SHA_256.matcher(sha256).matches(),
-          "the file " + name + " without its SHA-256");
-      require(bytes == null || bytes >= 0, "the file " + name + " with a size below 0");
+          Text.of("it has the file {0} without its SHA-256", name));
+      require(
+          bytes == null || bytes >= 0, Text.of("it has the file {0} with a size below 0", name));
     }
   }
 
@@ -145,16 +148,16 @@ final class RecordText {
       var at = e.getLocation();
       throw damaged(said(e), at == null ? file : file + ", line " + at.getLineNr());
     } catch (IOException e) {
-      throw damaged("it is not UTF-8 text", file);
+      throw damaged(Text.of("it is not UTF-8 text"), file);
     }
     if (document == null || document.handOff() == null) {
-      throw damaged("it does not say which hand-off it is", file);
+      throw damaged(Text.of("it does not say which hand-off it is"), file);
     }
     if (document.handOff() != number) {
-      throw damaged("it is of hand-off " + document.handOff(), file);
+      throw damaged(Text.of("it is of hand-off {0}", document.handOff()), file);
     }
     if (!isLine(document.folder())) {
-      throw damaged("it does not say where the package is", file);
+      throw damaged(Text.of("it does not say where the package is"), file);
     }
     return new HandOffRecord(
         number,
@@ -188,7 +191,8 @@ final class RecordText {
     return Arrays.stream(HandOffRecord.To.values())
         .filter(to -> word(to).equals(word))
         .findFirst()
-        .orElseThrow(() -> damaged("it is for somebody who is not known: " + word, file));
+        .orElseThrow(
+            () -> damaged(Text.of("it is for somebody who is not known: {0}", word), file));
   }
 
   private static String word(Enum<?> value) {
@@ -215,19 +219,19 @@ final class RecordText {
     return Arrays.stream(HandOffRecord.State.values())
         .filter(state -> word(state).equals(word))
         .findFirst()
-        .orElseThrow(() -> damaged("it has a state that is not known: " + word, file));
+        .orElseThrow(() -> damaged(Text.of("it has a state that is not known: {0}", word), file));
   }
 
-  private static String said(JsonProcessingException e) {
-    if (e instanceof JsonMappingException && e.getCause() instanceof IllegalArgumentException own) {
-      return "it has " + own.getMessage();
+  private static Text said(JsonProcessingException e) {
+    if (e instanceof JsonMappingException && e.getCause() instanceof Lacking own) {
+      return own.said;
     }
     return e instanceof JsonMappingException
-        ? "it is no record of a hand-off"
-        : "it is no JSON: " + e.getOriginalMessage().lines().findFirst().orElse("");
+        ? Text.of("it is no record of a hand-off")
+        : Text.of("it is no JSON: {0}", e.getOriginalMessage().lines().findFirst().orElse(""));
   }
 
-  static Damaged damaged(String what, String where) {
+  static Damaged damaged(Text what, String where) {
     return new Damaged(
         new Problem(
             Text.of("the record of this hand-off cannot be used: {0}", what),
@@ -236,9 +240,20 @@ final class RecordText {
                 + " touched."));
   }
 
-  private static void require(boolean holds, String without) {
+  /** A part of a record that lacks something. */
+  private static final class Lacking extends IllegalArgumentException {
+    private static final long serialVersionUID = 1L;
+    private final transient Text said;
+
+    Lacking(Text said) {
+      super(said.english());
+      this.said = said;
+    }
+  }
+
+  private static void require(boolean holds, Text fault) {
     if (!holds) {
-      throw new IllegalArgumentException(without);
+      throw new Lacking(fault);
     }
   }
 

@@ -14,8 +14,9 @@ import org.framewright.job.Job;
  * Who gets the selects as they lie in the job, and sends them back.
  *
  * @param metadata where the package says what the job knows of the selects
+ * @param papers what else lies beside the index
  */
-record Retoucher(Job job, MetadataMode metadata) implements Addressee {
+record Retoucher(Job job, MetadataMode metadata, List<ExtraPaper> papers) implements Addressee {
   @Override
   public HandOffRecord.To to() {
     return HandOffRecord.To.RETOUCHER;
@@ -50,7 +51,7 @@ record Retoucher(Job job, MetadataMode metadata) implements Addressee {
 
   @Override
   public String readme(HandOffPlan plan, List<HandOffRecord.Entry> entries, int number) {
-    return PackagePapers.readme(job, plan, entries, number, metadata);
+    return PackagePapers.readme(job, plan, entries, number, metadata, papers);
   }
 
   @Override

@@ -16,6 +16,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.framewright.base.FileProblems;
 import org.framewright.base.NameKey;
+import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.frames.FileRole;
 import org.framewright.frames.PictureFile;
 import org.framewright.handoff.spec.Specification;
@@ -51,11 +53,12 @@ final class ReturnReader {
   }
 
   void takeOther(FolderFiles.Other other) {
-    others.add(new Returns.Extra(other.name(), other.problem().what()));
+    others.add(new Returns.Extra(other.name(), other.problem().fault()));
   }
 
   private static boolean isPaper(String name) {
-    return PAPERS.contains(name.toLowerCase(Locale.ROOT)) || OpenPackage.isPaper(name);
+    var small = name.toLowerCase(Locale.ROOT);
+    return PAPERS.contains(small) || ExtraPaper.NAMES.contains(small) || OpenPackage.isPaper(name);
   }
 
   void take(FolderFiles.Found file) {
@@ -64,7 +67,7 @@ final class ReturnReader {
       return;
     }
     if (file.bytes() == 0) {
-      others.add(new Returns.Extra(file.name(), "the file is empty"));
+      others.add(new Returns.Extra(file.name(), Text.of("the file is empty")));
       return;
     }
     var own = expected.get(NameKey.of(stem(name)));
@@ -74,7 +77,7 @@ final class ReturnReader {
         return;
       }
     } catch (IOException e) {
-      others.add(new Returns.Extra(file.name(), FileProblems.of(e).what()));
+      others.add(new Returns.Extra(file.name(), FileProblems.of(e).fault()));
       return;
     }
     if (FileRole.of(file.path()).filter(role -> role == FileRole.SIDECAR).isPresent()) {
@@ -83,7 +86,8 @@ final class ReturnReader {
     }
     var fault = PictureFile.fault(file.path());
     if (fault.isPresent()) {
-      others.add(new Returns.Extra(file.name(), "it is no whole picture: " + fault.get()));
+      others.add(
+          new Returns.Extra(file.name(), Text.of("it is no whole picture: {0}", fault.get())));
       return;
     }
     pictures.add(NameKey.of(stem(file.name())));
@@ -105,13 +109,14 @@ final class ReturnReader {
     answer(own, Returns.State.CHANGED, file.name());
     if (names.exist()) {
       strays.add(
-          new LikelySelects.Stray(file.name(), "it has the select's name, without a version"));
+          new LikelySelects.Stray(
+              file.name(), Text.of("it has the select's name, without a version")));
     }
   }
 
   private void read(FolderFiles.Found file, String stem) {
     if (!names.exist()) {
-      stray(file, "this is not the name of a select that was handed off");
+      stray(file, Text.of("this is not the name of a select that was handed off"));
       return;
     }
     switch (job.convention().read(stem, Returns.RETOUCHED)) {
@@ -127,7 +132,7 @@ final class ReturnReader {
           others.add(
               new Returns.Extra(
                   file.name(),
-                  "it would be the retouched " + select + ", which was not handed off"));
+                  Text.of("it would be the retouched {0}, which was not handed off", select)));
         } else {
           answer(entry, Returns.State.ANSWERED, file.name());
           names
@@ -140,12 +145,12 @@ final class ReturnReader {
                           .add(file.name()));
         }
       }
-      case Reading.Several _ -> stray(file, "its name can be read in several ways");
-      case Reading.None none -> stray(file, none.message());
+      case Reading.Several _ -> stray(file, Text.of("its name can be read in several ways"));
+      case Reading.None none -> stray(file, none.said());
     }
   }
 
-  private void stray(FolderFiles.Found file, String why) {
+  private void stray(FolderFiles.Found file, Text why) {
     strays.add(new LikelySelects.Stray(file.name(), why));
   }
 
@@ -156,13 +161,18 @@ final class ReturnReader {
         .add(file);
   }
 
-  /** A select's best answer counts: a version, else a change, else its own copy. */
-  List<Returns.Answer> answers(Optional<Specification> specification, Path folder)
-      throws IOException {
+  /**
+   * A select's best answer counts: a version, else a change, else its own copy; none where stopped.
+   */
+  List<Returns.Answer> answers(
+      Optional<Specification> specification, Path folder, Progress progress) throws IOException {
     var frames = new SelectFrames(job);
     var asked = specification.map(one -> new ReturnFindings(job, one, folder));
     var all = new ArrayList<Returns.Answer>();
     for (var entry : expected.values()) {
+      if (progress.cancelled()) {
+        return List.of();
+      }
       var answers = found.getOrDefault(entry.select(), Map.of());
       var state =
           answers.keySet().stream().min(Returns.State::compareTo).orElse(Returns.State.MISSING);
@@ -185,7 +195,7 @@ final class ReturnReader {
     var extras = new ArrayList<>(others);
     for (var sidecar : sidecars) {
       if (!pictures.contains(NameKey.of(stem(sidecar.name())))) {
-        extras.add(new Returns.Extra(sidecar.name(), "a sidecar without its picture"));
+        extras.add(new Returns.Extra(sidecar.name(), Text.of("a sidecar without its picture")));
       }
     }
     var beside = sidecars.stream().map(FolderFiles.Found::name).toList();

@@ -13,11 +13,13 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.framewright.base.Problem;
+import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.handoff.spec.SpecFinding;
 import org.framewright.handoff.spec.Specification;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
+import org.framewright.handoff.verify.Verified;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.naming.Reserved;
@@ -157,22 +159,33 @@ public record Returns(
   /**
    * A file that answers no select.
    *
+   * @param said why
    * @param likely the select that it likely is of
    */
-  public record Extra(String file, String why, Optional<Likely> likely) {
-    Extra(String file, String why) {
-      this(file, why, Optional.empty());
+  public record Extra(String file, Text said, Optional<Likely> likely) {
+    Extra(String file, Text said) {
+      this(file, said, Optional.empty());
+    }
+
+    /** Why, in English. */
+    public String why() {
+      return said.english();
     }
   }
 
   /**
    * The select that a file likely is of.
    *
-   * @param reason how its name differs, in words
+   * @param said how its name differs
    * @param name the name that it should have, with its ending, in the folder where it lies; none
    *     where that is for a person to say
    */
-  public record Likely(String select, String reason, Optional<String> name) {}
+  public record Likely(String select, Text said, Optional<String> name) {
+    /** How its name differs, in English. */
+    public String reason() {
+      return said.english();
+    }
+  }
 
   /** Where a file that an answer names lies. */
   public Path path(String file) {
@@ -207,34 +220,45 @@ public record Returns(
    */
   public static Returns of(Job job, Path folder, OptionalInt handOff)
       throws IOException, JobException {
+    return read(job, folder, handOff, Progress.NONE).orElseThrow();
+  }
+
+  /**
+   * The same with a look at how far it is.
+   *
+   * @param progress gets steps of mebibytes that were read
+   * @return nothing where it was stopped
+   */
+  public static Optional<Returns> read(Job job, Path folder, OptionalInt handOff, Progress progress)
+      throws IOException, JobException {
     return switch (Specification.ofJob(job.folder()).orElse(null)) {
-      case null -> read(job, folder, handOff, Optional.empty(), List.of());
+      case null -> read(job, folder, handOff, new Asking(Optional.empty(), List.of()), progress);
       case Specification.Parsed.Faulty faulty ->
-          read(job, folder, handOff, Optional.empty(), faulty.problems());
+          read(job, folder, handOff, new Asking(Optional.empty(), faulty.problems()), progress);
       case Specification.Parsed.Sound(Specification own) -> {
         var problems = own.problems(job.convention());
-        yield read(
-            job,
-            folder,
-            handOff,
-            problems.isEmpty() ? Optional.of(own) : Optional.empty(),
-            problems);
+        var asking = new Asking(problems.isEmpty() ? Optional.of(own) : Optional.empty(), problems);
+        yield read(job, folder, handOff, asking, progress);
       }
     };
   }
 
   /** The same against a specification that is not the job's own and fits its convention. */
-  public static Returns of(Job job, Path folder, OptionalInt handOff, Specification specification)
+  public static Optional<Returns> read(
+      Job job, Path folder, OptionalInt handOff, Specification specification, Progress progress)
       throws IOException, JobException {
-    return read(job, folder, handOff, Optional.of(specification), List.of());
+    return read(job, folder, handOff, new Asking(Optional.of(specification), List.of()), progress);
   }
 
-  private static Returns read(
-      Job job,
-      Path folder,
-      OptionalInt handOff,
-      Optional<Specification> specification,
-      List<Problem> ofSpecification)
+  /**
+   * What the client asks of the pictures.
+   *
+   * @param problems why nobody can say
+   */
+  private record Asking(Optional<Specification> specification, List<Problem> problems) {}
+
+  private static Optional<Returns> read(
+      Job job, Path folder, OptionalInt handOff, Asking asking, Progress progress)
       throws IOException, JobException {
     var listing = HandOffRecords.of(job).read();
     var records =
@@ -251,7 +275,7 @@ public record Returns(
     if (records.isEmpty()) {
       throw problems.isEmpty() ? nothing(job, handOff) : new JobException(problems.getFirst());
     }
-    problems.addAll(ofSpecification);
+    problems.addAll(asking.problems());
     var real = folder.toRealPath();
     var below = FolderFiles.below(real);
     if (!below.all()) {
@@ -260,13 +284,31 @@ public record Returns(
           folder.toString(),
           Text.of("Give the folder that came back, and only that."));
     }
-    var reader = new ReturnReader(job, ExpectedSelect.of(records));
-    below.files().forEach(reader::take);
-    below.others().forEach(reader::takeOther);
     // A list of checksums may be that of the package which went out, without its files.
-    var bag = OpenPackage.check(real).filter(one -> one.kind() != PackageCheck.Kind.SHA256SUM);
-    return new Returns(
-        real, reader.answers(specification, real), reader.extras(), bag, problems, specification);
+    var bag = OpenPackage.in(real).filter(one -> one.known().kind() != PackageCheck.Kind.SHA256SUM);
+    var steps = new ReadSteps(below, bag.isPresent(), progress);
+    var reader = new ReturnReader(job, ExpectedSelect.of(records));
+    for (var file : below.files()) {
+      if (progress.cancelled()) {
+        return Optional.empty();
+      }
+      reader.take(file);
+      steps.read(file);
+    }
+    below.others().forEach(reader::takeOther);
+    var answers = reader.answers(asking.specification(), real, progress);
+    var extras = reader.extras();
+    var verified = bag.map(one -> one.read(steps.ofPackage()));
+    return progress.cancelled() || verified.filter(Verified.Cancelled.class::isInstance).isPresent()
+        ? Optional.empty()
+        : Optional.of(
+            new Returns(
+                real,
+                answers,
+                extras,
+                verified.map(one -> ((Verified.Read) one).check()),
+                problems,
+                asking.specification()));
   }
 
   private static JobException nothing(Job job, OptionalInt handOff) {

@@ -21,6 +21,11 @@ public record Room(long needed, OptionalLong free, Path in) {
     return new Room(needed - there, free, in);
   }
 
+  /** The same with so many bytes more. */
+  Room and(long more) {
+    return new Room(needed + more, free, in);
+  }
+
   /** What is missing of it; empty where there is enough, or nobody can tell. */
   public Optional<Problem> lack() {
     return free.isEmpty() || free.getAsLong() >= needed
@@ -29,7 +34,7 @@ public record Room(long needed, OptionalLong free, Path in) {
             new Problem(
                 Text.of(
                     "there is not enough room: the package needs {0}, {1} are free",
-                    ByteSizes.megabytes(needed), ByteSizes.megabytes(free.getAsLong())),
+                    ByteSizes.inMegabytes(needed), ByteSizes.inMegabytes(free.getAsLong())),
                 in.toString(),
                 "Make room, or hand off to another drive."));
   }

@@ -155,11 +155,12 @@ record Target(Path folder, Path existing, Path real) {
   /**
    * What is missing of the room that a package needs here; empty where there is enough.
    *
+   * @param papers the bytes of what lies beside the index
    * @param there how many bytes of it are there already
    */
-  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata, long there) {
+  Optional<Problem> roomProblem(HandOffPlan plan, MetadataMode metadata, long papers, long there) {
     try {
-      return room(plan, metadata).but(there).lack();
+      return room(plan, metadata).and(papers).but(there).lack();
     } catch (IOException e) {
       return Optional.of(FileProblems.of(e));
     }

@@ -14,8 +14,11 @@
  * nothing, and against what the client asks (see {@link org.framewright.handoff.spec}). {@link
  * org.framewright.handoff.ClientDelivery} makes a plan of it under the names for deliveries ({@code
  * DeliveryNames}), and the same {@code DeliveryRun} writes the client's package: what differs with
- * whom a package is for, its {@code Addressee} says. Whether a package is whole, ours or anybody's,
- * {@link org.framewright.handoff.verify.OpenPackage} finds out.
+ * whom a package is for, its {@code Addressee} says. What lies beside the index besides, such as a
+ * contact sheet, others make ({@link org.framewright.handoff.ExtraPaper}); it is written into the
+ * draft as all else. Several packages of one plan are one run: what an interrupted one left is
+ * looked for once, and serves all of them. Whether a package is whole, ours or anybody's, {@link
+ * org.framewright.handoff.verify.OpenPackage} finds out.
  *
  * <p>What a kill or a power cut can leave. The record is written as begun, with the draft's path,
  * before the draft is made; so each draft is named by a record. Every file and folder of the
@@ -24,7 +27,7 @@
  * checksums. Then the draft's folder goes and the record says delivered. The next hand-off of the
  * job, which holds the job's lock, finds where the last one stopped: {@code Unfinished} completes
  * the record of a package that is in its place, known by the checksum of its tag manifest, and
- * gives a draft up that is not: copies that lie beside the next package are {@code Leftovers},
+ * gives a draft up that is not: copies that lie beside the next packages are {@code Leftovers},
  * which it takes over where they are what their frames are, and the rest is removed. It removes
  * only a folder whose name and note are those of the record, and only where its lock says that
  * nobody writes it; all else it names and leaves. A number is given once: the record of an

@@ -8,11 +8,15 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
 import org.framewright.base.Text;
+import org.framewright.handoff.metadata.Studio;
+import org.framewright.handoff.metadata.Studio.Detail;
 
 /**
  * Who sends a report: it stands at the top of the first page.
@@ -49,6 +53,33 @@ public record Letterhead(String studio, String contact, Optional<Logo> logo) {
     byte[] bytes() {
       return bytes.clone();
     }
+  }
+
+  /** What came of reading what the settings say. */
+  public sealed interface Reading {
+    /** It can stand on a page. */
+    record Sound(Letterhead letterhead) implements Reading {}
+
+    /** The logo cannot be printed. */
+    record Faulty(Problem problem) implements Reading {}
+  }
+
+  /** Of what a studio says of itself; its logo is read from the disk. */
+  public static Reading of(Studio studio) {
+    var name = studio.get(Detail.STUDIO).or(() -> studio.get(Detail.PHOTOGRAPHER)).orElse("");
+    var contact =
+        Stream.of(Detail.MAIL, Detail.PHONE, Detail.WEBSITE)
+            .flatMap(detail -> studio.get(detail).stream())
+            .collect(Collectors.joining(" \u00b7 "));
+    var path = studio.get(Detail.LOGO);
+    if (path.isEmpty()) {
+      return new Reading.Sound(new Letterhead(name, contact, Optional.empty()));
+    }
+    return switch (readLogo(Path.of(path.get()))) {
+      case LogoReading.Sound sound ->
+          new Reading.Sound(new Letterhead(name, contact, Optional.of(sound.logo())));
+      case LogoReading.Faulty faulty -> new Reading.Faulty(faulty.problem());
+    };
   }
 
   /** What came of reading a logo. */

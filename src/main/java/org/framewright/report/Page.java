@@ -58,8 +58,13 @@ final class Page {
 
   /** Opens the page; {@link #end} closes it. */
   void begin(JobFacts facts, ReportOptions options, Text subtitle) {
-    var kind = say(options.kind().title());
-    var title = say(Text.of("{0}: {1}", kind, Html.line(facts.job().name())));
+    begin(facts.job().name(), options.kind(), options.stationery(), subtitle);
+  }
+
+  /** The same of what is known of a job by other ways. */
+  void begin(String job, ReportKind told, Stationery stationery, Text subtitle) {
+    var kind = say(told.title());
+    var title = say(Text.of("{0}: {1}", kind, Html.line(job)));
     var language = words.locale().getLanguage();
     html.documentType();
     if (print) {
@@ -76,13 +81,11 @@ final class Page {
       html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     }
     html.style(
-        print
-            ? Style.forPrint(options.paper(), Html.line(facts.job().name()), kind)
-            : Style.forScreen());
+        print ? Style.forPrint(stationery.paper(), Html.line(job), kind) : Style.forScreen());
     html.end();
     html.open("body");
-    letterhead(options.letterhead(), kind);
-    html.wordsIn("h1", facts.job().name());
+    letterhead(stationery.letterhead(), kind);
+    html.wordsIn("h1", job);
     html.element("p", say(subtitle), "class", "subtitle");
   }
 

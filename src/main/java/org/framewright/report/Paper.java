@@ -1,5 +1,9 @@
 package org.framewright.report;
 
+import com.ibm.icu.util.LocaleData;
+import com.ibm.icu.util.ULocale;
+import java.util.Locale;
+
 /** The paper that a report is set on. */
 public enum Paper {
   A4("A4"),
@@ -9,6 +13,12 @@ public enum Paper {
 
   Paper(String css) {
     this.css = css;
+  }
+
+  /** What is usual in the country of a language. */
+  static Paper usual(Locale language) {
+    // In millimetres: letter is 216 by 279.
+    return LocaleData.getPaperSize(ULocale.forLocale(language)).getHeight() < 290 ? LETTER : A4;
   }
 
   String css() {

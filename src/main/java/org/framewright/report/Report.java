@@ -8,6 +8,7 @@ import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.Map;
@@ -25,12 +26,19 @@ public final class Report {
   /** The most rows of a sheet of a workbook (common practice of spreadsheets). */
   private static final int MOST_ROWS = (1 << 20) - 1;
 
-  private final JobFacts facts;
-  private final ReportOptions options;
+  private final Section section;
+  private final Stationery stationery;
+  private final Words words;
+  private final int frames;
 
-  private Report(JobFacts facts, ReportOptions options) {
-    this.facts = facts;
-    this.options = options;
+  /**
+   * @param frames how many pictures it may show
+   */
+  Report(Section section, Stationery stationery, ZoneId zone, int frames) {
+    this.section = section;
+    this.stationery = stationery;
+    this.words = new Words(stationery.language(), zone);
+    this.frames = frames;
   }
 
   /** What came of writing a report. */
@@ -52,7 +60,9 @@ public final class Report {
 
   /** Gathers what a report tells. */
   public static Report of(Job job, FrameScan scan, ReportOptions options) throws IOException {
-    return new Report(JobFacts.of(job, scan, options.hours()), options);
+    var facts = JobFacts.of(job, scan, options.hours());
+    return new Report(
+        Section.of(facts, options), options.stationery(), facts.zone(), facts.frames().size());
   }
 
   /**
@@ -63,8 +73,6 @@ public final class Report {
    */
   public Written write(Path file, ReportForm form, boolean replace, Progress progress)
       throws IOException {
-    var section = Section.of(facts, options);
-    var words = new Words(options.language(), facts.zone());
     if (form == ReportForm.XLSX) {
       int rows = section.tables(words).stream().mapToInt(one -> one.rows().size()).max().orElse(0);
       if (rows > MOST_ROWS) {
@@ -73,7 +81,7 @@ public final class Report {
     }
     var done = new Written.Done[1];
     DurableFiles.Content content =
-        out -> done[0] = write(section, words, form, new BufferedOutputStream(out), progress);
+        out -> done[0] = write(form, new BufferedOutputStream(out), progress);
     try {
       if (replace) {
         DurableFiles.replace(file, content);
@@ -86,14 +94,17 @@ public final class Report {
     return done[0];
   }
 
-  private Written.Done write(
-      Section section, Words words, ReportForm form, OutputStream out, Progress progress)
-      throws IOException {
+  /**
+   * Writes it.
+   *
+   * @throws CancellationException once the progress says that it is to stop
+   */
+  Written.Done write(ReportForm form, OutputStream out, Progress progress) throws IOException {
     try {
       var done =
           switch (form) {
-            case HTML -> html(section, words, out, progress);
-            case PDF -> pdf(section, words, out, progress);
+            case HTML -> html(out, progress);
+            case PDF -> pdf(out, progress);
             case XLSX -> {
               TableFiles.workbook(section.tables(words), words, out);
               yield new Written.Done(0, 0);
@@ -110,8 +121,7 @@ public final class Report {
     }
   }
 
-  private Written.Done html(Section section, Words words, OutputStream out, Progress progress)
-      throws IOException {
+  private Written.Done html(OutputStream out, Progress progress) throws IOException {
     try (var spool = PictureSpool.open()) {
       var pictures = new Gathering(spool, progress, false);
       var writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
@@ -121,8 +131,7 @@ public final class Report {
     }
   }
 
-  private Written.Done pdf(Section section, Words words, OutputStream out, Progress progress)
-      throws IOException {
+  private Written.Done pdf(OutputStream out, Progress progress) throws IOException {
     try (var spool = PictureSpool.open()) {
       var page = new StringBuilder();
       section.write(new Page(new Html(page), words, true, new Gathering(spool, progress, true)));
@@ -132,7 +141,7 @@ public final class Report {
               words.locale(),
               name ->
                   Page.isLogo(name)
-                      ? options.letterhead().logo().orElseThrow().png().bytes()
+                      ? stationery.letterhead().logo().orElseThrow().png().bytes()
                       : spool.bytes(Integer.parseInt(name)),
               out,
               progress::cancelled);
@@ -163,7 +172,7 @@ public final class Report {
         if (kept == null) {
           kept = spool.add(frame);
           known.put(frame.id(), kept);
-          progress.step(known.size(), Math.max(known.size(), facts.frames().size()));
+          progress.step(known.size(), Math.max(known.size(), frames));
         }
         return kept.isPresent() ? Optional.of(shown(kept.get())) : Optional.empty();
       } catch (IOException e) {

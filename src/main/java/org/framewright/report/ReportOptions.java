@@ -13,4 +13,8 @@ import org.framewright.day.DayHours;
  * @param letterhead who sends it
  */
 public record ReportOptions(
-    ReportKind kind, Paper paper, Locale language, DayHours hours, Letterhead letterhead) {}
+    ReportKind kind, Paper paper, Locale language, DayHours hours, Letterhead letterhead) {
+  Stationery stationery() {
+    return new Stationery(paper, language, letterhead);
+  }
+}

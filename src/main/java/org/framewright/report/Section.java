@@ -3,7 +3,8 @@ package org.framewright.report;
 import java.util.List;
 
 /** One kind of report: the same facts as a page and as tables. */
-sealed interface Section permits DaySection, SheetSection, NextSection, SignOffSection {
+sealed interface Section
+    permits DaySection, SheetSection, NextSection, SignOffSection, SelectSection {
 
   /** Writes the page. */
   void write(Page page);

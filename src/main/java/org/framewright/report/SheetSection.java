@@ -5,14 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Text;
 import org.framewright.frames.Place;
+import org.framewright.job.SetupStatus;
 import org.framewright.report.JobFacts.Picture;
 import org.framewright.shotlist.Setup;
 
 /** Every frame by setup: picture, view, name, whether it was chosen, its rating in words. */
 record SheetSection(JobFacts facts, ReportOptions options) implements Section {
-  private static final int ACROSS = 5;
-  private static final double SQUARE = 33;
-
   private static final List<Text> HEADINGS =
       List.of(
           Text.of("Setup"),
@@ -54,87 +52,36 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
   }
 
   private void setup(Page page, Optional<Setup> setup, List<Picture> pictures) {
-    var html = page.html();
-    for (int i = 0; i < pictures.size(); i += ACROSS) {
-      html.open("div", "class", "row");
-      if (i == 0) {
-        heading(page, setup, pictures.size());
-      }
-      for (var picture : pictures.subList(i, Math.min(pictures.size(), i + ACROSS))) {
-        frame(page, setup, picture);
-      }
-      html.end();
-    }
-  }
-
-  private void heading(Page page, Optional<Setup> setup, int frames) {
-    var html = page.html();
     var words = page.words();
-    html.open("div", "class", "setup");
+    var cells = pictures.stream().map(picture -> cell(words, setup, picture)).toList();
     if (setup.isEmpty()) {
-      page.heading(Text.of("Of no setup yet"));
-      html.element("p", words.frames(frames), "class", "small");
+      Sheet.write(page, Optional.empty(), words.frames(pictures.size()), cells);
     } else {
-      html.wordsIn("h2", setup.get().code() + "\u2002" + setup.get().title());
-      html.element("p", under(setup.get(), frames, words), "class", "small");
+      var one = setup.get();
+      Sheet.write(
+          page,
+          Optional.of(Sheet.heading(one.code(), one.title())),
+          Sheet.under(status(one), pictures.size(), words),
+          cells);
     }
-    html.end();
   }
 
-  private String under(Setup setup, int frames, Words words) {
-    var count = words.frames(frames);
-    return approval(setup, words)
-        .map(approved -> words.say(Text.of("{0}. Approved by {1}", count, approved)))
-        .orElseGet(() -> words.say(Text.of("{0}. {1}", count, words.state(facts.state(setup)))));
+  private SetupStatus status(Setup setup) {
+    return facts.standing().state().of(setup.code());
   }
 
-  private Optional<String> approval(Setup setup, Words words) {
-    var status = facts.standing().state().of(setup.code());
-    return status
-        .signedOffBy()
-        .flatMap(
-            by ->
-                status
-                    .signedOffAt()
-                    .map(
-                        at -> words.say(Text.of("{0}, {1}", Html.line(by), words.dayAndTime(at)))));
-  }
-
-  private void frame(Page page, Optional<Setup> setup, Picture picture) {
-    var html = page.html();
-    html.open("div", "class", "frame");
-    page.picture(picture.frame(), said(page.words(), setup, picture), SQUARE);
-    html.open("div", "class", "caption");
-    html.open("p");
-    html.wordsIn(
-        "span",
+  private Sheet.Cell cell(Words words, Optional<Setup> setup, Picture picture) {
+    return new Sheet.Cell(
+        picture.frame(),
+        said(words, setup, picture),
         setup.map(Setup::code).orElse("–") + view(picture).map(view -> " " + view).orElse(""),
-        "class",
-        "view");
-    html.close();
-    html.wordsIn("p", picture.name(facts.job()), "class", "name");
-    if (picture.chosen() || rating(picture).isPresent()) {
-      html.open("p", "class", "marks");
-      if (picture.chosen()) {
-        html.element("span", page.say(Text.of("chosen")), "class", "mark").text(" ");
-      }
-      html.text(rating(picture).map(page::say).orElse(""));
-      html.close();
-    }
-    html.close().close();
+        picture.name(facts.job()),
+        picture.chosen(),
+        Sheet.rating(picture.rating()).map(words::say).orElse(""));
   }
 
   private Optional<String> view(Picture picture) {
     return picture.place().flatMap(Place::view).map(code -> facts.job().viewLabel(code));
-  }
-
-  private static Optional<Text> rating(Picture picture) {
-    return picture.rating().isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            picture.rating().getAsInt() < 0
-                ? Text.of("rejected")
-                : Text.of("rated {0}", picture.rating().getAsInt()));
   }
 
   private String said(Words words, Optional<Setup> setup, Picture picture) {
@@ -153,7 +100,7 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
         .bySetup()
         .forEach(
             (setup, pictures) -> {
-              var approved = setup.flatMap(one -> approval(one, words)).orElse("");
+              var approved = setup.flatMap(one -> Sheet.approval(status(one), words)).orElse("");
               for (var picture : pictures) {
                 rows.add(
                     List.of(

@@ -9,5 +9,8 @@
  * PDF ({@code Press}). Pictures pass through a spool on the disk ({@code PictureSpool}), so that a
  * sheet of thousands needs no more memory than one of ten. Nothing outside of the page is loaded,
  * whatever a title says.
+ *
+ * <p>A package of the hand-off gets papers of its own pictures in the same way ({@link
+ * org.framewright.report.SelectPaper}), of what is in the package and not of the whole job.
  */
 package org.framewright.report;

@@ -81,6 +81,37 @@ class HandOffCommandsTest {
   }
 
   @Test
+  void aContactSheetAndAListLieInThePackageOnRequest() throws Exception {
+    var target = folder.resolve("with papers");
+    var ran =
+        run(
+            "deliver",
+            job,
+            "--to",
+            target,
+            "--rating",
+            5,
+            "--contact-sheet",
+            "--list",
+            "csv",
+            "--json");
+    assertThat(ran.status()).isZero();
+    assertThat(ran.json().path("papers").toString())
+        .isEqualTo("[\"contact-sheet.pdf\",\"list.csv\"]");
+    assertThat(target.resolve("contact-sheet.pdf")).isNotEmptyFile();
+    var first = ran.json().path("selects").get(0);
+    assertThat(target.resolve("list.csv"))
+        .content()
+        .contains("\r\n1," + first.path("select").asText(), first.path("original").asText());
+    assertThat(target.resolve("README.txt"))
+        .content()
+        .contains("contact-sheet.pdf shows", "list.csv has a line for each");
+    assertThat(run("verify", target).status()).isZero();
+    assertThat(run("deliver", job, "--to", target, "--rating", 5, "--list", "odt").status())
+        .isEqualTo(2);
+  }
+
+  @Test
   void returnsGivesTheRightNamesAndUndoTakesThemBack() throws Exception {
     var target = folder.resolve("renamed package");
     var delivered = run("deliver", job, "--to", target, "--rating", 5, "--json").json();

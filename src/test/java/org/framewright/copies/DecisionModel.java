@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.copies.device.Device;
 
 /**
@@ -198,10 +199,15 @@ final class DecisionModel {
   }
 
   private static FileFacts facts(Stored file, Mutant mutant, boolean broken) {
-    var fault = broken ? Optional.of("it has no end") : Optional.<String>empty();
+    var fault = broken ? Optional.of(Text.of("it has no end")) : Optional.<Text>empty();
     if (!file.readable() && mutant != Mutant.READ_ERRORS_IGNORED) {
       return new FileFacts(
-          file.name(), 1, Optional.empty(), false, Optional.of("it cannot be read"), fault);
+          file.name(),
+          1,
+          Optional.empty(),
+          false,
+          Optional.of(Text.of("it cannot be read")),
+          fault);
     }
     var said = file.memory().orElse(file.content());
     if (mutant == Mutant.PICTURE_DIGEST_COUNTED) {

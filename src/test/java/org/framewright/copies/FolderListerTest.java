@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 import org.framewright.base.Progress;
 import org.framewright.base.Sha256;
+import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -219,7 +220,7 @@ class FolderListerTest {
   @Test
   void theStateOfACardIsTheDigestOfItsSortedLines() {
     var read = Optional.of(new FileFacts.ReadFacts("ab", true));
-    var none = Optional.<String>empty();
+    var none = Optional.<Text>empty();
     var state =
         CardState.of(
             List.of(

@@ -7,6 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -35,8 +36,9 @@ class ContentsTest {
 
   @Test
   void saysThatAFileIsEmptyOrOfNoKindThatIsKnown() throws IOException {
-    assertThat(contents(new byte[0]).fault()).contains("it is empty");
-    assertThat(contents("PNG and more".getBytes(StandardCharsets.US_ASCII)).fault())
+    assertThat(contents(new byte[0]).fault().map(Text::english)).contains("it is empty");
+    assertThat(
+            contents("PNG and more".getBytes(StandardCharsets.US_ASCII)).fault().map(Text::english))
         .contains("its first bytes are those of no picture that is known here");
   }
 
@@ -92,7 +94,7 @@ class ContentsTest {
 
   @Test
   void saysThatThePreviewOfARafIsBrokenAndWhetherItMayYetGrow() throws IOException {
-    assertThat(contents(raf("ffd8ffd9", "07")).fault())
+    assertThat(contents(raf("ffd8ffd9", "07")).fault().map(Text::english))
         .contains("its preview is broken: it ends before its picture begins");
     assertThat(contents(raf("ffd8ffda000300ffd9", "00".repeat(16))).isHollow()).isTrue();
   }

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -49,7 +50,7 @@ class HeadersByToolsTest {
   private static PictureHeader header(Path file) {
     return switch (PictureHeader.of(file)) {
       case PictureHeader.Reading.Read(PictureHeader header) -> header;
-      case PictureHeader.Reading.NotRead(String why) -> throw new AssertionError(file + ": " + why);
+      case PictureHeader.Reading.NotRead(Text why) -> throw new AssertionError(file + ": " + why);
     };
   }
 

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -36,7 +37,7 @@ class IsoReaderTest {
   }
 
   private static String fault(byte[]... parts) throws IOException {
-    return contents(parts).fault().orElse("");
+    return contents(parts).fault().map(Text::english).orElse("");
   }
 
   // Boxes

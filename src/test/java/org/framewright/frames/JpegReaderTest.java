@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,7 +21,7 @@ class JpegReaderTest {
   }
 
   private static String fault(String hex) throws IOException {
-    return Contents.of(Bytes.of(hex(hex))).fault().orElse(NONE);
+    return Contents.of(Bytes.of(hex(hex))).fault().map(Text::english).orElse(NONE);
   }
 
   private static String dimensions(String hex) throws IOException {

@@ -159,7 +159,8 @@ class MxfReaderTest {
     for (long claimed : new long[] {file.length + 1L, Long.MAX_VALUE, Long.MIN_VALUE, -1}) {
       var other = file.clone();
       ByteBuffer.wrap(other).putLong(length + 1, claimed);
-      assertThat(contents(other).fault().orElseThrow()).contains("claims more than the file holds");
+      assertThat(contents(other).fault().orElseThrow().english())
+          .contains("claims more than the file holds");
     }
   }
 
@@ -169,7 +170,7 @@ class MxfReaderTest {
     assertThat(contents(file).fault()).isEmpty();
     for (int length = file.length - partition(FOOTER, 0).length; length < file.length; length++) {
       var cut = java.util.Arrays.copyOf(file, length);
-      assertThat(contents(cut).fault().orElseThrow())
+      assertThat(contents(cut).fault().orElseThrow().english())
           .as("%d bytes", length)
           .matches("its end is missing|it ends at byte " + length + ", in the middle of a part");
     }

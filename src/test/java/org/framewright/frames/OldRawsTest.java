@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,7 +46,7 @@ class OldRawsTest {
     // The root's directory is the last; its first entry is the sensor's data.
     int directory = 26 + little(crw).getInt(crw.length - 4);
     little(crw).putShort(directory + 2, (short) 0x0001);
-    assertThat(contents(crw).fault()).contains("it names no picture data");
+    assertThat(contents(crw).fault().map(Text::english)).contains("it names no picture data");
     assertThat(CiffReader.time(0)).isEmpty();
     assertThat(CiffReader.time(1)).contains(LocalDateTime.of(1970, 1, 1, 0, 0, 1));
     assertThat(CiffReader.time(Long.MAX_VALUE)).isEmpty();
@@ -58,7 +59,8 @@ class OldRawsTest {
     // The directory's first value is the whole heap again.
     little(crw).putShort(directory + 2, (short) 0x300A);
     little(crw).putInt(directory + 4, crw.length - 26).putInt(directory + 8, 0);
-    assertThat(contents(crw).fault().orElseThrow()).contains("more entries than is sensible");
+    assertThat(contents(crw).fault().orElseThrow().english())
+        .contains("more entries than is sensible");
     little(crw).putShort(directory, (short) 0xFFFF);
     assertThat(contents(crw).fault()).isPresent();
   }
@@ -76,7 +78,7 @@ class OldRawsTest {
     assertThat(contents(mrw).orientation()).isEqualTo(6);
     assertThat(contents(mrw).previews()).isNotEmpty();
     var cut = Arrays.copyOf(mrw, mrw.length - 1);
-    assertThat(contents(cut).fault().orElseThrow())
+    assertThat(contents(cut).fault().orElseThrow().english())
         .isEqualTo(
             "its picture data reach to byte %d, but it ends at byte %d"
                 .formatted(mrw.length, mrw.length - 1));
@@ -109,11 +111,11 @@ class OldRawsTest {
     var x3f = format("a.x3f");
     int directory = little(x3f).getInt(x3f.length - 4);
     little(x3f).putInt(directory + 8, 0);
-    assertThat(contents(x3f).fault()).contains("it names no picture data");
+    assertThat(contents(x3f).fault().map(Text::english)).contains("it names no picture data");
     little(x3f).putInt(directory + 8, 257);
-    assertThat(contents(x3f).fault()).contains("it claims 257 parts");
+    assertThat(contents(x3f).fault().map(Text::english)).contains("it claims 257 parts");
     little(x3f).putInt(directory, 0);
-    assertThat(contents(x3f).fault().orElseThrow()).contains("its end");
+    assertThat(contents(x3f).fault().orElseThrow().english()).contains("its end");
     var properties = format("a.x3f");
     // As many properties as a number can say; they are read no further than the section.
     little(properties).putInt(40 + 8, -1);
@@ -143,7 +145,7 @@ class OldRawsTest {
             new byte[] {4, 0, 0, 0},
             new byte[] {'A', 'V', 'I', 'X'});
     assertThat(contents(more).fault()).isEmpty();
-    assertThat(contents(Arrays.copyOf(more, more.length - 1)).fault().orElseThrow())
+    assertThat(contents(Arrays.copyOf(more, more.length - 1)).fault().orElseThrow().english())
         .contains("its film reaches to byte");
     assertThat(contents(more).said().time()).contains(TestFormats.TIME);
   }
@@ -158,16 +160,16 @@ class OldRawsTest {
     assertThat(contents(mxf).fault()).isEmpty();
     assertThat(contents(mxf).said().time()).contains(TestFormats.TIME);
     ByteBuffer.wrap(mxf).putLong(16 + 4 + 24, 5);
-    assertThat(contents(mxf).fault()).contains("its end is missing");
+    assertThat(contents(mxf).fault().map(Text::english)).contains("its end is missing");
     ByteBuffer.wrap(mxf).putLong(16 + 4 + 24, Long.MAX_VALUE);
-    assertThat(contents(mxf).fault()).contains("its end is missing");
+    assertThat(contents(mxf).fault().map(Text::english)).contains("its end is missing");
   }
 
   @Test
   void anMxfWhoseLengthsAreTooLargeIsBroken() throws IOException {
     var mxf = format("a.mxf");
     mxf[16] = (byte) 0x89;
-    assertThat(contents(mxf).fault().orElseThrow()).contains("a length of 9 bytes");
+    assertThat(contents(mxf).fault().orElseThrow().english()).contains("a length of 9 bytes");
     mxf[16] = (byte) 0x88;
     assertThat(contents(mxf).fault()).isPresent();
   }

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.handoff.Pictures;
 import org.junit.jupiter.api.Test;
@@ -23,7 +24,7 @@ class PictureFileTest {
   @TempDir private Path folder;
 
   private java.util.Optional<String> fault(byte[] bytes) throws IOException {
-    return PictureFile.fault(Files.write(folder.resolve("picture"), bytes));
+    return PictureFile.fault(Files.write(folder.resolve("picture"), bytes)).map(Text::english);
   }
 
   /** A PSD of 3 x 2 pixels in grey, packed by rows (PackBits), with 5 bytes of layers. */

@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.zip.Deflater;
 import javax.imageio.ImageIO;
+import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.PictureHeader.Kind;
 import org.framewright.frames.PictureHeader.Model;
@@ -46,7 +47,7 @@ class PictureHeaderTest {
   private static PictureHeader header(byte[] file) throws IOException {
     return switch (PictureHeader.of(Bytes.of(file))) {
       case PictureHeader.Reading.Read(PictureHeader header) -> header;
-      case PictureHeader.Reading.NotRead(String why) -> throw new AssertionError(why);
+      case PictureHeader.Reading.NotRead(Text why) -> throw new AssertionError(why);
     };
   }
 
@@ -437,7 +438,7 @@ class PictureHeaderTest {
   }
 
   private static String why(Path file) {
-    return ((PictureHeader.Reading.NotRead) PictureHeader.of(file)).why();
+    return ((PictureHeader.Reading.NotRead) PictureHeader.of(file)).why().english();
   }
 
   private static Map<String, byte[]> samples() throws IOException {
@@ -473,7 +474,8 @@ class PictureHeaderTest {
         var file = Files.write(folder.resolve("altered"), altered);
         assertThat(PictureHeader.of(file))
             .as(sample.getKey() + " " + i)
-            .isNotEqualTo(new PictureHeader.Reading.NotRead("its structure cannot be understood"));
+            .isNotEqualTo(
+                new PictureHeader.Reading.NotRead(Text.of("its structure cannot be understood")));
       }
     }
   }

@@ -572,10 +572,10 @@ class DeliveryTest {
 
   @Test
   void roomIsCountedWithBlocksAndPapers() throws Exception {
-    assertThat(Target.of(real(target)).roomProblem(plan, MetadataMode.NONE, 0)).isEmpty();
+    assertThat(Target.of(real(target)).roomProblem(plan, MetadataMode.NONE, 0, 0)).isEmpty();
     var huge =
         new HandOffPlan("all", plan.selects().stream().map(DeliveryTest::huge).toList(), List.of());
-    var problem = Target.of(real(target)).roomProblem(huge, MetadataMode.NONE, 0).orElseThrow();
+    var problem = Target.of(real(target)).roomProblem(huge, MetadataMode.NONE, 0, 0).orElseThrow();
     assertThat(problem.what()).contains("not enough room", " MB are free");
     assertThat(problem.where()).isEqualTo(folder.toRealPath().resolve("out").toString());
     assertThat(handOff.deliver(huge, target, Progress.NONE)).isInstanceOf(Delivery.Refused.class);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.handoff.names.KnownName;
 import org.framewright.handoff.names.NamesRead;
 import org.framewright.handoff.verify.PackageCheck;
@@ -45,7 +46,7 @@ class HandOffDescriptionTest {
             List.of(
                 new Returns.Answer("A_1", "001", Returns.State.ANSWERED, List.of("A_1_v01.jpg")),
                 new Returns.Answer("A_2", "001", Returns.State.MISSING, List.of())),
-            List.of(new Returns.Extra("final.jpg", "it is no name")),
+            List.of(new Returns.Extra("final.jpg", Text.of("it is no name"))),
             Optional.of(bag),
             List.of());
     assertThat(HandOffDescription.returned(returns))
@@ -153,13 +154,16 @@ class HandOffDescriptionTest {
     var named =
         new Returns.Extra(
             "a.jpg",
-            "no name",
-            Optional.of(new Returns.Likely("A_1", "it has no version", Optional.of("A_1_v1.jpg"))));
+            Text.of("no name"),
+            Optional.of(
+                new Returns.Likely(
+                    "A_1", Text.of("it has no version"), Optional.of("A_1_v1.jpg"))));
     var alike =
         new Returns.Extra(
             "b.jpg",
-            "no name",
-            Optional.of(new Returns.Likely("A_2", "it is most like it", Optional.empty())));
+            Text.of("no name"),
+            Optional.of(
+                new Returns.Likely("A_2", Text.of("it is most like it"), Optional.empty())));
     assertThat(HandOffDescription.returned(returns(answer(1), named, alike)))
         .containsExactly(
             "1 of 1 selects came back under a name of the convention",
@@ -175,7 +179,8 @@ class HandOffDescriptionTest {
     var missing = new Returns.Answer("A_2", "001", Returns.State.MISSING, List.of());
     assertThat(returns(answer(1)).complete()).isTrue();
     assertThat(returns(missing).complete()).isFalse();
-    assertThat(returns(answer(1), new Returns.Extra("x.jpg", "no name")).complete()).isFalse();
+    assertThat(returns(answer(1), new Returns.Extra("x.jpg", Text.of("no name"))).complete())
+        .isFalse();
     assertThat(List.of(Returns.State.values()))
         .extracting(Returns.State::word)
         .containsExactly("answered", "changed", "untouched", "missing");

@@ -37,6 +37,7 @@ class InterruptedHandOffTest {
   private String jobName;
   private Map<String, String> frames;
   private MetadataOptions metadata = MetadataOptions.NONE;
+  private List<ExtraPaper> papers = List.of();
 
   @BeforeEach
   void aJobOfOneFile() throws Exception {
@@ -76,7 +77,7 @@ class InterruptedHandOffTest {
       Files.createDirectory(run.real.resolve("out"));
     }
     var job = Scene.open(run.recording.root().resolve(jobName));
-    var handOff = Scene.handOff(job);
+    var handOff = Scene.handOff(job).enclosing(papers);
     var plan = handOff.rated(4);
     run.recording.clear();
     disturbance.on(run.recording);
@@ -129,7 +130,7 @@ class InterruptedHandOffTest {
   }
 
   private Delivery deliver(Job job, Path target) throws Exception {
-    var handOff = Scene.handOff(job);
+    var handOff = Scene.handOff(job).enclosing(papers);
     return handOff.deliver(handOff.rated(4), target, metadata, Progress.NONE);
   }
 
@@ -174,6 +175,15 @@ class InterruptedHandOffTest {
       throws Exception {
     take(Scene.rated(Files.createDirectory(folder.resolve("described"))), true);
     metadata = new MetadataOptions(MetadataMode.EMBED, false, Studio.NOTHING);
+    report.publishEntry("points killed", "" + killEverywhere(false));
+    report.publishEntry(
+        "points failed",
+        "" + failEverywhere("full once ", Fault::noSpace, true, "the disk is full"));
+  }
+
+  @Test
+  void norWhereOtherPapersLieInThePackage(TestReporter report) throws Exception {
+    papers = List.of(ExtraPapersTest.names());
     report.publishEntry("points killed", "" + killEverywhere(false));
     report.publishEntry(
         "points failed",

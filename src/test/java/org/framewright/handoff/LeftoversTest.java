@@ -11,6 +11,7 @@ import org.framewright.disk.DiskOp;
 import org.framewright.disk.Recording;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.handoff.metadata.MetadataMode;
+import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -140,8 +141,8 @@ class LeftoversTest {
     var aim = Target.of(target);
     var bigger =
         new HandOffPlan("all", plan.selects().stream().map(DeliveryTest::huge).toList(), List.of());
-    assertThat(aim.roomProblem(bigger, MetadataMode.NONE, 0)).isPresent();
-    assertThat(aim.roomProblem(bigger, MetadataMode.NONE, huge / 10 * 11)).isEmpty();
+    assertThat(aim.roomProblem(bigger, MetadataMode.NONE, 0, 0)).isPresent();
+    assertThat(aim.roomProblem(bigger, MetadataMode.NONE, 0, huge / 10 * 11)).isEmpty();
   }
 
   @Test
@@ -151,14 +152,44 @@ class LeftoversTest {
     Files.copy(frame, data.resolve("another.cr3"));
     try (var leftovers = new Leftovers()) {
       leftovers.add(Draft.takeOver(draft, Draft.note(job.name(), 1, draft)).orElseThrow());
-      leftovers.keep(plan);
-      assertThat(leftovers.bytes()).isEqualTo(Files.size(frame));
+      leftovers.keep(List.of(plan));
+      assertThat(leftovers.bytes(plan)).isEqualTo(Files.size(frame));
       assertThat(data.resolve("another.cr3")).doesNotExist();
       assertThat(leftovers.take("another.cr3")).isEmpty();
       assertThat(leftovers.take(name)).contains(data.resolve(name));
       assertThat(leftovers.take(name)).isEmpty();
     }
     assertThat(draft).doesNotExist();
+  }
+
+  @Test
+  void copiesOfALaterPackageOfSeveralAreUsedThoughAnEarlierOneIsThereAlready() throws Exception {
+    var scene = Scene.rated(Files.createDirectory(folder.resolve("several")));
+    scene.rename();
+    job = scene.job();
+    var handOff = Scene.handOff(job);
+    var parts = handOff.rated(4).parts(1);
+    var first =
+        handOff.deliver(
+            parts.get(0), out.resolve("for Bram-1"), MetadataOptions.NONE, Progress.NONE);
+    assertThat(first).isInstanceOf(Delivery.Delivered.class);
+    draft = Draft.beside(target);
+    HandOffRecords.of(job)
+        .update(
+            HandOffRecord.begun(
+                2, "2026-11-23T09:00:00Z", out.resolve("for Bram-3").toString(), "" + draft, "x"));
+    var last = parts.get(2).selects().getFirst();
+    Path copy;
+    try (var made = Draft.create(draft, Draft.note(job.name(), 2, draft))) {
+      Files.createDirectory(made.packageFolder());
+      copy = Files.createDirectory(Bag.data(made.packageFolder())).resolve(last.files().get(0));
+      Files.copy(last.frame().files().get(0).path(), copy);
+    }
+    var before = file(copy);
+    var ended = handOff.deliver(parts, target, MetadataOptions.NONE, Progress.NONE);
+    assertThat(ended).hasSize(3).allMatch(Delivery.Delivered.class::isInstance);
+    assertThat(file(out.resolve("for Bram-3/data").resolve(last.files().get(0)))).isEqualTo(before);
+    assertThat(Scene.drafts(out)).isEmpty();
   }
 
   @Test

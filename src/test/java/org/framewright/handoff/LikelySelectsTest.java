@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.base.NameKey;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -50,7 +51,8 @@ class LikelySelectsTest {
       Map<String, SortedMap<Integer, List<String>>> versions,
       List<String> sidecars,
       String... files) {
-    var strays = Stream.of(files).map(file -> new LikelySelects.Stray(file, "no name")).toList();
+    var strays =
+        Stream.of(files).map(file -> new LikelySelects.Stray(file, Text.of("no name"))).toList();
     return new LikelySelects(EXPECTED, names, versions).of(strays, sidecars);
   }
 

@@ -6,8 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Locale;
 import java.util.OptionalInt;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
+import org.framewright.base.CoreTexts;
 import org.framewright.base.Progress;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.job.Job;
@@ -48,6 +52,48 @@ class ReturnsTest {
 
   private Returns.State state() throws Exception {
     return returns().answers().getFirst().state();
+  }
+
+  @Test
+  void readingTellsHowFarItIsInMebibytesAndToTheEnd() throws Exception {
+    Scene.copied(folder.resolve("out"), back.resolve("out"));
+    Files.write(back.resolve("out/data/large.tif"), new byte[5 << 20]);
+    Files.write(back.resolve("other.tif"), new byte[3 << 20]);
+    var packed = back.resolve("out");
+    var steps = new ArrayList<String>();
+    Returns.read(job, back, OptionalInt.empty(), (done, all) -> steps.add(done + "/" + all));
+    assertThat(steps).containsExactly("3/8", "8/8");
+    steps.clear();
+    Returns.read(job, packed, OptionalInt.empty(), (done, all) -> steps.add(done + "/" + all));
+    assertThat(steps).as("a package is read twice").contains("5/10").last().isEqualTo("10/10");
+  }
+
+  @Test
+  void readingCanBeStoppedAtEachLookAndThenGivesNoAnswer() throws Exception {
+    Scene.copied(folder.resolve("out"), back.resolve("out"));
+    var at = back.resolve("out");
+    for (int looks = 0; ; looks++) {
+      var left = new AtomicInteger(looks);
+      var read =
+          Returns.read(
+              job, at, OptionalInt.empty(), Progress.until(() -> left.getAndDecrement() <= 0));
+      if (left.get() >= 0) {
+        assertThat(read).isPresent();
+        assertThat(looks).as("it looks at each file, select and step").isGreaterThan(5);
+        break;
+      }
+      assertThat(read).as("stopped at look " + looks).isEmpty();
+    }
+  }
+
+  @Test
+  void whyAFileAnswersNoSelectIsSaidInOtherLanguagesToo() throws Exception {
+    Files.writeString(back.resolve("who.tif"), "who knows");
+    var why = returns().extras().getFirst().said();
+    assertThat(CoreTexts.in(Locale.GERMAN).say(why))
+        .isEqualTo(
+            "das ist kein ganzes Bild: die ersten Bytes sind die keines Bilds, das hier bekannt"
+                + " ist");
   }
 
   @Test

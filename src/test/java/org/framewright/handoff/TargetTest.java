@@ -181,7 +181,7 @@ class TargetTest {
     var drive = Files.createDirectory(folder.resolve("drive"));
     var target = Target.of(drive.resolve("for Bram"));
     Files.delete(drive);
-    assertThat(target.roomProblem(planned(1), MetadataMode.NONE, 0).orElseThrow().where())
+    assertThat(target.roomProblem(planned(1), MetadataMode.NONE, 0, 0).orElseThrow().where())
         .contains("drive");
   }
 }

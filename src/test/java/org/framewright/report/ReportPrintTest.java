@@ -49,7 +49,7 @@ class ReportPrintTest {
     VeraGreenfieldFoundryProvider.initialise();
   }
 
-  private static String failures(Path pdf, PDFAFlavour flavour) throws Exception {
+  static String failures(Path pdf, PDFAFlavour flavour) throws Exception {
     try (var in = Files.newInputStream(pdf);
         var parser = Foundries.defaultInstance().createParser(in, flavour);
         var validator = Foundries.defaultInstance().createValidator(flavour, false)) {
@@ -180,14 +180,14 @@ class ReportPrintTest {
         .anyMatch(call -> call.getClassName().equals(Press.class.getName()));
   }
 
-  private String told(String... words) throws IOException, InterruptedException {
+  static String told(String... words) throws IOException, InterruptedException {
     var process = new ProcessBuilder(words).redirectErrorStream(true).start();
     var told = new String(process.getInputStream().readAllBytes(), UTF_8);
     assertThat(process.waitFor()).as(told).isZero();
     return told;
   }
 
-  private static boolean onPath(String program) {
+  static boolean onPath(String program) {
     return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
         .anyMatch(place -> Files.isExecutable(Path.of(place, program)));
   }

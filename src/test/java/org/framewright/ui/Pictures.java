@@ -139,6 +139,7 @@ final class Pictures {
           "check-whole",
           "returns-before",
           "returns-full",
+          "returns-client",
           "returns-names");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
@@ -166,6 +167,7 @@ final class Pictures {
           "returns-before",
           "returns",
           "returns-full",
+          "returns-client",
           "returns-names");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
@@ -738,6 +740,10 @@ final class Pictures {
     settle();
     write(shot.app()::scene, "returns-full", shot);
     press(shot, "#returned", KeyCode.F, false);
+    fire(shot, "#returns-deliver");
+    settle();
+    write(shot.app()::scene, "returns-client", shot);
+    press(shot, "#client-lines", KeyCode.ESCAPE, false);
     fire(shot, "#returns-rename");
     settle();
     write(shot.app()::scene, "returns-names", shot);

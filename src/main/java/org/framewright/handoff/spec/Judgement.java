@@ -24,7 +24,7 @@ final class Judgement {
 
   List<SpecFinding> of(PictureHeader.Reading reading) {
     switch (reading) {
-      case PictureHeader.Reading.NotRead(String why) ->
+      case PictureHeader.Reading.NotRead(Text why) ->
           find(
               Rule.READABLE,
               Text.NONE,

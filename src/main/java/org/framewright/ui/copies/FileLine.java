@@ -72,7 +72,7 @@ record FileLine(
                 file.path(),
                 card.name(),
                 "",
-                file.why(),
+                texts.say(file.said()),
                 Optional.of(file),
                 Optional.empty()));
       }
@@ -82,9 +82,9 @@ record FileLine(
         var on = place.isJob() ? texts.get("copies.inJob") : texts.get("copies.on", place.name());
         switch (state) {
           case DAMAGED -> {}
-          case DIFFERENT -> pairs(state, place.different(), on, sources, lines);
-          case SAME_PICTURE -> pairs(state, place.samePicture(), on, sources, lines);
-          case IDENTICAL -> pairs(state, place.same(), on, sources, lines);
+          case DIFFERENT -> pairs(state, place.different(), on, sources, lines, texts);
+          case SAME_PICTURE -> pairs(state, place.samePicture(), on, sources, lines, texts);
+          case IDENTICAL -> pairs(state, place.same(), on, sources, lines, texts);
           case MISSING ->
               place.missing().forEach(file -> lines.add(line(state, file, on, "", sources)));
           case TROUBLE ->
@@ -95,7 +95,7 @@ record FileLine(
                           lines.add(
                               new FileLine(
                                   state,
-                                  trouble.where(),
+                                  texts.where(trouble),
                                   name(place, texts),
                                   "",
                                   texts.what(trouble))));
@@ -137,9 +137,10 @@ record FileLine(
       List<Compared.Pair> pairs,
       String on,
       List<Source> sources,
-      List<FileLine> lines) {
+      List<FileLine> lines,
+      Texts texts) {
     for (var pair : pairs) {
-      var more = pair.why().isEmpty() ? pair.here() : pair.why();
+      var more = pair.said().isEmpty() ? pair.here() : texts.say(pair.said());
       lines.add(line(state, pair.file(), on, more, sources));
     }
   }

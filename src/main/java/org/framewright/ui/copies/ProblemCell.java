@@ -26,7 +26,7 @@ final class ProblemCell extends LineCell<Problem> {
 
   @Override
   protected void showLine(Problem problem) {
-    where.setText(problem.where());
+    where.setText(texts.where(problem));
     what.setText(texts.what(problem));
     remedy.setText(texts.remedy(problem));
     setGraphic(box);

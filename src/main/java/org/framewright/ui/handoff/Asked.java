@@ -26,6 +26,7 @@ record Asked(
     boolean onlyNew,
     String split,
     MetadataMode metadata,
+    WantedPapers papers,
     Optional<Path> place,
     String name,
     long moment) {

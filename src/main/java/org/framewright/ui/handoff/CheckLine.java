@@ -43,7 +43,9 @@ record CheckLine(Kind kind, String file, String more) {
             one ->
                 lines.add(
                     new CheckLine(
-                        Kind.FAULT, PlainText.line(one.where()), PlainText.line(texts.what(one)))));
+                        Kind.FAULT,
+                        PlainText.line(texts.where(one)),
+                        PlainText.line(texts.what(one)))));
     check
         .notFetched()
         .forEach(file -> lines.add(new CheckLine(Kind.NOT_FETCHED, PlainText.line(file), "")));
@@ -56,7 +58,9 @@ record CheckLine(Kind kind, String file, String more) {
             one ->
                 lines.add(
                     new CheckLine(
-                        Kind.NOTE, PlainText.line(one.where()), PlainText.line(texts.what(one)))));
+                        Kind.NOTE,
+                        PlainText.line(texts.where(one)),
+                        PlainText.line(texts.what(one)))));
     return lines;
   }
 }

@@ -44,6 +44,8 @@ final class ChoicePane extends VBox {
   private final CheckBox onlyNew = new CheckBox();
   private final ComboBox<MetadataMode> metadata = new ComboBox<>();
   private final CheckBox overwrite = new CheckBox();
+  private final CheckBox sheet = new CheckBox();
+  private final CheckBox table = new CheckBox();
   private final TextField split = new TextField();
   private final WrappedText place = new WrappedText("code");
   private final TextField name = new TextField();
@@ -76,6 +78,8 @@ final class ChoicePane extends VBox {
     onlyNew.selectedProperty().bindBidirectional(model.onlyNew());
     metadata.valueProperty().bindBidirectional(model.metadata());
     overwrite.selectedProperty().bindBidirectional(model.overwrite());
+    sheet.selectedProperty().bindBidirectional(model.sheet());
+    table.selectedProperty().bindBidirectional(model.table());
     split.textProperty().bindBidirectional(model.split());
     name.textProperty().bindBidirectional(model.name());
   }
@@ -180,11 +184,20 @@ final class ChoicePane extends VBox {
     overwrite.setText(texts.get("handoff.choice.overwrite"));
     overwrite.setMinWidth(Region.USE_PREF_SIZE);
     overwrite.setTooltip(new Tooltip(texts.get("handoff.choice.overwrite.what")));
+    sheet.setId("hand-off-sheet");
+    sheet.setText(texts.get("handoff.choice.sheet"));
+    sheet.setMinWidth(Region.USE_PREF_SIZE);
+    table.setId("hand-off-table");
+    table.setText(texts.get("handoff.choice.table"));
+    table.setMinWidth(Region.USE_PREF_SIZE);
     form.getChildren()
         .addAll(
             title("handoff.choice.metadata"),
             named(metadata, "handoff.choice.metadata"),
-            overwrite);
+            overwrite,
+            title("handoff.choice.papers"),
+            sheet,
+            table);
   }
 
   private void target(Command choosePlace) {
@@ -266,6 +279,8 @@ final class ChoicePane extends VBox {
     onlyNew.selectedProperty().unbindBidirectional(model.onlyNew());
     metadata.valueProperty().unbindBidirectional(model.metadata());
     overwrite.selectedProperty().unbindBidirectional(model.overwrite());
+    sheet.selectedProperty().unbindBidirectional(model.sheet());
+    table.selectedProperty().unbindBidirectional(model.table());
     split.textProperty().unbindBidirectional(model.split());
     name.textProperty().unbindBidirectional(model.name());
   }

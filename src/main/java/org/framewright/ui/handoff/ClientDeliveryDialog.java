@@ -24,8 +24,11 @@ final class ClientDeliveryDialog {
   private final VBox node = new VBox();
   private final WrappedText title = new WrappedText("field-word");
   private final ListView<GoingLine> list = new ListView<>();
+  private final RemarkBox why = new RemarkBox();
   private final CheckBox onlyNew = new CheckBox();
   private final CheckBox withFindings = new CheckBox();
+  private final CheckBox sheet = new CheckBox();
+  private final CheckBox table = new CheckBox();
   private final WrappedText target = new WrappedText("code");
   private final TextField name = new TextField();
   private final Subscription following;
@@ -40,6 +43,11 @@ final class ClientDeliveryDialog {
     list.setAccessibleText(texts.get("handoff.going.list"));
     list.setPlaceholder(WrappedText.of(texts.get("handoff.client.none"), "quiet"));
     list.getStyleClass().add("two-lines");
+    why.setId("client-why");
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .addListener(
+            (_, _, now) -> why.show(Optional.ofNullable(now).flatMap(one -> one.inFull(texts))));
     onlyNew.setId("client-new");
     onlyNew.setText(texts.get("handoff.choice.new"));
     onlyNew.setMinWidth(Region.USE_PREF_SIZE);
@@ -48,7 +56,15 @@ final class ClientDeliveryDialog {
     withFindings.setText(texts.get("handoff.client.findings"));
     withFindings.setMinWidth(Region.USE_PREF_SIZE);
     withFindings.selectedProperty().bindBidirectional(model.withFindings());
-    var how = new FlowPane(onlyNew, withFindings);
+    sheet.setId("client-sheet");
+    sheet.setText(texts.get("handoff.choice.sheet"));
+    sheet.setMinWidth(Region.USE_PREF_SIZE);
+    sheet.selectedProperty().bindBidirectional(model.sheet());
+    table.setId("client-table");
+    table.setText(texts.get("handoff.choice.table"));
+    table.setMinWidth(Region.USE_PREF_SIZE);
+    table.selectedProperty().bindBidirectional(model.table());
+    var how = new FlowPane(onlyNew, withFindings, sheet, table);
     how.getStyleClass().add("in-lines");
     var choose = new Button(texts.get("handoff.act.place"));
     choose.setId("client-place");
@@ -63,17 +79,17 @@ final class ClientDeliveryDialog {
     HBox.setHgrow(target, Priority.ALWAYS);
     var where = new HBox(target, choose);
     where.getStyleClass().add("in-line");
-    var called = new Label(texts.get("handoff.choice.name"));
+    var called = new Label(texts.get("handoff.client.name"));
     called.getStyleClass().add("field-word");
     called.setMinWidth(Region.USE_PREF_SIZE);
     name.setId("client-name");
-    name.setAccessibleText(texts.get("handoff.choice.name"));
+    name.setAccessibleText(texts.get("handoff.client.name"));
     name.textProperty().bindBidirectional(model.name());
     HBox.setHgrow(name, Priority.ALWAYS);
     var naming = new HBox(called, name);
     naming.getStyleClass().add("in-line");
     node.getStyleClass().add("rename-question");
-    node.getChildren().addAll(title, list, how, naming, where);
+    node.getChildren().addAll(title, list, why, how, naming, where);
     following = model.planned().subscribe(now -> now.ifPresent(this::show));
   }
 
@@ -114,6 +130,8 @@ final class ClientDeliveryDialog {
     following.unsubscribe();
     onlyNew.selectedProperty().unbindBidirectional(model.onlyNew());
     withFindings.selectedProperty().unbindBidirectional(model.withFindings());
+    sheet.selectedProperty().unbindBidirectional(model.sheet());
+    table.selectedProperty().unbindBidirectional(model.table());
     name.textProperty().unbindBidirectional(model.name());
     list.setItems(null);
   }

@@ -26,6 +26,8 @@ import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Returns;
 import org.framewright.handoff.Withheld;
 import org.framewright.handoff.metadata.MetadataOptions;
+import org.framewright.handoff.metadata.Studio;
+import org.framewright.report.Letterhead;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Newest;
@@ -41,6 +43,8 @@ final class ClientDeliveryModel {
   private final Consumer<Throwable> trouble;
   private final BooleanProperty onlyNew = new SimpleBooleanProperty(false);
   private final BooleanProperty withFindings = new SimpleBooleanProperty(false);
+  private final BooleanProperty sheet = new SimpleBooleanProperty(false);
+  private final BooleanProperty table = new SimpleBooleanProperty(false);
   private final ObjectProperty<Path> place = new SimpleObjectProperty<>();
   private final StringProperty name = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Optional<Planned>> planned =
@@ -60,6 +64,7 @@ final class ClientDeliveryModel {
       Returns returns,
       boolean onlyNew,
       boolean withFindings,
+      WantedPapers papers,
       Optional<Path> place,
       String name,
       Map<Withheld.Tool, String> pages) {}
@@ -77,12 +82,29 @@ final class ClientDeliveryModel {
       String usualName,
       Optional<Path> target) {
 
-    /** Writes the package. */
-    Ended deliver(JobSession session, Texts texts, Steps steps) throws IOException {
-      return Ended.of(
-          delivery.deliver(List.of(plan), target.orElseThrow(), MetadataOptions.NONE, steps),
-          session.job(),
-          texts);
+    /**
+     * Writes the package.
+     *
+     * @param said what the settings say of the studio, for its papers
+     */
+    Ended deliver(JobSession session, Studio.Reading said, Texts texts, Steps steps)
+        throws IOException {
+      var papers = of.papers();
+      return switch (papers.isNone() ? new Studio.Reading.Sound(Studio.NOTHING) : said) {
+        case Studio.Reading.Faulty faulty -> Ended.before(faulty.problem(), texts);
+        case Studio.Reading.Sound sound ->
+            switch (papers.letterhead(sound.studio())) {
+              case Letterhead.Reading.Faulty faulty -> Ended.before(faulty.problem(), texts);
+              case Letterhead.Reading.Sound head -> {
+                delivery.enclose(papers.of(session.job(), head.letterhead(), texts.locale()));
+                yield Ended.of(
+                    delivery.deliver(
+                        List.of(plan), target.orElseThrow(), MetadataOptions.NONE, steps),
+                    session.job(),
+                    texts);
+              }
+            };
+      };
     }
   }
 
@@ -100,6 +122,8 @@ final class ClientDeliveryModel {
     planning = new Newest<>(tasks, this::plan, this::show, trouble);
     onlyNew.addListener(_ -> look());
     withFindings.addListener(_ -> look());
+    sheet.addListener(_ -> look());
+    table.addListener(_ -> look());
     place.addListener(_ -> look());
     name.addListener(_ -> look());
     ready =
@@ -122,6 +146,16 @@ final class ClientDeliveryModel {
   /** Whether files go that are not as the client asked. */
   BooleanProperty withFindings() {
     return withFindings;
+  }
+
+  /** Whether a contact sheet of what goes lies in the package. */
+  BooleanProperty sheet() {
+    return sheet;
+  }
+
+  /** Whether a list of what goes lies in the package. */
+  BooleanProperty table() {
+    return table;
   }
 
   /** The folder in which the package is made. */
@@ -176,6 +210,7 @@ final class ClientDeliveryModel {
                 came,
                 onlyNew.get(),
                 withFindings.get(),
+                new WantedPapers(sheet.get(), table.get()),
                 Optional.ofNullable(place.get()),
                 name.get(),
                 Map.of(

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
+import org.framewright.base.Problem;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.PastHandOffs;
 import org.framewright.job.Job;
@@ -27,6 +28,11 @@ record Ended(List<Handed> packages, Remark why, List<String> remarks, String sen
 
   /** A package in its place. */
   record Handed(int number, Path folder, int selects, int files, long bytes, String digest) {}
+
+  /** Nothing was begun. */
+  static Ended before(Problem why, Texts texts) {
+    return new Ended(List.of(), Remark.of(why, texts), List.of(), "");
+  }
 
   /** Of packages that were written, one after the other. */
   static Ended of(List<Delivery> deliveries, Job job, Texts texts) throws IOException {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.framewright.handoff.HandOffPlan;
 import org.framewright.handoff.Withheld;
 import org.framewright.ui.look.Texts;
@@ -60,6 +61,13 @@ record GoingLine(Kind kind, String from, String to, String more, String remedy) 
       }
     }
     return lines;
+  }
+
+  /** Of a frame that stays, all that there is to say: its line may be too short for it. */
+  Optional<Remark> inFull(Texts texts) {
+    return kind == Kind.HELD
+        ? Optional.of(new Remark(texts.get("problem.at", from, more), remedy))
+        : Optional.empty();
   }
 
   private static GoingLine held(Withheld held, Texts texts, Map<Withheld.Tool, String> pages) {

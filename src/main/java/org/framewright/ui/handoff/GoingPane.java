@@ -88,12 +88,8 @@ final class GoingPane extends VBox {
     does.setText(texts.get("handoff.do", now.map(Looked::selects).orElse(0)));
   }
 
-  /** Of a frame that stays, all that there is to say: its line may be too short for it. */
   private void why(GoingLine line) {
-    why.show(
-        Optional.ofNullable(line)
-            .filter(one -> one.kind() == GoingLine.Kind.HELD)
-            .map(one -> new Remark(texts.get("problem.at", one.from(), one.more()), one.remedy())));
+    why.show(Optional.ofNullable(line).flatMap(one -> one.inFull(texts)));
   }
 
   private static String numbers(Looked now) {

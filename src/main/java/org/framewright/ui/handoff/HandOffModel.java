@@ -38,6 +38,7 @@ import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.JobException;
 import org.framewright.job.SetupRange;
+import org.framewright.report.Letterhead;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.handoff.Asked.Basis;
 import org.framewright.ui.look.Texts;
@@ -69,6 +70,8 @@ final class HandOffModel {
   private final ObjectProperty<MetadataMode> metadata =
       new SimpleObjectProperty<>(MetadataMode.SIDECAR);
   private final BooleanProperty overwrite = new SimpleBooleanProperty(false);
+  private final BooleanProperty sheet = new SimpleBooleanProperty(false);
+  private final BooleanProperty table = new SimpleBooleanProperty(false);
   private final ObjectProperty<Path> place = new SimpleObjectProperty<>();
   private final StringProperty name = new SimpleStringProperty("");
 
@@ -108,7 +111,8 @@ final class HandOffModel {
     planning = new Newest<>(tasks, this::look, this::show, trouble);
     for (var asked :
         List.of(
-            basis, rating, label, list, setups, pictures, onlyNew, split, metadata, place, name)) {
+            basis, rating, label, list, setups, pictures, onlyNew, split, metadata, sheet, table,
+            place, name)) {
       asked.addListener(_ -> answered());
     }
     ready =
@@ -170,6 +174,16 @@ final class HandOffModel {
   /** Whether the job's data prevail over what somebody wrote. */
   BooleanProperty overwrite() {
     return overwrite;
+  }
+
+  /** Whether a contact sheet of what goes lies in the package. */
+  BooleanProperty sheet() {
+    return sheet;
+  }
+
+  /** Whether a list of what goes lies in the package. */
+  BooleanProperty table() {
+    return table;
   }
 
   /** The folder in which the package is made. */
@@ -281,6 +295,7 @@ final class HandOffModel {
         onlyNew.get(),
         split.get(),
         metadata.get(),
+        new WantedPapers(sheet.get(), table.get()),
         Optional.ofNullable(place.get()),
         name.get(),
         session.view().get().revision() + handOffs);
@@ -345,7 +360,10 @@ final class HandOffModel {
     var handOff = handOff(work);
     var room =
         target.isPresent() && !parts.getFirst().selects().isEmpty()
-            ? Optional.of(handOff.room(parts, target.get(), asked.metadata()))
+            ? Optional.of(
+                handOff
+                    .enclosing(asked.papers().of(session.job(), Letterhead.NONE, texts.locale()))
+                    .room(parts, target.get(), asked.metadata()))
             : Optional.<Room>empty();
     if (problem.isEmpty()) {
       problem =
@@ -423,17 +441,17 @@ final class HandOffModel {
     if (!ready.get()) {
       return;
     }
-    switch (metadata.get() == MetadataMode.NONE
+    var papers = new WantedPapers(sheet.get(), table.get());
+    switch (metadata.get() == MetadataMode.NONE && papers.isNone()
         ? new Studio.Reading.Sound(Studio.NOTHING)
         : studio.get()) {
-      case Studio.Reading.Sound sound -> deliver(sound.studio());
+      case Studio.Reading.Sound sound -> deliver(sound.studio(), papers);
       case Studio.Reading.Faulty faulty ->
-          ended.set(
-              Optional.of(new Ended(List.of(), Remark.of(faulty.problem(), texts), List.of(), "")));
+          ended.set(Optional.of(Ended.before(faulty.problem(), texts)));
     }
   }
 
-  private void deliver(Studio said) {
+  private void deliver(Studio said, WantedPapers papers) {
     var options =
         metadata.get() == MetadataMode.NONE
             ? MetadataOptions.NONE
@@ -445,12 +463,17 @@ final class HandOffModel {
     var task =
         tasks.run(
             texts.get("handoff.handing", now.selects()),
-            steps -> {
-              var deliveries =
-                  HandOff.of(job, view.scan(), view.tally())
-                      .deliver(now.parts(), now.target().orElseThrow(), options, steps);
-              return Ended.of(deliveries, job, texts);
-            },
+            steps ->
+                switch (papers.letterhead(said)) {
+                  case Letterhead.Reading.Faulty faulty -> Ended.before(faulty.problem(), texts);
+                  case Letterhead.Reading.Sound sound ->
+                      Ended.of(
+                          HandOff.of(job, view.scan(), view.tally())
+                              .enclosing(papers.of(job, sound.letterhead(), texts.locale()))
+                              .deliver(now.parts(), now.target().orElseThrow(), options, steps),
+                          job,
+                          texts);
+                },
             result ->
                 over(result, now.target().flatMap(at -> Optional.ofNullable(at.getFileName()))),
             this::failed);
@@ -466,7 +489,7 @@ final class HandOffModel {
       trouble.accept(failure);
       look();
     } else {
-      over(new Ended(List.of(), Remark.of(problem.get(), texts), List.of(), ""), Optional.empty());
+      over(Ended.before(problem.get(), texts), Optional.empty());
     }
   }
 

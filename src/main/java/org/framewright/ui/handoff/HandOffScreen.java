@@ -486,6 +486,7 @@ public final class HandOffScreen implements Screen {
                     .returns()
                     .deliver(
                         planned,
+                        StudioDetail.studio(desk.preferences()),
                         ended -> {
                           if (ended.isWhole()) {
                             models.earlier().chosen().set(null);

@@ -127,7 +127,7 @@ record ReturnLine(
   private static ReturnLine line(
       Returns.Extra extra, Returns returns, List<Path> select, Texts texts) {
     var said = new ArrayList<Remark>();
-    said.add(new Remark(PlainText.line(extra.why()), ""));
+    said.add(new Remark(PlainText.line(texts.say(extra.said())), ""));
     extra
         .likely()
         .ifPresent(
@@ -137,7 +137,7 @@ record ReturnLine(
                         texts.get(
                             "handoff.returns.likely",
                             likely.select(),
-                            PlainText.line(likely.reason())),
+                            PlainText.line(texts.say(likely.said()))),
                         likely
                             .name()
                             .map(

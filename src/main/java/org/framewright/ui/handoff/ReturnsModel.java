@@ -24,6 +24,8 @@ import javafx.collections.transformation.FilteredList;
 import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
 import org.framewright.handoff.Returns;
+import org.framewright.handoff.metadata.Studio;
+import org.framewright.job.JobException;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.Interrupted;
 import org.framewright.renaming.Outcome;
@@ -220,10 +222,10 @@ final class ReturnsModel {
     reading = true;
     begin(
         texts.get("handoff.reading"),
-        _ -> found(of, wanted),
+        steps -> found(of, wanted, steps),
         found -> {
           reading = false;
-          show(found);
+          found.ifPresent(this::show);
         },
         () -> {
           reading = false;
@@ -232,13 +234,17 @@ final class ReturnsModel {
         });
   }
 
-  /** On the work's thread. */
-  private Found found(Path of, Optional<Integer> wanted) throws Exception {
+  /** On the work's thread; nothing where it was stopped. */
+  private Optional<Found> found(Path of, Optional<Integer> wanted, Progress steps)
+      throws IOException, JobException {
     if (!Files.isDirectory(of)) {
       throw new NoSuchFileException(of.toString());
     }
-    var returns =
-        Returns.of(session.job(), of, wanted.map(OptionalInt::of).orElseGet(OptionalInt::empty));
+    var number = wanted.map(OptionalInt::of).orElseGet(OptionalInt::empty);
+    return Returns.read(session.job(), of, number, steps).map(returns -> found(of, returns));
+  }
+
+  private Found found(Path of, Returns returns) {
     var lines = ReturnLine.of(returns, texts);
     var counts = new EnumMap<Kind, Integer>(Kind.class);
     lines.forEach(line -> counts.merge(line.kind(), 1, Integer::sum));
@@ -387,12 +393,16 @@ final class ReturnsModel {
     return canDeliver;
   }
 
-  /** Writes a package for the client; {@code then} gets how it ended. */
-  void deliver(ClientDeliveryModel.Planned planned, Consumer<Ended> then) {
+  /**
+   * Writes a package for the client; {@code then} gets how it ended.
+   *
+   * @param said what the settings say of the studio
+   */
+  void deliver(ClientDeliveryModel.Planned planned, Studio.Reading said, Consumer<Ended> then) {
     problem.set(Optional.empty());
     begin(
         texts.get("handoff.client.delivering", planned.plan().files()),
-        steps -> planned.deliver(session, texts, steps),
+        steps -> planned.deliver(session, said, texts, steps),
         ended -> {
           if (!ended.isWhole()) {
             problem.set(Optional.of(ended.why()));

@@ -92,6 +92,11 @@ public final class Texts {
     return say(problem.fault());
   }
 
+  /** Where it is. */
+  public String where(Problem problem) {
+    return say(problem.place());
+  }
+
   /** What to do about it; empty where nothing can be done. */
   public String remedy(Problem problem) {
     return say(problem.fix());
@@ -101,7 +106,7 @@ public final class Texts {
   public String sentence(Problem problem) {
     return problem.where().isBlank()
         ? what(problem)
-        : get("problem.at", problem.where(), what(problem));
+        : get("problem.at", where(problem), what(problem));
   }
 
   /** Where, what is wrong and what to do about it. */

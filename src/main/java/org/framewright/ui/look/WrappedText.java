@@ -13,6 +13,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
+import javafx.scene.text.TextBoundsType;
 
 /**
  * A label of several lines that breaks them itself. The toolkit must not: its shaper keeps a run's
@@ -42,6 +43,8 @@ public final class WrappedText extends Region {
     label.getStyleClass().addAll(styleClasses);
     label.fontProperty().addListener(_ -> renew());
     label.insetsProperty().addListener(_ -> renew());
+    // A label draws its lines so; by other bounds they are lower, and its last one would be cut.
+    measure.setBoundsType(TextBoundsType.LOGICAL_VERTICAL_CENTER);
     pieces.setManaged(false);
     pieces.setMouseTransparent(true);
     getChildren().addAll(label, pieces);

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.PictureHeader;
 import org.framewright.frames.PictureHeader.Kind;
@@ -265,7 +266,7 @@ class SpecificationTest {
     assertThat(specification.findings("A.JPEG", List.of(), picture().reading())).isEmpty();
     assertThat(
             specification.findings(
-                "a.dng", List.of(), new PictureHeader.Reading.NotRead("it is a raw")))
+                "a.dng", List.of(), new PictureHeader.Reading.NotRead(Text.of("it is a raw"))))
         .extracting(SpecFinding::rule)
         .containsExactly(Rule.READABLE);
   }

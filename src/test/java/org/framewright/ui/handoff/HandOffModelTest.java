@@ -132,6 +132,18 @@ class HandOffModelTest {
   }
 
   @Test
+  void aContactSheetAndAListLieInThePackageWhereAskedFor() {
+    long plain = looked().room().orElseThrow().needed();
+    model.sheet().set(true);
+    model.table().set(true);
+    assertThat(looked().room().orElseThrow().needed()).isGreaterThan(plain);
+    model.deliver();
+    var one = model.ended().get().orElseThrow().packages().getFirst();
+    assertThat(one.folder().resolve("contact-sheet.pdf")).isNotEmptyFile();
+    assertThat(one.folder().resolve("list.xlsx")).isNotEmptyFile();
+  }
+
+  @Test
   void aPackageIsSplitIntoSeveral() {
     model.basis().set(Basis.EVERY);
     long one = looked().parts().getFirst().selects().getFirst().bytes();

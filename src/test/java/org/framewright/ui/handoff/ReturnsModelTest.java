@@ -12,6 +12,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.handoff.PastHandOffs;
+import org.framewright.handoff.metadata.Studio;
 import org.framewright.ui.handoff.ReturnLine.Kind;
 import org.framewright.ui.look.Spot;
 import org.framewright.ui.task.Tasks;
@@ -216,7 +217,8 @@ class ReturnsModelTest {
     client.name().set("for the client");
     assertThat(client.ready().get()).isTrue();
     var ended = new ArrayList<Ended>();
-    model.deliver(client.planned().get().orElseThrow(), ended::add);
+    model.deliver(
+        client.planned().get().orElseThrow(), new Studio.Reading.Sound(Studio.NOTHING), ended::add);
     assertThat(ended.getFirst().isWhole()).isTrue();
     assertThat(folder.resolve("for the client/data")).isDirectory();
     var past = PastHandOffs.of(scene.job()).all().getFirst();

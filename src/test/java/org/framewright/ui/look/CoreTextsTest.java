@@ -34,6 +34,7 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import javax.lang.model.element.Modifier;
 import javax.tools.ToolProvider;
+import org.framewright.base.ByteSizes;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
@@ -257,6 +258,38 @@ class CoreTextsTest {
         .isEqualTo("/shoots/a\u202f: le disque est plein");
     var nowhere = new Problem("the disk is full", "");
     assertThat(Texts.in(Locale.GERMAN).sentences(nowhere)).isEqualTo("der Datenträger ist voll");
+  }
+
+  @Test
+  void aPlaceInAFileIsSaidInTheLanguageOfTheApp() {
+    var german = Texts.in(Locale.GERMAN);
+    var french = Texts.in(Locale.FRENCH);
+    var inLine = new Problem("the disk is full", "a, b.csv, line 1234", "");
+    assertThat(german.sentence(inLine)).isEqualTo("a, b.csv, Zeile 1234: der Datenträger ist voll");
+    var inColumn = new Problem("the disk is full", "a.yaml, line 3, column 12", "");
+    assertThat(french.where(inColumn)).isEqualTo("a.yaml, ligne 3, colonne 12");
+    assertThat(Texts.in(Locale.ENGLISH).where(inColumn)).isEqualTo(inColumn.where());
+    for (var other : List.of("a, line", "line 3", "a, line 3 and more", "")) {
+      assertThat(german.where(new Problem("x", other, ""))).isEqualTo(other);
+    }
+    assertThat(german.say(inLine.said())).contains("Zeile 1234").contains("ist voll");
+    assertThat(inLine.said().english()).isEqualTo(inLine.sentence());
+  }
+
+  /** Units of the languages by CLDR: Go and ko in French, a comma before decimals in both. */
+  @Test
+  void aSizeIsSaidAsTheLanguageWritesIt() {
+    var text = Text.of("{0}", ByteSizes.of(5_100_000_000L));
+    assertThat(Texts.in(Locale.ENGLISH).say(text)).isEqualTo("5.1 GB").isEqualTo(text.english());
+    assertThat(Texts.in(Locale.GERMAN).say(text).replace('\u00a0', ' ')).isEqualTo("5,1 GB");
+    assertThat(Texts.in(Locale.FRENCH).say(text).replaceAll("[\u00a0\u202f]", " "))
+        .isEqualTo("5,1 Go");
+    var small = Text.of("{0}", ByteSizes.of(1_001));
+    assertThat(small.english()).isEqualTo("2 kB");
+    assertThat(Texts.in(Locale.ENGLISH).say(small)).isEqualTo("2 kB");
+    var compared = Text.of("{0}", ByteSizes.inMegabytes(5_080_000_001L));
+    assertThat(compared.english()).isEqualTo("5081 MB");
+    assertThat(Texts.in(Locale.GERMAN).say(compared).replace('\u00a0', ' ')).isEqualTo("5.081 MB");
   }
 
   @Test
