@@ -8,16 +8,12 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
-import org.framewright.base.Text;
 import org.framewright.handoff.metadata.Studio;
-import org.framewright.handoff.metadata.Studio.Detail;
 import org.framewright.job.JobException;
 import org.framewright.report.Letterhead;
 import org.framewright.report.Paper;
@@ -28,6 +24,7 @@ import org.framewright.report.ReportOptions;
 import org.framewright.ui.settings.Language;
 import org.framewright.ui.settings.Places;
 import org.framewright.ui.settings.Preferences;
+import org.framewright.ui.settings.ReportLetterhead;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -154,35 +151,10 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private static Letterhead letterhead() throws CommandFailure {
-    return switch (Studio.read(Places.usual().preferences())) {
-      case Studio.Reading.Faulty faulty ->
-          throw new CommandFailure(
-              ExitStatus.BAD_INPUT,
-              new Problem(
-                  faulty.problem().fault(),
-                  faulty.problem().where(),
-                  Text.of("Correct it on the page of settings.")));
-      case Studio.Reading.Sound sound -> {
-        var studio = sound.studio();
-        yield new Letterhead(
-            studio.get(Detail.STUDIO).or(() -> studio.get(Detail.PHOTOGRAPHER)).orElse(""),
-            Stream.of(Detail.MAIL, Detail.PHONE, Detail.WEBSITE)
-                .flatMap(detail -> studio.get(detail).stream())
-                .collect(Collectors.joining(" \u00b7 ")),
-            logo(studio));
-      }
-    };
-  }
-
-  private static Optional<Letterhead.Logo> logo(Studio studio) throws CommandFailure {
-    var path = studio.get(Detail.LOGO);
-    if (path.isEmpty()) {
-      return Optional.empty();
-    }
-    return switch (Letterhead.readLogo(Path.of(path.get()))) {
-      case Letterhead.LogoReading.Sound sound -> Optional.of(sound.logo());
-      case Letterhead.LogoReading.Faulty faulty ->
-          throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
+    return switch (ReportLetterhead.of(Studio.read(Places.usual().preferences()))) {
+      case ReportLetterhead.Reading.Sound(var letterhead) -> letterhead;
+      case ReportLetterhead.Reading.Faulty(var problem) ->
+          throw new CommandFailure(ExitStatus.BAD_INPUT, problem);
     };
   }
 
