@@ -60,6 +60,12 @@ public record Letterhead(String studio, String contact, Optional<Logo> logo) {
     record Faulty(Problem problem) implements LogoReading {}
   }
 
+  /** What is wrong in the settings, with where it is put right. */
+  public static Problem toCorrect(Problem ofSettings) {
+    return new Problem(
+        ofSettings.fault(), ofSettings.where(), Text.of("Correct it on the page of settings."));
+  }
+
   /** Reads a logo from a PNG or JPEG; what is larger than print needs is made smaller. */
   public static LogoReading readLogo(Path file) {
     try {

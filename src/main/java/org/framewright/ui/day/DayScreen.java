@@ -21,6 +21,7 @@ import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.Subscription;
 import org.framewright.day.DayHours;
+import org.framewright.report.ReportFiles;
 import org.framewright.report.ReportKind;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
@@ -278,7 +279,7 @@ public final class DayScreen implements Screen {
             });
   }
 
-  private void answer(ReportsModel.Ended end) {
+  private void answer(ReportFiles.Outcome end) {
     var what = ReportsPane.said(end, texts).lines().findFirst().orElse("");
     if (end.files().isEmpty()) {
       desk.say(what);

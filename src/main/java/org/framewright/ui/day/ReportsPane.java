@@ -11,6 +11,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.report.ReportFiles;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.Texts;
@@ -100,7 +101,7 @@ final class ReportsPane extends VBox {
   }
 
   /** Shows what became of it. */
-  void showEnd(Optional<ReportsModel.Ended> ended) {
+  void showEnd(Optional<ReportFiles.Outcome> ended) {
     shown(result, ended.isPresent());
     ended.ifPresent(
         end -> {
@@ -112,7 +113,7 @@ final class ReportsPane extends VBox {
   }
 
   /** What became of it, in a sentence. */
-  static String said(ReportsModel.Ended end, Texts texts) {
+  static String said(ReportFiles.Outcome end, Texts texts) {
     if (end.isStopped()) {
       return texts.get("day.stopped");
     }
@@ -127,7 +128,7 @@ final class ReportsPane extends VBox {
   }
 
   /** The file, or the folder of several. */
-  static Path place(ReportsModel.Ended end) {
+  static Path place(ReportFiles.Outcome end) {
     var first = end.files().getFirst();
     return end.files().size() > 1 && first.getParent() != null ? first.getParent() : first;
   }

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.base.Problem;
-import org.framewright.base.Text;
 import org.framewright.handoff.metadata.Studio;
 import org.framewright.handoff.metadata.Studio.Detail;
 import org.framewright.report.Letterhead;
@@ -26,12 +25,7 @@ public final class ReportLetterhead {
   /** The studio's name, how to reach it and its logo, which is read from the disk. */
   public static Reading of(Studio.Reading read) {
     return switch (read) {
-      case Studio.Reading.Faulty(var problem) ->
-          new Reading.Faulty(
-              new Problem(
-                  problem.fault(),
-                  problem.where(),
-                  Text.of("Correct it on the page of settings.")));
+      case Studio.Reading.Faulty(var problem) -> new Reading.Faulty(Letterhead.toCorrect(problem));
       case Studio.Reading.Sound(var studio) -> of(studio);
     };
   }
