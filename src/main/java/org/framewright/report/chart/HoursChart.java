@@ -149,7 +149,7 @@ public record HoursChart(
       drawing.dashes(side, y, room.width() - side, y, size * 0.08);
       drawing.words(
           room.width() - side,
-          y - size / 3,
+          size * 1.1,
           words.say(Text.of("needed: {0} an hour", words.oneDecimal(needed.get()))),
           small,
           Anchor.END);

@@ -147,10 +147,12 @@ public final class DayScreen implements Screen {
     asOf.getStyleClass().addAll("needs", "day-as-of");
     asOf.setId("day-as-of");
     said.getStyleClass().add("day-said");
-    said.setMinHeight(0);
+    said.setMinHeight(Region.USE_PREF_SIZE);
     var table = new VBox(asOf, figures, said, empty, hoursPart, onSetPart);
     table.getStyleClass().add("day-table");
     table.setMinWidth(0);
+    // Where there is little room the charts give way, not the figures.
+    table.setMinHeight(0);
     table.setPrefWidth(1);
     HBox.setHgrow(table, Priority.ALWAYS);
     var sheet = new VBox(look, reports);
@@ -158,6 +160,7 @@ public final class DayScreen implements Screen {
     sheet.getStyleClass().addAll("paper-sheet", "day-sheet");
     sheet.prefWidthProperty().bind(Bindings.max(NARROWEST, node.widthProperty().multiply(SHEET)));
     sheet.setMinWidth(Region.USE_PREF_SIZE);
+    node.setMinHeight(0);
     node.getStyleClass().add("day-page");
     node.getChildren().addAll(table, sheet);
     clock = new Timeline(new KeyFrame(LOOK, _ -> models.day().look()));

@@ -20,6 +20,7 @@ final class FiguresPane extends FlowPane {
     this.texts = texts;
     getStyleClass().add("day-figures");
     setMinWidth(0);
+    setMinHeight(USE_PREF_SIZE);
   }
 
   void show(List<Figure> figures) {
