@@ -49,6 +49,7 @@ final class LookPane extends VBox {
     VBox.setVgrow(list, Priority.ALWAYS);
     var head = new VBox(title, counts);
     head.getStyleClass().add("look-head");
+    head.setMinHeight(USE_PREF_SIZE);
     getStyleClass().add("look-part");
     getChildren().addAll(head, list);
     model.lines().addListener(changed);
