@@ -394,7 +394,9 @@ final class Pictures {
   }
 
   private void day(Shot shot) throws Exception {
-    show(shot, "day");
+    for (var i = 0; i < PATIENCE && shot.find("#look-lines .look-what") == null; i++) {
+      show(shot, "day");
+    }
     press(shot, "#look-lines", KeyCode.A, false);
     press(shot, "#look-lines", KeyCode.SPACE, false);
     settle(1000);
