@@ -80,6 +80,7 @@ class HouseTest {
           "board",
           "client",
           "copies",
+          "day",
           "frames",
           "handoff",
           "lists",

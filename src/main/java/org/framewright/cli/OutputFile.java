@@ -6,16 +6,12 @@ import java.nio.file.LinkOption;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import org.framewright.base.FileProblems;
-import org.framewright.base.NameKey;
 import org.framewright.base.Problem;
-import org.framewright.base.RealPaths;
 import org.framewright.job.Job;
+import org.framewright.job.OutputPlace;
 
 /** Where a command may write a file that a person named. */
 final class OutputFile {
-  /** The folder in which a program of ours keeps what it must not lose: of this job or another. */
-  private static final String OURS = ".framewright";
-
   private OutputFile() {}
 
   /**
@@ -61,27 +57,9 @@ final class OutputFile {
   }
 
   private static void protect(Path file, Job job) throws IOException, CommandFailure {
-    if (file.getFileName() == null) {
-      return;
+    var problem = OutputPlace.problem(file, job);
+    if (problem.isPresent()) {
+      throw new CommandFailure(ExitStatus.REFUSED, problem.get());
     }
-    if (RealPaths.isInside(file, job.framesFolder())) {
-      throw protectedPlace(file, "the frames folder holds frames alone");
-    }
-    if (RealPaths.isInside(file, job.folder().resolve(OURS))) {
-      throw protectedPlace(file, OURS + " holds the job itself");
-    }
-    var real = file.toAbsolutePath().getParent().toRealPath();
-    for (var name : real.resolve(file.getFileName())) {
-      if (NameKey.of(name.toString()).equals(OURS)) {
-        throw protectedPlace(file, name + " holds a job itself");
-      }
-    }
-  }
-
-  private static CommandFailure protectedPlace(Path file, String why) {
-    return new CommandFailure(
-        ExitStatus.REFUSED,
-        new Problem(
-            why + ", nothing else is written there", file.toString(), "Give another folder."));
   }
 }

@@ -1,8 +1,6 @@
 package org.framewright.cli;
 
 import java.util.Locale;
-import org.framewright.base.Problem;
-import org.framewright.base.Text;
 import org.framewright.handoff.metadata.Studio;
 import org.framewright.report.Letterhead;
 import org.framewright.ui.settings.Language;
@@ -21,20 +19,10 @@ final class ReportSettings {
 
   /** Who sends them. */
   static Letterhead letterhead() throws CommandFailure {
-    return switch (Studio.read(Places.usual().preferences())) {
-      case Studio.Reading.Faulty faulty ->
-          throw new CommandFailure(
-              ExitStatus.BAD_INPUT,
-              new Problem(
-                  faulty.problem().fault(),
-                  faulty.problem().where(),
-                  Text.of("Correct it on the page of settings.")));
-      case Studio.Reading.Sound sound ->
-          switch (Letterhead.of(sound.studio())) {
-            case Letterhead.Reading.Sound known -> known.letterhead();
-            case Letterhead.Reading.Faulty faulty ->
-                throw new CommandFailure(ExitStatus.BAD_INPUT, faulty.problem());
-          };
+    return switch (Letterhead.of(Studio.read(Places.usual().preferences()))) {
+      case Letterhead.Reading.Sound(var letterhead) -> letterhead;
+      case Letterhead.Reading.Faulty(var problem) ->
+          throw new CommandFailure(ExitStatus.BAD_INPUT, problem);
     };
   }
 }

@@ -110,7 +110,7 @@ public record DaySummary(
    * did, or until it left when it was the day's last. A setup that was on set again has all of its
    * times.
    */
-  private static SequencedMap<String, Duration> times(JobState state, DayHours hours, Instant now) {
+  static SequencedMap<String, Duration> times(JobState state, DayHours hours, Instant now) {
     var spans = state.spans();
     var bySetup = new LinkedHashMap<String, Duration>();
     for (int i = 0; i < spans.size(); i++) {

@@ -22,7 +22,7 @@ import java.util.List;
 import org.w3c.dom.Element;
 
 /**
- * Draws the shapes of {@link Chart} on paper. Letters are drawn as the outlines of our own fonts,
+ * Draws what {@link ChartSvg} writes on paper. Letters are drawn as the outlines of our own fonts,
  * so that a computer without any fonts, as servers are, prints the same.
  */
 final class ChartDrawer implements SVGDrawer {

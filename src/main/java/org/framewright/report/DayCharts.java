@@ -1,17 +1,20 @@
 package org.framewright.report;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.framewright.base.Text;
 import org.framewright.day.DayHours;
-import org.framewright.report.Chart.Anchor;
-import org.framewright.report.Chart.Drawing;
+import org.framewright.report.chart.Chart;
+import org.framewright.report.chart.Chart.Anchor;
+import org.framewright.report.chart.Chart.Drawing;
+import org.framewright.report.chart.Chart.Point;
+import org.framewright.report.chart.Chart.Tone;
+import org.framewright.report.chart.HoursChart;
+import org.framewright.report.chart.Room;
 import org.framewright.shotlist.SetupState;
 
 /** The charts of a day: where setups stand, how many by the hour, how far and how much longer. */
@@ -70,7 +73,7 @@ final class DayCharts {
             number,
             size + 4,
             Anchor.MIDDLE,
-            state == SetupState.SIGNED_OFF ? Chart.WHITE : Chart.INK);
+            state == SetupState.SIGNED_OFF ? Tone.GROUND : Tone.INK);
       }
       double labelWide = Chart.widthOf(label, size);
       double from = Math.max(0, Math.min(at + wide / 2 - labelWide / 2, width - labelWide));
@@ -92,14 +95,14 @@ final class DayCharts {
             words.say(Text.of("Of {0}: {1}.", words.setups(all), String.join(", ", said)))));
   }
 
-  private static String fill(SetupState state) {
+  private static Tone fill(SetupState state) {
     return switch (state) {
-      case SIGNED_OFF -> "#3a3a38";
-      case SHOT -> Chart.GREY;
-      case ON_SET -> "#b4b4b0";
-      case PICKUP -> Chart.PALE;
-      case TO_SHOOT -> Chart.WHITE;
-      case DROPPED -> Chart.FAINT;
+      case SIGNED_OFF -> Tone.DARK;
+      case SHOT -> Tone.GREY;
+      case ON_SET -> Tone.MID;
+      case PICKUP -> Tone.PALE;
+      case TO_SHOOT -> Tone.GROUND;
+      case DROPPED -> Tone.FAINT;
     };
   }
 
@@ -108,98 +111,13 @@ final class DayCharts {
   /** How many setups were finished in each hour of the report's day, and how many it takes. */
   Chart hours() {
     var zone = facts.zone();
-    var today =
-        facts.finishedOnDay().values().stream()
-            .map(time -> time.atZone(zone).toLocalTime())
-            .toList();
-    var hours = facts.summary().hours();
-    int from = hours.from().getHour();
-    int until = (int) Math.ceil(hours.until().toSecondOfDay() / 3600.0);
-    for (var time : today) {
-      from = Math.min(from, time.getHour());
-      until = Math.max(until, time.getHour() + 1);
-    }
-    var counts = new int[until - from];
-    for (var time : today) {
-      counts[time.getHour() - from]++;
-    }
-    return hours(from, counts, today.size());
-  }
-
-  private Chart hours(int from, int[] counts, int all) {
-    var drawing = new Drawing(WIDE);
-    double base = HIGH - 60;
-    double top = 50;
-    var needed = needed();
-    double most = needed.orElse(1.0);
-    int busiest = 0;
-    for (int i = 0; i < counts.length; i++) {
-      most = Math.max(most, counts[i]);
-      busiest = counts[i] > counts[busiest] ? i : busiest;
-    }
-    double step = (WIDE - 20) / counts.length;
-    for (int i = 0; i < counts.length; i++) {
-      double high = counts[i] / most * (base - top);
-      double x = 10 + i * step;
-      if (counts[i] > 0) {
-        drawing.box(x + step * 0.14, base - high, step * 0.72, high, Chart.GREY);
-        drawing.bold(
-            x + step / 2,
-            base - high + 34,
-            words.number(counts[i]),
-            SIZE,
-            Anchor.MIDDLE,
-            Chart.INK);
-      }
-      if (counts.length <= 10 || i % 2 == 0) {
-        drawing.words(x + step * 0.14, base + 38, hour(from + i), 26, Anchor.START);
-      }
-    }
-    drawing.line(10, base, WIDE - 10, base, Chart.INK, 2);
-    if (needed.isPresent()) {
-      double y = base - needed.get() / most * (base - top);
-      drawing.dashes(10, y, WIDE - 10, y, 2.4);
-      drawing.words(
-          WIDE - 10,
-          y - 10,
-          words.say(Text.of("needed: {0} an hour", words.oneDecimal(needed.get()))),
-          26,
-          Anchor.END);
-    }
-    var said =
-        all == 0
-            ? words.say(Text.of("No setup was finished on this day."))
-            : words.say(
-                Text.of(
-                    "{0} finished; most of them, {1}, from {2} on.",
-                    words.setups(all),
-                    words.number(counts[busiest]),
-                    words.time(LocalTime.of((from + busiest) % 24, 0))));
-    return drawing.said(
-        HIGH,
-        needed.isEmpty()
-            ? said
-            : words.say(
-                Text.of(
-                    "{0} To be done on this day it takes {1} an hour from now on.",
-                    said, words.oneDecimal(needed.get()))));
-  }
-
-  private static String hour(int hour) {
-    return Integer.toString(hour % 24);
-  }
-
-  /** Setups an hour that it takes from now on to be done with this day's; none on other days. */
-  private Optional<Double> needed() {
-    if (!facts.isToday()) {
-      return Optional.empty();
-    }
-    return facts
-        .summary()
-        .today()
-        .flatMap(today -> today.takt())
-        .filter(takt -> takt.compareTo(Duration.ofMinutes(3)) > 0)
-        .map(takt -> 3600.0 / takt.toSeconds());
+    return HoursChart.of(
+            facts.summary(),
+            facts.finishedOnDay().values().stream()
+                .map(time -> time.atZone(zone).toLocalTime())
+                .toList(),
+            facts.isToday())
+        .in(new Room(WIDE, HIGH, SIZE), words);
   }
 
   // How far, and how much longer
@@ -241,7 +159,7 @@ final class DayCharts {
     double step = days.width() / days.days().size();
     for (int i = 0; i < days.days().size(); i++) {
       if (i > 0) {
-        drawing.line(left + i * step, top, left + i * step, base, Chart.PALE, 1.6);
+        drawing.line(left + i * step, top, left + i * step, base, Tone.PALE, 1.6);
       }
       if (days.days().size() <= 5 || i % 2 == 0) {
         drawing.words(
@@ -259,31 +177,29 @@ final class DayCharts {
     if (likely && forecast.earliest().isPresent() && forecast.latest().isPresent()) {
       drawing.area(
           List.of(
-              new double[] {here, height},
-              new double[] {left + days.x(forecast.earliest().get()), full},
-              new double[] {left + days.x(forecast.latest().get()), full}),
-          Chart.PALE,
-          Chart.GREY);
+              new Point(here, height),
+              new Point(left + days.x(forecast.earliest().get()), full),
+              new Point(left + days.x(forecast.latest().get()), full)),
+          Tone.PALE,
+          Tone.GREY);
     }
     if (likely) {
       drawing.path(
-          List.of(
-              new double[] {here, height},
-              new double[] {left + days.x(forecast.finish().get()), full}),
+          List.of(new Point(here, height), new Point(left + days.x(forecast.finish().get()), full)),
           2.4,
           true);
     }
-    var course = new ArrayList<double[]>();
+    var course = new ArrayList<Point>();
     int done = 0;
     for (var time : facts.finished().values()) {
       double x = left + days.x(time);
-      course.add(new double[] {x, y(done, all, base, top)});
-      course.add(new double[] {x, y(++done, all, base, top)});
+      course.add(new Point(x, y(done, all, base, top)));
+      course.add(new Point(x, y(++done, all, base, top)));
     }
-    course.addFirst(new double[] {left, base});
-    course.add(new double[] {Math.max(here, course.getLast()[0]), height});
+    course.addFirst(new Point(left, base));
+    course.add(new Point(Math.max(here, course.getLast().x()), height));
     drawing.path(course, 4, false);
-    drawing.line(left, base, WIDE - 12, base, Chart.INK, 2);
+    drawing.line(left, base, WIDE - 12, base, Tone.INK, 2);
     if (facts.done() > 0 && facts.done() < all) {
       drawing.bold(
           Math.min(here, WIDE - 80) - 10,
@@ -291,7 +207,7 @@ final class DayCharts {
           words.number(facts.done()),
           SIZE,
           Anchor.END,
-          Chart.INK);
+          Tone.INK);
     }
     return Optional.of(drawing.said(HIGH, said()));
   }

@@ -64,6 +64,14 @@ public record Letterhead(String studio, String contact, Optional<Logo> logo) {
     record Faulty(Problem problem) implements Reading {}
   }
 
+  /** Of what the settings say of the studio; its logo is read from the disk. */
+  public static Reading of(Studio.Reading read) {
+    return switch (read) {
+      case Studio.Reading.Faulty(var problem) -> new Reading.Faulty(toCorrect(problem));
+      case Studio.Reading.Sound(var studio) -> of(studio);
+    };
+  }
+
   /** Of what a studio says of itself; its logo is read from the disk. */
   public static Reading of(Studio studio) {
     var name = studio.get(Detail.STUDIO).or(() -> studio.get(Detail.PHOTOGRAPHER)).orElse("");
@@ -89,6 +97,12 @@ public record Letterhead(String studio, String contact, Optional<Logo> logo) {
 
     /** It cannot. */
     record Faulty(Problem problem) implements LogoReading {}
+  }
+
+  /** What is wrong in the settings, with where it is put right. */
+  private static Problem toCorrect(Problem ofSettings) {
+    return new Problem(
+        ofSettings.fault(), ofSettings.where(), Text.of("Correct it on the page of settings."));
   }
 
   /** Reads a logo from a PNG or JPEG; what is larger than print needs is made smaller. */

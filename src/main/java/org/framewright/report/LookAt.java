@@ -3,6 +3,7 @@ package org.framewright.report;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.framewright.base.Durations;
 import org.framewright.base.Text;
 import org.framewright.day.Attention;
@@ -10,7 +11,7 @@ import org.framewright.frames.CameraClock;
 import org.framewright.shotlist.Setup;
 
 /** What somebody should look at before the job goes on, a sentence each. */
-final class LookAt {
+public final class LookAt {
   /** A page has room for some; of a list that lacks a view everywhere nobody reads more. */
   private static final int MOST = 100;
 
@@ -20,7 +21,7 @@ final class LookAt {
     var look = new ArrayList<Text>();
     var standing = facts.standing();
     for (var one : Attention.of(facts.job().shotList(), standing.state(), standing.tally())) {
-      add(facts, one, look);
+      look.addAll(words(one, facts.job()::viewLabel));
     }
     if (!facts.summary().space().enough()) {
       look.add(Text.of("the disk does not hold the frames that are still planned"));
@@ -54,37 +55,43 @@ final class LookAt {
             });
   }
 
-  private static void add(JobFacts facts, Attention one, List<Text> look) {
-    switch (one) {
+  /**
+   * One of them in words; of a setup that lacks views, a sentence each.
+   *
+   * @param viewLabel what a view's code means
+   */
+  public static List<Text> words(Attention one, UnaryOperator<String> viewLabel) {
+    return switch (one) {
       case Attention.Pickup(var setup, var reason) ->
-          look.add(
+          List.of(
               reason.isPresent()
                   ? Text.of("{0} is to be shot again: {1}", code(setup), Html.line(reason.get()))
                   : Text.of("{0} is to be shot again", code(setup)));
       case Attention.Dropped(var setup, var reason) ->
-          look.add(
+          List.of(
               reason.isPresent()
                   ? Text.of("{0} was dropped: {1}", code(setup), Html.line(reason.get()))
                   : Text.of("{0} was dropped", code(setup)));
       case Attention.Changed(var setup) ->
-          look.add(Text.of("{0} got frames after its sign-off", code(setup)));
+          List.of(Text.of("{0} got frames after its sign-off", code(setup)));
       case Attention.ViewsMissing(var setup, var views) ->
-          views.forEach(
-              view ->
-                  look.add(
+          views.stream()
+              .map(
+                  view ->
                       Text.of(
                           "{0} has no frame of the view {1}",
-                          code(setup), Html.line(facts.job().viewLabel(view.code())))));
+                          code(setup), Html.line(viewLabel.apply(view.code()))))
+              .toList();
       case Attention.Unassigned(int frames) ->
-          look.add(
+          List.of(
               Text.counted(
                   "{0} frame belongs to no setup yet",
                   "{0} frames belong to no setup yet", frames));
       case Attention.Incomplete(int frames) ->
-          look.add(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
-      case Attention.ClockOff(var clock) -> look.add(clockOff(clock));
+          List.of(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
+      case Attention.ClockOff(var clock) -> List.of(clockOff(clock));
       case Attention.Implausible(var clock) ->
-          look.add(
+          List.of(
               Text.counted(
                   "the time of {0} frame of {1} cannot be right",
                   "the times of {0} frames of {1} cannot be right",
@@ -92,7 +99,7 @@ final class LookAt {
                   clock.camera().isPresent()
                       ? Html.line(clock.camera().get().model())
                       : Text.of("an unknown body")));
-    }
+    };
   }
 
   private static String code(Setup setup) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
+import org.framewright.report.chart.Chart;
 
 /**
  * The frame of every report: the head of the page, who sends it, the title, the style sheet. The
@@ -171,7 +172,7 @@ final class Page {
   }
 
   void chart(Chart chart, double wide) {
-    chart.write(html, print, wide);
+    ChartSvg.write(chart, html, print, wide);
   }
 
   /**

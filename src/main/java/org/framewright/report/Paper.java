@@ -15,8 +15,8 @@ public enum Paper {
     this.css = css;
   }
 
-  /** What is usual in the country of a language. */
-  static Paper usual(Locale language) {
+  /** What is usual in the country of a language, by Unicode CLDR. */
+  public static Paper usual(Locale language) {
     // In millimetres: letter is 216 by 279.
     return LocaleData.getPaperSize(ULocale.forLocale(language)).getHeight() < 290 ? LETTER : A4;
   }

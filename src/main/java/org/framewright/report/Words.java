@@ -15,10 +15,11 @@ import java.util.Locale;
 import org.framewright.base.CoreTexts;
 import org.framewright.base.Durations;
 import org.framewright.base.Text;
+import org.framewright.report.chart.ChartWords;
 import org.framewright.shotlist.SetupState;
 
 /** The words of a report, and its dates, times and numbers as the language writes them. */
-final class Words {
+final class Words implements ChartWords {
   /** English of this country where none says how dates are written: day first, 24 hours. */
   private static final String COUNTRY = "GB";
 
@@ -53,7 +54,8 @@ final class Words {
     return texts.locale();
   }
 
-  String say(Text text) {
+  @Override
+  public String say(Text text) {
     return texts.say(text);
   }
 
@@ -66,7 +68,8 @@ final class Words {
     return time.format(at).replace('\u202f', '\u00a0');
   }
 
-  String time(LocalTime at) {
+  @Override
+  public String time(LocalTime at) {
     return time((TemporalAccessor) at);
   }
 
@@ -92,17 +95,19 @@ final class Words {
     return dayAndTime.format(at.atZone(zone)).replace('\u202f', '\u00a0');
   }
 
-  /** A count. */
-  String number(long count) {
+  @Override
+  public String number(long count) {
     return number.format(count).toString();
   }
 
-  String oneDecimal(double value) {
+  @Override
+  public String oneDecimal(double value) {
     return oneDecimal.format(value).toString();
   }
 
   /** Working time: {@code 37 min}, with a space at which no line ends. */
-  String minutes(Duration time) {
+  @Override
+  public String minutes(Duration time) {
     return Durations.workingTime(time).replace(' ', '\u00a0');
   }
 

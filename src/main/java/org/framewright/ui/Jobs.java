@@ -21,6 +21,7 @@ import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
 import org.framewright.ui.copies.Disks;
+import org.framewright.ui.day.DayScreen;
 import org.framewright.ui.frames.FramesScreen;
 import org.framewright.ui.handoff.HandOffScreen;
 import org.framewright.ui.lists.ListScreen;
@@ -214,9 +215,39 @@ final class Jobs {
         names(next),
         new CopiesScreen(desk, next, disks),
         handOff,
+        new DayScreen(desk, next, waysFromTheDay(board, frames)),
         CardWatch.of(next.job(), disks, desk.tasks().ui()),
         lists,
         client);
+  }
+
+  private DayScreen.Ways waysFromTheDay(BoardScreen board, FramesScreen frames) {
+    return new DayScreen.Ways() {
+      @Override
+      public void onTheList(String setup) {
+        board.goTo(setup);
+      }
+
+      @Override
+      public void framesOf(String setup) {
+        frames.lookAtSetup(setup);
+      }
+
+      @Override
+      public void looseFrames() {
+        frames.lookAtLoose();
+      }
+
+      @Override
+      public void allFrames() {
+        desk.show(frames.id());
+      }
+
+      @Override
+      public void copies() {
+        desk.show(CopiesScreen.ID);
+      }
+    };
   }
 
   private RenamesScreen names(JobSession session) {

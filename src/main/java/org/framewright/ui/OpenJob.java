@@ -8,6 +8,7 @@ import org.framewright.job.Elsewhere;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
+import org.framewright.ui.day.DayScreen;
 import org.framewright.ui.frames.FramesScreen;
 import org.framewright.ui.handoff.HandOffScreen;
 import org.framewright.ui.lists.ListScreen;
@@ -32,6 +33,7 @@ final class OpenJob implements AutoCloseable {
   private final RenamesScreen names;
   private final CopiesScreen copies;
   private final HandOffScreen handOff;
+  private final DayScreen day;
   private final CardWatch cards;
   private final ListScreen lists;
   private final ClientDisplay client;
@@ -51,6 +53,7 @@ final class OpenJob implements AutoCloseable {
       RenamesScreen names,
       CopiesScreen copies,
       HandOffScreen handOff,
+      DayScreen day,
       CardWatch cards,
       ListScreen lists,
       ClientDisplay client) {
@@ -62,6 +65,7 @@ final class OpenJob implements AutoCloseable {
     this.names = names;
     this.copies = copies;
     this.handOff = handOff;
+    this.day = day;
     this.cards = cards;
     this.lists = lists;
     this.client = client;
@@ -77,7 +81,7 @@ final class OpenJob implements AutoCloseable {
   }
 
   List<Screen> pages() {
-    return List.of(board, frames, closer, names, copies, handOff, lists);
+    return List.of(board, frames, closer, names, copies, handOff, day, lists);
   }
 
   /** The card that was put in and is offered. */

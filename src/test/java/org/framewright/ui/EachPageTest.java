@@ -37,11 +37,13 @@ class EachPageTest {
       app.press(KeyCode.F6);
       app.await(() -> app.reads("#hand-off-going").equals("No select goes"));
       app.press(KeyCode.F7);
-      app.await(() -> app.exists("#field-day"));
+      app.await(() -> app.reads("#look-counts").contains("to judge"));
       app.press(KeyCode.F12);
+      app.await(() -> app.exists("#field-day"));
+      app.press(KeyCode.SHIFT, KeyCode.F2);
       app.await(() -> app.reads("#verdict").startsWith("Proved sound"));
       uncaught.assertNone();
-      assertThat(app.readsAll(".page-word")).hasSize(5);
+      assertThat(app.readsAll(".page-word")).hasSize(6);
     } finally {
       app.close();
     }

@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -33,9 +35,12 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
 import org.framewright.frames.FrameId;
 import org.framewright.job.Job;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.TestClock;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
+import org.framewright.shotlist.SetupState;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.page.FileChoosers;
@@ -59,7 +64,7 @@ final class Pictures {
   private static final List<String> BEFORE_A_JOB =
       List.of("start", "convention", "proposal", "proposal-scripts");
   private static final List<String> SETTINGS = List.of("settings", "settings-scripts");
-  private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names");
+  private static final List<String> LARGE_JOBS_PAGES = List.of("board", "names", "day");
 
   /** The place of the convention for fashion over several days among those in templates. */
   private static final int FASHION = 2;
@@ -140,7 +145,11 @@ final class Pictures {
           "returns-before",
           "returns-full",
           "returns-client",
-          "returns-names");
+          "returns-names",
+          "day-evening",
+          "day-empty",
+          "day-scripts",
+          "large-day");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
   private static final List<String> COPIES =
@@ -169,6 +178,7 @@ final class Pictures {
           "returns-full",
           "returns-client",
           "returns-names");
+  private static final List<String> DAY = List.of("day", "day-evening");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -184,7 +194,7 @@ final class Pictures {
 
   private final Path work;
   private final List<String> only;
-  private final Clock clock = Clock.system(ZoneId.systemDefault());
+  private Clock clock = Clock.system(ZoneId.systemDefault());
   private List<String> recent = List.of();
   private Disks disks = new Disks(Volumes.ofThisSystem(), List::of);
   private Optional<FileChoosers> choosers = Optional.empty();
@@ -282,6 +292,24 @@ final class Pictures {
         if (anyWanted("", COPIES, look, size)) {
           takeCopies(files, look, size);
         }
+        if (anyWanted("", DAY, look, size)) {
+          takeDay(files, look, size);
+        }
+        if (wanted("day-empty", look, size)) {
+          var bare = FreshJob.titled(Files.createTempDirectory(work, "bare"), clock, List.of());
+          take(
+              look,
+              size,
+              Optional.of(bare.folder()),
+              shot -> pages(shot, "day-", List.of("empty")));
+        }
+        if (wanted("day-scripts", look, size)) {
+          take(
+              look,
+              size,
+              Optional.of(inScripts(Files.createTempDirectory(work, "scripts"))),
+              shot -> pages(shot, "day-", List.of("scripts")));
+        }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
         }
@@ -350,6 +378,61 @@ final class Pictures {
           app.close();
           return app;
         });
+  }
+
+  /** Noon of the second day, by a clock that stands there. */
+  private void takeDay(SampleFiles files, Theme look, Size size) throws Exception {
+    var noon = Instant.parse("2026-11-03T11:40:00Z");
+    var place = Files.createDirectory(work.resolve("day"));
+    var job = SampleJobs.inTheMiddle(files, place.resolve("job"), noon);
+    var before = clock;
+    clock = Clock.fixed(noon, ZoneId.of("+01:00"));
+    try {
+      take(look, size, Optional.of(job), this::day);
+    } finally {
+      clock = before;
+      delete(place);
+    }
+  }
+
+  private void day(Shot shot) throws Exception {
+    for (var i = 0; i < PATIENCE && shot.find("#look-lines .look-what") == null; i++) {
+      show(shot, "day");
+    }
+    press(shot, "#look-lines", KeyCode.A, false);
+    press(shot, "#look-lines", KeyCode.SPACE, false);
+    settle(1000);
+    write(shot.app()::scene, "day", shot);
+    fire(shot, "#day-evening");
+    settle();
+    settle();
+    write(shot.app()::scene, "day-evening", shot);
+  }
+
+  /** Setups that are long and in other scripts, in the middle of a day. */
+  private Path inScripts(Path place) throws Exception {
+    var now = new TestClock("2026-11-23T09:00:00Z");
+    var titles =
+        List.of(
+            "معطف صوفي طويل من القماش الأزرق الداكن مع حزام",
+            "ウールコート、ダブルブレスト、ロング丈、裏地付き",
+            "Wool coat, double-breasted, with a storm flap and a belt that is sewn on",
+            "เสื้อคลุมผ้าไหมยาวมีเข็มขัด",
+            "מעיל צמר ארוך עם חגורה",
+            "Шерстяное пальто",
+            "真丝衬衫，立领",
+            "Évasé skirt");
+    var job = FreshJob.titled(place, now, titles);
+    for (int i = 1; i <= 6; i++) {
+      var code = "%03d".formatted(i);
+      job.mark(code, SetupState.ON_SET, MarkDetails.NONE);
+      now.pass(Duration.ofMinutes(i == 3 ? 90 : 10 + i));
+      job.mark(
+          code,
+          i == 2 ? SetupState.PICKUP : SetupState.SHOT,
+          MarkDetails.NONE.andReason(titles.get(i)));
+    }
+    return job.folder();
   }
 
   /** Three cards of a job, of which each gets another answer, and what copying comes to. */
@@ -461,7 +544,7 @@ final class Pictures {
         settle();
         write(shot.app()::clientScene, page, shot);
       } else {
-        show(shot, page);
+        show(shot, kind.equals("day-") ? "day" : page);
         write(shot.app()::scene, kind + page, shot);
       }
     }

@@ -201,7 +201,8 @@ public final class BoardScreen implements Screen {
             .toList();
   }
 
-  private void goTo(String code) {
+  /** Turns to a setup on the list. */
+  public void goTo(String code) {
     desk.show(id());
     model.goTo(code);
   }

@@ -131,10 +131,10 @@ final class FramesModel {
     fill();
   }
 
-  /** Looks at the frames that no setup has, all of them. */
-  void lookAtLoose() {
+  /** Looks at all frames under a heading. */
+  void lookAt(FrameHeading one) {
     filter.set("");
-    heading.set(FrameHeading.unassigned());
+    heading.set(one);
   }
 
   /** Goes on to another heading, as far as there is one. */

@@ -394,7 +394,13 @@ public final class FramesScreen implements Screen {
 
   /** Turns to the frames that no setup has. */
   public void lookAtLoose() {
-    model.lookAtLoose();
+    model.lookAt(FrameHeading.unassigned());
+    desk.show(id());
+  }
+
+  /** Turns to the frames of a setup, all of them. */
+  public void lookAtSetup(String code) {
+    model.lookAt(FrameHeading.ofSetup(code));
     desk.show(id());
   }
 

@@ -30,6 +30,7 @@ public final class Formats {
   private final DateTimeFormatter soon;
   private final DateTimeFormatter dayAndTime;
   private final LocalizedNumberFormatter number;
+  private final LocalizedNumberFormatter oneDecimal;
   private final ListFormatter list;
 
   Formats(Texts texts) {
@@ -43,6 +44,7 @@ public final class Formats {
         DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
             .withLocale(locale);
     this.number = NumberFormatter.withLocale(locale);
+    this.oneDecimal = number.precision(Precision.maxFraction(1));
     this.list = ListFormatter.getInstance(locale);
   }
 
@@ -74,6 +76,11 @@ public final class Formats {
   /** A count. */
   public String number(long count) {
     return number.format(count).toString();
+  }
+
+  /** A number with one decimal at most. */
+  public String oneDecimal(double value) {
+    return oneDecimal.format(value).toString();
   }
 
   /** What is one with the others: {@code front, back and detail}. */

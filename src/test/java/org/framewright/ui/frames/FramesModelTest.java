@@ -78,7 +78,7 @@ class FramesModelTest {
 
   @Test
   void looksAtAllFramesWhereNoneIsOfNoSetup() {
-    model.lookAtLoose();
+    model.lookAt(FrameHeading.unassigned());
     model.pause();
     model.follow();
     assertThat(model.heading().get().kind()).isEqualTo(Kind.ALL);
