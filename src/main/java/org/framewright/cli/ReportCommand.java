@@ -93,7 +93,7 @@ final class ReportCommand implements Callable<Integer> {
                     CommandFailure.badInput(
                         file + ": the ending does not tell what the report is to become",
                         "Give a file that ends in .pdf, .html, .xlsx or .csv."));
-    var options = new ReportOptions(told, paper, language(), hours.hours(), letterhead());
+    var options = new ReportOptions(told, paper, language(), hours.hours(output), letterhead());
     var job = JobFolder.open(folder, output);
     OutputFile.check(file, job, replace);
     try (var interruption = new Interruption()) {

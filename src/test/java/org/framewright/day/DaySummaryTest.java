@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
@@ -124,6 +125,7 @@ class DaySummaryTest {
     assertThat(summary.today().orElseThrow().setups()).isEqualTo(5);
     assertThat(summary.pace().times()).isEmpty();
     assertThat(summary.attention())
+        .extracting(Text::english)
         .containsExactly("001 is to be shot again: creased", "002 was dropped: not delivered");
   }
 
@@ -209,6 +211,8 @@ class DaySummaryTest {
     assertThat(summary.space().used()).isEqualTo(bytes);
     assertThat(summary.space().planned()).hasValue(11 * 4);
     assertThat(summary.space().needed()).hasValue(44 * Math.ceilDiv(bytes, 2));
-    assertThat(summary.attention()).containsExactly("a wanted view has no frame: 001 (B)");
+    assertThat(summary.attention())
+        .extracting(Text::english)
+        .containsExactly("001 has no frame of the view back");
   }
 }
