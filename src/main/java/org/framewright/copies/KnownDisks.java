@@ -1,7 +1,6 @@
 package org.framewright.copies;
 
 import java.io.IOException;
-import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -35,18 +34,40 @@ public final class KnownDisks {
    */
   public record Disk(boolean card, String name, long free) {}
 
+  /**
+   * A volume.
+   *
+   * @param itself equal for two folders of one volume
+   * @param free bytes that are free
+   */
+  record Volume(Object itself, long free) {
+    static Volume of(Path folder) throws IOException {
+      var store = Files.getFileStore(folder);
+      return new Volume(store, store.getUsableSpace());
+    }
+  }
+
+  /** Tells the volume of a folder. */
+  @FunctionalInterface
+  interface Volumes {
+    Volume of(Path folder) throws IOException;
+  }
+
   /** Those of a job now; one that goes away meanwhile is not among them. */
   public static List<Disk> of(Job job, MountedVolumes mounted) {
+    return of(job, mounted, Volume::of);
+  }
+
+  static List<Disk> of(Job job, MountedVolumes mounted, Volumes volumes) {
     try {
-      return of(job, mounted.folders());
+      return of(job, mounted.folders(), volumes);
     } catch (IOException e) {
       return List.of();
     }
   }
 
-  private static List<Disk> of(Job job, List<Path> mounted) throws IOException {
-    var own = Files.getFileStore(job.framesFolder());
-    var seen = new ArrayList<FileStore>(List.of(own));
+  private static List<Disk> of(Job job, List<Path> mounted, Volumes volumes) throws IOException {
+    var seen = new ArrayList<Object>(List.of(volumes.of(job.framesFolder()).itself()));
     var disks = new ArrayList<Disk>();
     var copies = new LinkedHashSet<Path>();
     for (var place : places(job)) {
@@ -54,24 +75,25 @@ public final class KnownDisks {
     }
     for (var top : copies) {
       if (!Place.looksLikeCard(top)) {
-        add(top, false, seen, disks);
+        add(top, false, volumes, seen, disks);
       }
     }
     for (var top : mounted) {
       if (Place.looksLikeCard(top)) {
-        add(top, true, seen, disks);
+        add(top, true, volumes, seen, disks);
       }
     }
     return List.copyOf(disks);
   }
 
-  private static void add(Path top, boolean card, List<FileStore> seen, List<Disk> disks) {
+  private static void add(
+      Path top, boolean card, Volumes volumes, List<Object> seen, List<Disk> disks) {
     try {
-      var store = Files.getFileStore(top);
-      if (disks.size() < MOST && !seen.contains(store)) {
-        seen.add(store);
+      var volume = volumes.of(top);
+      if (disks.size() < MOST && !seen.contains(volume.itself())) {
+        seen.add(volume.itself());
         var name = top.getFileName() == null ? top : top.getFileName();
-        disks.add(new Disk(card, PlainText.line(name.toString()), store.getUsableSpace()));
+        disks.add(new Disk(card, PlainText.line(name.toString()), volume.free()));
       }
     } catch (IOException e) {
       // It was pulled out.

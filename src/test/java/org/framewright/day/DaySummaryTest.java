@@ -115,6 +115,22 @@ class DaySummaryTest {
     assertThat(summary.today().orElseThrow().setups()).isZero();
   }
 
+  // Twelve minutes for four frames are three for each.
+  @Test
+  void aSetupOfMoreFramesWillTakeLonger() throws Exception {
+    assertThat(SetupTimes.of(job, job.state(), HOURS).bySetup()).isEmpty();
+    importSetups(8, "101");
+    importSetups(1, "102");
+    shoot("001", 12);
+    shoot("002", 12);
+    var times = SetupTimes.of(job, job.state(), HOURS);
+    assertThat(times.bySetup())
+        .doesNotContainKey("001")
+        .containsEntry("003", minutes(12))
+        .containsEntry("101", minutes(24))
+        .containsEntry("102", minutes(3));
+  }
+
   @Test
   void aDroppedSetupLeavesTheForecastAndAPickupStaysInIt() throws Exception {
     shoot("001", 10);

@@ -210,6 +210,7 @@ class OrderOfWorkTest {
       camera.take(Exposure.of(now, setup, "F")).writeTo(job.framesFolder());
       job.recordArrivals(job.scan());
     }
+    mark(setup, SetupState.SHOT);
     now = now.plusSeconds(1);
   }
 
@@ -240,7 +241,6 @@ class OrderOfWorkTest {
     shoot("007", 14);
     now = Instant.parse("2026-11-02T12:55:00Z");
     shoot("008", 70);
-    mark("008", SetupState.SHOT);
     var order = order();
     assertThat(order.times().learned())
         .isEqualTo(Map.of(Change.MODEL, new ChangeTimes.Learned(Duration.ofMinutes(10), 3, false)));

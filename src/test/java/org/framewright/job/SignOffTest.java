@@ -96,6 +96,7 @@ class SignOffTest {
   @Test
   void framesThatWereMovedAwayLaterAreStillPartOfIt() throws Exception {
     var first = job.inOrder(job.scan()).getFirst();
+    clock.pass(Duration.ofMinutes(1));
     job.moveFrames(List.of(first.id()), "002", Optional.empty(), "Timo");
     assertThat(signOff().frames()).hasSize(2).contains(first);
     assertThat(signOff().movedAway()).isEqualTo(1);
@@ -107,6 +108,7 @@ class SignOffTest {
   @Test
   void framesThatWereMovedAwayAndRenamedAreStillPartOfIt() throws Exception {
     var first = job.inOrder(job.scan()).getFirst();
+    clock.pass(Duration.ofMinutes(1));
     job.moveFrames(List.of(first.id()), "002", Optional.empty(), "Timo");
     var file = first.primary().path();
     Files.move(file, file.resolveSibling("20261123_KVO_002_0001.jpg"));
