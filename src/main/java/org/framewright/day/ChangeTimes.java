@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.framewright.base.Text;
 
 /**
@@ -121,11 +120,11 @@ public record ChangeTimes(Map<Change, Learned> learned, int without, Optional<Du
   private static int byEvidence(
       Map.Entry<Set<Change>, List<Duration>> one, Map.Entry<Set<Change>, List<Duration>> other) {
     int more = Integer.compare(one.getValue().size(), other.getValue().size());
-    return more != 0 ? more : ordinals(other.getKey()).compareTo(ordinals(one.getKey()));
+    return more != 0 ? more : first(other.getKey()).compareTo(first(one.getKey()));
   }
 
-  private static String ordinals(Set<Change> changes) {
-    return changes.stream().map(change -> "" + change.ordinal()).collect(Collectors.joining());
+  private static String first(Set<Change> changes) {
+    return List.of(Change.values()).indexOf(Collections.min(changes)) + changes.toString();
   }
 
   private static Duration notNegative(Duration time) {

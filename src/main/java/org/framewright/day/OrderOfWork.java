@@ -49,6 +49,8 @@ public record OrderOfWork(
   /** More than any change takes, and little enough to be added up without end. */
   private static final long MOST_WEIGHT = 1L << 40;
 
+  private static final List<Change> KINDS = List.of(Change.values());
+
   public OrderOfWork {
     given = List.copyOf(given);
     proposed = List.copyOf(proposed);
@@ -161,11 +163,10 @@ public record OrderOfWork(
   }
 
   private static int[] keys(Setup setup, Map<String, Integer> numbers) {
-    var keys = new int[Change.values().length];
-    for (var change : Change.values()) {
-      keys[change.ordinal()] = numbers.computeIfAbsent(change.of(setup), _ -> numbers.size());
-    }
-    return keys;
+    return KINDS.stream()
+        .map(kind -> numbers.computeIfAbsent(kind.of(setup), _ -> numbers.size()))
+        .mapToInt(number -> number)
+        .toArray();
   }
 
   /**
@@ -173,19 +174,17 @@ public record OrderOfWork(
    * fewer changes. One that was not timed counts as those that were do on average.
    */
   private static long[] weights(ChangeTimes times) {
-    var weights = new long[Change.values().length];
     long mean =
         Math.round(
             times.learned().values().stream()
                 .mapToLong(one -> one.time().toMillis())
                 .average()
                 .orElse(0));
-    for (var change : Change.values()) {
-      var one = times.learned().get(change);
-      long millis = one == null ? mean : one.time().toMillis();
-      weights[change.ordinal()] = Math.min(MOST_WEIGHT, millis * 1_000 + 1);
-    }
-    return weights;
+    return KINDS.stream()
+        .map(times.learned()::get)
+        .mapToLong(one -> one == null ? mean : one.time().toMillis())
+        .map(millis -> Math.min(MOST_WEIGHT, millis * 1_000 + 1))
+        .toArray();
   }
 
   /** Whether less is changed in the proposed order. */
