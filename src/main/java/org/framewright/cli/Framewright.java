@@ -7,6 +7,7 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.Reader;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.framewright.copies.device.Volumes;
@@ -21,30 +22,7 @@ import picocli.CommandLine.Spec;
     name = "framewright",
     description = "Names, shot list, renames and hand-off for the day of a commercial shoot.",
     mixinStandardHelpOptions = true,
-    version = "framewright 0.1.0",
-    subcommands = {
-      CheckCommand.class,
-      NameCommand.class,
-      NewConventionCommand.class,
-      ReadCommand.class,
-      OpenCommand.class,
-      StartCommand.class,
-      ListCommand.class,
-      MarkCommand.class,
-      RenameCommand.class,
-      UndoCommand.class,
-      RecoverCommand.class,
-      BatchesCommand.class,
-      CopyCommand.class,
-      CopiesCommand.class,
-      DayCommand.class,
-      DeliverCommand.class,
-      DemoCommand.class,
-      FramesCommand.class,
-      ReportCommand.class,
-      ReturnsCommand.class,
-      VerifyCommand.class,
-    })
+    version = "framewright 0.1.0")
 public final class Framewright implements Runnable {
   /** The app, as far as the command line knows it. */
   interface Window {
@@ -53,6 +31,31 @@ public final class Framewright implements Runnable {
     /** Opens the app, with a job if one is given, and returns when it is closed. */
     void open(Optional<Path> job);
   }
+
+  /** The commands, in the order in which help lists them. */
+  static final List<String> COMMANDS =
+      List.of(
+          "check",
+          "name",
+          "new-convention",
+          "read",
+          "open",
+          "start",
+          "list",
+          "mark",
+          "rename",
+          "undo",
+          "recover",
+          "batches",
+          "copy",
+          "copies",
+          "day",
+          "deliver",
+          "demo",
+          "frames",
+          "report",
+          "returns",
+          "verify");
 
   private static final Window APP =
       new Window() {
@@ -100,6 +103,42 @@ public final class Framewright implements Runnable {
     }
     throw new CommandLine.ParameterException(
         spec.commandLine(), "Say what to do: framewright COMMAND.");
+  }
+
+  /** A command by its name; a switch, so that only the class of the one that is meant is loaded. */
+  private static Optional<Class<?>> command(String name) {
+    return switch (name) {
+      case "check" -> Optional.of(CheckCommand.class);
+      case "name" -> Optional.of(NameCommand.class);
+      case "new-convention" -> Optional.of(NewConventionCommand.class);
+      case "read" -> Optional.of(ReadCommand.class);
+      case "open" -> Optional.of(OpenCommand.class);
+      case "start" -> Optional.of(StartCommand.class);
+      case "list" -> Optional.of(ListCommand.class);
+      case "mark" -> Optional.of(MarkCommand.class);
+      case "rename" -> Optional.of(RenameCommand.class);
+      case "undo" -> Optional.of(UndoCommand.class);
+      case "recover" -> Optional.of(RecoverCommand.class);
+      case "batches" -> Optional.of(BatchesCommand.class);
+      case "copy" -> Optional.of(CopyCommand.class);
+      case "copies" -> Optional.of(CopiesCommand.class);
+      case "day" -> Optional.of(DayCommand.class);
+      case "deliver" -> Optional.of(DeliverCommand.class);
+      case "demo" -> Optional.of(DemoCommand.class);
+      case "frames" -> Optional.of(FramesCommand.class);
+      case "report" -> Optional.of(ReportCommand.class);
+      case "returns" -> Optional.of(ReturnsCommand.class);
+      case "verify" -> Optional.of(VerifyCommand.class);
+      default -> Optional.empty();
+    };
+  }
+
+  /** Reflection over all commands takes longer than most of them: one that is named suffices. */
+  private static void addCommands(CommandLine line, String[] args) {
+    var named = args.length == 0 ? Optional.<Class<?>>empty() : command(args[0]);
+    named.ifPresentOrElse(
+        line::addSubcommand,
+        () -> COMMANDS.forEach(name -> line.addSubcommand(command(name).orElseThrow())));
   }
 
   /** Runs one command and exits with its status. */
@@ -152,15 +191,15 @@ public final class Framewright implements Runnable {
       String... args) {
     var plainOut = new PlainWriter(out);
     var plainErr = new PlainWriter(err);
-    var line =
-        new CommandLine(new Framewright(window, new BufferedReader(answers), volumes))
-            .setOut(plainOut)
-            .setErr(plainErr)
-            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .registerConverter(Path.class, paths)
-            .setParameterExceptionHandler(Framewright::usage)
-            .setExecutionExceptionHandler(Framewright::failed);
+    var line = new CommandLine(new Framewright(window, new BufferedReader(answers), volumes));
+    addCommands(line, args); // first, since what follows is set for the commands that are there
+    line.setOut(plainOut)
+        .setErr(plainErr)
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .registerConverter(Path.class, paths)
+        .setParameterExceptionHandler(Framewright::usage)
+        .setExecutionExceptionHandler(Framewright::failed);
     try {
       return line.execute(args);
     } catch (StackOverflowError | OutOfMemoryError | LinkageError e) {

@@ -286,7 +286,7 @@ final class OrderSearch {
     kinds.sort(Comparator.comparingLong(kind -> -weights[kind]));
     Comparator<Integer> order = (_, _) -> 0;
     for (int kind : kinds) {
-      order = order.thenComparing(lot -> key(lot)[kind]);
+      order = order.thenComparingInt(lot -> key(lot)[kind]);
     }
     var sorted = new ArrayList<Integer>();
     for (int block = 0; block < blocks(); block++) {

@@ -53,6 +53,7 @@ public final class Convention {
   private final SequencedMap<String, DeclaredFolder> folders;
   private final Set<Target> targets;
   private final int before;
+  private volatile List<Finding> unplanned; // a proof takes long, and is asked for more than once
 
   Convention(
       String title,
@@ -355,6 +356,18 @@ public final class Convention {
    * @param framesPlanned frames planned for each run of a counter; 0 if unknown
    */
   public List<Finding> check(long framesPlanned) {
+    if (framesPlanned != 0) {
+      return proven(framesPlanned);
+    }
+    var known = unplanned;
+    if (known == null) {
+      known = proven(0);
+      unplanned = known;
+    }
+    return known;
+  }
+
+  private List<Finding> proven(long framesPlanned) {
     var report = new Report();
     new Check(this, report).prove(framesPlanned);
     new UseCheck(this, report).check();

@@ -1,13 +1,16 @@
 package org.framewright.naming;
 
 import dk.brics.automaton.Automaton;
+import dk.brics.automaton.State;
+import dk.brics.automaton.Transition;
 import java.time.Month;
 import java.time.Year;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.framewright.naming.DatePattern.Unit;
 
 /**
@@ -16,14 +19,28 @@ import org.framewright.naming.DatePattern.Unit;
  */
 final class DateAutomaton {
   private final List<DatePattern.Part> parts;
+  private final int dateEnds;
   private final boolean yearShows;
   private final boolean monthShows;
-  private final Map<Step, Automaton> made = new HashMap<>();
+  private final Map<Step, State> made = new HashMap<>();
+  private final Map<Moves, State> same = new HashMap<>();
 
   private DateAutomaton(DatePattern pattern) {
     this.parts = pattern.parts();
+    this.dateEnds = dateEnds(parts);
     this.yearShows = pattern.byUnit().containsKey(Unit.YEAR);
     this.monthShows = pattern.byUnit().containsKey(Unit.MONTH);
+  }
+
+  /** How many parts there are up to the last one of the date; those of the time mind nothing. */
+  private static int dateEnds(List<DatePattern.Part> parts) {
+    int end = parts.size();
+    while (end > 0
+        && (parts.get(end - 1).unit() == null
+            || parts.get(end - 1).unit().compareTo(Unit.HOUR) >= 0)) {
+      end--;
+    }
+    return end;
   }
 
   /** Before a part, with what was read so far. */
@@ -32,6 +49,12 @@ final class DateAutomaton {
       return new Step(part + 1, next);
     }
   }
+
+  /** A text of a part, and where it leads. */
+  private record Reading(String text, Step next) {}
+
+  /** What tells a state from others; states that accept the same are made once. */
+  private record Moves(boolean accepts, Set<Transition> transitions) {}
 
   /** What of the parts read so far decides whether a later part is possible. */
   private record Memory(int days, int monthLength, int leap) {
@@ -66,45 +89,76 @@ final class DateAutomaton {
 
   /** The texts of a pattern: those that are in the calendar. */
   static Dfa of(DatePattern pattern) {
-    return Dfa.of(new DateAutomaton(pattern).after(new Step(0, Memory.NOTHING)));
+    var automaton = new Automaton();
+    automaton.setInitialState(new DateAutomaton(pattern).after(new Step(0, Memory.NOTHING)));
+    automaton.setDeterministic(false);
+    return Dfa.of(automaton);
   }
 
-  /** The texts that can follow. Small where each step is minimal: ten thousand years are. */
-  private Automaton after(Step step) {
+  private State after(Step reached) {
+    var step = reached.part() < dateEnds ? reached : new Step(reached.part(), Memory.NOTHING);
     var known = made.get(step);
     if (known == null) {
-      known = step.part() == parts.size() ? Automaton.makeEmptyString() : next(step);
-      known.minimize();
+      known = step.part() == parts.size() ? end() : next(step);
       made.put(step, known);
     }
     return known;
   }
 
-  private Automaton next(Step step) {
+  private static State end() {
+    var end = new State();
+    end.setAccept(true);
+    return end;
+  }
+
+  private State next(Step step) {
     var part = parts.get(step.part());
     if (part.unit() == null) {
-      return Automaton.makeString(part.literal()).concatenate(after(step.then(step.memory())));
+      return tree(List.of(new Reading(part.literal(), step.then(step.memory()))), 0);
     }
     if (part.unit() == Unit.FRACTION) {
-      return Automaton.makeCharRange('0', '9')
-          .repeat(part.letters(), part.letters())
-          .concatenate(after(step.then(step.memory())));
+      var state = after(step.then(step.memory()));
+      for (int digit = 0; digit < part.letters(); digit++) {
+        var before = new State();
+        before.addTransition(new Transition('0', '9', state));
+        state = before;
+      }
+      return state;
     }
-    var byMemory = new LinkedHashMap<Memory, List<String>>();
+    var readings = new ArrayList<Reading>();
     part.texts()
         .forEach(
             (value, text) -> {
               var next = step.memory().with(part.unit(), value, yearShows, monthShows);
               if (next != null) {
-                byMemory.computeIfAbsent(next, _ -> new ArrayList<>()).add(text);
+                readings.add(new Reading(text, step.then(next)));
               }
             });
-    return Automaton.union(
-        byMemory.entrySet().stream()
-            .map(
-                one ->
-                    Automaton.makeStringUnion(one.getValue().toArray(CharSequence[]::new))
-                        .concatenate(after(step.then(one.getKey()))))
-            .toList());
+    readings.sort(Comparator.comparing(Reading::text));
+    return tree(readings, 0);
+  }
+
+  /** The state that reads what sorted texts, which begin alike, have after so many characters. */
+  private State tree(List<Reading> sorted, int read) {
+    if (sorted.size() == 1 && sorted.getFirst().text().length() == read) {
+      return after(sorted.getFirst().next());
+    }
+    var state = new State();
+    int next = 0;
+    while (next < sorted.size() && sorted.get(next).text().length() == read) {
+      var ended = after(sorted.get(next++).next());
+      state.setAccept(state.isAccept() || ended.isAccept());
+      state.getTransitions().addAll(ended.getTransitions());
+    }
+    while (next < sorted.size()) {
+      char c = sorted.get(next).text().charAt(read);
+      int end = next + 1;
+      while (end < sorted.size() && sorted.get(end).text().charAt(read) == c) {
+        end++;
+      }
+      state.addTransition(new Transition(c, tree(sorted.subList(next, end), read + 1)));
+      next = end;
+    }
+    return same.computeIfAbsent(new Moves(state.isAccept(), state.getTransitions()), _ -> state);
   }
 }

@@ -104,8 +104,8 @@ final class Html {
     for (int i = 0; i < text.length(); ) {
       int c = text.codePointAt(i);
       i += Character.charCount(c);
-      if (PlainText.isDirectionMark(c)) {
-        continue;
+      if (PlainText.isDirectionMark(c) || isHalfOfAPair(c)) {
+        continue; // two halves that come to stand side by side would be another character
       }
       boolean space = Character.isWhitespace(c) || Character.isISOControl(c) || isSeparator(c);
       if (space && (line.isEmpty() || line.charAt(line.length() - 1) == ' ')) {
@@ -121,6 +121,10 @@ final class Html {
 
   private static boolean isSeparator(int c) {
     return c == 0x2028 || c == 0x2029;
+  }
+
+  private static boolean isHalfOfAPair(int c) {
+    return c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE;
   }
 
   private static boolean isFromRight(String text) {
@@ -170,7 +174,7 @@ final class Html {
         || c == '\t'
         || (c >= 0x20 && c < 0x7F)
         || (c >= 0xA0
-            && !(c >= 0xD800 && c <= 0xDFFF)
+            && !isHalfOfAPair(c)
             && (c & 0xFFFE) != 0xFFFE
             && !(c >= 0xFDD0 && c <= 0xFDEF)
             && !PlainText.isDirectionMark(c));

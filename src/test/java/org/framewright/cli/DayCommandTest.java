@@ -15,10 +15,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -39,11 +39,8 @@ class DayCommandTest {
 
   @BeforeEach
   void aJobOfTwoSetups() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
-    job = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    job = ((Started.Opened) Job.start(Templates.fashionDays(), folder, values, clock)).job();
     job.importList(new ShotList(List.of(setup("001"), setup("002"))));
   }
 

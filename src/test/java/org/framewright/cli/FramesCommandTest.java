@@ -12,10 +12,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -38,10 +38,8 @@ class FramesCommandTest {
   /** 001 has four frames of the front, numbered across 9999; 002 has one, of its only view. */
   @BeforeEach
   void aJobWithFrames() throws Exception {
-    var parsed = Convention.read(Path.of("templates/fashion-days.yaml"));
-    var convention = ((Convention.Parsed.Sound) parsed).convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
-    job = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    job = ((Started.Opened) Job.start(Templates.fashionDays(), folder, values, clock)).job();
     job.importList(
         new ShotList(
             List.of(

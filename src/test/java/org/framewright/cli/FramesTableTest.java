@@ -18,10 +18,10 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -46,10 +46,8 @@ class FramesTableTest {
   /** Of four frames, one arrived, one was moved, one came from a card, one belongs nowhere. */
   @BeforeEach
   void aJobWithFrames() throws Exception {
-    var parsed = Convention.read(Path.of("templates/fashion-days.yaml"));
-    var convention = ((Convention.Parsed.Sound) parsed).convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
-    job = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    job = ((Started.Opened) Job.start(Templates.fashionDays(), folder, values, clock)).job();
     job.importList(new ShotList(List.of(new Setup("001", "Coat"), new Setup("002", "Hat"))));
     var camera =
         new SampleCamera(

@@ -12,9 +12,9 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -30,12 +30,11 @@ class RatingsCommandTest {
 
   @BeforeEach
   void aJobWithARatedFrame() throws Exception {
-    var parsed = Convention.read(Path.of("templates/fashion-days.yaml"));
-    var convention = ((Convention.Parsed.Sound) parsed).convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
     job =
         ((Started.Opened)
-                Job.start(convention, folder, values, Clock.system(ZoneId.systemDefault())))
+                Job.start(
+                    Templates.fashionDays(), folder, values, Clock.system(ZoneId.systemDefault())))
             .job();
     var camera =
         new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);

@@ -14,10 +14,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.Templates;
 import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -40,13 +40,11 @@ final class CopiesScene {
     one = Files.createDirectory(real.resolve("SSD 1"));
     two = Files.createDirectory(real.resolve("SSD 2"));
     volumes.disk(laptop, "laptop").disk(card, "card").disk(one, "one").disk(two, "two");
-    var convention =
-        (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
     var clock = ((InstantSource) () -> now).withZone(ZoneOffset.UTC);
     job =
         ((Started.Opened)
                 Job.start(
-                    convention.convention(),
+                    Templates.fashionDays(),
                     laptop,
                     Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
                     clock))

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import org.framewright.Templates;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Device;
 import org.framewright.copies.device.Medium;
@@ -24,7 +25,6 @@ import org.framewright.copies.device.Reading;
 import org.framewright.copies.device.Volumes;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 
 /** A job, a card, and disks to copy to, of which tests decide how they fail. */
 final class CopyScene {
@@ -39,11 +39,8 @@ final class CopyScene {
     this.card = Files.createDirectories(root.resolve("card"));
     this.first = root.resolve("first");
     this.second = root.resolve("second");
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "Wool");
-    var started = (Started.Opened) Job.start(convention, root, values, clock());
+    var started = (Started.Opened) Job.start(Templates.fashionDays(), root, values, clock());
     this.jobFolder = started.job().folder();
   }
 

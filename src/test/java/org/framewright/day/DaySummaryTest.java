@@ -12,11 +12,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import org.framewright.Templates;
 import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -38,12 +38,9 @@ class DaySummaryTest {
   /** Twelve setups, six a day; two frames of front and back are wanted of each. */
   @BeforeEach
   void startAJob() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     var started =
         Job.start(
-            convention,
+            Templates.fashionDays(),
             folder,
             Map.of("day", "2026-11-02", "client", "KVO", "title", "look book"),
             ((InstantSource) () -> now).withZone(ZoneOffset.UTC));

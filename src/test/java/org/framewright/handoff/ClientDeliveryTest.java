@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import javax.imageio.ImageIO;
+import org.framewright.Templates;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.handoff.metadata.MetadataMode;
@@ -38,7 +39,7 @@ class ClientDeliveryTest {
 
   @BeforeEach
   void aHandOffOfThreeSelects() throws Exception {
-    job = Scene.rated(folder, Scene.convention(Path.of("templates/fashion-days.yaml"))).job();
+    job = Scene.rated(folder, Templates.fashionDays()).job();
     assertThat(Scene.deliver(job, folder.resolve("out"))).isInstanceOf(Delivery.Delivered.class);
     back = Files.createDirectory(folder.resolve("back"));
   }

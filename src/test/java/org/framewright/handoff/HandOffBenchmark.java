@@ -23,6 +23,7 @@ import org.framewright.job.Job;
 final class HandOffBenchmark {
   private static final long BYTES = 60_000_000;
   private static final int ROUNDS = 3;
+  private static final byte[] END_OF_IMAGE = {(byte) 0xFF, (byte) 0xD9}; // ITU-T T.81, table B.1
 
   private HandOffBenchmark() {}
 
@@ -61,9 +62,11 @@ final class HandOffBenchmark {
 
   private static void enlarge(Job job) throws IOException {
     try (var files = Files.walk(job.framesFolder())) {
-      for (var file : files.filter(Files::isRegularFile).toList()) {
+      for (var file : files.filter(file -> file.toString().endsWith(".JPG")).toList()) {
         try (var open = new RandomAccessFile(file.toFile(), "rw")) {
           open.setLength(BYTES);
+          open.seek(BYTES - END_OF_IMAGE.length);
+          open.write(END_OF_IMAGE); // without it the frame counts as one that is still written
         }
         Files.setLastModifiedTime(file, FileTime.from(Instant.now().minus(Duration.ofHours(1))));
       }

@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.framewright.Templates;
 import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -110,7 +111,7 @@ class HandOffTest {
                 "fields:\n", "fields:\n  colour: {type: words, length: 1-20, label: Farbton}\n")
             .replace("select:    \"{client}_", "select:    \"{client}_{colour}_"));
     var shoot = Files.createDirectory(folder.resolve("labels"));
-    job = Scene.named(shoot, Scene.convention(file), Map.of("Farbton", "moss green")).job();
+    job = Scene.named(shoot, Templates.read(file), Map.of("Farbton", "moss green")).job();
 
     var plan = handOff().rated(4);
 

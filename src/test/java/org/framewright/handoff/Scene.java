@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import org.framewright.Templates;
 import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
@@ -39,7 +40,7 @@ final class Scene {
   private final SampleCamera camera;
 
   private Scene(Path folder, SampleCamera.Writes writes) throws Exception {
-    this(folder, writes, convention(Path.of("templates/fashion-days.yaml")), Map.of());
+    this(folder, writes, Templates.fashionDays(), Map.of());
   }
 
   /**
@@ -59,14 +60,6 @@ final class Scene {
         new ShotList(
             List.of(setup("001", "Coat", "F", columns), setup("002", "Dress", "B", columns))));
     camera = new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, writes, 9998);
-  }
-
-  static Convention convention(Path file) throws Exception {
-    return switch (Convention.read(file)) {
-      case Convention.Parsed.Sound sound -> sound.convention();
-      case Convention.Parsed.Faulty faulty ->
-          throw new AssertionError(faulty.findings().toString());
-    };
   }
 
   private static Setup setup(String code, String title, String view, Map<String, String> columns) {

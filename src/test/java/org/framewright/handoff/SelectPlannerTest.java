@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.Templates;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
 import org.framewright.naming.Convention;
@@ -24,7 +25,7 @@ class SelectPlannerTest {
       assertThat(text).contains(replaced[i]);
       text = text.replace(replaced[i], replaced[i + 1]);
     }
-    return Scene.convention(Files.writeString(folder.resolve("convention.yaml"), text));
+    return Templates.read(Files.writeString(folder.resolve("convention.yaml"), text));
   }
 
   private static List<String> withheld(Job job) throws Exception {

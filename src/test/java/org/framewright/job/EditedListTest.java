@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.framewright.naming.Convention;
+import org.framewright.Templates;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.framewright.shotlist.View;
@@ -27,11 +27,10 @@ class EditedListTest {
 
   @BeforeEach
   void aJobWithThreeSetups() throws Exception {
-    var fashion = Convention.read(Path.of("templates/fashion-days.yaml"));
     job =
         ((Started.Opened)
                 Job.start(
-                    ((Convention.Parsed.Sound) fashion).convention(),
+                    Templates.fashionDays(),
                     parent,
                     Map.of("day", "2026-11-23", "client", "KVO", "title", "wool"),
                     clock,

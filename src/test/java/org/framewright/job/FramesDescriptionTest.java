@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.Templates;
 import org.framewright.base.PlainText;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -36,11 +36,8 @@ class FramesDescriptionTest {
 
   @BeforeEach
   void aJobWithTwoSetups() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     var values = Map.of("day", "2026-11-23", "client", "KVO", "title", "look book");
-    job = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    job = ((Started.Opened) Job.start(Templates.fashionDays(), folder, values, clock)).job();
     job.importList(
         new ShotList(
             List.of(

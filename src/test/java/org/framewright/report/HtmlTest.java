@@ -53,6 +53,11 @@ class HtmlTest {
   }
 
   @Test
+  void halvesOfAPairDoNotBecomeALetterWhereWhatStoodBetweenThemIsLeftOut() {
+    assertThat(Html.line("a\ud800\u202e\udc00b")).isEqualTo("ab");
+  }
+
+  @Test
   void aTextIsOneLineOfABearableLength() {
     assertThat(Html.line(" one\r\n\ttwo\u2028three\u0000 ")).isEqualTo("one two three");
     assertThat(Html.line("x".repeat(10_000))).hasSize(Html.LONGEST + 1).endsWith("…");

@@ -7,10 +7,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -33,11 +33,10 @@ public final class FreshJob {
   }
 
   private static Job started(Path folder, Clock clock) throws Exception {
-    var sound = (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
     var started =
         (Started.Opened)
             Job.start(
-                sound.convention(),
+                Templates.fashionDays(),
                 folder,
                 Map.of("day", "2026-11-23", "client", "KVÖ", "title", "look book"),
                 clock);

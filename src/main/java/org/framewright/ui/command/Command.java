@@ -67,6 +67,11 @@ public record Command(
         repeats);
   }
 
+  /** The same, which makes sense at times only. */
+  public Command onlyWhile(ObservableBooleanValue some) {
+    return new Command(id, text, key, action, some, otherKeys, repeats);
+  }
+
   /** The same, done again and again while its key is held down: for walking. */
   public Command repeating() {
     return new Command(id, text, key, action, enabled, otherKeys, true);

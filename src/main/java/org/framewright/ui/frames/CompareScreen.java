@@ -53,7 +53,13 @@ final class CompareScreen implements Screen {
     this.pictures = pictures;
     this.model = model;
     this.common = common;
-    this.ratings = Ratings.commands(texts, ID, model::rate);
+    this.ratings =
+        Ratings.commands(
+            texts,
+            ID,
+            model::rate,
+            Bindings.createBooleanBinding(
+                () -> model.shown().get().currentTile().isPresent(), model.shown()));
     this.commands = makeCommands();
     this.prints =
         IntStream.range(0, CompareModel.MOST)

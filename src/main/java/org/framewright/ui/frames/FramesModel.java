@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
@@ -45,6 +47,7 @@ final class FramesModel {
   private final StringProperty filter = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<GroupedFrames> groups =
       new ReadOnlyObjectWrapper<>(GroupedFrames.EMPTY);
+  private final ReadOnlyBooleanWrapper sorted = new ReadOnlyBooleanWrapper();
   private final FrameSelection<FrameId> selection = new FrameSelection<>();
   private final Newest<JobView, GroupedFrames> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
@@ -153,6 +156,11 @@ final class FramesModel {
   /** All frames. */
   ReadOnlyObjectProperty<GroupedFrames> groups() {
     return groups.getReadOnlyProperty();
+  }
+
+  /** Whether the frames are under their headings yet, which takes a moment with many. */
+  ReadOnlyBooleanProperty sorted() {
+    return sorted.getReadOnlyProperty();
   }
 
   /** What is chosen. */
@@ -290,6 +298,7 @@ final class FramesModel {
             .orElse(headings.getFirst()));
     replacing = false;
     fill();
+    sorted.set(true);
   }
 
   private void fill() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ListView;
@@ -116,7 +117,7 @@ public final class FramesScreen implements Screen {
             command("undo", KeyCode.BACK_SPACE, model::undo).orBy(Keys.shortcut(KeyCode.Z)),
             Command.of("frames.redo", text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
                 .orBy(Keys.shortcut(KeyCode.Y)));
-    this.ratings = Ratings.commands(texts, ID, model::rate);
+    this.ratings = Ratings.commands(texts, ID, model::rate, someChosen());
     this.commands = makeCommands();
     prints.getChildren().add(actions());
     HBox.setHgrow(prints, Priority.ALWAYS);
@@ -125,6 +126,7 @@ public final class FramesScreen implements Screen {
     following =
         Subscription.combine(
             model.heading().subscribe(_ -> showHeading()),
+            model.sorted().subscribe(_ -> showHeading()),
             model.groups().subscribe(_ -> showHandOff()));
     headings
         .getSelectionModel()
@@ -186,8 +188,7 @@ public final class FramesScreen implements Screen {
       headings.getSelectionModel().select(heading);
       headings.scrollTo(Math.max(0, headings.getSelectionModel().getSelectedIndex() - 4));
     }
-    prints.none(
-        texts.get(heading.kind() == FrameHeading.Kind.SELECTS ? "frames.noSelect" : "frames.none"));
+    prints.none(texts.get(whyNone(heading)));
     prints.title(
         switch (heading.kind()) {
           case ALL -> texts.get("frames.titleAll", heading.frames(), heading.selects());
@@ -201,6 +202,13 @@ public final class FramesScreen implements Screen {
                   heading.frames(),
                   heading.selects());
         });
+  }
+
+  private String whyNone(FrameHeading heading) {
+    if (!model.sorted().get()) {
+      return "frames.sorting";
+    }
+    return heading.kind() == FrameHeading.Kind.SELECTS ? "frames.noSelect" : "frames.none";
   }
 
   private void showHandOff() {
@@ -283,7 +291,7 @@ public final class FramesScreen implements Screen {
     var made =
         new ArrayList<>(
             List.of(
-                command("closer", KeyCode.ENTER, this::lookCloser),
+                chosen("closer", KeyCode.ENTER, this::lookCloser),
                 chosen("select", KeyCode.S, model::toggleSelect),
                 chosen("move", KeyCode.M, this::askMove),
                 chosen("show", KeyCode.O, this::showInFileManager),
@@ -341,13 +349,12 @@ public final class FramesScreen implements Screen {
   }
 
   private Command chosen(String id, KeyCode key, Runnable action) {
-    return new Command(
-        "frames." + id,
-        text(id),
-        Keys.plain(key),
-        action,
-        Bindings.createBooleanBinding(
-            () -> !model.selection().chosen().get().isEmpty(), model.selection().chosen()));
+    return new Command("frames." + id, text(id), Keys.plain(key), action, someChosen());
+  }
+
+  private BooleanBinding someChosen() {
+    return Bindings.createBooleanBinding(
+        () -> !model.selection().chosen().get().isEmpty(), model.selection().chosen());
   }
 
   /** The page on which frames are looked at closely. */

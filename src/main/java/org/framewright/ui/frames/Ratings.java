@@ -3,6 +3,7 @@ package org.framewright.ui.frames;
 import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
+import javafx.beans.value.ObservableBooleanValue;
 import org.framewright.job.JobState;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Keys;
@@ -12,20 +13,28 @@ import org.framewright.ui.look.Texts;
 final class Ratings {
   private Ratings() {}
 
-  /** The commands that rate, from 0, not rated, up; {@code page} is their page's id. */
-  static List<Command> commands(Texts texts, String page, IntConsumer rate) {
+  /**
+   * The commands that rate, from 0, not rated, up.
+   *
+   * @param page their page's id
+   * @param some whether there is something to rate
+   */
+  static List<Command> commands(
+      Texts texts, String page, IntConsumer rate, ObservableBooleanValue some) {
     return IntStream.rangeClosed(0, JobState.MOST_RATED)
-        .mapToObj(rating -> command(texts, page, rating, rate))
+        .mapToObj(rating -> command(texts, page, rating, rate, some))
         .toList();
   }
 
-  private static Command command(Texts texts, String page, int rating, IntConsumer rate) {
+  private static Command command(
+      Texts texts, String page, int rating, IntConsumer rate, ObservableBooleanValue some) {
     return Command.of(
-        page + ".rate" + rating,
-        rating == 0
-            ? texts.get("command.frames.notRated")
-            : texts.get("command.frames.rate", rating),
-        Keys.digit(rating),
-        () -> rate.accept(rating));
+            page + ".rate" + rating,
+            rating == 0
+                ? texts.get("command.frames.notRated")
+                : texts.get("command.frames.rate", rating),
+            Keys.digit(rating),
+            () -> rate.accept(rating))
+        .onlyWhile(some);
   }
 }

@@ -12,10 +12,10 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.framewright.Templates;
 import org.framewright.copies.TestVolumes;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -38,12 +38,10 @@ public final class CardScene {
     one = Files.createDirectory(real.resolve("SSD 1"));
     two = Files.createDirectory(real.resolve("SSD 2"));
     volumes.disk(laptop, "laptop").disk(card, "card").disk(one, "one").disk(two, "two");
-    var convention =
-        (Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml"));
     job =
         ((Started.Opened)
                 Job.start(
-                    convention.convention(),
+                    Templates.fashionDays(),
                     laptop,
                     Map.of("day", "2026-11-23", "client", "KVO", "title", "look book"),
                     clock()))

@@ -1,17 +1,23 @@
 package org.framewright.ui.frames;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.fail;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.property.SimpleBooleanProperty;
 import org.framewright.frames.Place;
 import org.framewright.job.Job;
 import org.framewright.job.TestClock;
+import org.framewright.ui.command.Command;
 import org.framewright.ui.frames.FrameHeading.Kind;
+import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobSession;
+import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -161,5 +167,32 @@ class FramesModelTest {
     var stem = model.tiles().getLast().frame().stem();
     model.filter().set(stem.toLowerCase(Locale.ROOT));
     assertThat(model.tiles()).extracting(tile -> tile.frame().stem()).containsExactly(stem);
+  }
+
+  @Test
+  void noFramesAreTakenForNotLookedThroughYetUntilTheyAreSorted() {
+    var fresh =
+        new FramesModel(
+            session,
+            Tasks.immediate(),
+            Texts.in(Locale.ENGLISH),
+            () -> "Timo",
+            _ -> {},
+            failure -> fail(failure));
+    assertThat(fresh.sorted().get()).isFalse();
+    fresh.follow();
+    assertThat(fresh.sorted().get()).isTrue();
+    fresh.dispose();
+  }
+
+  @Test
+  void ratingIsOfferedWhereThereIsSomethingToRate() {
+    var some = new SimpleBooleanProperty();
+    var given = new ArrayList<Integer>();
+    var ratings = Ratings.commands(Texts.in(Locale.ENGLISH), "frames", given::add, some);
+    assertThat(ratings).noneMatch(Command::fire);
+    some.set(true);
+    assertThat(ratings.get(3).fire()).isTrue();
+    assertThat(given).containsExactly(3);
   }
 }
