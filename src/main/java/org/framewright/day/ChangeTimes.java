@@ -161,11 +161,11 @@ public record ChangeTimes(Map<Change, Learned> learned, int without, Optional<Du
         usual.isEmpty()
             ? Text.of(
                 "The frames tell of fewer than {0} times that the next setup began without any"
-                    + " change, so nobody knows how long changes take.",
+                    + " change, so nobody knows how long changes take, and all count alike.",
                 FEWEST)
             : Text.of(
                 "The frames tell of fewer than {0} changes of each kind, so nobody knows how long"
-                    + " they take.",
+                    + " they take, and all count alike.",
                 FEWEST));
   }
 }

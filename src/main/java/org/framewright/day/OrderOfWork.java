@@ -222,7 +222,7 @@ public record OrderOfWork(
     return isBetter() && saved.compareTo(Duration.ZERO) > 0 ? Optional.of(saved) : Optional.empty();
   }
 
-  /** The changes of an order: {@code 5 changes: 2 changes of model, 3 changes of rack}. */
+  /** The changes of an order: {@code 5 changes: model 2, rack 3}. */
   public Text said(List<Setup> order) {
     var changes = changes(order);
     int count = count(order);
@@ -237,7 +237,7 @@ public record OrderOfWork(
             count,
             Change.all(
                 changes.entrySet().stream()
-                    .map(one -> one.getKey().counted(one.getValue()))
+                    .map(one -> Text.of("{0} {1}", one.getKey().said(), one.getValue()))
                     .toList()));
   }
 

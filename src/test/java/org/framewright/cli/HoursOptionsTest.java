@@ -11,10 +11,10 @@ import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -39,14 +39,12 @@ class HoursOptionsTest {
   void aJob() throws Exception {
     preferences = Files.createDirectory(folder.resolve("settings")).resolve("preferences.json");
     System.setProperty(SETTINGS, preferences.getParent().toString());
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     var zone = ZoneId.systemDefault();
     var now = new Instant[] {Instant.parse("2024-01-10T00:00:00Z")};
     Clock clock = ((InstantSource) () -> now[0]).withZone(zone);
     var values = Map.of("day", "2024-01-10", "client", "KVO", "title", "look book");
-    var started = ((Started.Opened) Job.start(convention, folder, values, clock)).job();
+    var started =
+        ((Started.Opened) Job.start(Templates.fashionDays(), folder, values, clock)).job();
     started.importList(new ShotList(List.of(new Setup("001", "Coat"), new Setup("002", "Hat"))));
     now[0] = java.time.LocalDateTime.parse("2024-01-10T05:00:00").atZone(zone).toInstant();
     started.mark("001", SetupState.ON_SET, MarkDetails.NONE);

@@ -13,11 +13,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.framewright.Templates;
 import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -38,13 +38,10 @@ class OrderOfWorkTest {
 
   @BeforeEach
   void startAJob() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     job =
         ((Started.Opened)
                 Job.start(
-                    convention,
+                    Templates.fashionDays(),
                     folder,
                     Map.of("day", "2026-11-02", "client", "KVO", "title", "look book"),
                     ((InstantSource) () -> now).withZone(ZoneOffset.UTC)))

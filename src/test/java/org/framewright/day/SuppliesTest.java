@@ -11,10 +11,10 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.Templates;
 import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
@@ -35,13 +35,10 @@ class SuppliesTest {
 
   @BeforeEach
   void startAJob() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     job =
         ((Started.Opened)
                 Job.start(
-                    convention,
+                    Templates.fashionDays(),
                     folder,
                     Map.of("day", "2026-11-02", "client", "KVO", "title", "look book"),
                     ((InstantSource) () -> now).withZone(ZoneOffset.UTC)))

@@ -34,6 +34,7 @@ final class OrderForm extends VBox {
     }
     var reasons = WrappedText.of(order.reasons(), "quiet");
     reasons.setId("order-reasons");
+    reasons.setMinHeight(Region.USE_PREF_SIZE);
     getChildren().addAll(halves, reasons);
   }
 

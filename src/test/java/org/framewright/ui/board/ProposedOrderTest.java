@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import org.framewright.Templates;
 import org.framewright.day.DayHours;
 import org.framewright.day.OrderOfWork;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
-import org.framewright.naming.Convention;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.framewright.ui.look.Texts;
@@ -30,13 +30,10 @@ class ProposedOrderTest {
 
   @BeforeEach
   void startAJob() throws Exception {
-    var convention =
-        ((Convention.Parsed.Sound) Convention.read(Path.of("templates/fashion-days.yaml")))
-            .convention();
     job =
         ((Started.Opened)
                 Job.start(
-                    convention,
+                    Templates.fashionDays(),
                     folder,
                     Map.of("day", "2026-11-02", "client", "KVO", "title", "look book"),
                     Clock.fixed(Instant.parse("2026-11-02T09:00:00Z"), ZoneOffset.UTC)))
