@@ -92,8 +92,8 @@ final class DayFacts {
     document.put("changesNow", counts(order.changes(order.given())));
     document.put("changesThen", counts(order.changes(order.proposed())));
     document.put("times", times(order.times()));
-    document.put("given", lines(order.lines(order.given())));
-    document.put("proposed", lines(order.lines(order.proposed())));
+    document.put("given", lines(order.given()));
+    document.put("proposed", lines(order.proposed()));
     document.put("stay", order.stay().stream().sorted().toList());
     return document;
   }

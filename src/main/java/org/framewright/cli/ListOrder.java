@@ -116,11 +116,11 @@ final class ListOrder {
       order.saves().ifPresent(time -> out.println("Saves about " + Durations.words(time) + "."));
       int codes =
           order.proposed().stream()
-              .mapToInt(setup -> PlainText.line(setup.code()).length())
+              .mapToInt(line -> PlainText.line(line.setup().code()).length())
               .max()
               .orElse(1);
       var form = "  %-" + Math.min(codes, 48) + "s  %s";
-      for (var line : order.lines(order.proposed())) {
+      for (var line : order.proposed()) {
         var changes =
             line.changes().stream()
                 .map(change -> change.said().english())

@@ -23,7 +23,8 @@ final class Gaps {
   /**
    * @param lines in the order in which the frames were taken
    */
-  static List<ChangeTimes.Gap> of(List<FrameLine> lines, ShotList list, DayHours hours) {
+  static List<ChangeTimes.Gap> of(
+      List<FrameLine> lines, ShotList list, Traits traits, DayHours hours) {
     var byCode = new HashMap<String, Setup>();
     list.setups().forEach(setup -> byCode.put(setup.code(), setup));
     var gaps = new ArrayList<ChangeTimes.Gap>();
@@ -40,7 +41,7 @@ final class Gaps {
         if (!time.isNegative()
             && time.compareTo(LONGEST) <= 0
             && hours.between(last, taken).equals(time)) {
-          gaps.add(new ChangeTimes.Gap(time, Change.between(before.get(), setup.get())));
+          gaps.add(new ChangeTimes.Gap(time, traits.between(before.get(), setup.get())));
         }
       }
       before = setup;

@@ -40,8 +40,8 @@ import org.framewright.shotlist.ShotList;
  */
 public record OrderOfWork(
     Optional<Setup> before,
-    List<Setup> given,
-    List<Setup> proposed,
+    List<Line> given,
+    List<Line> proposed,
     List<String> list,
     ChangeTimes times,
     boolean exact,
@@ -73,25 +73,39 @@ public record OrderOfWork(
   public static OrderOfWork of(
       Job job, FrameScan scan, JobState state, DayHours hours, Set<String> stay) {
     var list = job.shotList();
+    var traits = new Traits();
     return of(
         list,
         state,
         before(list, state, hours, job.now()),
-        ChangeTimes.of(Gaps.of(job.frameLines(scan), list, hours)),
+        ChangeTimes.of(Gaps.of(job.frameLines(scan), list, traits, hours)),
+        traits,
         stay);
   }
 
   static OrderOfWork of(
-      ShotList list, JobState state, Optional<Setup> before, ChangeTimes times, Set<String> stay) {
+      ShotList list,
+      JobState state,
+      Optional<Setup> before,
+      ChangeTimes times,
+      Traits traits,
+      Set<String> stay) {
     var places = left(list, state);
     var given = places.stream().map(list.setups()::get).toList();
-    var found = search(given, blocks(given, state, stay), before, times);
+    var found = search(given, blocks(given, state, stay), before, times, traits);
     var proposed = found.order().stream().map(given::get).toList();
     var codes = new ArrayList<>(list.codes());
     for (int i = 0; i < places.size(); i++) {
       codes.set(places.get(i), proposed.get(i).code());
     }
-    return new OrderOfWork(before, given, proposed, codes, times, found.exact(), stay);
+    return new OrderOfWork(
+        before,
+        lines(before, given, traits),
+        lines(before, proposed, traits),
+        codes,
+        times,
+        found.exact(),
+        stay);
   }
 
   /** The one on set, else the one that was there last on this day. */
@@ -150,22 +164,21 @@ public record OrderOfWork(
   }
 
   private static OrderSearch.Found search(
-      List<Setup> given, int[] blocks, Optional<Setup> before, ChangeTimes times) {
+      List<Setup> given, int[] blocks, Optional<Setup> before, ChangeTimes times, Traits traits) {
     if (given.isEmpty()) {
       return new OrderSearch.Found(List.of(), true);
     }
     var numbers = new HashMap<String, Integer>();
     return OrderSearch.find(
-        given.stream().map(setup -> keys(setup, numbers)).toArray(int[][]::new),
+        given.stream().map(setup -> keys(traits.of(setup), numbers)).toArray(int[][]::new),
         weights(times),
         blocks,
-        before.map(setup -> keys(setup, numbers)).orElse(new int[0]));
+        before.map(setup -> keys(traits.of(setup), numbers)).orElse(new int[0]));
   }
 
-  private static int[] keys(Setup setup, Map<String, Integer> numbers) {
-    return KINDS.stream()
-        .map(kind -> numbers.computeIfAbsent(kind.of(setup), _ -> numbers.size()))
-        .mapToInt(number -> number)
+  private static int[] keys(List<String> traits, Map<String, Integer> numbers) {
+    return traits.stream()
+        .mapToInt(trait -> numbers.computeIfAbsent(trait, _ -> numbers.size()))
         .toArray();
   }
 
@@ -192,27 +205,25 @@ public record OrderOfWork(
     return !proposed.equals(given);
   }
 
-  /** Setups with what is changed before each. */
-  public List<Line> lines(List<Setup> order) {
+  private static List<Line> lines(Optional<Setup> before, List<Setup> order, Traits traits) {
     var lines = new ArrayList<Line>();
     var last = before;
     for (var setup : order) {
-      lines.add(new Line(setup, last.map(one -> Change.between(one, setup)).orElse(Set.of())));
+      lines.add(new Line(setup, last.map(one -> traits.between(one, setup)).orElse(Set.of())));
       last = Optional.of(setup);
     }
     return List.copyOf(lines);
   }
 
   /** How many changes of each kind an order has; kinds without any are left out. */
-  public SortedMap<Change, Integer> changes(List<Setup> order) {
+  public SortedMap<Change, Integer> changes(List<Line> order) {
     var changes = new TreeMap<Change, Integer>();
-    lines(order)
-        .forEach(line -> line.changes().forEach(one -> changes.merge(one, 1, Integer::sum)));
+    order.forEach(line -> line.changes().forEach(one -> changes.merge(one, 1, Integer::sum)));
     return changes;
   }
 
   /** How many changes an order has. */
-  public int count(List<Setup> order) {
+  public int count(List<Line> order) {
     return changes(order).values().stream().mapToInt(count -> count).sum();
   }
 
@@ -223,7 +234,7 @@ public record OrderOfWork(
   }
 
   /** The changes of an order: {@code 5 changes: model 2, rack 3}. */
-  public Text said(List<Setup> order) {
+  public Text said(List<Line> order) {
     var changes = changes(order);
     int count = count(order);
     return changes.size() < 2
@@ -286,7 +297,7 @@ public record OrderOfWork(
               String.join(
                   ", ",
                   given.stream()
-                      .map(Setup::code)
+                      .map(line -> line.setup().code())
                       .filter(stay::contains)
                       .map(PlainText::line)
                       .toList())));

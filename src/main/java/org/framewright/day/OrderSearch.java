@@ -25,7 +25,8 @@ final class OrderSearch {
 
   private static final int NONE = -1;
   private static final int LONGEST_RUN = 3;
-  private static final long MOST_LOOKS = 12_000_000;
+  private static final long MOST_LOOKS = 6_000_000;
+  private static final long MOST_LOOKS_OF_MANY = 500_000;
   private static final int MOST_IN_TABLE = 1_000;
 
   private final int[][] keys;
@@ -36,8 +37,9 @@ final class OrderSearch {
   /** For each block where its lots begin, and at last their number. */
   private final List<Integer> begins = new ArrayList<>();
 
+  private final int[][] lotKeys;
   private final long[][] table;
-  private long looks = MOST_LOOKS;
+  private long looks;
 
   /**
    * An order that was found.
@@ -73,6 +75,7 @@ final class OrderSearch {
           .add(i);
     }
     begins.add(lots.size());
+    lotKeys = lots.stream().map(lot -> keys[lot.getFirst()]).toArray(int[][]::new);
     table = lots.size() <= MOST_IN_TABLE ? table() : new long[0][];
   }
 
@@ -121,7 +124,7 @@ final class OrderSearch {
   }
 
   private int[] key(int lot) {
-    return keys[lots.get(lot).getFirst()];
+    return lotKeys[lot];
   }
 
   /** From one lot to the next; before the first is {@link #NONE}, and so is behind the last. */
@@ -248,7 +251,7 @@ final class OrderSearch {
     var best = new int[0];
     long least = Long.MAX_VALUE;
     for (var order : List.of(asGiven(), sorted(), nearest())) {
-      looks = MOST_LOOKS;
+      looks = table.length > 0 ? MOST_LOOKS : MOST_LOOKS_OF_MANY;
       improve(order);
       long cost = cost(order);
       if (cost < least) {

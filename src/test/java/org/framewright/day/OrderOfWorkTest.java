@@ -80,8 +80,8 @@ class OrderOfWorkTest {
     return OrderOfWork.of(job, scan, job.standing(scan).state(), HOURS, Set.of(stay));
   }
 
-  private static List<String> codes(List<Setup> setups) {
-    return setups.stream().map(Setup::code).toList();
+  private static List<String> codes(List<OrderOfWork.Line> lines) {
+    return lines.stream().map(line -> line.setup().code()).toList();
   }
 
   @Test
@@ -115,8 +115,8 @@ class OrderOfWorkTest {
     var one = new Setup("1", "", View.listOf("F, B"), OptionalInt.empty(), new LinkedHashMap<>());
     var two = new Setup("2", "", View.listOf("b, f"), OptionalInt.empty(), new LinkedHashMap<>());
     var three = new Setup("3", "", View.listOf("D"), OptionalInt.empty(), new LinkedHashMap<>());
-    assertThat(Change.between(one, two)).isEmpty();
-    assertThat(Change.between(two, three)).containsExactly(Change.VIEWS);
+    assertThat(new Traits().between(one, two)).isEmpty();
+    assertThat(new Traits().between(two, three)).containsExactly(Change.VIEWS);
   }
 
   /** Else a setup of which the list says nothing would hide the change across it. */

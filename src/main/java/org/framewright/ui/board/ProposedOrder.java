@@ -5,7 +5,6 @@ import java.util.stream.Collectors;
 import org.framewright.base.Durations;
 import org.framewright.base.PlainText;
 import org.framewright.day.OrderOfWork;
-import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
 
 /**
@@ -40,16 +39,16 @@ record ProposedOrder(
             .saves()
             .map(time -> texts.get("order.thenSaves", proposed, texts.say(Durations.said(time))))
             .orElseGet(() -> texts.get("order.then", proposed)),
-        lines(order, order.given(), texts),
-        order.isBetter() ? lines(order, order.proposed(), texts) : List.of(),
+        lines(order.given(), texts),
+        order.isBetter() ? lines(order.proposed(), texts) : List.of(),
         order.given().isEmpty()
             ? ""
             : order.reasons().stream().map(texts::say).collect(Collectors.joining(" ")),
         order.list());
   }
 
-  private static List<OrderLine> lines(OrderOfWork order, List<Setup> setups, Texts texts) {
-    return order.lines(setups).stream()
+  private static List<OrderLine> lines(List<OrderOfWork.Line> order, Texts texts) {
+    return order.stream()
         .map(
             line ->
                 new OrderLine(
