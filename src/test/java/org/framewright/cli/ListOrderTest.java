@@ -22,8 +22,13 @@ class ListOrderTest {
     var list =
         Files.writeString(
             folder.resolve("list.csv"),
-            "Look,Name,Model,Rack\n001,Coat,Mira,A1\n002,Hat,Jonna,A1\n003,Scarf,Mira,A1\n"
-                + "004,Belt,Jonna,A1\n");
+            """
+            Look,Name,Model,Rack
+            001,Coat,Mira,A1
+            002,Hat,Jonna,A1
+            003,Scarf,Mira,A1
+            004,Belt,Jonna,A1
+            """);
     assertThat(Ran.run("list", job, "--import", list).status()).isZero();
   }
 
