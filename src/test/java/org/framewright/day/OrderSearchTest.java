@@ -19,6 +19,7 @@ class OrderSearchTest {
   private static final int KINDS = 3;
 
   /** What things are, what changes cost, which may change places, and what is there before. */
+  @SuppressWarnings("ArrayRecordComponent") // none is compared or changed
   record Problem(int[][] keys, long[] weights, int[] blocks, int[] start) {
     OrderSearch.Found solve() {
       return OrderSearch.find(keys, weights, blocks, start);
