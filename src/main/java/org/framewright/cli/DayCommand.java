@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.framewright.base.Text;
 import org.framewright.copies.CopiesDescription;
@@ -13,6 +14,7 @@ import org.framewright.day.DayDescription;
 import org.framewright.day.DaySummary;
 import org.framewright.day.Forecast;
 import org.framewright.day.KindPace;
+import org.framewright.day.OrderOfWork;
 import org.framewright.job.JobException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -33,17 +35,23 @@ final class DayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
-    var worked = hours.hours();
+    var worked = hours.hours(output);
     var job = JobFolder.open(folder, output);
     var scan = job.scan();
-    var summary = DaySummary.of(job, scan, job.standing(scan), worked);
+    var standing = job.standing(scan);
+    var summary = DaySummary.of(job, scan, standing, worked);
     var once = FramesOnce.of(job, scan);
+    var supplies = DayFacts.supplies(job, scan, worked.zone());
+    var order = OrderOfWork.of(job, scan, standing.state(), worked, Set.of());
     if (output.json()) {
       var document = json(summary);
+      document.put("speed", DayFacts.json(supplies));
+      document.put("battery", DayFacts.battery(supplies));
+      document.put("order", DayFacts.gain(order));
       document.put("inOnePlace", once.map(CopiesCommand::json).orElse(null));
       output.write(document);
     } else {
-      DayDescription.lines(summary).forEach(output.out()::println);
+      DayDescription.lines(summary, supplies, order).forEach(output.out()::println);
       once.ifPresent(frames -> output.out().println(CopiesDescription.line(frames, worked.zone())));
     }
     return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
@@ -80,7 +88,7 @@ final class DayCommand implements Callable<Integer> {
     space.put("freeBytes", summary.space().free());
     space.put("enough", summary.space().enough());
     document.put("space", space);
-    document.put("attention", summary.attention());
+    document.put("attention", summary.attention().stream().map(Text::english).toList());
     return document;
   }
 
@@ -121,7 +129,7 @@ final class DayCommand implements Callable<Integer> {
     return document;
   }
 
-  private static double minutes(Duration time) {
+  static double minutes(Duration time) {
     return Math.round(time.toMillis() / 600.0) / 100.0;
   }
 }

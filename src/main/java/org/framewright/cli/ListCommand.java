@@ -24,8 +24,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "list",
     description =
-        "Shows the shot list; imports the client's list, adds or changes a setup, exports it for a"
-            + " spreadsheet.",
+        "Shows the shot list; imports the client's list, adds or changes a setup, proposes an order"
+            + " of what is left, exports it for a spreadsheet.",
     mixinStandardHelpOptions = true)
 final class ListCommand implements Callable<Integer> {
   @Mixin private Output output;
@@ -36,6 +36,8 @@ final class ListCommand implements Callable<Integer> {
   @Mixin private ListImport list;
 
   @Mixin private ListEdit edit;
+
+  @Mixin private ListOrder order;
 
   @Option(
       names = "--export",
@@ -53,7 +55,12 @@ final class ListCommand implements Callable<Integer> {
       throw CommandFailure.badInput("--replace is about an export", "Give --export FILE with it.");
     }
     edit.check(list.isAsked());
+    order.check(list.isAsked() || edit.isAsked() || exported.isPresent());
     var job = JobFolder.open(folder, output);
+    if (order.isAsked()) {
+      order.take(job, output);
+      return ExitStatus.DONE.code();
+    }
     if (exported.isPresent()) {
       // Before anything is imported: what is refused leaves all as it was.
       OutputFile.check(exported.get(), job, replace);

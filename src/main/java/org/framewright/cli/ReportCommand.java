@@ -85,7 +85,8 @@ final class ReportCommand implements Callable<Integer> {
                         file + ": the ending does not tell what the report is to become",
                         "Give a file that ends in .pdf, .html, .xlsx or .csv."));
     var options =
-        new ReportOptions(told, paper, language(), hours.hours(), ReportSettings.letterhead());
+        new ReportOptions(
+            told, paper, language(), hours.hours(output), ReportSettings.letterhead());
     var job = JobFolder.open(folder, output);
     OutputFile.check(file, job, replace);
     try (var interruption = new Interruption()) {

@@ -1,9 +1,13 @@
 package org.framewright.day;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
+import org.framewright.base.Durations;
+import org.framewright.base.Text;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.ImplausibleClock;
 import org.framewright.frames.Tally;
@@ -89,5 +93,87 @@ public sealed interface Attention {
       return List.of();
     }
     return setup.views().stream().filter(view -> have.getOrDefault(view.code(), 0) == 0).toList();
+  }
+
+  /** A list of which nobody reads more. */
+  int MOST_SAID = 100;
+
+  /**
+   * All of them in words, a sentence each.
+   *
+   * @param plain makes text of other people fit to be shown
+   * @param view says what a view's code stands for
+   */
+  static List<Text> said(
+      List<Attention> attention, UnaryOperator<String> plain, UnaryOperator<String> view) {
+    return attention.stream().flatMap(one -> one.said(plain, view).stream()).toList();
+  }
+
+  /** The first of very many, and how many more there are. */
+  static List<Text> shortened(List<Text> said) {
+    if (said.size() <= MOST_SAID) {
+      return List.copyOf(said);
+    }
+    var first = new ArrayList<>(said.subList(0, MOST_SAID));
+    first.add(Text.of("and {0} more", said.size() - MOST_SAID));
+    return List.copyOf(first);
+  }
+
+  /** In words; what lacks several views is a sentence for each. */
+  default List<Text> said(UnaryOperator<String> plain, UnaryOperator<String> view) {
+    return switch (this) {
+      case Pickup(var setup, var reason) ->
+          List.of(
+              reason.isPresent()
+                  ? Text.of(
+                      "{0} is to be shot again: {1}",
+                      plain.apply(setup.code()), plain.apply(reason.get()))
+                  : Text.of("{0} is to be shot again", plain.apply(setup.code())));
+      case Dropped(var setup, var reason) ->
+          List.of(
+              reason.isPresent()
+                  ? Text.of(
+                      "{0} was dropped: {1}", plain.apply(setup.code()), plain.apply(reason.get()))
+                  : Text.of("{0} was dropped", plain.apply(setup.code())));
+      case Changed(var setup) ->
+          List.of(Text.of("{0} got frames after its sign-off", plain.apply(setup.code())));
+      case ViewsMissing(var setup, var views) ->
+          views.stream()
+              .map(
+                  one ->
+                      Text.of(
+                          "{0} has no frame of the view {1}",
+                          plain.apply(setup.code()), plain.apply(view.apply(one.code()))))
+              .toList();
+      case Unassigned(int frames) ->
+          List.of(
+              Text.counted(
+                  "{0} frame belongs to no setup yet",
+                  "{0} frames belong to no setup yet", frames));
+      case Incomplete(int frames) ->
+          List.of(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
+      case ClockOff(var clock) -> List.of(said(clock, plain));
+      case Implausible(var clock) ->
+          List.of(
+              Text.counted(
+                  "the time of {0} frame of {1} cannot be right",
+                  "the times of {0} frames of {1} cannot be right",
+                  clock.frames(),
+                  clock.camera().isPresent()
+                      ? plain.apply(clock.camera().get().model())
+                      : Text.of("an unknown body")));
+    };
+  }
+
+  private static Text said(CameraClock clock, UnaryOperator<String> plain) {
+    double toAdd = clock.offsetSeconds().orElseThrow();
+    var off =
+        clock.wholeHours().isPresent()
+            ? Text.of("{0} h", Math.abs(clock.wholeHours().getAsInt()))
+            : Durations.said(Duration.ofSeconds(Math.round(Math.abs(toAdd))));
+    var body = plain.apply(clock.camera().model());
+    return toAdd < 0
+        ? Text.of("the clock of {0} is {1} fast", body, off)
+        : Text.of("the clock of {0} is {1} slow", body, off);
   }
 }

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.Durations;
 import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 
 /** A day's summary in words, as the command line and the demo print it. */
 public final class DayDescription {
@@ -48,7 +49,29 @@ public final class DayDescription {
     kinds(summary).ifPresent(lines::add);
     lines.add(space(summary.space()));
     seconds(summary).ifPresent(lines::add);
-    summary.attention().forEach(line -> lines.add("Look at: " + line));
+    summary.attention().forEach(line -> lines.add("Look at: " + line.english()));
+    return List.copyOf(lines);
+  }
+
+  /** The same with how long disks and battery last, and what another order of the rest saves. */
+  public static List<String> lines(DaySummary summary, Supplies supplies, OrderOfWork order) {
+    var lines = new ArrayList<>(lines(summary));
+    int look = summary.attention().size();
+    var more = new ArrayList<String>();
+    if (!supplies.speed().isEmpty()) {
+      more.add(
+          supplies.speed().stream()
+              .map(Text::english)
+              .collect(Collectors.joining("; ", "Speed: ", "")));
+    }
+    supplies.power().ifPresent(power -> more.add("Power: " + power.english()));
+    order
+        .gain()
+        .ifPresent(
+            gain ->
+                more.add(
+                    "Order: " + gain.english() + "; see: framewright list JOB --propose-order"));
+    lines.addAll(lines.size() - look, more);
     return List.copyOf(lines);
   }
 

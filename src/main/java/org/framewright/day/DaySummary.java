@@ -2,25 +2,20 @@ package org.framewright.day;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SequencedMap;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
+import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.OnSetSpan;
 import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
@@ -28,7 +23,6 @@ import org.framewright.job.JobState;
 import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
-import org.framewright.shotlist.View;
 
 /**
  * How the job stands at one moment.
@@ -45,7 +39,7 @@ import org.framewright.shotlist.View;
  * @param kinds how long each kind of setup took, where the list says kinds; those first of which
  *     most is left
  * @param space the disk
- * @param attention what a person should look at, a sentence each
+ * @param attention what a person should look at, a sentence each; of very many the first
  */
 public record DaySummary(
     Instant at,
@@ -58,7 +52,7 @@ public record DaySummary(
     Forecast all,
     List<KindPace> kinds,
     Space space,
-    List<String> attention) {
+    List<Text> attention) {
   public DaySummary {
     setups = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(setups));
     kinds = List.copyOf(kinds);
@@ -72,24 +66,12 @@ public record DaySummary(
     var tally = standing.tally();
     var state = standing.state();
     var counts = new EnumMap<SetupState, Integer>(SetupState.class);
-    var left = new ArrayList<Setup>();
-    var byCode = new HashMap<String, Setup>();
     for (var setup : job.shotList().setups()) {
-      byCode.put(setup.code(), setup);
-      var at = state.of(setup.code()).state();
-      counts.merge(at, 1, Integer::sum);
-      if (!at.done()) {
-        left.add(setup);
-      }
+      counts.merge(state.of(setup.code()).state(), 1, Integer::sum);
     }
-    var times = times(state, hours, now);
-    var pace = new Pace(List.copyOf(times.values()));
-    var sizes =
-        Sizes.of(
-            Stream.concat(times.keySet().stream().map(byCode::get), left.stream())
-                .filter(Objects::nonNull)
-                .toList());
-    var shot = shot(times, byCode, sizes);
+    var progress = SoFar.of(job, state, hours);
+    var left = progress.left();
+    var pace = progress.pace();
     var ahead = today(job, state, left, LocalDate.ofInstant(now, hours.zone()));
     return new DaySummary(
         now,
@@ -98,65 +80,13 @@ public record DaySummary(
         tally.frames(),
         tally.unassigned().size(),
         pace,
-        ahead.map(setups -> Forecast.of(load(shot, setups, sizes), pace, hours, now)),
-        Forecast.of(load(shot, left, sizes), pace, hours, now),
-        KindPace.of(shot, left.stream().map(sizes::of).toList()),
+        ahead.map(setups -> Forecast.of(progress.load(setups), pace, hours, now)),
+        Forecast.of(progress.load(left), pace, hours, now),
+        KindPace.of(progress.shot(), progress.load(left).left()),
         space(job, scan, tally, left),
-        attention(job, state, tally));
-  }
-
-  /**
-   * The working time of each setup that was shot: from the moment it came on set until the next one
-   * did, or until it left when it was the day's last. A setup that was on set again has all of its
-   * times.
-   */
-  static SequencedMap<String, Duration> times(JobState state, DayHours hours, Instant now) {
-    var spans = state.spans();
-    var bySetup = new LinkedHashMap<String, Duration>();
-    for (int i = 0; i < spans.size(); i++) {
-      var span = spans.get(i);
-      var until = span.until().orElse(now);
-      if (i + 1 < spans.size() && sameDay(span, spans.get(i + 1), hours)) {
-        until = spans.get(i + 1).from();
-      } else {
-        var ticked = state.of(span.setup()).since().orElse(until);
-        until = ticked.isAfter(span.from()) && ticked.isBefore(until) ? ticked : until;
-      }
-      var time = hours.between(span.from(), until);
-      // Kept in the order in which setups were last on set.
-      var before = bySetup.remove(span.setup());
-      bySetup.put(span.setup(), before == null ? time : before.plus(time));
-    }
-    bySetup
-        .keySet()
-        .removeIf(
-            setup -> {
-              var is = state.of(setup).state();
-              return is != SetupState.SHOT && is != SetupState.SIGNED_OFF;
-            });
-    return bySetup;
-  }
-
-  private static List<Workload.Shot> shot(
-      SequencedMap<String, Duration> times, Map<String, Setup> byCode, Sizes sizes) {
-    var shot = new ArrayList<Workload.Shot>();
-    times.forEach(
-        (code, time) -> {
-          var setup = byCode.get(code);
-          if (setup != null) {
-            shot.add(new Workload.Shot(sizes.of(setup), time));
-          }
-        });
-    return shot;
-  }
-
-  private static Workload load(List<Workload.Shot> shot, List<Setup> left, Sizes sizes) {
-    return new Workload(shot, left.stream().map(sizes::of).toList());
-  }
-
-  private static boolean sameDay(OnSetSpan one, OnSetSpan next, DayHours hours) {
-    return LocalDate.ofInstant(one.from(), hours.zone())
-        .equals(LocalDate.ofInstant(next.from(), hours.zone()));
+        Attention.shortened(
+            Attention.said(
+                Attention.of(job.shotList(), state, tally), PlainText::line, job::viewLabel)));
   }
 
   private static Optional<List<Setup>> today(
@@ -224,48 +154,5 @@ public record DaySummary(
       }
     }
     return OptionalLong.of(planned);
-  }
-
-  /** In words; what lacks a view is one sentence. */
-  private static List<String> attention(Job job, JobState state, Tally tally) {
-    var setups = new ArrayList<String>();
-    var missing = new ArrayList<String>();
-    var rest = new ArrayList<String>();
-    for (var one : Attention.of(job.shotList(), state, tally)) {
-      switch (one) {
-        case Attention.Pickup(var setup, var reason) ->
-            setups.add(setup.code() + " is to be shot again" + because(reason));
-        case Attention.Dropped(var setup, var reason) ->
-            setups.add(setup.code() + " was dropped" + because(reason));
-        case Attention.Changed(var setup) ->
-            setups.add(setup.code() + " got frames after its sign-off");
-        case Attention.ViewsMissing(var setup, var views) ->
-            missing.add(
-                views.stream()
-                    .map(View::code)
-                    .collect(Collectors.joining(" ", setup.code() + " (", ")")));
-        case Attention.Unassigned(int frames) ->
-            rest.add(frames + " frames belong to no setup yet");
-        case Attention.Incomplete(int frames) -> rest.add(frames + " frames are not complete");
-        case Attention.ClockOff(var clock) ->
-            rest.add("the clock of " + clock.camera().model() + " is " + clock.description());
-        case Attention.Implausible(var clock) ->
-            rest.add(
-                "frames of %s are %s: %s"
-                    .formatted(
-                        clock.camera().map(camera -> camera.model()).orElse("an unknown body"),
-                        clock.description(),
-                        clock.why()));
-      }
-    }
-    if (!missing.isEmpty()) {
-      setups.add("a wanted view has no frame: " + String.join(", ", missing));
-    }
-    setups.addAll(rest);
-    return setups;
-  }
-
-  private static String because(Optional<String> reason) {
-    return reason.map(why -> ": " + why).orElse("");
   }
 }

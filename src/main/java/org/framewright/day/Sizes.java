@@ -55,7 +55,8 @@ final class Sizes {
     return setup -> column(setup, word).isPresent();
   }
 
-  private static Optional<String> column(Setup setup, String word) {
+  /** What a setup says in the column of that heading, whatever its case; none for nothing. */
+  static Optional<String> column(Setup setup, String word) {
     return setup.columns().entrySet().stream()
         .filter(column -> column.getKey().strip().toLowerCase(Locale.ROOT).equals(word))
         .map(column -> column.getValue().strip())

@@ -22,7 +22,7 @@ public record TimeOnSet(String setup, Duration time, boolean outlier) {
 
   /** Those of all setups that were shot, in the order in which they were last on set. */
   public static List<TimeOnSet> of(JobState state, DayHours hours, Instant now) {
-    var times = DaySummary.times(state, hours, now);
+    var times = SoFar.times(state, hours, now);
     double fence = fence(times.values().stream().mapToDouble(Duration::toMillis).toArray());
     return times.entrySet().stream()
         .map(one -> new TimeOnSet(one.getKey(), one.getValue(), one.getValue().toMillis() > fence))

@@ -15,6 +15,7 @@ import org.framewright.shotlist.ShotList;
  * @param values the values that the job began with
  * @param listsRead how lists of a form are to be read, where a person said so
  * @param comparisons of copies, in the order in which they were made
+ * @param copies of cards and of the job, in the order in which they were made
  * @param remarks what a person should know
  */
 record Fold(
@@ -23,6 +24,7 @@ record Fold(
     SequencedMap<String, String> values,
     SequencedMap<ListForm, KeptOptions> listsRead,
     List<ComparedAt> comparisons,
+    List<CopyRecord> copies,
     List<Text> remarks) {
 
   ShotList list() {

@@ -25,6 +25,7 @@ import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
+import org.framewright.frames.Attribution;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -567,6 +568,27 @@ public final class Job {
   }
 
   /**
+   * Takes this station's last change of the list back, where that was another order of its setups.
+   */
+  public synchronized JobState takeBackOrder() throws IOException, JobException {
+    refresh();
+    var last = folding.last(log.station(), event -> event instanceof Event.ListChanged);
+    if (last.isEmpty() || !isOrder(last.get().event())) {
+      throw new JobException(
+          Text.of("the last change that this computer made to the list is no change of its order"),
+          name(),
+          Text.of("What other computers did is taken back there."));
+    }
+    return append(new Event.TakenBack(last.get().stamp()));
+  }
+
+  private static boolean isOrder(Event event) {
+    return event instanceof Event.ListChanged(var put, var removed, _)
+        && put.isEmpty()
+        && removed.isEmpty();
+  }
+
+  /**
    * What keeps the frames of such a setup from being named, and what their names would say of it.
    * From any thread.
    */
@@ -655,6 +677,11 @@ public final class Job {
     return fold.comparisons();
   }
 
+  /** The copies of cards and of the job of all stations in the order in which they were made. */
+  public List<CopyRecord> copies() {
+    return fold.copies();
+  }
+
   // Sign-offs
 
   /** The sign-offs that hold, in the order in which they were given, with the frames of a scan. */
@@ -662,7 +689,34 @@ public final class Job {
     var now = fold;
     var standing = standing(now, scan);
     return SignOffs.of(
-        now, scan, standing.tally(), times(now, standing), LogProofs.of(new JobLayout(folder)));
+        now,
+        scan,
+        standing.tally(),
+        unmoved(now, scan, standing),
+        times(now, standing),
+        LogProofs.of(new JobLayout(folder)));
+  }
+
+  /** Where frames would be had nobody moved any, by their names, and by their times alone. */
+  private SignOffs.Unmoved unmoved(Fold now, FrameScan scan, Standing standing) {
+    var state = now.state();
+    if (state.moves().isEmpty()) {
+      return new SignOffs.Unmoved(standing.tally(), standing.tally());
+    }
+    var zone = clock.getZone();
+    var plausible = plausibleTimes();
+    var byTimes =
+        Attribution.of(
+            scan.frames(),
+            state.arrivals(),
+            state.spans(),
+            List.of(),
+            _ -> Optional.empty(),
+            ViewCodes.onlyOnes(now.list()),
+            zone);
+    return new SignOffs.Unmoved(
+        Standing.attribution(state.withoutMoves(), scan, naming(now.list()), zone).tally(plausible),
+        byTimes.tally(plausible));
   }
 
   /** The log of each station as it is now, with its checksum. */

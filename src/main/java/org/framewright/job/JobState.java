@@ -74,6 +74,11 @@ public record JobState(
     return frame.knownAs().stream().anyMatch(selects::contains);
   }
 
+  /** This state, had nobody moved a frame. */
+  JobState withoutMoves() {
+    return new JobState(setups, spans, List.of(), arrivals, selects, ratings, onSet, pickups);
+  }
+
   /** This state, in which some setups got frames after their sign-off. */
   JobState changedSinceSignOff(Set<String> codes) {
     var marked =

@@ -84,6 +84,7 @@ final class LogState {
   private final Map<FrameId, Integer> ratings = new HashMap<>();
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
   private final GrowingList<ComparedAt> comparisons = new GrowingList<>();
+  private final GrowingList<CopyRecord> copies = new GrowingList<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
 
@@ -118,7 +119,7 @@ final class LogState {
                   });
       case Event.ListChanged changed -> list(changed, undo);
       case Event.Marked marked -> mark(marked, time, undo);
-      case Event.TakenBack _, Event.Named _, Event.Copied _ -> {}
+      case Event.TakenBack _, Event.Named _ -> {}
       case Event.Arrived arrived -> {
         int before = arrivals.size();
         undo.accept(() -> arrivals.cut(before));
@@ -150,6 +151,11 @@ final class LogState {
               ListForm.of(read.headings()),
               new KeptOptions(read.options(), read.list()),
               undo);
+      case Event.Copied copied -> {
+        int before = copies.size();
+        undo.accept(() -> copies.cut(before));
+        copies.add(copied.copy());
+      }
       case Event.Compared compared -> {
         int before = comparisons.size();
         undo.accept(() -> comparisons.cut(before));
@@ -325,6 +331,7 @@ final class LogState {
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
         comparisons.snapshot(),
+        copies.snapshot(),
         remarks());
   }
 

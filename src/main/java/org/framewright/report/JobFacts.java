@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
+import org.framewright.day.SetupTimes;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -38,6 +39,7 @@ record JobFacts(
     Job job,
     Standing standing,
     DaySummary summary,
+    SetupTimes setupTimes,
     Optional<FramesOnce> once,
     LocalDate day,
     SequencedMap<String, Instant> finished,
@@ -93,6 +95,7 @@ record JobFacts(
         job,
         standing,
         summary,
+        SetupTimes.of(job, state, hours),
         FramesOnce.of(job, scan),
         day(job, finished, signOffs, summary.at()),
         finished,

@@ -71,7 +71,6 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
         .forEach(setup -> changed.put(setup.code(), List.of(Text.of("new on the list"))));
     changes.changed().forEach(one -> changed.put(one.after().code(), one.descriptions()));
     var hours = facts.summary().hours();
-    var each = facts.summary().pace().forecast(1);
     var begin = next.atStartOfDay(hours.zone()).toInstant();
     var lines = new ArrayList<Line>();
     var beyond = new ArrayList<Setup>();
@@ -81,12 +80,13 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
       var planned = day(setup);
       boolean later =
           planned.filter(next::isBefore).isPresent() && facts.state(setup) != SetupState.PICKUP;
-      var end = work.plus(each.orElse(Duration.ZERO));
+      var takes = facts.setupTimes().of(setup);
+      var end = work.plus(takes.orElse(Duration.ZERO));
       if (later || (!lines.isEmpty() && end.compareTo(hours.length()) > 0)) {
         beyond.add(setup);
         continue;
       }
-      var about = each.isEmpty() ? Optional.<Instant>empty() : at(hours, begin, work);
+      var about = takes.isEmpty() ? Optional.<Instant>empty() : at(hours, begin, work);
       while (!pauses.isEmpty()
           && about
               .filter(
@@ -96,7 +96,7 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
         var pause = pauses.removeFirst();
         lines.add(new Line.Pause(pause.from(), pause.until()));
       }
-      lines.add(new Line.Shoot(setup, about, each, changed.getOrDefault(setup.code(), List.of())));
+      lines.add(new Line.Shoot(setup, about, takes, changed.getOrDefault(setup.code(), List.of())));
       work = end;
     }
     return new Plan(next, List.copyOf(lines), List.copyOf(beyond), changes.removed());
@@ -191,24 +191,20 @@ record NextSection(JobFacts facts, ReportOptions options) implements Section {
         end(plan).map(words::time).orElse("–"),
         page.say(
             end(plan).isPresent()
-                ? Text.of("done at about, at {0} a setup", each(words))
+                ? Text.of("done at about, if it goes on as it did")
                 : Text.of("end: too early to tell")));
     page.figure(words.number(plan.beyond().size()), page.say(Text.of("setups left for later")));
     page.html().end();
   }
 
-  private String each(Words words) {
-    return facts.summary().pace().forecast(1).map(words::minutes).orElse("–");
-  }
-
   private Optional<Instant> end(Plan plan) {
     var hours = facts.summary().hours();
-    return facts
-        .summary()
-        .pace()
-        .forecast(plan.shoots().size())
-        .filter(_ -> !plan.shoots().isEmpty())
-        .flatMap(work -> hours.after(plan.day().atStartOfDay(hours.zone()).toInstant(), work));
+    var shoots = plan.shoots();
+    if (shoots.isEmpty() || shoots.stream().anyMatch(one -> one.takes().isEmpty())) {
+      return Optional.empty();
+    }
+    var work = shoots.stream().map(one -> one.takes().get()).reduce(Duration.ZERO, Duration::plus);
+    return hours.after(plan.day().atStartOfDay(hours.zone()).toInstant(), work);
   }
 
   /** What is to be done before the first frame. */

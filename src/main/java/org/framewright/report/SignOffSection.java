@@ -23,6 +23,9 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
           Text.of("At"),
           Text.of("Frames then"),
           Text.of("Came later"),
+          Text.of("Moved away since"),
+          Text.of("When not known"),
+          Text.of("Not there any more"),
           Text.of("Names"),
           Text.of("SHA-256 of the log"),
           Text.of("Checked by"));
@@ -97,6 +100,7 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
           "class",
           "changed");
     }
+    notAsThen(one, page);
     if (one.proof().isPresent()) {
       html.open("p", "class", "proof");
       html.text(one.proof().get().sha256()).empty("br").text(one.proof().get().command()).close();
@@ -108,6 +112,32 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
           "changed");
     }
     html.close().end();
+  }
+
+  /** What is not in the job as it was then, or nobody knows. */
+  private static void notAsThen(SignOff one, Page page) {
+    var told = new ArrayList<Text>();
+    if (one.movedAway() > 0) {
+      told.add(
+          Text.counted(
+              "{0} of these frames was moved to another setup since.",
+              "{0} of these frames were moved to another setup since.", one.movedAway()));
+    }
+    if (one.timeless() > 0) {
+      told.add(
+          Text.counted(
+              "Of {0} of these frames nobody knows when it came; it counts as there.",
+              "Of {0} of these frames nobody knows when they came; they count as there.",
+              one.timeless()));
+    }
+    if (one.notThere() > 0) {
+      told.add(
+          Text.counted(
+              "{0} frame that had come by then is not in the job, or not as it was.",
+              "{0} frames that had come by then are not in the job, or not as they were.",
+              one.notThere()));
+    }
+    told.forEach(text -> page.html().element("p", page.say(text), "class", "changed"));
   }
 
   private String name(Frame frame) {
@@ -154,6 +184,9 @@ record SignOffSection(JobFacts facts, ReportOptions options) implements Section 
               one.at().atZone(facts.zone()).toOffsetDateTime().toString(),
               "" + one.frames().size(),
               "" + one.later(),
+              "" + one.movedAway(),
+              "" + one.timeless(),
+              "" + one.notThere(),
               one.frames().stream().map(this::name).collect(Collectors.joining(" ")),
               one.proof().map(proof -> proof.sha256()).orElse(""),
               one.proof().map(proof -> proof.command()).orElse("")));

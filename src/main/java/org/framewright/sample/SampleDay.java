@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.framewright.base.Durations;
@@ -24,6 +25,8 @@ import org.framewright.base.Text;
 import org.framewright.day.DayDescription;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
+import org.framewright.day.OrderOfWork;
+import org.framewright.day.Supplies;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -592,7 +595,11 @@ public final class SampleDay {
     var job = set.job();
     var scan = job.scan();
     command("day JOB");
-    DayDescription.lines(DaySummary.of(job, scan, job.standing(scan), hours()))
+    var standing = job.standing(scan);
+    DayDescription.lines(
+            DaySummary.of(job, scan, standing, hours()),
+            Supplies.of(job, scan, hours().zone(), List.of(), Optional::empty),
+            OrderOfWork.of(job, scan, standing.state(), hours(), Set.of()))
         .forEach(narration::line);
     narration.line("");
     narration.line("The job folder: " + job.folder());

@@ -19,6 +19,9 @@ import org.framewright.Templates;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -93,6 +96,44 @@ class DayCommandTest {
           .doesNotContain("\u001b")
           .hasSizeLessThan(400);
     }
+  }
+
+  @Test
+  void tellsWhatAnotherOrderSaves() throws Exception {
+    assertThat(day().out()).doesNotContain("Order:");
+    assertThat(day("--json").json().get("order").isNull()).isTrue();
+    job.importList(
+        new ShotList(List.of(worn("001", "Mira"), worn("002", "Jonna"), worn("003", "Mira"))));
+    assertThat(day().out())
+        .contains(
+            "Order: another order of what is left has 1 change in place of 2 changes; see:"
+                + " framewright list JOB --propose-order");
+    var order = day("--json").json().get("order");
+    assertThat(order.get("changesNow").asInt()).isEqualTo(2);
+    assertThat(order.get("changesThen").asInt()).isEqualTo(1);
+    assertThat(order.get("savesMinutes").isNull()).isTrue();
+  }
+
+  private static Setup worn(String code, String model) {
+    return new Setup(
+        code, "Coat", List.of(), OptionalInt.empty(), new TreeMap<>(Map.of("Model", model)));
+  }
+
+  @Test
+  void tellsHowFastTheDiskOfTheFramesFills() throws Exception {
+    assertThat(day("--json").json().at("/speed/disks/0/hoursLeft").isNull()).isTrue();
+    var camera =
+        new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
+    job.mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    for (int i = 0; i < 3; i++) {
+      now = now.plus(Duration.ofMinutes(10));
+      camera.take(Exposure.of(now, "001", "F")).writeTo(job.framesFolder());
+      job.recordArrivals(job.scan());
+    }
+    assertThat(day().out()).containsPattern("Speed: 1 MB came in 20 min until .*lasts more than 9");
+    var disk = day("--json").json().at("/speed/disks/0");
+    assertThat(disk.get("use").asText()).isEqualTo("frames");
+    assertThat(disk.get("hoursLeft").asDouble()).isPositive();
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.framewright.base.Text;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.Test;
 
@@ -25,7 +26,7 @@ class DayDescriptionTest {
   private int unassigned;
   private Space space = new Space(3 * GB, 50, OptionalLong.of(100), 500 * GB);
   private List<KindPace> kinds = List.of();
-  private List<String> attention = List.of();
+  private List<Text> attention = List.of();
 
   private static Pace pace(long... minutes) {
     return new Pace(Arrays.stream(minutes).mapToObj(Duration::ofMinutes).toList());
@@ -132,13 +133,13 @@ class DayDescriptionTest {
   void saysWhatNeedsAPerson() {
     unassigned = 3;
     space = new Space(3 * GB, 50, OptionalLong.of(100), GB / 2);
-    attention = List.of("a wanted view has no frame: 001 (B)");
+    attention = List.of(Text.of("{0} has no frame of the view {1}", "001", "back"));
     assertThat(lines())
         .contains(
             "50 frames, 3.0 GB; 3 belong to no setup",
             "Space: 500 MB free; the 100 frames still planned need about 6.0 GB: NOT ENOUGH, make"
                 + " room now",
-            "Look at: a wanted view has no frame: 001 (B)");
+            "Look at: 001 has no frame of the view back");
     space = new Space(1, 1, OptionalLong.empty(), GB);
     assertThat(lines()).contains("Space: 1.0 GB free", "50 frames, 1 MB; 3 belong to no setup");
   }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import org.framewright.Templates;
+import org.framewright.base.Text;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Started;
@@ -111,6 +112,22 @@ class DaySummaryTest {
     assertThat(summary.today().orElseThrow().setups()).isZero();
   }
 
+  // Twelve minutes for four frames are three for each.
+  @Test
+  void aSetupOfMoreFramesWillTakeLonger() throws Exception {
+    assertThat(SetupTimes.of(job, job.state(), HOURS).bySetup()).isEmpty();
+    importSetups(8, "101");
+    importSetups(1, "102");
+    shoot("001", 12);
+    shoot("002", 12);
+    var times = SetupTimes.of(job, job.state(), HOURS);
+    assertThat(times.bySetup())
+        .doesNotContainKey("001")
+        .containsEntry("003", minutes(12))
+        .containsEntry("101", minutes(24))
+        .containsEntry("102", minutes(3));
+  }
+
   @Test
   void aDroppedSetupLeavesTheForecastAndAPickupStaysInIt() throws Exception {
     shoot("001", 10);
@@ -121,6 +138,7 @@ class DaySummaryTest {
     assertThat(summary.today().orElseThrow().setups()).isEqualTo(5);
     assertThat(summary.pace().times()).isEmpty();
     assertThat(summary.attention())
+        .extracting(Text::english)
         .containsExactly("001 is to be shot again: creased", "002 was dropped: not delivered");
   }
 
@@ -206,6 +224,8 @@ class DaySummaryTest {
     assertThat(summary.space().used()).isEqualTo(bytes);
     assertThat(summary.space().planned()).hasValue(11 * 4);
     assertThat(summary.space().needed()).hasValue(44 * Math.ceilDiv(bytes, 2));
-    assertThat(summary.attention()).containsExactly("a wanted view has no frame: 001 (B)");
+    assertThat(summary.attention())
+        .extracting(Text::english)
+        .containsExactly("001 has no frame of the view back");
   }
 }

@@ -94,6 +94,52 @@ class SignOffTest {
   }
 
   @Test
+  void framesThatWereMovedAwayLaterAreStillPartOfIt() throws Exception {
+    var first = job.inOrder(job.scan()).getFirst();
+    clock.pass(Duration.ofMinutes(1));
+    job.moveFrames(List.of(first.id()), "002", Optional.empty(), "Timo");
+    assertThat(signOff().frames()).hasSize(2).contains(first);
+    assertThat(signOff().movedAway()).isEqualTo(1);
+    assertThat(signOff().later()).isZero();
+    job.takeBackMove();
+    assertThat(signOff().movedAway()).isZero();
+  }
+
+  @Test
+  void framesThatWereMovedAwayAndRenamedAreStillPartOfIt() throws Exception {
+    var first = job.inOrder(job.scan()).getFirst();
+    clock.pass(Duration.ofMinutes(1));
+    job.moveFrames(List.of(first.id()), "002", Optional.empty(), "Timo");
+    var file = first.primary().path();
+    Files.move(file, file.resolveSibling("20261123_KVO_002_0001.jpg"));
+    assertThat(signOff().frames()).hasSize(2);
+    assertThat(signOff().movedAway()).isEqualTo(1);
+  }
+
+  @Test
+  void framesThatWereMovedThereBeforeItArePartOfItAfterTheyWent() throws Exception {
+    job.mark("002", SetupState.ON_SET, MarkDetails.by("Timo"));
+    frame();
+    var third = job.inOrder(job.scan()).getLast();
+    job.moveFrames(List.of(third.id()), "001", Optional.empty(), "Timo");
+    clock.pass(Duration.ofMinutes(1));
+    job.mark("001", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
+    clock.pass(Duration.ofMinutes(1));
+    job.moveFrames(List.of(third.id()), "002", Optional.empty(), "Timo");
+    assertThat(signOff().frames()).hasSize(3);
+    assertThat(signOff().movedAway()).isEqualTo(1);
+  }
+
+  @Test
+  void framesThatAreGoneAreCountedAsFarAsTheLogKnowsThem() throws Exception {
+    assertThat(signOff().notThere()).isZero();
+    Files.delete(job.inOrder(job.scan()).getFirst().primary().path());
+    assertThat(signOff().frames()).hasSize(1);
+    assertThat(signOff().notThere()).isEqualTo(1);
+    assertThat(signOff().timeless()).isZero();
+  }
+
+  @Test
   void theDigestIsThatOfTheLogUpToItsLine() throws Exception {
     var lines = Files.readAllLines(log, UTF_8);
     assertThat(lines.getLast()).contains("signed-off");

@@ -109,7 +109,7 @@ class ReportPagesTest {
   void theNextDayGoesByThePaceAndAroundTheBreak() throws IOException {
     var facts = scene.facts();
     var next = new NextSection(facts, scene.options(ReportKind.NEXT, "en"));
-    var each = facts.summary().pace().forecast(1).orElseThrow();
+    var each = facts.setupTimes().of(ReportScene.setup(9, "")).orElseThrow();
     var begins = new ArrayList<>(next.begins().values());
     assertThat(next.begins().keySet()).containsExactly("009", "010", "012");
     assertThat(begins.getFirst()).isEqualTo("2026-11-24T09:00:00Z");

@@ -8,8 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import javafx.application.Platform;
 import javafx.scene.AccessibleAttribute;
@@ -27,7 +30,9 @@ import org.framewright.job.Station;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
+import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -101,6 +106,35 @@ class ListPageTest {
     assertThat(Job.open(job.folder(), clock).lastTick()).isEmpty();
     press(KeyCode.ESCAPE);
     assertThat(robot.lookup("#filter").queryAs(TextField.class).getText()).isEmpty();
+  }
+
+  /** The list of {@link FreshJob} with its setups worn by two people by turns. */
+  @Test
+  void anotherOrderOfTheRestIsShownGivenAndUndone() throws Exception {
+    var list = app.session().job().shotList();
+    var worn = new ArrayList<Setup>();
+    for (var setup : list.setups()) {
+      var columns = new LinkedHashMap<String, String>();
+      columns.put("Model", worn.size() % 2 == 0 ? "Mira" : "Jonna");
+      worn.add(new Setup(setup.code(), setup.title(), List.of(), OptionalInt.empty(), columns));
+    }
+    job.importList(new ShotList(worn));
+    await(() -> app.session().view().get().list().setups().getFirst().model().isPresent());
+    var before = app.session().view().get().list().codes();
+    press(KeyCode.W);
+    dialogIsOpen();
+    ListView<?> then = robot.lookup("#order-then").queryListView();
+    assertThat(then.getItems()).hasSize(before.size());
+    press(KeyCode.ENTER);
+    await(() -> !app.session().view().get().list().codes().equals(before));
+    var order = app.session().view().get().list().codes();
+    assertThat(order).containsExactlyInAnyOrderElementsOf(before);
+    press(KeyCode.BACK_SPACE);
+    await(() -> app.session().view().get().list().codes().equals(before));
+    press(KeyCode.W);
+    dialogIsOpen();
+    press(KeyCode.ESCAPE);
+    assertThat(app.session().view().get().list().codes()).isEqualTo(before);
   }
 
   @Test

@@ -128,6 +128,7 @@ final class Pictures {
           "trouble",
           "answered",
           "lost",
+          "order",
           "proposal-scripts",
           "full-size",
           "settings-scripts",
@@ -263,6 +264,9 @@ final class Pictures {
         }
         if (anyWanted("", PAGES, look, size)) {
           take(look, size, Optional.of(sample), shot -> pages(shot, "", PAGES));
+        }
+        if (wanted("order", look, size)) {
+          take(look, size, Optional.of(sample), this::order);
         }
         if (anyWanted("", FRAMES, look, size)) {
           take(look, size, Optional.of(named), this::frames);
@@ -548,6 +552,19 @@ final class Pictures {
         write(shot.app()::scene, kind + page, shot);
       }
     }
+  }
+
+  /** Another order of what is left. */
+  private void order(Shot shot) throws Exception {
+    show(shot, "board");
+    press(shot, KeyCode.W);
+    settle();
+    write(shot.app()::scene, "order", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
   }
 
   /** Lists that are looked at: the one of noon, one that asks, and one with many columns. */

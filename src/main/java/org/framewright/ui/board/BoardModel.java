@@ -332,7 +332,7 @@ public final class BoardModel {
         step.flatMap(
             one ->
                 switch (one) {
-                  case Step.Ticked _ -> Optional.<String>empty();
+                  case Step.Ticked _, Step.Ordered _ -> Optional.<String>empty();
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
@@ -388,6 +388,11 @@ public final class BoardModel {
   /** Puts the chosen setup right behind the one on set, so that it comes next. */
   public void bringNext() {
     order.bringBehind(rows, selected.get(), now.get().onSet().map(SetupRow::code));
+  }
+
+  /** Gives what is left another order, as a whole. */
+  void order(List<String> codes) {
+    take(new Step.Ordered(codes), () -> {});
   }
 
   /** Groups by the next thing that the list has. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
@@ -12,6 +13,7 @@ import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import org.framewright.day.DaySummary;
+import org.framewright.day.OrderOfWork;
 import org.framewright.job.Standing;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
@@ -44,6 +46,7 @@ public final class BoardScreen implements Screen {
   private final Runnable importList;
   private final Runnable showLoose;
   private final List<Command> commands;
+  private boolean inFront;
 
   /**
    * The board of a job.
@@ -254,6 +257,7 @@ public final class BoardScreen implements Screen {
             Keys.alt(KeyCode.UP),
             () -> model.move(-1),
             model.chosen()),
+        always("order", KeyCode.W, this::proposeOrder),
         always("find", KeyCode.SLASH, this::find),
         always("group", KeyCode.G, model::regroup),
         always("importList", KeyCode.L, importList),
@@ -307,6 +311,22 @@ public final class BoardScreen implements Screen {
     }
   }
 
+  /** Looks for an order of what is left in which less is changed, and shows it. */
+  private void proposeOrder() {
+    var view = session.view().get();
+    var hours = WorkingHours.kept(desk.preferences(), desk.clock().getZone()).value();
+    desk.tasks()
+        .run(
+            texts.get("order.working"),
+            _ -> OrderOfWork.of(session.job(), view.scan(), view.state(), hours, Set.of()),
+            found -> {
+              if (inFront) {
+                questions.order(ProposedOrder.of(found, texts));
+              }
+            },
+            desk::trouble);
+  }
+
   private Command command(String id) {
     return Commands.named("board." + id, commands);
   }
@@ -323,7 +343,8 @@ public final class BoardScreen implements Screen {
             "shot",
             "edit",
             "duplicate",
-            "add")
+            "add",
+            "order")
         .map(this::command)
         .toList();
   }
@@ -373,6 +394,7 @@ public final class BoardScreen implements Screen {
 
   @Override
   public void onShown() {
+    inFront = true;
     outlook.workAgain();
     view.run();
   }
@@ -394,6 +416,7 @@ public final class BoardScreen implements Screen {
 
   @Override
   public void onHidden() {
+    inFront = false;
     desk.preferences().put(GROUPING, word(model.grouping().get()));
     view.pause();
   }

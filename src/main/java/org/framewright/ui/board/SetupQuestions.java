@@ -69,6 +69,22 @@ final class SetupQuestions {
                         .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
   }
 
+  /** Shows another order of what is left, and asks whether the list is to have it. */
+  void order(ProposedOrder order) {
+    var form = new OrderForm(order, texts);
+    var title = texts.get("order.title");
+    desk.dialogs()
+        .show(
+            order.isBetter()
+                ? DialogSpec.asking(
+                    title,
+                    form,
+                    form.focus(),
+                    texts.get("order.do"),
+                    () -> model.order(order.codes()))
+                : DialogSpec.reading(title, form, form.focus()));
+  }
+
   /** What names need of a setup besides its code and its views. */
   private List<String> labels() {
     return session.job().listFields().entrySet().stream()

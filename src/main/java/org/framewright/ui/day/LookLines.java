@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.framewright.base.PlainText;
 import org.framewright.copies.FramesOnce;
 import org.framewright.day.Attention;
-import org.framewright.report.LookAt;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.day.LookLine.Group;
@@ -57,14 +56,14 @@ final class LookLines {
   }
 
   private void ofSetup(Attention one, Group group, Setup setup, Way way) {
-    for (var text : LookAt.words(one, views::word)) {
+    for (var text : one.said(PlainText::line, views::word)) {
       var what = texts.say(text);
       line(group, what, PlainText.line(setup.title()), Optional.of(way));
     }
   }
 
   private void ofFrames(Attention one, String more, Way way) {
-    for (var text : LookAt.words(one, views::word)) {
+    for (var text : one.said(PlainText::line, views::word)) {
       line(Group.JUDGE, capital(texts.say(text)), texts.get(more), Optional.of(way));
     }
   }

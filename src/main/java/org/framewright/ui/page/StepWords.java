@@ -64,6 +64,7 @@ public final class StepWords {
     return switch (step) {
       case Step.Ticked(var marks) -> marks.stream().map(this::of).collect(Collectors.joining(" "));
       case Step.Moved(_, var moved) -> texts.get("answer.moved", called(moved));
+      case Step.Ordered _ -> texts.get("answer.ordered");
       case Step.Added(var setup, _) -> texts.get("answer.added", called(setup));
       case Step.Changed(var setup) -> texts.get("answer.changed", called(setup));
       case Step.Selected(var chosen, var not, _) -> selected(chosen, not);

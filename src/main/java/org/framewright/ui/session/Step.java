@@ -43,6 +43,17 @@ public sealed interface Step {
   }
 
   /**
+   * What is left comes into another order, as a whole.
+   *
+   * @param codes all of the list in their new order
+   */
+  record Ordered(List<String> codes) implements Step {
+    public Ordered {
+      codes = List.copyOf(codes);
+    }
+  }
+
+  /**
    * A setup comes into the list.
    *
    * @param behind the one that it comes right behind; at the end if empty

@@ -72,6 +72,7 @@ final class StepHistory {
     switch (step) {
       case Step.Ticked ticked -> tick(ticked);
       case Step.Moved moved -> job.reorder(moved.codes()).ifPresent(undo -> keep(step, undo));
+      case Step.Ordered(var codes) -> job.reorder(codes).ifPresent(undo -> keep(step, undo));
       case Step.Added added -> keep(step, job.addSetup(added.setup(), added.behind()));
       case Step.Changed changed ->
           job.changeSetup(changed.setup()).ifPresent(undo -> keep(step, undo));

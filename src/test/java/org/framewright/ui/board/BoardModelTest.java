@@ -62,6 +62,10 @@ class BoardModelTest {
           said.add(String.join(" ", codes));
           pending = () -> reached(step, then);
         }
+        case Step.Ordered(var codes) -> {
+          said.add("all " + String.join(" ", codes));
+          pending = () -> reached(step, then);
+        }
         case Step.Added(var setup, var behind) -> {
           said.add(setup.code() + " behind " + behind.orElse("all"));
           pending =

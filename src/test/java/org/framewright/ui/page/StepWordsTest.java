@@ -77,6 +77,8 @@ class StepWordsTest {
   void changesOfTheListAreSaid() {
     assertThat(said(new Step.Moved(List.of("013", "012"), "012")))
         .isEqualTo("012 Tweed jacket has another place in the running order.");
+    assertThat(said(new Step.Ordered(List.of("013", "012"))))
+        .isEqualTo("What is left to shoot has another order.");
     assertThat(said(new Step.Added(new Setup("014", "Belt"), Optional.empty())))
         .isEqualTo("014 Belt is in the list.");
     assertThat(said(new Step.Changed(new Setup("012", "Tweed coat"))))

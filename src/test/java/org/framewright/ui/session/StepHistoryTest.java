@@ -62,13 +62,14 @@ class StepHistoryTest {
     history.take(new Step.Changed(new Setup("002", "Felt hat")));
     history.take(new Step.Ticked("004", SetupState.SHOT, MarkDetails.NONE));
     history.take(new Step.Moved(List.of("003", "001", "004", "002"), "003"));
+    history.take(new Step.Ordered(List.of("002", "003", "004", "001")));
     var done = job.shotList();
-    for (var i = 0; i < 4; i++) {
+    for (var i = 0; i < 5; i++) {
       assertThat(history.undo()).isPresent();
     }
     assertThat(job.shotList().codes()).containsExactly("001", "002", "003");
     assertThat(job.setup("002").title()).isEqualTo("Hat");
-    for (var i = 0; i < 4; i++) {
+    for (var i = 0; i < 5; i++) {
       assertThat(history.redo()).isPresent();
     }
     assertThat(job.shotList()).isEqualTo(done);
