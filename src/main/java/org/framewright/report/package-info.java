@@ -9,5 +9,8 @@
  * PDF ({@code Press}). Pictures pass through a spool on the disk ({@code PictureSpool}), so that a
  * sheet of thousands needs no more memory than one of ten. Nothing outside of the page is loaded,
  * whatever a title says.
+ *
+ * <p>{@code ReportFiles} writes reports where a person said, or an evening's beside each other, and
+ * never over what nobody was asked about. The charts are those of {@code report.chart}.
  */
 package org.framewright.report;
