@@ -1,6 +1,8 @@
 package org.framewright.cli;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -18,6 +20,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 
 /** {@code mark}: ticks a setup. */
 @Command(
@@ -26,6 +29,7 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true)
 final class MarkCommand implements Callable<Integer> {
   @Mixin private Output output;
+  @ParentCommand private Framewright framewright;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
   private Path folder;
@@ -55,15 +59,43 @@ final class MarkCommand implements Callable<Integer> {
   private Optional<String> reason = Optional.empty();
 
   @Option(
+      names = "--code",
+      paramLabel = "CODE",
+      description = {
+        "In place of the setups: what a scanner read, which is the setup's own code, its GTIN, or"
+            + " a",
+        "code in a column of the list that is headed so, such as EAN, SKU or article no."
+      })
+  private Optional<String> code = Optional.empty();
+
+  @Option(
+      names = "--codes",
+      paramLabel = "FILE",
+      description = {
+        "The same for one code a line, each as soon as it is read; - reads what a scanner types.",
+        "Without a state they are put on set, one after the other."
+      })
+  private Optional<String> codes = Optional.empty();
+
+  @Option(
       names = "--take-back",
       description = "Takes back the last tick that was made on this computer.")
   private boolean takeBack;
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure {
-    if (takeBack && !(words.isEmpty() && by.isEmpty() && view.isEmpty() && reason.isEmpty())) {
+    boolean scanned = code.isPresent() || codes.isPresent();
+    if (takeBack
+        && (scanned
+            || !words.isEmpty()
+            || by.isPresent()
+            || view.isPresent()
+            || reason.isPresent())) {
       throw CommandFailure.badInput(
           "--take-back needs no setup and no state", "Give the job folder and --take-back only.");
+    }
+    if (scanned) {
+      return scanned().code();
     }
     if (!takeBack && words.size() < 2) {
       throw CommandFailure.badInput(
@@ -93,6 +125,66 @@ final class MarkCommand implements Callable<Integer> {
     }
     remark(job, setups, state);
     return ExitStatus.DONE;
+  }
+
+  private ExitStatus scanned() throws IOException, JobException, CommandFailure {
+    if (code.isPresent() && codes.isPresent()) {
+      throw CommandFailure.badInput("--code and --codes are both given", "Give one of them.");
+    }
+    if (words.size() > 1) {
+      throw CommandFailure.badInput(
+          "setups are named, and codes are given", "Give the setups or the codes, and the state.");
+    }
+    var state = words.isEmpty() ? SetupState.ON_SET : state(words.getFirst());
+    var scans =
+        new ScannedMarks(JobFolder.open(folder, output), state, new MarkDetails(by, view, reason));
+    if (code.isPresent()) {
+      var setup = scans.mark(code.get());
+      say(scans.job(), setup, state);
+      if (output.json()) {
+        output.write(SetupDescription.document(scans.job(), setup, Optional.empty()));
+      }
+      return ExitStatus.DONE;
+    }
+    return each(scans, state);
+  }
+
+  private ExitStatus each(ScannedMarks scans, SetupState state)
+      throws IOException, JobException, CommandFailure {
+    boolean all = true;
+    try (var lines = lines()) {
+      for (var line = lines.readLine(); line != null; line = lines.readLine()) {
+        if (line.isBlank()) {
+          continue;
+        }
+        try {
+          var setup = scans.mark(line);
+          say(scans.job(), setup, state);
+          if (output.json()) {
+            output.writeLine(SetupDescription.document(scans.job(), setup, Optional.empty()));
+          }
+        } catch (CommandFailure e) {
+          all = false;
+          Failure.of(e).print(output.err());
+        }
+        output.out().flush();
+        output.err().flush();
+      }
+    }
+    return all ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON;
+  }
+
+  private BufferedReader lines() throws IOException {
+    return codes.orElseThrow().equals("-")
+        ? framewright.input()
+        : Files.newBufferedReader(Path.of(codes.get()));
+  }
+
+  private void say(Job job, Setup setup, SetupState state) throws IOException {
+    if (!output.json()) {
+      output.out().println(described(setup, state));
+    }
+    remark(job, List.of(setup), state);
   }
 
   private static SetupState state(String word) throws CommandFailure {

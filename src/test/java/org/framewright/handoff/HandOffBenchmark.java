@@ -15,28 +15,29 @@ import org.framewright.handoff.metadata.Studio;
 import org.framewright.job.Job;
 
 /**
- * A hand-off of selects of 60 MB each, with sidecars, as a ratio to {@code cp}, {@code sync} and
- * {@code sha256sum} of the frames and of their copies, all in one run. The frames have holes, so
- * that reading them costs next to nothing; the copies are written whole by both. How many is the
- * argument, 20 without one; the disk needs room for two packages.
+ * A hand-off of large selects, with sidecars, as a ratio to {@code cp}, {@code sync} and {@code
+ * sha256sum} of the frames and of their copies, all in one run. The frames have holes, so that
+ * reading them costs next to nothing; the copies are written whole by both. How many, of how many
+ * megabytes and in how many rounds are the arguments, 20 of 60 in 3 without any; the disk needs
+ * room for one package.
  */
 final class HandOffBenchmark {
-  private static final long BYTES = 60_000_000;
-  private static final int ROUNDS = 3;
   private static final byte[] END_OF_IMAGE = {(byte) 0xFF, (byte) 0xD9}; // ITU-T T.81, table B.1
 
   private HandOffBenchmark() {}
 
   public static void main(String[] args) throws Exception {
     int frames = args.length == 0 ? 20 : Integer.parseInt(args[0]);
+    long each = (args.length < 2 ? 60 : Integer.parseInt(args[1])) * 1_000_000L;
+    int rounds = args.length < 3 ? 3 : Integer.parseInt(args[2]);
     var root = Files.createTempDirectory("hand-off-benchmark");
     var job = Scene.ofMany(root, frames).job();
-    enlarge(job);
+    enlarge(job, each);
     var options = new MetadataOptions(MetadataMode.SIDECAR, false, Studio.NOTHING);
     double handOff = Double.MAX_VALUE;
     double tools = Double.MAX_VALUE;
     long bytes = 0;
-    for (int round = 0; round < ROUNDS; round++) {
+    for (int round = 0; round < rounds; round++) {
       var target = root.resolve("package" + round);
       var one = Scene.handOff(job);
       long start = System.nanoTime();
@@ -60,12 +61,12 @@ final class HandOffBenchmark {
     remove(root);
   }
 
-  private static void enlarge(Job job) throws IOException {
+  private static void enlarge(Job job, long bytes) throws IOException {
     try (var files = Files.walk(job.framesFolder())) {
       for (var file : files.filter(file -> file.toString().endsWith(".JPG")).toList()) {
         try (var open = new RandomAccessFile(file.toFile(), "rw")) {
-          open.setLength(BYTES);
-          open.seek(BYTES - END_OF_IMAGE.length);
+          open.setLength(bytes);
+          open.seek(bytes - END_OF_IMAGE.length);
           open.write(END_OF_IMAGE); // without it the frame counts as one that is still written
         }
         Files.setLastModifiedTime(file, FileTime.from(Instant.now().minus(Duration.ofHours(1))));

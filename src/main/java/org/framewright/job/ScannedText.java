@@ -1,0 +1,46 @@
+package org.framewright.job;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.SequencedSet;
+import java.util.regex.Pattern;
+import org.framewright.naming.Gtin;
+
+/**
+ * What a scanner typed, and the codes that may be meant by it. A scanner may put the symbology
+ * before what it read (ISO/IEC 15424: {@code ]}, a letter, a digit). A symbol of GS1 holds element
+ * strings, of which 01 is the GTIN, or a web address with the GTIN after {@code /01/} (GS1 General
+ * Specifications, section 3; GS1 Digital Link).
+ */
+record ScannedText(String code, List<String> meant) {
+  /** More than any symbol of the trade holds; what is longer is no scan. */
+  static final int LONGEST = 2_000;
+
+  private static final char SEPARATOR = '\u001D';
+  private static final Pattern SYMBOLOGY = Pattern.compile("^\\][A-Za-z][0-9A-Za-z]");
+  private static final Pattern ELEMENT = Pattern.compile("^\\(?01\\)?([0-9]{14})");
+  private static final Pattern ADDRESS =
+      Pattern.compile("^https?://\\S+?/01/([0-9]{8,14})(?:[/?]|$)");
+
+  static ScannedText of(String typed) {
+    var text = typed.length() > LONGEST ? typed.substring(0, LONGEST) : typed;
+    var bare = SYMBOLOGY.matcher(text.strip()).replaceFirst("");
+    int from = 0;
+    while (from < bare.length() && bare.charAt(from) == SEPARATOR) {
+      from++;
+    }
+    var code = bare.substring(from).strip();
+    var meant = new LinkedHashSet<String>();
+    meant.add(code);
+    add(ELEMENT, code, meant);
+    add(ADDRESS, code, meant);
+    return new ScannedText(code, List.copyOf(meant));
+  }
+
+  private static void add(Pattern pattern, String code, SequencedSet<String> meant) {
+    var matcher = pattern.matcher(code);
+    if (matcher.find()) {
+      Gtin.of14(matcher.group(1)).ifPresent(meant::add);
+    }
+  }
+}

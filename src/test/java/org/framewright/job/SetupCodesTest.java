@@ -1,0 +1,149 @@
+package org.framewright.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.OptionalInt;
+import org.framewright.Templates;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.ShotList;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * The product numbers are examples of GS1, from memory: 9506000134352 of the Digital Link standard,
+ * 614141000012 and 95012346 of the General Specifications. Their check digits are right.
+ */
+class SetupCodesTest {
+  private final List<Setup> setups = new ArrayList<>();
+
+  private void setup(String code, String heading, String cell) {
+    var columns = new LinkedHashMap<String, String>();
+    columns.put(heading, cell);
+    setups.add(new Setup(code, "", List.of(), OptionalInt.empty(), columns));
+  }
+
+  private Scanned find(String typed) {
+    return SetupCodes.of(new ShotList(setups), Templates.fashionDays()).find(typed);
+  }
+
+  private List<String> found(String typed) {
+    return switch (find(typed)) {
+      case Scanned.One one -> List.of(one.setup().code());
+      case Scanned.Several several -> several.setups().stream().map(Setup::code).toList();
+      case Scanned.Unknown _ -> List.of();
+    };
+  }
+
+  @Test
+  void aSetupIsFoundByItsOwnCode() {
+    setup("A-012", "Note", "");
+    assertThat(found("a-12")).containsExactly("A-012");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"EAN", "ean-13", "GTIN", "Barcode", "Strichcode", "Code-barres", "EAN size 38"})
+  void aSetupIsFoundByAColumnWhoseHeadingSaysThatItHoldsCodes(String heading) {
+    setup("001", heading, "9506000134352");
+    assertThat(found("9506000134352")).containsExactly("001");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"SKU", "Article no.", "Artikel-Nr.", "N° article", "Style number"})
+  void anArticleNumberIsFoundWhateverItsLetterCase(String heading) {
+    setup("001", heading.equals("N° article") ? "Numéro d’article" : heading, "KV-1007-b");
+    assertThat(found("kv-1007-B")).containsExactly("001");
+  }
+
+  @Test
+  void otherColumnsHoldNoCodes() {
+    setup("001", "Price", "9506000134352");
+    assertThat(found("9506000134352")).isEmpty();
+  }
+
+  @Test
+  void eachSizeAndColourOfACellIsACode() {
+    setup("001", "EAN", "9506000134352, 614141000012");
+    setup("002", "EAN", "95012346");
+    assertThat(found("614141000012")).containsExactly("001");
+    assertThat(found("95012346")).containsExactly("002");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "09506000134352, 9506000134352",
+    "9506000134352, 09506000134352",
+    "0614141000012, 614141000012",
+    "00000095012346, 95012346",
+  })
+  void aProductNumberIsOneHoweverManyZerosStandBeforeIt(String scanned, String written) {
+    setup("001", "GTIN", written);
+    assertThat(found(scanned)).containsExactly("001");
+  }
+
+  @Test
+  void zerosThatASpreadsheetHasLostAreNotMissed() {
+    // 0012345678905 is the UPC 012345678905, an example often printed (from memory), without its
+    // zeros.
+    setup("001", "UPC", "12345678905");
+    assertThat(found("012345678905")).containsExactly("001");
+    assertThat(found("0012345678905")).containsExactly("001");
+  }
+
+  @Test
+  void aNumberWhoseCheckDigitIsWrongIsNoProductNumber() {
+    setup("001", "EAN", "9506000134353");
+    assertThat(found("]C10109506000134353")).isEmpty();
+    assertThat(found("9506000134353")).as("as it is written").containsExactly("001");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "]E09506000134352", // EAN-13, with its symbology
+        "]C10109506000134352", // GS1-128
+        "]d201095060001343521726123110ABC123\u001d2199", // GS1 DataMatrix: expiry, batch, serial
+        "]Q3\u001d0109506000134352", // GS1 QR Code that begins with a separator
+        "(01)09506000134352(10)ABC123", // as it is printed under the symbol
+        "https://id.gs1.org/01/09506000134352/10/ABC123?17=261231",
+        "https://example.com/shop/01/9506000134352",
+        " 9506000134352\r\n",
+      })
+  void whatAScannerAddsToAProductNumberIsLeftOut(String typed) {
+    setup("001", "EAN", "9506000134352");
+    setup("002", "EAN", "95012346");
+    assertThat(found(typed)).containsExactly("001");
+  }
+
+  @Test
+  void twoSetupsOfOneCodeAreBothFound() {
+    setup("002", "SKU", "KV-7");
+    setup("001", "SKU", "KV-7");
+    assertThat(found("KV-7")).containsExactly("002", "001");
+  }
+
+  @Test
+  void theCodeOfOneSetupMayBeTheArticleOfAnother() {
+    setup("1007", "SKU", "");
+    setup("002", "SKU", "1007");
+    assertThat(found("1007")).containsExactly("1007", "002");
+  }
+
+  @Test
+  void whatNoSetupHasIsSaidAsItWasRead() {
+    setup("001", "EAN", "9506000134352");
+    assertThat(find("]C1KV-9\r")).isEqualTo(new Scanned.Unknown("KV-9"));
+    assertThat(find("")).isInstanceOf(Scanned.Unknown.class);
+  }
+
+  @Test
+  void aHugeTextIsNoCode() {
+    setup("001", "EAN", "9506000134352");
+    assertThat(find("0".repeat(5_000_000))).isInstanceOf(Scanned.Unknown.class);
+  }
+}
