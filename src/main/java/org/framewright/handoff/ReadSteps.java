@@ -44,6 +44,11 @@ final class ReadSteps {
     };
   }
 
+  /** All is read, also where the lists name less than there is. */
+  void end() {
+    tell(total);
+  }
+
   private void tell(int done) {
     if (done > told) {
       told = done;

@@ -299,6 +299,7 @@ public record Returns(
     var answers = reader.answers(asking.specification(), real, progress);
     var extras = reader.extras();
     var verified = bag.map(one -> one.read(steps.ofPackage()));
+    steps.end();
     return progress.cancelled() || verified.filter(Verified.Cancelled.class::isInstance).isPresent()
         ? Optional.empty()
         : Optional.of(
