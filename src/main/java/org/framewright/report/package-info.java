@@ -12,6 +12,7 @@
  *
  * <p>A package of the hand-off gets papers of its own pictures in the same way ({@link
  * org.framewright.report.SelectPaper}), of what is in the package and not of the whole job.
+ *
  * <p>{@code ReportFiles} writes reports where a person said, or an evening's beside each other, and
  * never over what nobody was asked about. The charts are those of {@code report.chart}.
  */

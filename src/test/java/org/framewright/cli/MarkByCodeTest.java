@@ -99,8 +99,7 @@ class MarkByCodeTest {
   @Test
   void aListThatWasChangedMeanwhileIsTheOneThatCounts() throws Exception {
     var marks =
-        new ScannedMarks(
-            Job.open(job, Clock.systemUTC()), SetupState.ON_SET, MarkDetails.NONE);
+        new ScannedMarks(Job.open(job, Clock.systemUTC()), SetupState.ON_SET, MarkDetails.NONE);
     var list = Files.writeString(folder.resolve("list.csv"), LIST + "004,Boots,,KV-3\n");
     assertThat(Ran.run("list", job, "--import", list).status()).isZero();
     assertThat(marks.mark("KV-3").code()).isEqualTo("004");

@@ -12,6 +12,7 @@ import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.day.Forecast;
 import org.framewright.day.KindPace;
+import org.framewright.day.Supplies;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.look.Formats;
 import org.framewright.ui.look.Texts;
@@ -23,12 +24,14 @@ final class DayFigures {
   private static final int MOST_KINDS = 6;
 
   private final DaySummary summary;
+  private final Supplies supplies;
   private final Texts texts;
   private final Formats formats;
   private final ZoneId zone;
 
   DayFigures(DayNow now, Texts texts) {
     this.summary = now.summary();
+    this.supplies = now.supplies();
     this.texts = texts;
     this.formats = texts.formats();
     this.zone = summary.hours().zone();
@@ -150,7 +153,8 @@ final class DayFigures {
   }
 
   /**
-   * What is left of the whole job where the figures are of this day, kinds, and what seconds cost.
+   * What is left of the whole job where the figures are of this day, kinds, what seconds cost, and
+   * how long disks and battery last.
    */
   List<String> said() {
     var said = new ArrayList<String>();
@@ -176,6 +180,11 @@ final class DayFigures {
               formats.workingTime(SECONDS.multipliedBy(planned)),
               planned));
     }
+    var speed = supplies.speed().stream().map(texts::say).toList();
+    if (!speed.isEmpty()) {
+      said.add(texts.sentence(String.join("; ", speed)));
+    }
+    supplies.power().map(texts::say).map(texts::sentence).ifPresent(said::add);
     return said;
   }
 

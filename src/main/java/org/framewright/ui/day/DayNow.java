@@ -11,6 +11,8 @@ import org.framewright.copies.FramesOnce;
 import org.framewright.day.Attention;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
+import org.framewright.day.PowerSource;
+import org.framewright.day.Supplies;
 import org.framewright.day.TimeOnSet;
 import org.framewright.job.Job;
 import org.framewright.job.Standing;
@@ -23,6 +25,7 @@ import org.framewright.ui.session.JobView;
  * @param finished when each setup was finished that was on this day
  * @param times how long each setup took, the latest last
  * @param once the frames that are in one place only; none where no comparison was ever made
+ * @param supplies how long disks and battery last
  */
 record DayNow(
     JobView view,
@@ -30,18 +33,27 @@ record DayNow(
     List<Attention> attention,
     List<LocalTime> finished,
     List<TimeOnSet> times,
-    Optional<FramesOnce> once) {
+    Optional<FramesOnce> once,
+    Supplies supplies) {
 
   /** Reads it again and again, in the background, one at a time. */
   static final class Reader {
     private final Job job;
     private final FramesOnce.Counter copies;
     private final Supplier<DayHours> hours;
+    private final Supplier<List<Supplies.Disk>> disks;
+    private final PowerSource power;
 
-    Reader(Job job, Supplier<DayHours> hours) {
+    /**
+     * @param disks those besides the one that frames arrive on
+     */
+    Reader(
+        Job job, Supplier<DayHours> hours, Supplier<List<Supplies.Disk>> disks, PowerSource power) {
       this.job = job;
       this.copies = new FramesOnce.Counter(job);
       this.hours = hours;
+      this.disks = disks;
+      this.power = power;
     }
 
     DayNow read(JobView view) throws IOException {
@@ -64,7 +76,8 @@ record DayNow(
           Attention.of(view.list(), view.state(), view.tally()),
           finished,
           TimeOnSet.of(view.state(), worked, summary.at()),
-          copies.of(view.scan()));
+          copies.of(view.scan()),
+          Supplies.of(job, view.scan(), worked.zone(), disks.get(), power));
     }
   }
 }

@@ -20,7 +20,12 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.Subscription;
+import org.framewright.copies.KnownDisks;
+import org.framewright.copies.device.MountedVolumes;
 import org.framewright.day.DayHours;
+import org.framewright.day.PowerSource;
+import org.framewright.day.Supplies;
+import org.framewright.job.Job;
 import org.framewright.report.Letterhead;
 import org.framewright.report.ReportFiles;
 import org.framewright.report.ReportKind;
@@ -99,7 +104,11 @@ public final class DayScreen implements Screen {
 
   private static Models models(Desk desk, JobSession session) {
     var reader =
-        new DayNow.Reader(session.job(), () -> hours(desk.preferences(), desk.clock().getZone()));
+        new DayNow.Reader(
+            session.job(),
+            () -> hours(desk.preferences(), desk.clock().getZone()),
+            () -> disks(session.job()),
+            PowerSource.ofThisSystem());
     var views = new ViewWords(session.job().convention());
     return new Models(
         new DayModel(
@@ -116,6 +125,17 @@ public final class DayScreen implements Screen {
             desk.tasks(),
             desk.texts(),
             desk::trouble));
+  }
+
+  private static List<Supplies.Disk> disks(Job job) {
+    return KnownDisks.of(job, MountedVolumes.ofThisSystem()).stream()
+        .map(
+            disk ->
+                new Supplies.Disk(
+                    disk.card() ? Supplies.Use.CARD : Supplies.Use.COPIES,
+                    disk.name(),
+                    disk.free()))
+        .toList();
   }
 
   private static DayHours hours(Preferences preferences, ZoneId zone) {

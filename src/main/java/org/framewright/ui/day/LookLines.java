@@ -64,7 +64,7 @@ final class LookLines {
 
   private void ofFrames(Attention one, String more, Way way) {
     for (var text : one.said(PlainText::line, views::word)) {
-      line(Group.JUDGE, capital(texts.say(text)), texts.get(more), Optional.of(way));
+      line(Group.JUDGE, texts.sentence(texts.say(text)), texts.get(more), Optional.of(way));
     }
   }
 
@@ -142,13 +142,5 @@ final class LookLines {
 
   private void line(Group group, String what, String more, Optional<Way> way) {
     lines.add(new LookLine(group.word() + " " + what, group, what, more, way, false));
-  }
-
-  private String capital(String sentence) {
-    if (sentence.isEmpty()) {
-      return sentence;
-    }
-    int first = sentence.offsetByCodePoints(0, 1);
-    return sentence.substring(0, first).toUpperCase(texts.locale()) + sentence.substring(first);
   }
 }

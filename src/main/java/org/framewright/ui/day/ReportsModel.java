@@ -153,7 +153,8 @@ final class ReportsModel {
       case Letterhead.Reading.Sound(var head) -> {
         var worked = hours.get();
         yield writing.with(
-            kind -> new ReportOptions(kind, Paper.usual(texts.locale()), texts.locale(), worked, head),
+            kind ->
+                new ReportOptions(kind, Paper.usual(texts.locale()), texts.locale(), worked, head),
             steps);
       }
     };

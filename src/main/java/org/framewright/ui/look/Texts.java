@@ -124,6 +124,15 @@ public final class Texts {
         .orElse("");
   }
 
+  /** A text that begins in small letters as a sentence of its own. */
+  public String sentence(String text) {
+    if (text.isEmpty()) {
+      return text;
+    }
+    int first = text.offsetByCodePoints(0, 1);
+    return text.substring(0, first).toUpperCase(locale()) + text.substring(first);
+  }
+
   /** Dates, times, numbers and lists as the language writes them. */
   public Formats formats() {
     return formats;

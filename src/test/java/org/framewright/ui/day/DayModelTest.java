@@ -52,6 +52,8 @@ class DayModelTest {
       assertThat(shown.onSet().orElseThrow().bars())
           .extracting(bar -> bar.time().toMinutes())
           .containsExactly(30L, 40L, 50L);
+      assertThat(shown.said())
+          .contains("The computer runs on its battery: 64 %, about 2 h 10 min at the present draw");
       assertThat(scene.troubles).isEmpty();
     }
   }

@@ -10,7 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.framewright.base.Progress;
+import org.framewright.day.Battery;
 import org.framewright.day.DayHours;
+import org.framewright.day.Supplies;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.TestClock;
@@ -88,7 +90,12 @@ final class DayScene implements AutoCloseable {
   }
 
   DayModel model(Tasks tasks) {
-    var reader = new DayNow.Reader(job(), () -> HOURS);
+    var reader =
+        new DayNow.Reader(
+            job(),
+            () -> HOURS,
+            () -> List.of(new Supplies.Disk(Supplies.Use.COPIES, "SSD 1", 500_000_000_000L)),
+            () -> Optional.of(new Battery(64, Optional.of(Duration.ofMinutes(130)))));
     var views = new ViewWords(job().convention());
     return new DayModel(
         session.view(),
