@@ -22,6 +22,7 @@ import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -181,6 +182,7 @@ class SignOffTest {
 
   /** The command that is printed, run by a shell with the coreutils' sha256sum. */
   @Test
+  @Tag("slow")
   void theCommandThatIsPrintedComputesTheDigest() throws Exception {
     assumeThat(onPath("sha256sum")).as("sha256sum is not installed").isTrue();
     frame();

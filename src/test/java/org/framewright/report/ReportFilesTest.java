@@ -12,6 +12,7 @@ import org.framewright.base.Progress;
 import org.framewright.report.ReportFiles.Outcome;
 import org.framewright.report.ReportFiles.Sheet;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -52,6 +53,7 @@ class ReportFilesTest {
   }
 
   @Test
+  @Tag("slow")
   void anEveningIsADayReportAndANextDayInOneFolderNextToTheJobAndTheSecondLiesBesideTheFirst()
       throws Exception {
     var first = evening();

@@ -13,6 +13,7 @@ import org.framewright.frames.PictureHeader;
 import org.framewright.frames.PictureHeader.Kind;
 import org.framewright.frames.PictureHeader.Model;
 import org.framewright.naming.Convention;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -392,6 +393,7 @@ class SpecificationTest {
   }
 
   @Test
+  @Tag("slow")
   void aHugeOrDeepOrHostileFileIsRefused() throws Exception {
     assertThat(faults("specification: " + "x".repeat(300_000))).hasSize(1);
     assertThat(faults("[".repeat(10_000))).hasSize(1);

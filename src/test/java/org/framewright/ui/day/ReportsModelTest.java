@@ -10,6 +10,7 @@ import org.framewright.report.Letterhead;
 import org.framewright.report.ReportFiles;
 import org.framewright.report.ReportKind;
 import org.framewright.ui.task.Tasks;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -53,6 +54,7 @@ class ReportsModelTest {
   }
 
   @Test
+  @Tag("slow")
   void theEveningIsOneFolderThatIsTold() throws Exception {
     try (var scene = DayScene.inTheMiddle(folder)) {
       var model = model(scene, Tasks.immediate());

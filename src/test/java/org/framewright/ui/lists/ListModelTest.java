@@ -31,6 +31,7 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -399,6 +400,7 @@ class ListModelTest {
   }
 
   @Test
+  @Tag("slow")
   void noRemedySpeaksOfACommandLine() throws Exception {
     try (var files = Files.list(LISTS)) {
       for (var file : files.sorted().toList()) {

@@ -37,6 +37,7 @@ import javax.tools.ToolProvider;
 import org.framewright.base.ByteSizes;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -206,6 +207,7 @@ class CoreTextsTest {
   }
 
   @Test
+  @Tag("slow")
   void noProblemOfARoomThatIsTranslatedIsPutTogether() throws IOException {
     assertThat(scan(List.copyOf(WHOLE), new TreeSet<>()).pieces).isEmpty();
   }
