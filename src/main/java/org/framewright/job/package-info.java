@@ -10,7 +10,8 @@
  * org.framewright.job.Standing} is the frames' count and the setups' states together, and {@link
  * org.framewright.job.FrameNames} are the names that frames are to have. A client's list is read
  * through the job: its convention tries each setup, and what a person chose for an earlier list
- * with the same headings is an event like any other.
+ * with the same headings is an event like any other. What a scanner reads finds its setup by {@link
+ * org.framewright.job.SetupCodes}.
  *
  * <p>A job folder may come from anywhere. Own files are read up to a stated size and never through
  * a link; a line of a log that is no event is left out with a warning that names its place; and an
