@@ -13,8 +13,9 @@ import org.junit.jupiter.api.io.TempDirFactory;
  */
 public final class MemoryTempFolders implements TempDirFactory {
   private static final Path MEMORY = Path.of("/dev/shm");
-  private static final long ENOUGH =
-      2L << 30; // a container has 64 MB unless somebody gives it more
+
+  /** In bytes; a container has 64 MB there unless somebody gives it more. */
+  private static final long ENOUGH = 2L << 30;
 
   @Override
   public Path createTempDirectory(AnnotatedElementContext element, ExtensionContext test)
