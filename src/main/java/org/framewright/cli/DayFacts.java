@@ -27,12 +27,7 @@ final class DayFacts {
   static Supplies supplies(Job job, FrameScan scan, ZoneId zone) throws IOException {
     var disks =
         KnownDisks.of(job, MountedVolumes.ofThisSystem()).stream()
-            .map(
-                disk ->
-                    new Supplies.Disk(
-                        disk.card() ? Supplies.Use.CARD : Supplies.Use.COPIES,
-                        disk.name(),
-                        disk.free()))
+            .map(disk -> Supplies.Disk.beside(disk.card(), disk.name(), disk.free()))
             .toList();
     return Supplies.of(job, scan, zone, disks, PowerSource.ofThisSystem());
   }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
@@ -140,10 +141,7 @@ final class MarkCommand implements Callable<Integer> {
         new ScannedMarks(JobFolder.open(folder, output), state, new MarkDetails(by, view, reason));
     if (code.isPresent()) {
       var setup = scans.mark(code.get());
-      say(scans.job(), setup, state);
-      if (output.json()) {
-        output.write(SetupDescription.document(scans.job(), setup, Optional.empty()));
-      }
+      say(scans.job(), setup, state, output::write);
       return ExitStatus.DONE;
     }
     return each(scans, state);
@@ -159,10 +157,7 @@ final class MarkCommand implements Callable<Integer> {
         }
         try {
           var setup = scans.mark(line);
-          say(scans.job(), setup, state);
-          if (output.json()) {
-            output.writeLine(SetupDescription.document(scans.job(), setup, Optional.empty()));
-          }
+          say(scans.job(), setup, state, output::writeLine);
         } catch (CommandFailure e) {
           all = false;
           Failure.of(e).print(output.err());
@@ -180,8 +175,11 @@ final class MarkCommand implements Callable<Integer> {
         : Files.newBufferedReader(Path.of(codes.get()));
   }
 
-  private void say(Job job, Setup setup, SetupState state) throws IOException {
-    if (!output.json()) {
+  private void say(Job job, Setup setup, SetupState state, Consumer<Object> json)
+      throws IOException {
+    if (output.json()) {
+      json.accept(SetupDescription.document(job, setup, Optional.empty()));
+    } else {
       output.out().println(described(setup, state));
     }
     remark(job, List.of(setup), state);

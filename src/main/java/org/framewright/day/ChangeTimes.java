@@ -3,6 +3,7 @@ package org.framewright.day;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -56,43 +57,31 @@ public record ChangeTimes(Map<Change, Learned> learned, int without, Optional<Du
     }
     var usual = median(plain);
     var learned = new EnumMap<Change, Learned>(Change.class);
-    boolean more = true;
-    while (more) {
-      more = single(gaps, usual, learned) || together(gaps, usual, learned);
+    var next = best(gaps, usual, learned);
+    while (next.isPresent()) {
+      learn(next.get().getKey(), next.get().getValue(), learned);
+      next = best(gaps, usual, learned);
     }
     return new ChangeTimes(learned, plain.size(), Optional.of(usual));
   }
 
-  /** Learns the change that was seen most often alone, or with what is known; says if there is. */
-  private static boolean single(List<Gap> gaps, Duration usual, Map<Change, Learned> learned) {
-    var rest = rests(gaps, usual, learned);
-    var best =
-        rest.entrySet().stream()
-            .filter(one -> one.getKey().size() == 1 && one.getValue().size() >= FEWEST)
-            .max(ChangeTimes::byEvidence);
-    best.ifPresent(
-        one ->
-            learned.put(
-                one.getKey().iterator().next(),
-                new Learned(notNegative(median(one.getValue())), one.getValue().size(), false)));
-    return best.isPresent();
+  /** The change that was seen most often alone, or with what is known; else those together. */
+  private static Optional<Map.Entry<Set<Change>, List<Duration>>> best(
+      List<Gap> gaps, Duration usual, Map<Change, Learned> learned) {
+    return rests(gaps, usual, learned).entrySet().stream()
+        .filter(one -> one.getValue().size() >= FEWEST)
+        .max(
+            Comparator.<Map.Entry<Set<Change>, List<Duration>>, Boolean>comparing(
+                    one -> one.getKey().size() == 1)
+                .thenComparing(ChangeTimes::byEvidence));
   }
 
-  /** Shares the time of changes that only come together evenly; says if there are such. */
-  private static boolean together(List<Gap> gaps, Duration usual, Map<Change, Learned> learned) {
-    var rest = rests(gaps, usual, learned);
-    var best =
-        rest.entrySet().stream()
-            .filter(one -> one.getKey().size() > 1 && one.getValue().size() >= FEWEST)
-            .max(ChangeTimes::byEvidence);
-    best.ifPresent(
-        one -> {
-          var each = notNegative(median(one.getValue())).dividedBy(one.getKey().size());
-          one.getKey()
-              .forEach(
-                  change -> learned.put(change, new Learned(each, one.getValue().size(), true)));
-        });
-    return best.isPresent();
+  /** Changes that only come together share their time evenly. */
+  private static void learn(
+      Set<Change> changes, List<Duration> rest, Map<Change, Learned> learned) {
+    var each = notNegative(median(rest)).dividedBy(changes.size());
+    var one = new Learned(each, rest.size(), changes.size() > 1);
+    changes.forEach(change -> learned.put(change, one));
   }
 
   /** What is left of each time without what is known, by the changes that are not known. */

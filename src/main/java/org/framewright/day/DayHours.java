@@ -124,6 +124,11 @@ public record DayHours(LocalTime from, LocalTime until, List<Break> breaks, Zone
     return time.isBefore(FIRST) ? FIRST : time.isAfter(LAST) ? LAST : time;
   }
 
+  /** Whether two instants are of one day where the set is. */
+  boolean isOneDay(Instant one, Instant other) {
+    return LocalDate.ofInstant(within(one), zone).equals(LocalDate.ofInstant(within(other), zone));
+  }
+
   private record Stretch<T>(T from, T until) {}
 
   private List<Stretch<Instant>> on(LocalDate day) {

@@ -71,6 +71,7 @@ public record DaySummary(
     }
     var progress = SoFar.of(job, state, hours);
     var left = progress.left();
+    var load = progress.load(left);
     var pace = progress.pace();
     var ahead = today(job, state, left, LocalDate.ofInstant(now, hours.zone()));
     return new DaySummary(
@@ -81,8 +82,8 @@ public record DaySummary(
         tally.unassigned().size(),
         pace,
         ahead.map(setups -> Forecast.of(progress.load(setups), pace, hours, now)),
-        Forecast.of(progress.load(left), pace, hours, now),
-        KindPace.of(progress.shot(), progress.load(left).left()),
+        Forecast.of(load, pace, hours, now),
+        KindPace.of(load.shot(), load.left()),
         space(job, scan, tally, left),
         Attention.shortened(
             Attention.said(

@@ -2,7 +2,6 @@ package org.framewright.day;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -116,15 +115,10 @@ public record OrderOfWork(
         .map(set -> set.setup())
         .or(
             () ->
-                state.spans().isEmpty() || !isOn(state.spans().getLast().from(), now, hours)
+                state.spans().isEmpty() || !hours.isOneDay(state.spans().getLast().from(), now)
                     ? Optional.empty()
                     : Optional.of(state.spans().getLast().setup()))
         .flatMap(list::setup);
-  }
-
-  private static boolean isOn(Instant time, Instant now, DayHours hours) {
-    return LocalDate.ofInstant(DayHours.within(time), hours.zone())
-        .equals(LocalDate.ofInstant(DayHours.within(now), hours.zone()));
   }
 
   /** The places in the list of what is left, in the order in which it comes. */

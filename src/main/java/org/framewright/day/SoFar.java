@@ -2,7 +2,6 @@ package org.framewright.day;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -10,7 +9,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.SequencedMap;
 import java.util.stream.Stream;
-import org.framewright.frames.OnSetSpan;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
 import org.framewright.shotlist.Setup;
@@ -69,7 +67,7 @@ record SoFar(Pace pace, List<Workload.Shot> shot, List<Setup> left, Sizes sizes)
     for (int i = 0; i < spans.size(); i++) {
       var span = spans.get(i);
       var until = span.until().orElse(now);
-      if (i + 1 < spans.size() && sameDay(span, spans.get(i + 1), hours)) {
+      if (i + 1 < spans.size() && hours.isOneDay(span.from(), spans.get(i + 1).from())) {
         until = spans.get(i + 1).from();
       } else {
         var ticked = state.of(span.setup()).since().orElse(until);
@@ -88,10 +86,5 @@ record SoFar(Pace pace, List<Workload.Shot> shot, List<Setup> left, Sizes sizes)
               return is != SetupState.SHOT && is != SetupState.SIGNED_OFF;
             });
     return bySetup;
-  }
-
-  private static boolean sameDay(OnSetSpan one, OnSetSpan next, DayHours hours) {
-    return LocalDate.ofInstant(one.from(), hours.zone())
-        .equals(LocalDate.ofInstant(next.from(), hours.zone()));
   }
 }

@@ -60,7 +60,12 @@ public record Supplies(
    * @param name what to call it; empty for the one that frames arrive on
    * @param free bytes that are free
    */
-  public record Disk(Use use, String name, long free) {}
+  public record Disk(Use use, String name, long free) {
+    /** One besides that of the frames. */
+    public static Disk beside(boolean card, String name, long free) {
+      return new Disk(card ? Use.CARD : Use.COPIES, name, free);
+    }
+  }
 
   /**
    * Those of a job now.

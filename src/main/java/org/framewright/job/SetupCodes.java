@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.framewright.naming.Convention;
-import org.framewright.naming.Field;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Gtin;
 import org.framewright.shotlist.Setup;
@@ -85,11 +84,15 @@ public final class SetupCodes {
             .filter(field -> field.type() == FieldType.GTIN)
             .toList();
     var holding = new HashMap<String, Boolean>(); // thousands of setups have the same few headings
+    var columns = new FieldColumns();
     for (var setup : list.setups()) {
       add(setup.code(), setup);
+      for (var field : numbers) {
+        columns.value(setup, field).ifPresent(cell -> addAll(cell, setup));
+      }
       for (var column : setup.columns().entrySet()) {
-        if (holding.computeIfAbsent(column.getKey(), heading -> holdsCodes(heading, numbers))) {
-          codes(column.getValue()).forEach(code -> add(code, setup));
+        if (holding.computeIfAbsent(column.getKey(), SetupCodes::holdsCodes)) {
+          addAll(column.getValue(), setup);
         }
       }
     }
@@ -104,22 +107,14 @@ public final class SetupCodes {
     return new SetupCodes(list, convention);
   }
 
-  private static boolean holdsCodes(String heading, List<Field> numbers) {
-    var whole = joined(heading);
-    return HEADINGS.contains(whole)
-        || words(heading).anyMatch(WORDS::contains)
-        || numbers.stream()
-            .anyMatch(
-                field -> whole.equals(joined(field.name())) || whole.equals(joined(field.label())));
+  private static boolean holdsCodes(String heading) {
+    return HEADINGS.contains(String.join("", words(heading).toList()))
+        || words(heading).anyMatch(WORDS::contains);
   }
 
   private static Stream<String> words(String heading) {
     var bare = Normalizer.normalize(heading, Normalizer.Form.NFKD).toLowerCase(Locale.ROOT);
     return NO_LETTER.splitAsStream(MARK.matcher(bare).replaceAll(""));
-  }
-
-  private static String joined(String heading) {
-    return String.join("", words(heading).toList());
   }
 
   /** A cell as a whole, since a code may have a space in it, and its parts. */
@@ -129,6 +124,10 @@ public final class SetupCodes {
     BETWEEN.splitAsStream(cell.strip()).forEach(codes::add);
     codes.remove("");
     return codes;
+  }
+
+  private void addAll(String cell, Setup setup) {
+    codes(cell).forEach(code -> add(code, setup));
   }
 
   private void add(String code, Setup setup) {

@@ -2,11 +2,13 @@ package org.framewright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.OptionalInt;
 import org.framewright.Templates;
+import org.framewright.naming.FieldType;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.Test;
@@ -145,5 +147,18 @@ class SetupCodesTest {
   void aHugeTextIsNoCode() {
     setup("001", "EAN", "9506000134352");
     assertThat(find("0".repeat(5_000_000))).isInstanceOf(Scanned.Unknown.class);
+  }
+
+  @Test
+  void theColumnOfTheConventionsProductNumberHoldsCodes() {
+    var convention = Templates.read(Path.of("templates/still-life-gtin.yaml"));
+    var number =
+        convention.fields().values().stream()
+            .filter(field -> field.type() == FieldType.GTIN)
+            .findFirst()
+            .orElseThrow();
+    setup("001", number.label(), "9506000134352");
+    assertThat(SetupCodes.of(new ShotList(setups), convention).find("9506000134352"))
+        .isEqualTo(new Scanned.One(setups.getFirst()));
   }
 }

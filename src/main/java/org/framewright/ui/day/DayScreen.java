@@ -129,12 +129,7 @@ public final class DayScreen implements Screen {
 
   private static List<Supplies.Disk> disks(Job job) {
     return KnownDisks.of(job, MountedVolumes.ofThisSystem()).stream()
-        .map(
-            disk ->
-                new Supplies.Disk(
-                    disk.card() ? Supplies.Use.CARD : Supplies.Use.COPIES,
-                    disk.name(),
-                    disk.free()))
+        .map(disk -> Supplies.Disk.beside(disk.card(), disk.name(), disk.free()))
         .toList();
   }
 
