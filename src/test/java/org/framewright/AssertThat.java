@@ -139,4 +139,16 @@ public final class AssertThat {
   public static AtomicIntegerAssert assertThat(AtomicInteger actual) {
     return Assertions.assertThat(actual);
   }
+
+  public static AbstractIntegerAssert<?> assertThat(Integer actual) {
+    return Assertions.assertThat(actual);
+  }
+
+  public static AbstractLongAssert<?> assertThat(Long actual) {
+    return Assertions.assertThat(actual);
+  }
+
+  public static AbstractDoubleAssert<?> assertThat(Double actual) {
+    return Assertions.assertThat(actual);
+  }
 }
