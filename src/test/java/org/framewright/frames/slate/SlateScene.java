@@ -276,7 +276,8 @@ public record SlateScene(
         int inside = 0;
         for (int sample = 0; sample < SAMPLES * SAMPLES; sample++) {
           double px = x + (sample % SAMPLES + 0.5) / SAMPLES;
-          double py = y + (sample / SAMPLES + 0.5) / SAMPLES;
+          int down = sample / SAMPLES;
+          double py = y + (down + 0.5) / SAMPLES;
           double w = inverse[6] * px + inverse[7] * py + inverse[8];
           double u = (inverse[0] * px + inverse[1] * py + inverse[2]) / w;
           double v = (inverse[3] * px + inverse[4] * py + inverse[5]) / w;
