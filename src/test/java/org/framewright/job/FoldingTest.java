@@ -23,6 +23,8 @@ import org.framewright.shotlist.View;
 import org.junit.jupiter.api.Test;
 
 /** The fold as it grows, compared with one that is made all at once. */
+@Tag("slow")
+@org.junit.jupiter.api.Tag("slow")
 class FoldingTest {
   private static final List<String> CODES = List.of("1", "01", "2", "A-3", "a-03", "9");
   private static final List<SetupState> STATES = List.of(SetupState.values());
