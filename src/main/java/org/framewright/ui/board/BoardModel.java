@@ -28,8 +28,8 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
 import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.LookedAt;
-import org.framewright.ui.session.Step.Mark;
 import org.framewright.ui.session.Step;
+import org.framewright.ui.session.Step.Mark;
 import org.framewright.ui.session.Steps;
 import org.framewright.ui.session.ViewCount;
 
@@ -49,7 +49,8 @@ public final class BoardModel {
   private final LookedAt looked = new LookedAt(false);
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Standing> standing =
-      new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of(), 0, 0, Optional.empty()));
+      new ReadOnlyObjectWrapper<>(
+          new Standing(Totals.of(List.of()), List.of(), 0, 0, Optional.empty()));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
@@ -343,7 +344,8 @@ public final class BoardModel {
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
-                  case Step.Selected _, Step.Rated _, Step.Placed _ -> Optional.<String>empty();
+                  case Step.Selected _, Step.Rated _, Step.Placed _, Step.Followed _ ->
+                      Optional.<String>empty();
                 });
     about.flatMap(this::row).or(() -> now.get().onSet()).ifPresent(this::select);
   }
@@ -417,9 +419,7 @@ public final class BoardModel {
         .get()
         .doubt()
         .ifPresent(
-            doubt ->
-                take(
-                    new Step.Followed(doubt, System.getProperty("user.name", "")), () -> {}));
+            doubt -> take(new Step.Followed(doubt, System.getProperty("user.name", "")), () -> {}));
   }
 
   private void take(Step step, Runnable then) {
