@@ -1,6 +1,6 @@
 package org.framewright.frames;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -21,8 +21,8 @@ import net.jqwik.api.Property;
 
 /**
  * Days of two bodies without a cable, with slates only. The oracle walks each body's frames in the
- * order in which they were truly taken and keeps the last slate in mind; what is tested sees them in
- * any order, with clocks that lie.
+ * order in which they were truly taken and keeps the last slate in mind; what is tested sees them
+ * in any order, with clocks that lie.
  */
 class SlateLawsTest {
   private static final LocalDateTime MORNING = LocalDateTime.of(2026, 11, 25, 9, 0);
@@ -186,8 +186,7 @@ class SlateLawsTest {
     var day = new Day(seed, Clock.RUNS);
     var some =
         day.frames(true).stream()
-            .filter(
-                frame -> day.slates.containsKey(frame.id()) || day.random.nextInt(3) > 0)
+            .filter(frame -> day.slates.containsKey(frame.id()) || day.random.nextInt(3) > 0)
             .toList();
     var before = tally(some, day.slates).places();
     var after = new HashMap<>(tally(day.frames(true), day.slates).places());

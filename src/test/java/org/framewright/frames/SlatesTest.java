@@ -1,6 +1,6 @@
 package org.framewright.frames;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Path;
 import java.time.Instant;
@@ -98,8 +98,7 @@ class SlatesTest {
       slate(A, i, i, "001");
     }
     slates.put(
-        id(3),
-        new ShotSlate(new SlateSays.OfSetup("001"), true, false, ShotSlate.Ruling.OPEN));
+        id(3), new ShotSlate(new SlateSays.OfSetup("001"), true, false, ShotSlate.Ruling.OPEN));
     assertThat(setups()).containsExactly("slate", "slate", "slate", "slate");
   }
 
@@ -138,8 +137,7 @@ class SlatesTest {
         slate(A, 6, 5, "003").id(),
         new ShotSlate(new SlateSays.OfSetup("003"), false, true, ShotSlate.Ruling.OPEN));
     taken(A, 7, 6);
-    assertThat(setups())
-        .containsExactly("slate", "001", "slate", "003", "003", "slate", "003");
+    assertThat(setups()).containsExactly("slate", "001", "slate", "003", "003", "slate", "003");
   }
 
   @Test
@@ -267,7 +265,8 @@ class SlatesTest {
     taken(NAMELESS, 2, 1);
     var other = frame(NAMELESS, 3, 2);
     frames.add(
-        new Frame(other.id(), Path.of("/frames/other"), "IMG_0003", List.of(), other.capture(), true));
+        new Frame(
+            other.id(), Path.of("/frames/other"), "IMG_0003", List.of(), other.capture(), true));
     assertThat(setups()).containsExactly("slate", "001", "-");
     assertThat(remarks())
         .containsExactly(
@@ -313,8 +312,7 @@ class SlatesTest {
         .containsExactly(
             new SlateDoubt(frames.getFirst(), new SlateSays.OfSetup("014"), "013", 2, true));
     assertThat(how(1))
-        .isEqualTo(
-            "it was on set when the frame arrived; in doubt: slate IMG_0001 says 014");
+        .isEqualTo("it was on set when the frame arrived; in doubt: slate IMG_0001 says 014");
   }
 
   @Test
@@ -352,8 +350,7 @@ class SlatesTest {
   @Test
   void whatASlatePutOnSetMakesRoomForTheNextSlate() {
     spans.add(
-        new OnSetSpan(
-            "013", Optional.empty(), at(0), Optional.empty(), Optional.empty(), true));
+        new OnSetSpan("013", Optional.empty(), at(0), Optional.empty(), Optional.empty(), true));
     tetheredSlate(A, 1, 0, "013");
     tethered(A, 2, 10);
     tetheredSlate(A, 3, 20, "014");
@@ -395,8 +392,7 @@ class SlatesTest {
     spans.add(new OnSetSpan("013", Optional.of("B"), at(0), Optional.empty()));
     tetheredSlate(A, 1, 10, "013");
     var frame = tethered(A, 2, 20);
-    assertThat(tally().places())
-        .containsEntry(frame.id(), new Place("013", Optional.of("B")));
+    assertThat(tally().places()).containsEntry(frame.id(), new Place("013", Optional.of("B")));
   }
 
   @Test
