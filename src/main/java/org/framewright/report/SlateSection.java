@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.Text;
 import org.framewright.frames.slate.Slate;
@@ -24,6 +25,17 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
 
   /** From here on letters are of other scripts than our own font for headings has all of. */
   private static final int FOREIGN = 0x250;
+
+  /** Codes of which no sign reaches above capitals or below their base line. */
+  private static final Pattern PLAIN = Pattern.compile("[0-9A-Z.-]+");
+
+  /** How high the others' capitals are by these, and how much of the rest is above them. */
+  private static final double SMALLER = 0.6;
+
+  private static final double ABOVE = 0.42;
+
+  /** By how much round digits may reach over straight ones, in millimetres. */
+  private static final double OVER = 1.5;
 
   /** How high a line is in any of the fonts, by its size. */
   private static final double HIGHEST_LINE = 1.7;
@@ -80,13 +92,12 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     .next { page-break-before: always; }
     .card { position: absolute; width: %smm; height: %smm; overflow: hidden; }
     .code, .told, .symbol, .hold { position: absolute; left: %smm; width: %smm; overflow: hidden; }
-    .code { font-weight: bold; white-space: nowrap; }
-    .long { white-space: normal; word-wrap: break-word; }
+    .code { height: %smm; font-weight: bold; line-height: 1; word-wrap: break-word; }
     .told { font-size: %spt; line-height: %s; word-wrap: break-word; }
     .title { font-size: %spt; font-weight: bold; overflow: hidden; }
     .line { height: %spt; overflow: hidden; white-space: nowrap; }
     .typed { font-family: 'Source Code Pro', %s; }
-    .symbol svg { display: block; margin: 0 auto; }
+    svg { display: block; margin: 0 auto; }
     .hold { font-size: 6.5pt; color: #555555; }
     .cut { position: absolute; background: #8a8a86; font-size: 0; line-height: 0; }
     """
@@ -99,7 +110,7 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
             Page.mm(size.height(paper) - 1), // what reaches over the sheet would go to the next
             Page.mm(size.margin()),
             Page.mm(width()),
-            Page.mm(size.digits()),
+            Page.mm(size.digits() + 2 * OVER),
             Page.mm(size.smallSize()),
             LINE,
             Page.mm(size.titleSize()),
@@ -173,24 +184,30 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
       foreign(html, code);
       return;
     }
-    double wanted = size.digits() / CAPITALS;
+    // Other letters have accents above and parts below, which need room, too.
+    double high = PLAIN.matcher(code).matches() ? 1 : SMALLER;
+    double wanted = size.digits() * high / CAPITALS;
     double fits = Math.min(1, width() / fonts.outline(code, wanted, true).width());
-    html.open("div", "class", "code", "style", place(size.margin(), size.margin()));
+    double above = (size.digits() - size.digits() * high) * ABOVE;
+    double baseLine = OVER + above + size.digits() * high * (1 + fits) / 2;
+    var wide = Page.mm(width());
+    var tall = Page.mm(size.digits() + 2 * OVER);
+    html.open("div", "class", "code", "style", place(size.margin(), size.margin() - OVER));
     html.open(
         "svg",
         "viewBox",
-        "0 0 " + Page.mm(width()) + " " + Page.mm(size.digits()),
+        "0 0 " + wide + " " + tall,
         "alt",
         code,
         "style",
-        "width:" + Page.mm(width()) + "mm;height:" + Page.mm(size.digits()) + "mm");
+        "width:" + wide + "mm;height:" + tall + "mm");
     html.element(
         "text",
         code,
         "x",
         Page.mm(width() / 2),
         "y",
-        Page.mm((size.digits() + size.digits() * fits) / 2),
+        Page.mm(baseLine),
         "font-size",
         Double.toString(wanted * fits),
         "font-weight",

@@ -124,7 +124,7 @@ class SlatesTest {
     var image = ImageIO.read(page.toFile());
     int first = -1;
     int last = -1;
-    for (int y = (int) (4 * DOTS); y < (4 + digits + 5) * DOTS; y++) {
+    for (int y = (int) (3 * DOTS); y < (digits + 12) * DOTS; y++) {
       if (!isWhite(image, 5 * DOTS, y, (size.width(paper) - 10) * DOTS, 1)) {
         first = first < 0 ? y : first;
         last = y;
