@@ -28,7 +28,7 @@ class SlateLawsTest {
   private static final LocalDateTime MORNING = LocalDateTime.of(2026, 11, 25, 9, 0);
 
   /** What happens to a body's clock in the middle of the day. */
-  private enum Clock {
+  enum Clock {
     RUNS,
     SET_BACK_AN_HOUR,
     RESET
