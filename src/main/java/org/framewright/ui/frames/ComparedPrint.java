@@ -106,7 +106,7 @@ final class ComparedPrint extends VBox {
       whole.setText(now.frame().stem());
       var place = now.place()
               .map(TileCell::shortly)
-              .or(() -> now.slate().map(one -> TileCell.slate(texts, one)))
+              .or(() -> now.slate(texts))
               .orElse("?");
       where.setText(now.select() ? texts.get("frames.selectAt", place) : place);
       strokes.show(now.rating());

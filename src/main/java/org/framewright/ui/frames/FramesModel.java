@@ -203,7 +203,7 @@ final class FramesModel {
                 tile ->
                     tile.place()
                         .map(Place::setup)
-                        .or(() -> tile.slate().map(one -> TileCell.slate(texts, one)))
+                        .or(() -> tile.slate(texts))
                         .orElse(texts.get("frames.unassigned")))
             .distinct()
             .toList();

@@ -5,6 +5,8 @@ import java.util.OptionalInt;
 import org.framewright.frames.Frame;
 import org.framewright.frames.Place;
 import org.framewright.frames.ShotSlate;
+import org.framewright.frames.SlateSays;
+import org.framewright.ui.look.Texts;
 
 /**
  * One frame in the grid.
@@ -21,4 +23,14 @@ record Tile(
     Optional<String> likely,
     Optional<ShotSlate> slate,
     boolean select,
-    OptionalInt rating) {}
+    OptionalInt rating) {
+
+  /** What stands in place of its setup where it is a slate. */
+  Optional<String> slate(Texts texts) {
+    return slate.map(
+        one ->
+            one.says() instanceof SlateSays.OfAnotherJob
+                ? texts.get("frames.slateOfAnotherJob")
+                : texts.get("frames.slateOf", one.says().code()));
+  }
+}

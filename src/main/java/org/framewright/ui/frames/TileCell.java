@@ -16,8 +16,6 @@ import javafx.scene.layout.VBox;
 import org.controlsfx.control.GridCell;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
-import org.framewright.frames.ShotSlate;
-import org.framewright.frames.SlateSays;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 
@@ -92,7 +90,7 @@ final class TileCell extends GridCell<Tile> {
     var place =
         tile.place()
             .map(TileCell::shortly)
-            .or(() -> tile.slate().map(one -> slate(texts, one)))
+            .or(() -> tile.slate(texts))
             .or(() -> tile.likely().map(code -> texts.get("frames.likely", code)))
             .orElse("?");
     where.setText(
@@ -114,13 +112,6 @@ final class TileCell extends GridCell<Tile> {
     var height = shown.getHeight() > 0 ? shown.getHeight() : print.getHeight() - 8;
     mark.setMaxSize(width + 6, height + 6);
     print.requestLayout();
-  }
-
-  /** What a slate is, in place of the setup of a frame. */
-  static String slate(Texts texts, ShotSlate slate) {
-    return slate.says() instanceof SlateSays.OfAnotherJob
-        ? texts.get("frames.slateOfAnotherJob")
-        : texts.get("frames.slateOf", slate.says().code());
   }
 
   static String shortly(Place place) {
