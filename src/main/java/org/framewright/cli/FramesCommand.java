@@ -89,14 +89,16 @@ final class FramesCommand implements Callable<Integer> {
       paramLabel = "FRAME WORD",
       description =
           "How the slate in FRAME counts: not (it is none), before (for the frames before it, too,"
-              + " back to the last slate), follow (it is right, and what was on set when it came was"
-              + " not), stay (what was on set was right).")
+              + " back to the last slate), follow (it is right, and what was on set when it came"
+              + " was not), stay (what was on set was right).")
   private List<String> slateCounts;
 
   @Option(
       names = "--by",
       paramLabel = "PERSON",
-      description = "With --move, --slate and --slate-counts: who says so; else the name of the computer's user.")
+      description =
+          "With --move, --slate and --slate-counts: who says so; else the name of the computer's"
+              + " user.")
   private String by = System.getProperty("user.name", "");
 
   @Option(
@@ -206,9 +208,7 @@ final class FramesCommand implements Callable<Integer> {
         .err()
         .println(
             "%s: %s changed; --take-back takes that back."
-                .formatted(
-                    PlainText.line(found.stem()),
-                    PlainText.counted((int) moved, "frame")));
+                .formatted(PlainText.line(found.stem()), PlainText.counted((int) moved, "frame")));
   }
 
   private static SlateWord word(String word) throws CommandFailure {
@@ -262,9 +262,7 @@ final class FramesCommand implements Callable<Integer> {
                     + " not searched for slates yet; the same command goes on with them.");
       }
     } catch (IOException e) {
-      output
-          .err()
-          .println("What slates say could not be kept: " + FileProblems.of(e).sentence());
+      output.err().println("What slates say could not be kept: " + FileProblems.of(e).sentence());
     }
   }
 

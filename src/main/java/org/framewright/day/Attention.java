@@ -179,8 +179,7 @@ public sealed interface Attention {
                   ? Text.of("{0} is a slate of another job", plain.apply(slate.frame().stem()))
                   : Text.of(
                       "slate {0} says {1}, which is not in the list",
-                      plain.apply(slate.frame().stem()),
-                      plain.apply(slate.slate().says().code())));
+                      plain.apply(slate.frame().stem()), plain.apply(slate.slate().says().code())));
       case Incomplete(int frames) ->
           List.of(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
       case ClockOff(var clock) -> List.of(said(clock, plain));

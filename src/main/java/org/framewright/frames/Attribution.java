@@ -183,8 +183,7 @@ public final class Attribution {
           how.slate()
               .ifPresent(
                   one ->
-                      (how.doubt() ? inDoubt : bySlate)
-                          .merge(one.frame().id(), 1, Integer::sum));
+                      (how.doubt() ? inDoubt : bySlate).merge(one.frame().id(), 1, Integer::sum));
         }
         case Verdict.Loose(var why) ->
             unassigned.add(
@@ -246,7 +245,8 @@ public final class Attribution {
       return bySlate(frame, statement.get(), time);
     }
     return time.flatMap(
-            at -> course.at(at.time()).map(span -> in(SetCourse.place(span), HowPlaced.of(at.by()))))
+            at ->
+                course.at(at.time()).map(span -> in(SetCourse.place(span), HowPlaced.of(at.by()))))
         .orElseGet(() -> new Verdict.Loose(Optional.empty()));
   }
 
@@ -265,15 +265,12 @@ public final class Attribution {
         boolean doubt = relation == Relation.DOUBT;
         return in(
             SetCourse.place(onSet.get()),
-            new HowPlaced(
-                PlacedBy.ARRIVAL, doubt ? slate : Optional.empty(), doubt, card));
+            new HowPlaced(PlacedBy.ARRIVAL, doubt ? slate : Optional.empty(), doubt, card));
       }
     }
     return switch (said.slate().says()) {
       case SlateSays.OfSetup(var setup) ->
-          in(
-              new Place(setup, Optional.empty()),
-              new HowPlaced(PlacedBy.SLATE, slate, false, card));
+          in(new Place(setup, Optional.empty()), new HowPlaced(PlacedBy.SLATE, slate, false, card));
       case SlateSays.Unlisted(var code) ->
           new Verdict.Loose(
               Optional.of(
@@ -281,7 +278,8 @@ public final class Attribution {
                       "slate {0} says {1}, which is not in the list", said.frame().stem(), code)));
       case SlateSays.OfAnotherJob _ ->
           new Verdict.Loose(
-              Optional.of(Text.of("it comes after {0}, a slate of another job", said.frame().stem())));
+              Optional.of(
+                  Text.of("it comes after {0}, a slate of another job", said.frame().stem())));
     };
   }
 

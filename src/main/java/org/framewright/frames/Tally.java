@@ -40,7 +40,17 @@ public record Tally(
       Map<FrameId, Place> places,
       int frames,
       int files) {
-    this(bySetup, unassigned, incomplete, cameras, places, frames, files, 0, List.of(), SlateTally.NONE);
+    this(
+        bySetup,
+        unassigned,
+        incomplete,
+        cameras,
+        places,
+        frames,
+        files,
+        0,
+        List.of(),
+        SlateTally.NONE);
   }
 
   /** Where a frame belongs, by any of the identities that it is known by. */

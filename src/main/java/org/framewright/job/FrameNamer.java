@@ -105,9 +105,7 @@ final class FrameNamer {
 
   private Optional<Numbering> numbering(FrameFields of, String kind, FrameScan scan) {
     return of.counter()
-        .map(
-            _ ->
-                convention.numbering(kind, scan.frames().stream().map(Frame::stem).toList()));
+        .map(_ -> convention.numbering(kind, scan.frames().stream().map(Frame::stem).toList()));
   }
 
   /** A slate has a name of its own kind, or keeps the one that it has. */
@@ -144,7 +142,10 @@ final class FrameNamer {
     }
     var given = fields.ofPeople(byCode.get(place.setup()), place.view());
     fields.addFromFolders(root.relativize(frame.folder()), given);
-    if (naming.read(frame).filter(read -> isRight(fields, FrameFields.KIND, read, given)).isPresent()) {
+    if (naming
+        .read(frame)
+        .filter(read -> isRight(fields, FrameFields.KIND, read, given))
+        .isPresent()) {
       request(frame, frame.stem());
       return;
     }
@@ -222,8 +223,7 @@ final class FrameNamer {
             wanted.putIfAbsent(name, value);
           }
         });
-    return convention.build(kind, wanted) instanceof Built.Name name
-        && name.values().equals(read);
+    return convention.build(kind, wanted) instanceof Built.Name name && name.values().equals(read);
   }
 
   private void request(Frame frame, String stem) {

@@ -175,8 +175,7 @@ final class FrameNaming {
   }
 
   private FrameNamer namer(Path root, Tally tally, FrameTimes times) {
-    return new FrameNamer(
-        root, convention, fields.orElseThrow(), slateFields, this, tally, times);
+    return new FrameNamer(root, convention, fields.orElseThrow(), slateFields, this, tally, times);
   }
 
   private static NextName unknown(Setup setup, Text why, Text remedy) {

@@ -839,8 +839,8 @@ public final class Job {
   }
 
   /**
-   * Puts the setup on set whose slate came just now, unless a person put something else there, which
-   * the slate then contradicts.
+   * Puts the setup on set whose slate came just now, unless a person put something else there,
+   * which the slate then contradicts.
    *
    * @param slates the frames that were found to show one
    * @return the setup that is on set thereby
@@ -908,8 +908,7 @@ public final class Job {
               name(),
               Text.of("Say which setup it is the slate of."));
         }
-        yield new SlateWord.Follow(
-            doubt.lasts() ? Optional.of(says.setup()) : Optional.empty());
+        yield new SlateWord.Follow(doubt.lasts() ? Optional.of(says.setup()) : Optional.empty());
       }
       case SlateWord.Stay stay -> {
         doubt(frame, slates);

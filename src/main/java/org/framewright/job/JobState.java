@@ -100,7 +100,6 @@ public record JobState(
     var marked =
         Statuses.changed(
             setups, codes, status -> status.signedOffAt().isPresent() ? status.changed() : status);
-    return new JobState(
-        marked, spans, moves, arrivals, selects, ratings, onSet, pickups, slates);
+    return new JobState(marked, spans, moves, arrivals, selects, ratings, onSet, pickups, slates);
   }
 }

@@ -327,11 +327,7 @@ final class LogState {
   }
 
   private void putOnSet(
-      String key,
-      Optional<String> view,
-      Instant time,
-      boolean bySlate,
-      Consumer<Runnable> undo) {
+      String key, Optional<String> view, Instant time, boolean bySlate, Consumer<Runnable> undo) {
     if (!spans.isEmpty()) {
       var last = spans.getLast();
       boolean same = last.key().equals(key) && last.view().equals(view);
@@ -415,10 +411,7 @@ final class LogState {
             onSet(),
             shownPickups(),
             new SlatesKnown(
-                List.copyOf(slateKeys),
-                looked.snapshot(),
-                slates.snapshot(),
-                shownSlateWords())),
+                List.copyOf(slateKeys), looked.snapshot(), slates.snapshot(), shownSlateWords())),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
         comparisons.snapshot(),
@@ -525,7 +518,8 @@ final class LogState {
   }
 
   private OnSetSpan shown(Span span) {
-    return new OnSetSpan(code(span.key()), span.view(), span.from(), span.until(), span.shot(), span.bySlate());
+    return new OnSetSpan(
+        code(span.key()), span.view(), span.from(), span.until(), span.shot(), span.bySlate());
   }
 
   private Map<FrameId, SlateWords> shownSlateWords() {

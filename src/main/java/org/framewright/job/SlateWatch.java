@@ -9,7 +9,6 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.framewright.frames.FileRole;
-
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
 import org.framewright.frames.FrameScan;
@@ -64,8 +63,7 @@ public final class SlateWatch implements AutoCloseable {
 
   /** One that has searched once {@link #look} returns, for tests. */
   static SlateWatch atOnce(Job job, Function<Frame, SlateReading> search, Listener listener) {
-    return new SlateWatch(
-        job, Runnable::run, listener, taker -> SlateQueue.atOnce(search, taker));
+    return new SlateWatch(job, Runnable::run, listener, taker -> SlateQueue.atOnce(search, taker));
   }
 
   /** Has the frames of a scan searched that were not searched yet. Returns at once. */

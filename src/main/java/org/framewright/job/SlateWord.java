@@ -16,8 +16,8 @@ public sealed interface SlateWord {
   /**
    * It is right, and what was on set when it came was not.
    *
-   * @param onSet the setup that is thereby on set, from the slate on; none where another has come on
-   *     set since
+   * @param onSet the setup that is thereby on set, from the slate on; none where another has come
+   *     on set since
    */
   record Follow(Optional<String> onSet) implements SlateWord {}
 

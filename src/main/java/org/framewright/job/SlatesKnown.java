@@ -39,7 +39,8 @@ public record SlatesKnown(
       return ShotSlates.NONE;
     }
     var slates = new HashMap<FrameId, ShotSlate>();
-    read.forEach((frame, text) -> says(frame, text, setups).ifPresent(one -> slates.put(frame, one)));
+    read.forEach(
+        (frame, text) -> says(frame, text, setups).ifPresent(one -> slates.put(frame, one)));
     words.forEach(
         (frame, said) -> {
           if (said.is() && said.setup().isEmpty()) {

@@ -139,8 +139,7 @@ record ReferenceFold(
         }
         case Event.SlateSaid said -> {
           for (var frame : said.frames()) {
-            slateWords.put(
-                frame, slateWords.getOrDefault(frame, SlateWords.NONE).and(said.word()));
+            slateWords.put(frame, slateWords.getOrDefault(frame, SlateWords.NONE).and(said.word()));
           }
           if (said.word() instanceof SlateWord.OfSetup(var setup)) {
             worked(setup);
@@ -191,9 +190,7 @@ record ReferenceFold(
         if (lasts) {
           boolean leaves =
               marked.state() == SetupState.TO_SHOOT || marked.state() == SetupState.DROPPED;
-          until(
-              leaves ? time : time.plus(LINGERS),
-              leaves ? Optional.empty() : Optional.of(time));
+          until(leaves ? time : time.plus(LINGERS), leaves ? Optional.empty() : Optional.of(time));
         }
         onSet = false;
       }
@@ -302,8 +299,7 @@ record ReferenceFold(
       var shownWords = new HashMap<FrameId, SlateWords>();
       slateWords.forEach(
           (frame, words) ->
-              shownWords.put(
-                  frame, words.of(setup -> codes.get(Setup.canonicalKey(setup)))));
+              shownWords.put(frame, words.of(setup -> codes.get(Setup.canonicalKey(setup)))));
       unknown.forEach(
           (type, count) ->
               remarks.add(

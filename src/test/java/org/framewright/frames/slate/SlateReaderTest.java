@@ -60,13 +60,22 @@ class SlateReaderTest {
     }
   }
 
-  @Test
-  void tiltBlurNoiseAndLittleLightAreBorne() {
-    var at = SlateScene.plain(1620, 0.08, 9);
-    assertThat(read(at.tilted(40).blurred(0.0006).noisy(14))).isEqualTo(found());
-    assertThat(read(at.noisy(20).dark(0.5))).isEqualTo(found());
-    assertThat(read(at.pale(0.5))).isEqualTo(found());
-    assertThat(read(at.moved(0.002))).isEqualTo(found());
+  @ParameterizedTest
+  @CsvSource({
+    // tilt, blur, motion, noise, light, contrast
+    "40, 0.0006, 0, 12, 1, 1",
+    "20, 0.0003, 0, 20, 0.5, 1",
+    "20, 0.0003, 0, 4, 1, 0.5",
+    "20, 0.0003, 0.002, 4, 1, 1"
+  })
+  void tiltBlurNoiseAndLittleLightAreBorne(
+      double tilt, double blur, double motion, double noise, double light, double contrast) {
+    int read = 0;
+    for (int seed = 6; seed < 12; seed++) {
+      var scene = SlateScene.plain(1620, 0.08, seed).tilted(tilt).blurred(blur).moved(motion);
+      read += read(scene.noisy(noise).dark(light).pale(contrast)).equals(found()) ? 1 : 0;
+    }
+    assertThat(read).as("read of 6").isGreaterThanOrEqualTo(5);
   }
 
   @Test
