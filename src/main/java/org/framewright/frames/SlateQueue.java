@@ -45,7 +45,7 @@ public final class SlateQueue implements AutoCloseable {
     return inBackground(new SlateSearch()::read, taker);
   }
 
-  @SuppressWarnings("ThreadPriorityCheck") // Being late is no fault, being in the way is one.
+  @SuppressWarnings("ThreadPriorityCheck") // A courtesy: nothing relies on it.
   static SlateQueue inBackground(Function<Frame, SlateReading> search, Taker taker) {
     var queue = new SlateQueue(search, taker, true);
     Thread.ofPlatform().daemon().name("slates").priority(Thread.MIN_PRIORITY).start(queue::work);

@@ -129,7 +129,8 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     boolean first = shown.getFirst().equals(cards.getFirst());
     html.open("div", "class", first ? "sheet" : "sheet next");
     for (int i = 0; i < shown.size(); i++) {
-      card(page, fonts, shown.get(i), i % 2 * size.width(paper), i / 2 * size.height(paper));
+      int row = i / 2;
+      card(page, fonts, shown.get(i), i % 2 * size.width(paper), row * size.height(paper));
     }
     if (size == SlateSize.FOUR) {
       cuts(html);

@@ -64,7 +64,7 @@ class SlateReaderTest {
   @CsvSource({
     // tilt, blur, motion, noise, light, contrast
     "40, 0.0006, 0, 12, 1, 1",
-    "20, 0.0003, 0, 20, 0.5, 1",
+    "20, 0.0003, 0, 10, 0.5, 1",
     "20, 0.0003, 0, 4, 1, 0.5",
     "20, 0.0003, 0.002, 4, 1, 1"
   })

@@ -243,9 +243,9 @@ public record SlateScene(
 
   private static double cell(double u, double v, int salt) {
     long key =
-        (long) Math.floor(u) * 0x9E3779B97F4A7C15L ^ (long) Math.floor(v) * 0xC2B2AE3D27D4EB4FL;
+        ((long) Math.floor(u) * 0x9E3779B97F4A7C15L) ^ ((long) Math.floor(v) * 0xC2B2AE3D27D4EB4FL);
     key = (key ^ salt) * 0xD6E8FEB86659FD93L;
-    return (key >>> 33 & 1) == 0 ? 0 : 1;
+    return ((key >>> 33) & 1) == 0 ? 0 : 1;
   }
 
   /** Short dark strokes in rows, as text has them. */
