@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -11,8 +12,20 @@ import org.framewright.shotlist.SetupState;
 /** Something that happened to a job. What is written is never changed; the state is their fold. */
 sealed interface Event {
 
-  /** The job began, with these values of its convention's fields. */
-  record Began(SequencedMap<String, String> values) implements Event {}
+  /**
+   * The job began, with these values of its convention's fields.
+   *
+   * @param slates the key of its slates; none where an older version began it
+   */
+  record Began(SequencedMap<String, String> values, Optional<JobKey> slates) implements Event {
+    /** As older versions began jobs. */
+    Began(SequencedMap<String, String> values) {
+      this(values, Optional.empty());
+    }
+  }
+
+  /** A job that has no key for its slates got one. */
+  record SlatesKeyed(JobKey key) implements Event {}
 
   /**
    * The shot list was changed. Two stations that change different setups at the same time both
@@ -24,14 +37,34 @@ sealed interface Event {
    */
   record ListChanged(List<Setup> put, List<String> removed, List<String> order) implements Event {}
 
-  /** A setup was ticked. */
-  record Marked(String setup, SetupState state, MarkDetails details) implements Event {}
+  /**
+   * A setup was ticked.
+   *
+   * @param slate the frame whose slate put it on set, where no person did
+   */
+  record Marked(String setup, SetupState state, MarkDetails details, Optional<FrameId> slate)
+      implements Event {
+    /** As people tick. */
+    Marked(String setup, SetupState state, MarkDetails details) {
+      this(setup, state, details, Optional.empty());
+    }
+  }
 
   /** An earlier event was taken back: the state is as if it had never been. */
   record TakenBack(Stamp event) implements Event {}
 
   /** Frames were seen to arrive. */
   record Arrived(List<FrameId> frames) implements Event {}
+
+  /** The pictures of frames were searched for slates. */
+  record LookedAt(List<FrameLook> frames) implements Event {}
+
+  /**
+   * A person said something of a slate.
+   *
+   * @param frames the frame that shows it, by each identity that it is known by
+   */
+  record SlateSaid(List<FrameId> frames, SlateWord word, String by) implements Event {}
 
   /** A person moved frames to a setup. */
   record Moved(List<FrameId> frames, String setup, Optional<String> view, String by)

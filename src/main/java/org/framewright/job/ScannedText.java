@@ -2,8 +2,10 @@ package org.framewright.job;
 
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.SequencedSet;
 import java.util.regex.Pattern;
+import org.framewright.frames.slate.Slate;
 import org.framewright.naming.Gtin;
 
 /**
@@ -35,6 +37,11 @@ record ScannedText(String code, List<String> meant) {
     add(ELEMENT, code, meant);
     add(ADDRESS, code, meant);
     return new ScannedText(code, List.copyOf(meant));
+  }
+
+  /** The slate that was scanned, of whatever job; none where it is none. */
+  Optional<Slate> slate() {
+    return Slate.read(code);
   }
 
   private static void add(Pattern pattern, String code, SequencedSet<String> meant) {

@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.framewright.frames.slate.JobKey;
+import org.framewright.frames.slate.SlateSetups;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Gtin;
@@ -19,9 +21,10 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 
 /**
- * Finds the setups of a list by what a scanner reads: by their own code, and by the columns that
- * hold codes. Those are the columns of the convention's product numbers, and those whose heading
- * says so in English, German or French. A cell may hold several codes, as of sizes and colours.
+ * Finds the setups of a list by what a scanner reads: by their own code, by the slates of the job,
+ * and by the columns that hold codes. Those are the columns of the convention's product numbers,
+ * and those whose heading says so in English, German or French. A cell may hold several codes, as
+ * of sizes and colours.
  *
  * <p>Letter case does not count. Product numbers are one whether they are written in 8, 12, 13 or
  * 14 digits, and where a spreadsheet has lost the zeros before them, if the check digit is right.
@@ -77,8 +80,12 @@ public final class SetupCodes {
   private static final int GTIN = 14;
 
   private final Map<String, LinkedHashSet<Setup>> byCode = new HashMap<>();
+  private final SlateSetups slates;
+  private final List<JobKey> keys;
 
-  private SetupCodes(ShotList list, Convention convention) {
+  private SetupCodes(ShotList list, Convention convention, List<JobKey> keys) {
+    this.slates = new SlateSetups(list);
+    this.keys = List.copyOf(keys);
     var numbers =
         convention.fields().values().stream()
             .filter(field -> field.type() == FieldType.GTIN)
@@ -100,11 +107,11 @@ public final class SetupCodes {
 
   /** The codes of a job's list. */
   public static SetupCodes of(Job job) {
-    return of(job.shotList(), job.convention());
+    return of(job.shotList(), job.convention(), job.slateKeys());
   }
 
-  static SetupCodes of(ShotList list, Convention convention) {
-    return new SetupCodes(list, convention);
+  static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
+    return new SetupCodes(list, convention, keys);
   }
 
   private static boolean holdsCodes(String heading) {
@@ -155,6 +162,10 @@ public final class SetupCodes {
   public Scanned find(String typed) {
     var text = ScannedText.of(typed);
     var found = new LinkedHashSet<Setup>();
+    text.slate()
+        .filter(slate -> keys.contains(slate.job()))
+        .flatMap(slates::setup)
+        .ifPresent(found::add);
     for (var code : text.meant()) {
       keys(code).forEach(key -> found.addAll(byCode.getOrDefault(key, new LinkedHashSet<>())));
     }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
@@ -70,6 +71,18 @@ class EventCodecTest {
       assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
     }
     assertThat(event("\"list-read\",\"columns\":{}")).isEqualTo(new Event.Unknown("list-read"));
+  }
+
+  @Test
+  void takesNoKeyOfSlatesThatIsNone() throws Exception {
+    assertThat(event("\"began\",\"values\":{},\"slates\":\"K7Q2\""))
+        .isEqualTo(new Event.Began(new LinkedHashMap<>(), Optional.of(new JobKey("K7Q2"))));
+    for (var odd : List.of("\"K7U2\"", "\"K7Q22\"", "\"\"", "7", "null", "[\"K7Q2\"]")) {
+      assertThat(event("\"began\",\"values\":{},\"slates\":" + odd))
+          .isEqualTo(new Event.Began(new LinkedHashMap<>()));
+      assertThat(event("\"slates-keyed\",\"slates\":" + odd))
+          .isEqualTo(new Event.Unknown("slates-keyed"));
+    }
   }
 
   @Test
@@ -161,6 +174,33 @@ class EventCodecTest {
                 List.of(new View("F"), new View("B", OptionalInt.of(0))),
                 OptionalInt.empty(),
                 new LinkedHashMap<>()));
+  }
+
+  @Test
+  void readsWhatItWritesOfSlates() throws Exception {
+    var frames = List.of(new FrameId("ab"), new FrameId("cd"));
+    var events =
+        List.<Event>of(
+            new Event.LookedAt(
+                List.of(
+                    new FrameLook(frames.getFirst(), "IMG_0412", Optional.of("S1K7Q2014C75Y")),
+                    new FrameLook(frames.getLast(), "IMG_0413", Optional.empty()))),
+            new Event.Marked(
+                "014", SetupState.ON_SET, MarkDetails.NONE, Optional.of(frames.getFirst())),
+            new Event.SlateSaid(frames, new SlateWord.OfSetup("014"), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.NoSlate(), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Backwards(), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Follow(Optional.of("014")), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Follow(Optional.empty()), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Stay(), "Ana"));
+    for (var event : events) {
+      var entry = new Entry(1, new Stamp(0, 0, "desk"), Instant.EPOCH, event);
+      var line = EventCodec.encode(new EventCodec.Line(entry, false));
+      assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
+    }
+    // A newer version may know more words.
+    assertThat(event("\"slate-said\",\"word\":\"twice\",\"by\":\"Ana\",\"frames\":[]"))
+        .isInstanceOf(Event.Unknown.class);
   }
 
   @Test

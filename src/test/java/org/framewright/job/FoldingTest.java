@@ -17,6 +17,7 @@ import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -52,7 +53,7 @@ class FoldingTest {
     var setup = CODES.get(random.nextInt(CODES.size()));
     var frames =
         List.of(new FrameId("f" + random.nextInt(4)), new FrameId("f" + random.nextInt(4)));
-    return switch (random.nextInt(15)) {
+    return switch (random.nextInt(18)) {
       case 0, 1, 2, 3 -> new Event.Marked(setup, SetupState.ON_SET, MarkDetails.NONE);
       case 4, 5, 6, 7 ->
           new Event.Marked(
@@ -76,12 +77,40 @@ class FoldingTest {
           random.nextBoolean()
               ? new Event.Selected(frames, random.nextBoolean(), "Ana")
               : new Event.Rated(frames, random.nextInt(6), "Ana");
-      case 12 -> random.nextBoolean() ? new Event.Unknown("w") : new Event.Began(values(random));
+      case 12 ->
+          switch (random.nextInt(4)) {
+            case 0 -> new Event.Unknown("w");
+            case 1 -> new Event.Began(values(random));
+            case 2 -> new Event.Began(values(random), Optional.of(key(random)));
+            default -> new Event.SlatesKeyed(key(random));
+          };
       case 13 -> compared(random.nextInt(100));
+      case 14 ->
+          new Event.LookedAt(
+              List.of(
+                  new FrameLook(
+                      frames.getFirst(),
+                      "IMG_000" + random.nextInt(9),
+                      random.nextBoolean() ? Optional.of("S1K7Q2014C75Y") : Optional.empty())));
+      case 15 -> new Event.SlateSaid(frames, word(random, setup), "Ana");
+      case 16 ->
+          new Event.Marked(
+              setup, SetupState.ON_SET, MarkDetails.NONE, Optional.of(frames.getFirst()));
       default ->
           before.isEmpty()
               ? new Event.Unknown("x")
               : new Event.TakenBack(before.get(random.nextInt(before.size())).stamp());
+    };
+  }
+
+  private static SlateWord word(Random random, String setup) {
+    return switch (random.nextInt(6)) {
+      case 0 -> new SlateWord.OfSetup(setup);
+      case 1 -> new SlateWord.NoSlate();
+      case 2 -> new SlateWord.Backwards();
+      case 3 -> new SlateWord.Stay();
+      case 4 -> new SlateWord.Follow(Optional.empty());
+      default -> new SlateWord.Follow(Optional.of(setup));
     };
   }
 
@@ -90,6 +119,10 @@ class FoldingTest {
         new ComparedCopies(
             "e" + frames, "00", "Ana", List.of(), new FramesCompared(frames, 0), List.of());
     return new Event.Compared(found);
+  }
+
+  private static JobKey key(Random random) {
+    return new JobKey("K7Q" + random.nextInt(4));
   }
 
   private static SequencedMap<String, String> values(Random random) {

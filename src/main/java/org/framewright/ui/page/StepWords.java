@@ -76,6 +76,8 @@ public final class StepWords {
               rating);
       case Step.Placed(var frames, var place, _) ->
           texts.get("answer.placed", called(frames), frames.count(), called(place.setup()));
+      case Step.Followed(var doubt, _) ->
+          texts.get("answer.followed", called(doubt.says().code()), doubt.frame().stem());
     };
   }
 
