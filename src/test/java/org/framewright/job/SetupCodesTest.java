@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import org.framewright.Templates;
 import org.framewright.naming.FieldType;
@@ -139,7 +140,7 @@ class SetupCodesTest {
   @Test
   void whatNoSetupHasIsSaidAsItWasRead() {
     setup("001", "EAN", "9506000134352");
-    assertThat(find("]C1KV-9\r")).isEqualTo(new Scanned.Unknown("KV-9"));
+    assertThat(find("]C1KV-9\r")).isEqualTo(new Scanned.Unknown("KV-9", false));
     assertThat(find("")).isInstanceOf(Scanned.Unknown.class);
   }
 
@@ -160,5 +161,85 @@ class SetupCodesTest {
     setup("001", number.label(), "9506000134352");
     assertThat(SetupCodes.of(new ShotList(setups), convention).find("9506000134352"))
         .isEqualTo(new Scanned.One(setups.getFirst()));
+  }
+
+  private Setup with(String code) {
+    return SetupCodes.of(new ShotList(setups), Templates.fashionDays())
+        .withCode(setups.getLast(), code);
+  }
+
+  private void setsFoundBy(Setup changed, String... codes) {
+    setups.set(setups.size() - 1, changed);
+    for (var code : codes) {
+      assertThat(found(code)).as(code).containsExactly(changed.code());
+    }
+  }
+
+  @Test
+  void aCodeIsAddedToTheColumnOfItsKindAndNothingElseChanges() {
+    setup("001", "EAN", "9506000134352");
+    var changed = with("614141000012");
+    assertThat(changed.columns()).containsExactly(Map.entry("EAN", "9506000134352, 614141000012"));
+    assertThat(changed.code()).isEqualTo("001");
+    setsFoundBy(changed, "9506000134352", "614141000012");
+  }
+
+  @Test
+  void anArticleNumberIsNotAddedAmongProductNumbers() {
+    setup("001", "EAN", "9506000134352");
+    var changed = with("KV-9");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry("EAN", "9506000134352"), Map.entry("Barcode", "KV-9"));
+    setsFoundBy(changed, "9506000134352", "kv-9");
+  }
+
+  @Test
+  void aListWithoutAColumnOfCodesGetsOne() {
+    setup("001", "Note", "blue");
+    var changed = with("9506000134352");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry("Note", "blue"), Map.entry("Barcode", "9506000134352"));
+    setsFoundBy(changed, "9506000134352");
+  }
+
+  @Test
+  void aColumnOfAnotherSetupIsUsed() {
+    setup("001", "Strichcode", "95012346");
+    setup("002", "Note", "");
+    assertThat(with("614141000012").columns()).containsEntry("Strichcode", "614141000012");
+  }
+
+  @Test
+  void noCodeIsAddedToWhatNamesAreMadeOf() {
+    var convention = Templates.read(Path.of("templates/still-life-gtin.yaml"));
+    var label =
+        convention.fields().values().stream()
+            .filter(field -> field.type() == FieldType.GTIN)
+            .findFirst()
+            .orElseThrow()
+            .label();
+    setup("001", label, "");
+    var changed =
+        SetupCodes.of(new ShotList(setups), convention)
+            .withCode(setups.getFirst(), "9506000134352");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry(label, ""), Map.entry("Barcode", "9506000134352"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"AB 12", "A,B;C", "KV/9", "x|y"})
+  void aCodeIsFoundAsItWasAddedAndTheOthersStill(String code) {
+    setup("001", "Barcode", "");
+    setsFoundBy(with("KV 7"), "KV 7");
+    setsFoundBy(with(code), "KV 7", code);
+    setsFoundBy(with("9506000134352"), "KV 7", code, "9506000134352");
+  }
+
+  @Test
+  void aSymbolThatNoSetupHasIsCalledByItsProductNumber() {
+    setup("001", "EAN", "95012346");
+    assertThat(find("]d201095060001343521726123110ABC123"))
+        .isEqualTo(new Scanned.Unknown("9506000134352", true));
+    assertThat(find("9506000134353")).isEqualTo(new Scanned.Unknown("9506000134353", false));
   }
 }

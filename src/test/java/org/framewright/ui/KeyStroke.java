@@ -2,6 +2,7 @@ package org.framewright.ui;
 
 import java.util.List;
 import javafx.event.Event;
+import javafx.event.EventType;
 import javafx.scene.Node;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -17,5 +18,29 @@ final class KeyStroke {
     for (var type : List.of(KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED)) {
       Event.fireEvent(node, new KeyEvent(type, "", "", key, shift, false, false, false));
     }
+  }
+
+  /** Digits that a scanner types where the keys go, faster than any does; from any thread. */
+  static void scan(Composition app, String digits) throws Exception {
+    OnInterface.onInterface(
+        () -> {
+          for (char c : digits.toCharArray()) {
+            write(app, KeyCode.valueOf("DIGIT" + c), "" + c);
+          }
+          write(app, KeyCode.ENTER, "\r");
+          return digits;
+        });
+  }
+
+  private static void write(Composition app, KeyCode key, String text) {
+    fire(app, KeyEvent.KEY_PRESSED, key, "");
+    fire(app, KeyEvent.KEY_TYPED, KeyCode.UNDEFINED, text);
+    fire(app, KeyEvent.KEY_RELEASED, key, "");
+  }
+
+  private static void fire(Composition app, EventType<KeyEvent> type, KeyCode key, String text) {
+    var scene = app.scene();
+    var to = scene.getFocusOwner() == null ? scene : scene.getFocusOwner();
+    Event.fireEvent(to, new KeyEvent(type, text, "", key, false, false, false, false));
   }
 }
