@@ -147,7 +147,9 @@ public final class ScanKeys implements AutoCloseable {
     if (!waiting && watch.due().isPresent()) {
       waiting = true;
       var delay = Math.max(0, watch.due().getAsLong() - nanos.getAsLong());
-      CompletableFuture.delayedExecutor(delay, TimeUnit.NANOSECONDS, ui).execute(this::silence);
+      // Through the queue twice: keys that wait in it are heard before.
+      CompletableFuture.delayedExecutor(delay, TimeUnit.NANOSECONDS, ui)
+          .execute(() -> ui.execute(this::silence));
     }
   }
 

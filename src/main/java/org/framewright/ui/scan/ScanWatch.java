@@ -26,7 +26,7 @@ final class ScanWatch<E> {
   private static final int SHORTEST = 4;
 
   /** Who is heard so much later than asked for was held up. */
-  private static final long LATE = millis(20);
+  private static final long LATE = millis(5);
 
   private static final long ONCE_MORE = millis(45);
 
