@@ -4,6 +4,7 @@ import java.util.List;
 import javafx.event.Event;
 import javafx.event.EventType;
 import javafx.scene.Node;
+import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 
@@ -21,25 +22,24 @@ final class KeyStroke {
   }
 
   /** Digits that a scanner types where the keys go, faster than any does; from any thread. */
-  static void scan(Composition app, String digits) throws Exception {
+  static void scan(Scene scene, String digits) throws Exception {
     OnInterface.onInterface(
         () -> {
           for (char c : digits.toCharArray()) {
-            write(app, KeyCode.valueOf("DIGIT" + c), "" + c);
+            write(scene, KeyCode.valueOf("DIGIT" + c), "" + c);
           }
-          write(app, KeyCode.ENTER, "\r");
+          write(scene, KeyCode.ENTER, "\r");
           return digits;
         });
   }
 
-  private static void write(Composition app, KeyCode key, String text) {
-    fire(app, KeyEvent.KEY_PRESSED, key, "");
-    fire(app, KeyEvent.KEY_TYPED, KeyCode.UNDEFINED, text);
-    fire(app, KeyEvent.KEY_RELEASED, key, "");
+  private static void write(Scene scene, KeyCode key, String text) {
+    fire(scene, KeyEvent.KEY_PRESSED, key, "");
+    fire(scene, KeyEvent.KEY_TYPED, KeyCode.UNDEFINED, text);
+    fire(scene, KeyEvent.KEY_RELEASED, key, "");
   }
 
-  private static void fire(Composition app, EventType<KeyEvent> type, KeyCode key, String text) {
-    var scene = app.scene();
+  private static void fire(Scene scene, EventType<KeyEvent> type, KeyCode key, String text) {
     var to = scene.getFocusOwner() == null ? scene : scene.getFocusOwner();
     Event.fireEvent(to, new KeyEvent(type, text, "", key, false, false, false, false));
   }

@@ -459,7 +459,7 @@ final class Pictures {
 
   /** A code that no setup has, one that is scanned meanwhile, and one that several have. */
   private void scans(Shot shot) throws Exception {
-    KeyStroke.scan(shot.app(), "9506000134352");
+    KeyStroke.scan(shot.app().scene(), "9506000134352");
     settle(2000);
     onInterface(
         () -> {
@@ -468,7 +468,7 @@ final class Pictures {
         });
     settle(1000);
     write(shot.app()::scene, "scan-unknown", shot);
-    KeyStroke.scan(shot.app(), "614141000012");
+    KeyStroke.scan(shot.app().scene(), "614141000012");
     settle(1000);
     write(shot.app()::scene, "scan-not-now", shot);
     onInterface(
@@ -476,7 +476,7 @@ final class Pictures {
           shot.app().dialogs().dismiss();
           return shot;
         });
-    KeyStroke.scan(shot.app(), "614141000012");
+    KeyStroke.scan(shot.app().scene(), "614141000012");
     settle(2000);
     write(shot.app()::scene, "scan-several", shot);
   }

@@ -1,6 +1,7 @@
 package org.framewright.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.ui.OnInterface.onInterface;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -42,7 +43,7 @@ class ScanPageTest {
   }
 
   private void scan(String text) throws Exception {
-    KeyStroke.scan(app.app(), text);
+    KeyStroke.scan(app.app().scene(), text);
   }
 
   @Test
@@ -64,6 +65,20 @@ class ScanPageTest {
     app.press(KeyCode.ESCAPE);
     app.press(OpenApp.SHORTCUT, KeyCode.Z);
     app.awaitReading(".set-code", "001");
+  }
+
+  @Test
+  void aScanIsHeardOverAnOpenMenuAndInTheClientsWindow() throws Exception {
+    app.robot().clickOn("#menu");
+    scan(COAT);
+    app.awaitReading(".set-code", "001");
+    onInterface(
+        () -> {
+          app.app().turnClient();
+          return app;
+        });
+    KeyStroke.scan(app.app().clientScene(), "0004");
+    app.awaitReading(".set-code", "004");
   }
 
   @Test
