@@ -4,7 +4,7 @@ import static com.tngtech.archunit.core.domain.JavaCall.Predicates.target;
 import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
@@ -219,6 +219,18 @@ class HouseTest {
     assertThat(misformatted.stream().map(Path::toString).collect(Collectors.joining("\n")))
         .as("Run mvn -q -Pformat to fix these")
         .isEmpty();
+  }
+
+  @Test
+  void testsAskByTheFewAssertionsThatCompileFast() throws Exception {
+    var slow = new ArrayList<Path>();
+    for (var file : HouseFormat.sources()) {
+      var imports = "import static org.assertj.core.api.Assertions." + "assertThat;";
+      if (Files.readString(file).contains(imports)) {
+        slow.add(file);
+      }
+    }
+    assertThat(slow).as("Import assertThat from " + AssertThat.class.getName()).isEmpty();
   }
 
   /** On Windows it is a deletion and then a move; a crash between loses both files. */

@@ -1,6 +1,6 @@
 package org.framewright.base;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,8 +1,8 @@
 package org.framewright.base;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;

@@ -1,7 +1,7 @@
 package org.framewright.base;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.nio.file.FileSystemException;

@@ -1,6 +1,6 @@
 package org.framewright.base;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -60,7 +60,7 @@ class PlainTextTest {
 
   @Property
   void noControlCharacterIsLeft(@ForAll String text) {
-    assertThat(PlainText.line(text).chars())
+    assertThat(PlainText.line(text).chars().boxed())
         .noneMatch(c -> Character.getType(c) == Character.CONTROL || c == 0x2028 || c == 0x2029);
   }
 

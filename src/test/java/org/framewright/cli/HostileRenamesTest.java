@@ -1,6 +1,6 @@
 package org.framewright.cli;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import java.io.IOException;
@@ -52,7 +52,7 @@ class HostileRenamesTest {
     var all = ran.out() + ran.err();
     assertThat(ran.status()).as(seed + ": " + all).isBetween(0, 4);
     assertThat(all).as("seed " + seed).doesNotContain("fault of the program", "Exception");
-    assertThat(all.chars().filter(c -> c != '\n' && Character.isISOControl(c)))
+    assertThat(all.chars().filter(c -> c != '\n' && Character.isISOControl(c)).boxed())
         .as("what acts on a terminal, seed " + seed)
         .isEmpty();
     if (ran.status() >= 2) {

@@ -1,6 +1,6 @@
 package org.framewright.cli;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -88,6 +88,6 @@ class WindowsLauncherTest {
   void theLinesEndAsWindowsWantsThem() throws Exception {
     var text = Files.readString(Path.of("src/main/launch/framewright.cmd"));
     assertThat(text.replace("\r\n", "")).doesNotContain("\n").doesNotContain("\r");
-    assertThat(text.chars()).allMatch(c -> c < 128);
+    assertThat(text.chars().boxed()).allMatch(c -> c < 128);
   }
 }

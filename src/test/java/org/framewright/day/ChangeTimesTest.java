@@ -1,6 +1,6 @@
 package org.framewright.day;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.time.Duration;
 import java.util.ArrayList;

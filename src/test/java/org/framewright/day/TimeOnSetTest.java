@@ -1,7 +1,7 @@
 package org.framewright.day;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.framewright.AssertThat.assertThat;
 
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +17,7 @@ class TimeOnSetTest {
 
   @Test
   void theUpperFenceIsThatOfTheHandbook() {
-    assertThat(NIST).hasSize(90);
+    assertThat(NIST.length).isEqualTo(90);
     assertThat(TimeOnSet.fence(NIST)).isCloseTo(1211.0, within(0.5));
   }
 

@@ -1,8 +1,8 @@
 package org.framewright.disk;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -284,7 +284,7 @@ class RecordingFileSystemTest {
     assertThat(file.toRealPath())
         .isEqualTo(file)
         .hasToString(folder.toRealPath() + "/day/card/a.txt");
-    assertThat(file.toFile()).exists();
+    assertThat(file.toFile().exists()).isTrue();
     assertThat(recording.real(file)).isEqualTo(folder.toRealPath().resolve("day/card/a.txt"));
     assertThat(root.relativize(file)).hasToString("day/card/a.txt");
     assertThat(Files.getAttribute(file, "unix:dev"))

@@ -1,7 +1,7 @@
 package org.framewright.frames;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.framewright.AssertThat.assertThat;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;

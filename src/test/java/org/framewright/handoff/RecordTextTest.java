@@ -1,7 +1,7 @@
 package org.framewright.handoff;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.util.OptionalLong;

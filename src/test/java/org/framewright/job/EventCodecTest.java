@@ -1,7 +1,7 @@
 package org.framewright.job;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -138,7 +138,8 @@ class EventCodecTest {
             "\"taken-back\",\"event\":{\"station\":\"x\",\"time\":\"never\",\"count\":0}",
             "\"list-changed\",\"put\":[{}],\"removed\":[],\"order\":[]",
             "\"list-changed\",\"put\":[{\"code\":\"\",\"title\":\"\"}],\"removed\":[],\"order\":[]",
-            "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"\",\"views\":[{\"code\":\" \"}]}],\"removed\":[],\"order\":[]",
+            "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"\",\"views\":[{\"code\":\""
+                + " \"}]}],\"removed\":[],\"order\":[]",
             "\"list-changed\",\"put\":[],\"removed\":{},\"order\":[]")) {
       assertThat(event(odd)).isInstanceOf(Event.Unknown.class);
     }

@@ -1,8 +1,8 @@
 package org.framewright.job;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

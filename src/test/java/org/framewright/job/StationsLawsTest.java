@@ -1,6 +1,6 @@
 package org.framewright.job;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -129,7 +129,7 @@ class StationsLawsTest {
             var desk = stations.get(act.station());
             var seen = desk.latest();
             desk.act(act);
-            assertThat(desk.latest()).isGreaterThan(seen);
+            assertThat(desk.latest().compareTo(seen)).isPositive();
           }
           case Step.Hear hear ->
               stations.get(hear.station()).hear(stations.get(hear.from()), hear.percent());

@@ -1,6 +1,6 @@
 package org.framewright.naming;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.naming.ConventionTest.sound;
 
 import java.util.List;
@@ -71,7 +71,9 @@ class CheckTest {
     assertThat(
             rules(
                 check(
-                    "a: {type: code, length: 2}\nb: {type: code, length: 2}\nc: {type: code, length: 2}",
+                    "a: {type: code, length: 2}\n"
+                        + "b: {type: code, length: 2}\n"
+                        + "c: {type: code, length: 2}",
                     "frame: '{a}[_{b}][_{c}]'")))
         .containsExactly(Rule.TWO_READINGS);
   }

@@ -1,6 +1,6 @@
 package org.framewright.naming;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -253,7 +253,10 @@ class HostileConventionTest {
     var file = folder.resolve("x.yaml");
     Files.writeString(
         file,
-        "\uFEFFconvention: x\nfields: {a: {type: counter}}\nnames: {k: '{a}'}\nfolders: {frames: f}\n");
+        "\uFEFFconvention: x\n"
+            + "fields: {a: {type: counter}}\n"
+            + "names: {k: '{a}'}\n"
+            + "folders: {frames: f}\n");
     assertThat(Convention.read(file)).isInstanceOf(Convention.Parsed.Sound.class);
   }
 

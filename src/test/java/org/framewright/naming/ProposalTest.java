@@ -1,7 +1,7 @@
 package org.framewright.naming;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;

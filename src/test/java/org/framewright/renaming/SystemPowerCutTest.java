@@ -2,7 +2,7 @@ package org.framewright.renaming;
 
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.toSet;
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.renaming.SystemVolume.MAC_APFS;
 import static org.framewright.renaming.SystemVolume.MAC_EXFAT;
 import static org.framewright.renaming.SystemVolume.MAC_FAT;

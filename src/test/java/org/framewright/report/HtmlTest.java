@@ -1,7 +1,7 @@
 package org.framewright.report;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.ByteArrayInputStream;
 import javax.xml.parsers.DocumentBuilderFactory;

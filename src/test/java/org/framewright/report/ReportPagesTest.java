@@ -1,7 +1,7 @@
 package org.framewright.report;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;

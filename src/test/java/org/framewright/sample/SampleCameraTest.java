@@ -1,8 +1,8 @@
 package org.framewright.sample;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assumptions.assumeThat;
+import static org.framewright.AssertThat.assertThat;
 
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.exif.ExifDirectoryBase;

@@ -1,6 +1,6 @@
 package org.framewright.shotlist;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -96,8 +96,9 @@ class CellTextTest {
     var text = ViewsText.write(views);
     assertThat(text)
         .isEqualTo(
-            "F:8, three quarter, \"Front, left\":2, \"F B\", \"a:3\", \"-\", \"12\"\" shelf\", \" x\","
-                + " \"two\nlines\"");
+            "F:8, three quarter, \"Front, left\":2, \"F B\", \"a:3\", \"-\", \"12\"\" shelf\", \""
+                + " x\", \"two\n"
+                + "lines\"");
     assertThat(ViewsText.read(text)).isEqualTo(views);
     assertThat(ViewsText.read(ViewsText.write(List.of(new View("-")))))
         .containsExactly(new View("-"));

@@ -1,6 +1,6 @@
 package org.framewright.shotlist;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.charset.Charset;
 import org.junit.jupiter.api.Test;

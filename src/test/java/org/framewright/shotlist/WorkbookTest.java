@@ -1,6 +1,6 @@
 package org.framewright.shotlist;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -44,7 +44,8 @@ class WorkbookTest {
     assertThat(((ListReading.Refused) reading).problems())
         .extracting(ListProblem::toString)
         .containsExactly(
-            "list.xlsx, sheet S1, line 3, column 1: this line has no setup in the column \"Setup\"");
+            "list.xlsx, sheet S1, line 3, column 1: this line has no setup in the column"
+                + " \"Setup\"");
     var first =
         TestWorkbook.of(1, TestWorkbook.sheet(rows.substring(0, rows.indexOf("<row r=\"3"))));
     assertThat(read(first).list().setups().getFirst().columns()).containsEntry("column 4", "far");

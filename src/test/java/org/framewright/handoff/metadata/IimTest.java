@@ -1,6 +1,6 @@
 package org.framewright.handoff.metadata;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.handoff.metadata.Samples.utf8;
 
 import java.nio.ByteBuffer;

@@ -1,7 +1,7 @@
 package org.framewright.handoff.metadata;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.InstanceOfAssertFactories.type;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,7 +1,7 @@
 package org.framewright.handoff.names;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -2,8 +2,8 @@ package org.framewright.handoff.verify;
 
 import static java.nio.charset.StandardCharsets.UTF_16;
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assumptions.assumeThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.File;
 import java.nio.charset.StandardCharsets;

@@ -1,7 +1,7 @@
 package org.framewright.report.chart;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.framewright.AssertThat.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;

@@ -1,6 +1,6 @@
 package org.framewright.ui.board;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;

@@ -1,7 +1,7 @@
 package org.framewright.ui.command;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.List;
 import java.util.Locale;

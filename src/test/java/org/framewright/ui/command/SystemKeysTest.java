@@ -1,6 +1,6 @@
 package org.framewright.ui.command;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.base.OperatingSystem.LINUX;
 import static org.framewright.base.OperatingSystem.MACOS;
 import static org.framewright.base.OperatingSystem.WINDOWS;

@@ -1,6 +1,6 @@
 package org.framewright.ui.handoff;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;

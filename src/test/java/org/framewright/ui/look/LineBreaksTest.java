@@ -1,6 +1,6 @@
 package org.framewright.ui.look;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.List;
 import net.jqwik.api.Assume;

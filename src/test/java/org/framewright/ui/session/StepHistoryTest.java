@@ -1,7 +1,7 @@
 package org.framewright.ui.session;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Path;
 import java.time.Clock;
