@@ -55,6 +55,7 @@ public final class Framewright implements Runnable {
           "frames",
           "report",
           "returns",
+          "slates",
           "verify");
 
   private static final Window APP =
@@ -128,6 +129,7 @@ public final class Framewright implements Runnable {
       case "frames" -> Optional.of(FramesCommand.class);
       case "report" -> Optional.of(ReportCommand.class);
       case "returns" -> Optional.of(ReturnsCommand.class);
+      case "slates" -> Optional.of(SlatesCommand.class);
       case "verify" -> Optional.of(VerifyCommand.class);
       default -> Optional.empty();
     };

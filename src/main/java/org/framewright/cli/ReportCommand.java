@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -86,7 +85,11 @@ final class ReportCommand implements Callable<Integer> {
                         "Give a file that ends in .pdf, .html, .xlsx or .csv."));
     var options =
         new ReportOptions(
-            told, paper, language(), hours.hours(output), ReportSettings.letterhead());
+            told,
+            paper,
+            ReportSettings.language(language),
+            hours.hours(output),
+            ReportSettings.letterhead());
     var job = JobFolder.open(folder, output);
     OutputFile.check(file, job, replace);
     try (var interruption = new Interruption()) {
@@ -121,28 +124,10 @@ final class ReportCommand implements Callable<Integer> {
         .orElseThrow(
             () ->
                 CommandFailure.badInput(
-                    "there is no report \"" + shortened(kind) + "\"",
+                    "there is no report \"" + ReportSettings.shortened(kind) + "\"",
                     "Say --kind "
                         + kinds.stream().map(ReportKind::word).collect(Collectors.joining(", "))
                         + "."));
-  }
-
-  private Locale language() throws CommandFailure {
-    if (language == null) {
-      return ReportSettings.language();
-    }
-    var wanted = language.strip().toLowerCase(Locale.ROOT);
-    if (!List.of("en", "de", "fr").contains(wanted)) {
-      throw CommandFailure.badInput(
-          "no report is written in \"" + shortened(language) + "\"",
-          "Say --language en, de or fr.");
-    }
-    var here = Locale.getDefault();
-    return here.getLanguage().equals(wanted) ? here : Locale.of(wanted);
-  }
-
-  private static String shortened(String text) {
-    return text.length() > 40 ? text.substring(0, 40) + "..." : text;
   }
 
   private void tell(Report.Written.Done done, ReportForm form, ReportKind told) throws IOException {

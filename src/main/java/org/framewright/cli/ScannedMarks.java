@@ -53,6 +53,12 @@ final class ScannedMarks {
               throw CommandFailure.badInput(
                   "several setups have the code \"" + typed.strip() + "\": " + named(several),
                   "Name the one that is meant: framewright mark JOB SETUP " + state.word());
+          case Scanned.StraySlate slate ->
+              throw CommandFailure.badInput(
+                  slate.ofAnotherJob()
+                      ? "the slate of " + slate.setup() + " was printed for another job"
+                      : "the list has no setup " + slate.setup() + ", which the slate is of",
+                  "Name the setup: framewright mark JOB SETUP " + state.word());
           case Scanned.Unknown unknown ->
               throw CommandFailure.badInput(
                   "no setup of the list has the code \"" + unknown.code() + "\"",

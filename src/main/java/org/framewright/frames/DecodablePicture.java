@@ -2,12 +2,14 @@ package org.framewright.frames;
 
 import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
+import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
+import javax.imageio.ImageReader;
 
 /**
  * A picture inside a file, of which it is known before it is decoded how large it is.
@@ -67,6 +69,18 @@ record DecodablePicture(Preview preview, int width, int height, boolean progress
         : jpeg(how -> how.setSourceRegion(part));
   }
 
+  /**
+   * The whole picture as its file has it, without its colours being made out: the first band of a
+   * JPEG is its luminance. Every so many rows and columns one is kept.
+   */
+  Optional<Raster> raster(int leaveOut) throws IOException {
+    return preview.rgb()
+        ? Optional.of(rows().getRaster())
+        : jpeg(
+            how -> how.setSourceSubsampling(leaveOut, leaveOut, 0, 0),
+            (reader, how) -> reader.readRaster(0, how));
+  }
+
   private BufferedImage rows() throws IOException {
     byte[] data = preview.data().read(0, (int) preview.data().size());
     var image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
@@ -84,13 +98,22 @@ record DecodablePicture(Preview preview, int width, int height, boolean progress
     void set(ImageReadParam how);
   }
 
+  @FunctionalInterface
+  private interface What<T> {
+    T read(ImageReader reader, ImageReadParam how) throws IOException;
+  }
+
   private Optional<BufferedImage> jpeg(How how) {
+    return jpeg(how, (reader, parameters) -> reader.read(0, parameters));
+  }
+
+  private <T> Optional<T> jpeg(How how, What<T> what) {
     var reader = ImageIO.getImageReadersByFormatName("jpeg").next();
     try (var input = new BytesInput(preview.data())) {
       reader.setInput(input, true, true);
       var parameters = reader.getDefaultReadParam();
       how.set(parameters);
-      return Optional.of(reader.read(0, parameters));
+      return Optional.of(what.read(reader, parameters));
     } catch (IOException | RuntimeException e) {
       // The decoder refuses it: one picture less.
       return Optional.empty();

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -11,8 +12,20 @@ import org.framewright.shotlist.SetupState;
 /** Something that happened to a job. What is written is never changed; the state is their fold. */
 sealed interface Event {
 
-  /** The job began, with these values of its convention's fields. */
-  record Began(SequencedMap<String, String> values) implements Event {}
+  /**
+   * The job began, with these values of its convention's fields.
+   *
+   * @param slates the key of its slates; none where an older version began it
+   */
+  record Began(SequencedMap<String, String> values, Optional<JobKey> slates) implements Event {
+    /** As older versions began jobs. */
+    Began(SequencedMap<String, String> values) {
+      this(values, Optional.empty());
+    }
+  }
+
+  /** A job that has no key for its slates got one. */
+  record SlatesKeyed(JobKey key) implements Event {}
 
   /**
    * The shot list was changed. Two stations that change different setups at the same time both

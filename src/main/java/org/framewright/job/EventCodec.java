@@ -21,6 +21,7 @@ import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
@@ -113,6 +114,7 @@ final class EventCodec {
         json.put("type", "began");
         var values = json.putObject("values");
         began.values().forEach((name, value) -> values.put(text(name), text(value)));
+        began.slates().ifPresent(key -> json.put("slates", key.text()));
       }
       case Event.ListChanged changed -> {
         json.put("type", "list-changed");
@@ -164,6 +166,10 @@ final class EventCodec {
       case Event.Named named -> {
         json.put("type", "named");
         json.put("name", text(named.name()));
+      }
+      case Event.SlatesKeyed keyed -> {
+        json.put("type", "slates-keyed");
+        json.put("slates", keyed.key().text());
       }
       case Event.Copied copied -> write(copied.copy(), json);
       case Event.Compared compared -> {
@@ -308,7 +314,11 @@ final class EventCodec {
   private static Event event(JsonNode json, String type) {
     try {
       return switch (type) {
-        case "began" -> new Event.Began(texts(json.path("values")));
+        case "began" ->
+            new Event.Began(
+                texts(json.path("values")), optional(json, "slates").flatMap(JobKey::of));
+        case "slates-keyed" ->
+            new Event.SlatesKeyed(JobKey.of(text(json, "slates")).orElseThrow(Missing::new));
         case "list-changed" ->
             new Event.ListChanged(
                 setups(json.path("put")), list(json, "removed"), list(json, "order"));

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.SequencedMap;
 import org.framewright.base.Text;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.ShotList;
 
 /**
@@ -16,6 +17,7 @@ import org.framewright.shotlist.ShotList;
  * @param listsRead how lists of a form are to be read, where a person said so
  * @param comparisons of copies, in the order in which they were made
  * @param copies of cards and of the job, in the order in which they were made
+ * @param slateKeys of the slates of the job, the one that new ones get first
  * @param remarks what a person should know
  */
 record Fold(
@@ -25,6 +27,7 @@ record Fold(
     SequencedMap<ListForm, KeptOptions> listsRead,
     List<ComparedAt> comparisons,
     List<CopyRecord> copies,
+    List<JobKey> slateKeys,
     List<Text> remarks) {
 
   ShotList list() {

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -34,6 +35,7 @@ import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
 import org.framewright.frames.PlausibleTimes;
 import org.framewright.frames.Tally;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reading;
@@ -326,6 +328,27 @@ public final class Job {
       refresh();
     }
     return log.append(event);
+  }
+
+  /**
+   * The keys that slates of this job have; empty for a job of an older version of which none was
+   * printed yet. Mostly one: there are several where two computers gave an older job one each at
+   * the same time, and then the slates of both hold.
+   */
+  public List<JobKey> slateKeys() {
+    return fold.slateKeys();
+  }
+
+  /**
+   * The key that slates of this job are printed with. A job that has none gets one, which is on the
+   * disk when this returns.
+   */
+  public synchronized JobKey slateKey() throws IOException {
+    refresh();
+    if (slateKeys().isEmpty()) {
+      append(new Event.SlatesKeyed(JobKey.random(ThreadLocalRandom.current())));
+    }
+    return slateKeys().getFirst();
   }
 
   /** Writes down that a card or the job was copied; it is on the disk when this returns. */

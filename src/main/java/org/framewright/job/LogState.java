@@ -22,6 +22,7 @@ import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -85,6 +86,7 @@ final class LogState {
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
   private final GrowingList<ComparedAt> comparisons = new GrowingList<>();
   private final GrowingList<CopyRecord> copies = new GrowingList<>();
+  private final List<JobKey> slateKeys = new ArrayList<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
 
@@ -108,15 +110,18 @@ final class LogState {
   void apply(Entry entry, Consumer<Runnable> undo) {
     var time = entry.time();
     switch (entry.event()) {
-      case Event.Began began ->
-          began
-              .values()
-              .forEach(
-                  (name, value) -> {
-                    if (!values.containsKey(name)) {
-                      put(values, name, value, undo);
-                    }
-                  });
+      case Event.Began began -> {
+        began
+            .values()
+            .forEach(
+                (name, value) -> {
+                  if (!values.containsKey(name)) {
+                    put(values, name, value, undo);
+                  }
+                });
+        began.slates().ifPresent(key -> keyed(key, undo));
+      }
+      case Event.SlatesKeyed keyed -> keyed(keyed.key(), undo);
       case Event.ListChanged changed -> list(changed, undo);
       case Event.Marked marked -> mark(marked, time, undo);
       case Event.TakenBack _, Event.Named _ -> {}
@@ -195,6 +200,13 @@ final class LogState {
   private static void both(Runnable change, Consumer<Runnable> undo) {
     change.run();
     undo.accept(change);
+  }
+
+  private void keyed(JobKey key, Consumer<Runnable> undo) {
+    if (!slateKeys.contains(key)) {
+      slateKeys.add(key);
+      undo.accept(slateKeys::removeLast);
+    }
   }
 
   private void list(Event.ListChanged changed, Consumer<Runnable> undo) {
@@ -332,6 +344,7 @@ final class LogState {
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
         comparisons.snapshot(),
         copies.snapshot(),
+        List.copyOf(slateKeys),
         remarks());
   }
 

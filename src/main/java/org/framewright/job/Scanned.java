@@ -23,6 +23,14 @@ public sealed interface Scanned {
   }
 
   /**
+   * A slate that means no setup of the list.
+   *
+   * @param setup the setup that it was printed for
+   * @param ofAnotherJob whether it was printed for another job
+   */
+  record StraySlate(String setup, boolean ofAnotherJob) implements Scanned {}
+
+  /**
    * No setup has it.
    *
    * @param code what was read, without what a scanner adds to it; of a symbol of GS1 the product

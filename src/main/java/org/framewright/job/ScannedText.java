@@ -2,8 +2,10 @@ package org.framewright.job;
 
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.SequencedSet;
 import java.util.regex.Pattern;
+import org.framewright.frames.slate.Slate;
 import org.framewright.naming.Gtin;
 
 /**
@@ -40,7 +42,7 @@ record ScannedText(String code, List<String> meant) {
 
   /** Whether a check in it says that it was read rightly. */
   boolean fitsACheck() {
-    return meant.stream().anyMatch(text -> Gtin.of14(text).isPresent());
+    return slate().isPresent() || meant.stream().anyMatch(text -> Gtin.of14(text).isPresent());
   }
 
   /** What one would call it by: the product number in a symbol of GS1, else the text itself. */
@@ -49,6 +51,11 @@ record ScannedText(String code, List<String> meant) {
     return meant.size() == 1
         ? code
         : number.length() == GTIN && number.startsWith("0") ? number.substring(1) : number;
+  }
+
+  /** The slate that was scanned, of whatever job; none where it is none. */
+  Optional<Slate> slate() {
+    return Slate.read(code);
   }
 
   private static void add(Pattern pattern, String code, SequencedSet<String> meant) {

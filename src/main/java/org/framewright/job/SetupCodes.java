@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.framewright.frames.slate.JobKey;
+import org.framewright.frames.slate.SlateSetups;
 import org.framewright.naming.Convention;
 import org.framewright.naming.FieldType;
 import org.framewright.naming.Gtin;
@@ -20,9 +22,10 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 
 /**
- * Finds the setups of a list by what a scanner reads: by their own code, and by the columns that
- * hold codes. Those are the columns of the convention's product numbers, and those whose heading
- * says so in English, German or French. A cell may hold several codes, as of sizes and colours.
+ * Finds the setups of a list by what a scanner reads: by their own code, by the slates of the job,
+ * and by the columns that hold codes. Those are the columns of the convention's product numbers,
+ * and those whose heading says so in English, German or French. A cell may hold several codes, as
+ * of sizes and colours.
  *
  * <p>Letter case does not count. Product numbers are one whether they are written in 8, 12, 13 or
  * 14 digits, and where a spreadsheet has lost the zeros before them, if the check digit is right.
@@ -70,11 +73,15 @@ public final class SetupCodes {
   private static final int GTIN = 14;
 
   private final Map<String, LinkedHashSet<Setup>> byCode = new HashMap<>();
+  private final SlateSetups slates;
+  private final List<JobKey> keys;
 
   /** Columns of codes that fill no field of a name, in the list's order. */
   private final List<String> columnsToAddTo;
 
-  private SetupCodes(ShotList list, Convention convention) {
+  private SetupCodes(ShotList list, Convention convention, List<JobKey> keys) {
+    this.slates = new SlateSetups(list);
+    this.keys = List.copyOf(keys);
     var numbers =
         convention.fields().values().stream()
             .filter(field -> field.type() == FieldType.GTIN)
@@ -105,16 +112,16 @@ public final class SetupCodes {
 
   /** The codes of a list, as its job's convention names them. From any thread. */
   public static SetupCodes of(Job job, ShotList list) {
-    return of(list, job.convention());
+    return of(list, job.convention(), job.slateKeys());
   }
 
   /** The codes of a job's list. */
   public static SetupCodes of(Job job) {
-    return of(job.shotList(), job.convention());
+    return of(job.shotList(), job.convention(), job.slateKeys());
   }
 
-  static SetupCodes of(ShotList list, Convention convention) {
-    return new SetupCodes(list, convention);
+  static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
+    return new SetupCodes(list, convention, keys);
   }
 
   /** What the words of a heading say of the codes below it. */
@@ -224,7 +231,14 @@ public final class SetupCodes {
       return new Scanned.Read(new Scanned.Unknown(only.getKey().called(), true), only.getValue());
     }
     var said = text.orElseGet(() -> ScannedText.of(typed));
-    return new Scanned.Read(new Scanned.Unknown(said.called(), said.fitsACheck()), likely);
+    return new Scanned.Read(unknown(said), likely);
+  }
+
+  private Scanned unknown(ScannedText text) {
+    return text.slate()
+        .<Scanned>map(
+            slate -> new Scanned.StraySlate(slate.code(), !keys.contains(slate.job())))
+        .orElseGet(() -> new Scanned.Unknown(text.called(), text.fitsACheck()));
   }
 
   /**
@@ -240,6 +254,10 @@ public final class SetupCodes {
 
   private LinkedHashSet<Setup> setups(ScannedText text) {
     var found = new LinkedHashSet<Setup>();
+    text.slate()
+        .filter(slate -> keys.contains(slate.job()))
+        .flatMap(slates::setup)
+        .ifPresent(found::add);
     for (var code : text.meant()) {
       keys(code).forEach(key -> found.addAll(byCode.getOrDefault(key, new LinkedHashSet<>())));
     }

@@ -11,7 +11,8 @@
  * org.framewright.job.FrameNames} are the names that frames are to have. A client's list is read
  * through the job: its convention tries each setup, and what a person chose for an earlier list
  * with the same headings is an event like any other. What a scanner reads finds its setup by {@link
- * org.framewright.job.SetupCodes}.
+ * org.framewright.job.SetupCodes}. The slates that are printed for a job bear the key that it got
+ * when it began.
  *
  * <p>A job folder may come from anywhere. Own files are read up to a stated size and never through
  * a link; a line of a log that is no event is left out with a warning that names its place; and an

@@ -6,13 +6,19 @@ import java.util.Locale;
 
 /** The paper that a report is set on. */
 public enum Paper {
-  A4("A4"),
-  LETTER("letter");
+  /** ISO 216. */
+  A4("A4", 210, 297),
+  /** 8.5 by 11 inches (ANSI/ASME Y14.1, size A). */
+  LETTER("letter", 215.9, 279.4);
 
   private final String css;
+  private final double width;
+  private final double height;
 
-  Paper(String css) {
+  Paper(String css, double width, double height) {
     this.css = css;
+    this.width = width;
+    this.height = height;
   }
 
   /** What is usual in the country of a language, by Unicode CLDR. */
@@ -23,5 +29,15 @@ public enum Paper {
 
   String css() {
     return css;
+  }
+
+  /** In millimetres. */
+  double width() {
+    return width;
+  }
+
+  /** In millimetres. */
+  double height() {
+    return height;
   }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 
 /** One kind of report: the same facts as a page and as tables. */
 sealed interface Section
-    permits DaySection, SheetSection, NextSection, SignOffSection, SelectSection {
+    permits DaySection, SheetSection, NextSection, SignOffSection, SelectSection, SlateSection {
 
   /** Writes the page. */
   void write(Page page);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Heading;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.Setup;
@@ -70,6 +71,18 @@ class EventCodecTest {
       assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
     }
     assertThat(event("\"list-read\",\"columns\":{}")).isEqualTo(new Event.Unknown("list-read"));
+  }
+
+  @Test
+  void takesNoKeyOfSlatesThatIsNone() throws Exception {
+    assertThat(event("\"began\",\"values\":{},\"slates\":\"K7Q2\""))
+        .isEqualTo(new Event.Began(new LinkedHashMap<>(), Optional.of(new JobKey("K7Q2"))));
+    for (var odd : List.of("\"K7U2\"", "\"K7Q22\"", "\"\"", "7", "null", "[\"K7Q2\"]")) {
+      assertThat(event("\"began\",\"values\":{},\"slates\":" + odd))
+          .isEqualTo(new Event.Began(new LinkedHashMap<>()));
+      assertThat(event("\"slates-keyed\",\"slates\":" + odd))
+          .isEqualTo(new Event.Unknown("slates-keyed"));
+    }
   }
 
   @Test

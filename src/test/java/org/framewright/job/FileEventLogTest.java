@@ -19,6 +19,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.Executors;
 import java.util.stream.LongStream;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -69,6 +70,8 @@ class FileEventLogTest {
     var events =
         List.<Event>of(
             new Event.Began(values),
+            new Event.Began(values, Optional.of(new JobKey("K7Q2"))),
+            new Event.SlatesKeyed(new JobKey("00Z0")),
             new Event.ListChanged(
                 List.of(
                     new Setup(

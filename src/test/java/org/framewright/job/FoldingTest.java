@@ -17,6 +17,7 @@ import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.IntRange;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -74,7 +75,13 @@ class FoldingTest {
           random.nextBoolean()
               ? new Event.Selected(frames, random.nextBoolean(), "Ana")
               : new Event.Rated(frames, random.nextInt(6), "Ana");
-      case 12 -> random.nextBoolean() ? new Event.Unknown("w") : new Event.Began(values(random));
+      case 12 ->
+          switch (random.nextInt(4)) {
+            case 0 -> new Event.Unknown("w");
+            case 1 -> new Event.Began(values(random));
+            case 2 -> new Event.Began(values(random), Optional.of(key(random)));
+            default -> new Event.SlatesKeyed(key(random));
+          };
       case 13 -> compared(random.nextInt(100));
       default ->
           before.isEmpty()
@@ -88,6 +95,10 @@ class FoldingTest {
         new ComparedCopies(
             "e" + frames, "00", "Ana", List.of(), new FramesCompared(frames, 0), List.of());
     return new Event.Compared(found);
+  }
+
+  private static JobKey key(Random random) {
+    return new JobKey("K7Q" + random.nextInt(4));
   }
 
   private static SequencedMap<String, String> values(Random random) {

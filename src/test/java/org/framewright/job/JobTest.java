@@ -85,6 +85,31 @@ class JobTest {
             setup("3", "Scarf", "F", "front", "D")));
   }
 
+  @Test
+  void aJobKeepsTheKeyOfItsSlatesFromItsBeginning() throws Exception {
+    var key = job.slateKey();
+    assertThat(job.slateKeys()).containsExactly(key);
+    assertThat(reopened(SET).slateKeys()).containsExactly(key);
+    assertThat(reopened(SET).slateKey()).isEqualTo(key);
+  }
+
+  @Test
+  void aJobThatAnOlderVersionStartedGetsAKeyWhenOneIsFirstNeeded() throws Exception {
+    var log = new JobLayout(job.folder()).log();
+    try (var logs = Files.newDirectoryStream(log, "*.jsonl")) {
+      for (var file : logs) {
+        Files.delete(file);
+      }
+    }
+    var values = new LinkedHashMap<>(VALUES);
+    new FileEventLog(log, DESK, clock).append(new Event.Began(values));
+    var older = reopened(DESK);
+    assertThat(older.slateKeys()).isEmpty();
+    var key = older.slateKey();
+    assertThat(older.slateKey()).isEqualTo(key);
+    assertThat(reopened(SET).slateKeys()).containsExactly(key);
+  }
+
   private Job reopened(Station station) throws Exception {
     return Job.open(job.folder(), clock, station);
   }

@@ -19,6 +19,7 @@ import java.util.TreeMap;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -33,6 +34,7 @@ record ReferenceFold(
     SequencedMap<String, String> values,
     Set<String> worked,
     List<ComparedAt> comparisons,
+    List<JobKey> slateKeys,
     List<String> remarks) {
 
   /**
@@ -91,12 +93,17 @@ record ReferenceFold(
     private final Set<FrameId> selects = new LinkedHashSet<>();
     private final Map<FrameId, Integer> ratings = new HashMap<>();
     private final List<ComparedAt> comparisons = new ArrayList<>();
+    private final Set<JobKey> slateKeys = new LinkedHashSet<>();
     private final Map<String, Integer> unknown = new TreeMap<>();
 
     void apply(Entry entry) {
       var time = entry.time();
       switch (entry.event()) {
-        case Event.Began began -> began.values().forEach(values::putIfAbsent);
+        case Event.Began began -> {
+          began.values().forEach(values::putIfAbsent);
+          began.slates().ifPresent(slateKeys::add);
+        }
+        case Event.SlatesKeyed keyed -> slateKeys.add(keyed.key());
         case Event.ListChanged changed -> {
           for (var setup : changed.put()) {
             setups.put(Setup.canonicalKey(setup.code()), setup);
@@ -254,6 +261,7 @@ record ReferenceFold(
           Collections.unmodifiableSequencedMap(values),
           Set.copyOf(namesOfWorked.keySet()),
           List.copyOf(comparisons),
+          List.copyOf(slateKeys),
           List.copyOf(remarks));
     }
 

@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Random;
@@ -20,6 +21,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.framewright.Templates;
+import org.framewright.frames.slate.JobKey;
+import org.framewright.frames.slate.Slate;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.Test;
@@ -30,6 +33,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class ScannerKeyboardTest {
   private static final Path ROWS = Path.of("src/test/resources/keyboards/rows.txt");
   private static final Map<ScannerKeyboard, String> TYPED = rows();
+  private static final JobKey JOB = JobKey.of("K7Q2").orElseThrow();
 
   private static Map<ScannerKeyboard, String> rows() {
     try {
@@ -62,7 +66,7 @@ class ScannerKeyboardTest {
   }
 
   private static SetupCodes codes(Setup... setups) {
-    return SetupCodes.of(new ShotList(List.of(setups)), Templates.fashionDays());
+    return SetupCodes.of(new ShotList(List.of(setups)), Templates.fashionDays(), List.of(JOB));
   }
 
   /** The check digit as GS1 has it: weights 1 and 3 from the left for thirteen digits. */
@@ -111,6 +115,29 @@ class ScannerKeyboardTest {
             .forEach(right::add);
       }
       assertThat(right).containsExactly(number);
+    }
+  }
+
+  @Property(tries = 400)
+  void aSlateIsRestoredOnEveryKeyboardAndNeverAmbiguous(
+      @ForAll @IntRange(max = 10_000_000) int seed) {
+    var random = new Random(seed);
+    var code = random.ints(6, 'A', 'Z' + 1).collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append) + "-." + random.nextInt(100);
+    var setup = setup(random.nextBoolean() ? code : code + "\u00e4", "");
+    var slate = Slate.of(JOB, setup.code()).print();
+    var codes = codes(setup("001", ""), setup);
+    for (var keyboard : ScannerKeyboard.values()) {
+      for (var text : List.of(slate, slate.toLowerCase(Locale.ROOT))) {
+        var read = read(text, keyboard);
+        assertThat(codes.find(read)).isEqualTo(new Scanned.One(setup));
+        assertThat(codes(setup("001", "")).find(read))
+            .isEqualTo(new Scanned.StraySlate(Slate.read(slate).orElseThrow().code(), false));
+        var right = new LinkedHashSet<Slate>();
+        for (var other : ScannerKeyboard.values()) {
+          other.pressed(read).map(ScannedText::of).flatMap(ScannedText::slate).ifPresent(right::add);
+        }
+        assertThat(right).hasSize(1);
+      }
     }
   }
 

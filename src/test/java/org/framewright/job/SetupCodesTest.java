@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import org.framewright.Templates;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.naming.FieldType;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
@@ -22,6 +23,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * 614141000012 and 95012346 of the General Specifications. Their check digits are right.
  */
 class SetupCodesTest {
+  private static final List<JobKey> KEYS = List.of(new JobKey("K7Q2"), new JobKey("0000"));
+
   private final List<Setup> setups = new ArrayList<>();
 
   private void setup(String code, String heading, String cell) {
@@ -31,14 +34,14 @@ class SetupCodesTest {
   }
 
   private Scanned find(String typed) {
-    return SetupCodes.of(new ShotList(setups), Templates.fashionDays()).find(typed);
+    return SetupCodes.of(new ShotList(setups), Templates.fashionDays(), KEYS).find(typed);
   }
 
   private List<String> found(String typed) {
     return switch (find(typed)) {
       case Scanned.One one -> List.of(one.setup().code());
       case Scanned.Several several -> several.setups().stream().map(Setup::code).toList();
-      case Scanned.Unknown _ -> List.of();
+      case Scanned.Unknown _, Scanned.StraySlate _ -> List.of();
     };
   }
 
@@ -61,6 +64,37 @@ class SetupCodesTest {
   void anArticleNumberIsFoundWhateverItsLetterCase(String heading) {
     setup("001", heading.equals("N° article") ? "Numéro d’article" : heading, "KV-1007-b");
     assertThat(found("kv-1007-B")).containsExactly("001");
+  }
+
+  /** Source of the checks: python3, hashlib. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "S1K7Q2014C75Y",
+        "]Q1S1K7Q2014C75Y",
+        "s1k7q2014c75y",
+        "S1 K7Q2 014 C75Y",
+        "S1K7Q2*MYC35FZ3SD"
+      })
+  void aScannedSlateOfTheJobMeansItsSetup(String typed) {
+    setup("14", "Note", "");
+    setup("15", "Note", "");
+    setup("Ärmel 3", "Note", "");
+    assertThat(found(typed)).containsExactly(typed.contains("*") ? "Ärmel 3" : "14");
+  }
+
+  @Test
+  void aSlateOfAnotherJobOrWithAWrongCheckMeansNoSetup() {
+    setup("1", "Note", "");
+    setup("014", "Note", "");
+    setup("A-012", "Note", "");
+    assertThat(found("S1K7Q21TE8M")).containsExactly("1");
+    assertThat(found("S10000A-012VMKJ")).containsExactly("A-012");
+    assertThat(find("S1K7Q2014C75X")).isEqualTo(new Scanned.Unknown("S1K7Q2014C75X", false));
+    assertThat(
+            SetupCodes.of(new ShotList(setups), Templates.fashionDays(), List.of())
+                .find("S1K7Q2014C75Y"))
+        .isEqualTo(new Scanned.StraySlate("014", true));
   }
 
   @Test
@@ -159,12 +193,12 @@ class SetupCodesTest {
             .findFirst()
             .orElseThrow();
     setup("001", number.label(), "9506000134352");
-    assertThat(SetupCodes.of(new ShotList(setups), convention).find("9506000134352"))
+    assertThat(SetupCodes.of(new ShotList(setups), convention, KEYS).find("9506000134352"))
         .isEqualTo(new Scanned.One(setups.getFirst()));
   }
 
   private Setup with(String code) {
-    return SetupCodes.of(new ShotList(setups), Templates.fashionDays())
+    return SetupCodes.of(new ShotList(setups), Templates.fashionDays(), KEYS)
         .withCode(setups.getLast(), code);
   }
 
@@ -220,7 +254,7 @@ class SetupCodesTest {
             .label();
     setup("001", label, "");
     var changed =
-        SetupCodes.of(new ShotList(setups), convention)
+        SetupCodes.of(new ShotList(setups), convention, KEYS)
             .withCode(setups.getFirst(), "9506000134352");
     assertThat(changed.columns())
         .containsExactly(Map.entry(label, ""), Map.entry("Barcode", "9506000134352"));

@@ -27,6 +27,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.Tag;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.View;
@@ -167,6 +168,7 @@ class StationsLawsTest {
       JobState state,
       Map<String, String> values,
       List<ComparedAt> comparisons,
+      List<JobKey> slateKeys,
       List<String> remarks) {
     static Shown of(Fold fold) {
       return new Shown(
@@ -174,12 +176,18 @@ class StationsLawsTest {
           fold.state(),
           fold.values(),
           fold.comparisons(),
+          fold.slateKeys(),
           fold.remarks().stream().map(Text::english).toList());
     }
 
     static Shown of(ReferenceFold fold) {
       return new Shown(
-          fold.list().setups(), fold.state(), fold.values(), fold.comparisons(), fold.remarks());
+          fold.list().setups(),
+          fold.state(),
+          fold.values(),
+          fold.comparisons(),
+          fold.slateKeys(),
+          fold.remarks());
     }
   }
 

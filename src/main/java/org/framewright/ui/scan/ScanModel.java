@@ -56,6 +56,9 @@ public final class ScanModel {
     /** No setup has it, and nothing says that it was read rightly, or that it is a code at all. */
     record Unclear(String text, boolean canAdd) implements Heard {}
 
+    /** A slate that means no setup of the list. */
+    record StraySlate(String setup, boolean ofAnotherJob) implements Heard {}
+
     /** No job is open. */
     record NoJob(String text) implements Heard {}
   }
@@ -104,6 +107,8 @@ public final class ScanModel {
     return switch (read.scanned()) {
       case Scanned.One(var setup) -> put(job.get(), setup);
       case Scanned.Several(var setups) -> new Heard.Several(PlainText.line(typed.strip()), setups);
+      case Scanned.StraySlate(var setup, boolean ofAnotherJob) ->
+          new Heard.StraySlate(setup, ofAnotherJob);
       case Scanned.Unknown(var code, boolean checked) -> unknown(code, checked);
     };
   }

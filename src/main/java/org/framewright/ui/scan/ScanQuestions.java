@@ -42,6 +42,8 @@ public final class ScanQuestions {
           desk.say(texts.get("scan.unclear", shortened(text)));
         }
       }
+      case ScanModel.Heard.StraySlate(var setup, boolean ofAnotherJob) ->
+          desk.say(texts.get(ofAnotherJob ? "scan.otherJob" : "scan.notListed", setup));
       case ScanModel.Heard.NoJob(var text) -> desk.say(texts.get("scan.noJob", shortened(text)));
     }
   }

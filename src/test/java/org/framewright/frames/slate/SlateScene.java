@@ -1,0 +1,374 @@
+package org.framewright.frames.slate;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Random;
+import javax.imageio.IIOImage;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+
+/**
+ * A picture of a studio with a slate in it, made from numbers: a card in any turn and tilt before a
+ * fabric, a wall or soft shapes, then light, blur and noise. The same seed makes the same picture.
+ *
+ * @param edge the long side in pixels; the short side is two thirds of it
+ * @param share the side of the symbol by the long side; 0 for a picture without a card
+ * @param tilt of the card away from the camera, in degrees
+ * @param blur the sigma of the blur by the long side, as of focus
+ * @param motion the way of the camera while it was open, by the long side
+ * @param noise its sigma in steps of 255
+ * @param contrast of the card's black and white, 1 full
+ * @param light on the whole picture, 1 full
+ * @param covered the part of the symbol that a finger covers
+ * @param held the symbol of a large card, not that of a small one
+ */
+public record SlateScene(
+    int edge,
+    double share,
+    double tilt,
+    double blur,
+    double motion,
+    double noise,
+    double contrast,
+    double light,
+    double covered,
+    boolean held,
+    long seed) {
+
+  /** Of the card's width, as on the printed one. */
+  private static final double SYMBOL_IN_CARD = 0.62;
+
+  private static final double CARD_HIGH = 1.41;
+  private static final int SAMPLES = 3;
+  private static final int GAUSSIANS = 1 << 16;
+  private static final float[] GAUSSIAN = gaussian();
+
+  private static float[] gaussian() {
+    var random = new Random(20);
+    var values = new float[GAUSSIANS];
+    for (int i = 0; i < GAUSSIANS; i++) {
+      values[i] = (float) random.nextGaussian();
+    }
+    return values;
+  }
+
+  /** A card in plain light, hardly blurred, with the noise of a low sensitivity. */
+  public static SlateScene plain(int edge, double share, long seed) {
+    return new SlateScene(edge, share, 20, 0.0003, 0, 4, 1, 1, 0, false, seed);
+  }
+
+  /** No card. */
+  public static SlateScene empty(int edge, long seed) {
+    return plain(edge, 0, seed);
+  }
+
+  SlateScene tilted(double degrees) {
+    return new SlateScene(
+        edge, share, degrees, blur, motion, noise, contrast, light, covered, held, seed);
+  }
+
+  SlateScene blurred(double sigma) {
+    return new SlateScene(
+        edge, share, tilt, sigma, motion, noise, contrast, light, covered, held, seed);
+  }
+
+  SlateScene moved(double way) {
+    return new SlateScene(
+        edge, share, tilt, blur, way, noise, contrast, light, covered, held, seed);
+  }
+
+  SlateScene noisy(double sigma) {
+    return new SlateScene(
+        edge, share, tilt, blur, motion, sigma, contrast, light, covered, held, seed);
+  }
+
+  SlateScene pale(double black) {
+    return new SlateScene(
+        edge, share, tilt, blur, motion, noise, black, light, covered, held, seed);
+  }
+
+  SlateScene dark(double part) {
+    return new SlateScene(
+        edge, share, tilt, blur, motion, noise, contrast, part, covered, held, seed);
+  }
+
+  SlateScene covered(double part, boolean large) {
+    return new SlateScene(
+        edge, share, tilt, blur, motion, noise, contrast, light, part, large, seed);
+  }
+
+  int width() {
+    return edge;
+  }
+
+  int height() {
+    return edge * 2 / 3;
+  }
+
+  /** The picture; {@code slate} is what its card says, if it has one. */
+  GreyPicture picture(Slate slate) {
+    var random = new Random(seed);
+    var grey = new float[width() * height()];
+    ground(grey, random);
+    if (share > 0) {
+      card(grey, slate, random);
+    }
+    for (int i = 0; i < 3 && blur * edge >= 0.3; i++) {
+      soften(grey, blur * edge / Math.sqrt(3));
+    }
+    if (motion > 0) {
+      smear(grey, (int) Math.round(motion * edge));
+    }
+    var values = new byte[grey.length];
+    int at = random.nextInt(GAUSSIANS);
+    for (int i = 0; i < grey.length; i++) {
+      // An odd step that changes from row to row, so that the noise has no pattern.
+      at = (at + 1 + (i % width() == 0 ? random.nextInt(GAUSSIANS) : 0)) & (GAUSSIANS - 1);
+      float value = grey[i] * (float) light + GAUSSIAN[at] * (float) noise;
+      values[i] = (byte) Math.clamp(Math.round(value), 0, 255);
+    }
+    return new GreyPicture(values, width(), height());
+  }
+
+  /** The same as a JPEG in colour, as bodies write it. */
+  public byte[] jpeg(Slate slate, float quality) {
+    var picture = picture(slate);
+    var image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
+    for (int y = 0, i = 0; y < height(); y++) {
+      for (int x = 0; x < width(); x++, i++) {
+        image.setRGB(x, y, (picture.values()[i] & 0xFF) * 0x010101);
+      }
+    }
+    var bytes = new ByteArrayOutputStream();
+    var writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+    try (var out = ImageIO.createImageOutputStream(bytes)) {
+      var how = writer.getDefaultWriteParam();
+      how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+      how.setCompressionQuality(quality);
+      writer.setOutput(out);
+      writer.write(null, new IIOImage(image, null, null), how);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } finally {
+      writer.dispose();
+    }
+    return bytes.toByteArray();
+  }
+
+  // What is behind the card
+
+  private void ground(float[] grey, Random random) {
+    int kind = random.nextInt(10);
+    double period = edge * (0.004 + 0.03 * random.nextDouble());
+    double angle = random.nextDouble() * Math.PI;
+    double cos = Math.cos(angle) / period;
+    double sin = Math.sin(angle) / period;
+    float dark = 20 + random.nextInt(60);
+    float light = 150 + random.nextInt(100);
+    int salt = random.nextInt();
+    double lamp = 0.6 + 0.4 * random.nextDouble();
+    for (int y = 0, i = 0; y < height(); y++) {
+      for (int x = 0; x < width(); x++, i++) {
+        double u = x * cos + y * sin;
+        double v = y * cos - x * sin;
+        double tone =
+            switch (kind) {
+              case 0 -> half(u); // stripes
+              case 1 -> half(u) == half(v) ? 1 : 0; // checks
+              case 2 -> (half(u) + half(v)) / 2; // gingham
+              case 3 -> houndstooth(u, v);
+              case 4 -> cell(u, v, salt); // random cells, as large as modules
+              case 5 -> (half(u) + half(u * 2.7) + half(v * 1.3)) / 3; // tartan
+              case 6 -> Math.floor(u * u + v * v) % 2; // rings
+              case 7 -> print(u, v, salt); // lines of signs
+              case 8 -> 0.5 + 0.5 * Math.sin(u / 7) * Math.cos(v / 9); // soft shapes
+              default -> 0.8; // paper
+            };
+        double fall = 1 - (1 - lamp) * x / width();
+        grey[i] = (float) ((dark + tone * (light - dark)) * fall);
+      }
+    }
+  }
+
+  private static double half(double u) {
+    return Math.floor(u) % 2 == 0 ? 1 : 0;
+  }
+
+  private static double houndstooth(double u, double v) {
+    boolean across = Math.floorMod((long) Math.floor(u), 2) == 0;
+    boolean down = Math.floorMod((long) Math.floor(v), 2) == 0;
+    return across == down ? (across ? 1 : 0) : half((u + v) * 4);
+  }
+
+  private static double cell(double u, double v, int salt) {
+    long key =
+        (long) Math.floor(u) * 0x9E3779B97F4A7C15L ^ (long) Math.floor(v) * 0xC2B2AE3D27D4EB4FL;
+    key = (key ^ salt) * 0xD6E8FEB86659FD93L;
+    return (key >>> 33 & 1) == 0 ? 0 : 1;
+  }
+
+  /** Short dark strokes in rows, as text has them. */
+  private static double print(double u, double v, int salt) {
+    return Math.floorMod((long) Math.floor(v), 3) == 0 ? 1 : cell(u * 2, v * 2, salt);
+  }
+
+  // The card
+
+  private void card(float[] grey, Slate slate, Random random) {
+    var symbol = held ? SlateSymbol.held(slate) : SlateSymbol.small(slate);
+    double turn = random.nextDouble() * 2 * Math.PI;
+    double axis = random.nextDouble() * 2 * Math.PI;
+    double coverAt = random.nextInt(4);
+    double[] m = projection(turn, axis, random);
+    double[] inverse = inverse(m);
+    double reach = 0.5 / SYMBOL_IN_CARD * CARD_HIGH * 1.6 * share * edge + 2;
+    double cx = m[2] / m[8];
+    double cy = m[5] / m[8];
+    double soil = 235 - random.nextInt(40);
+    int fromX = (int) Math.max(0, cx - 2 * reach);
+    int toX = (int) Math.min(width(), cx + 2 * reach);
+    int fromY = (int) Math.max(0, cy - 2 * reach);
+    int toY = (int) Math.min(height(), cy + 2 * reach);
+    for (int y = fromY; y < toY; y++) {
+      for (int x = fromX; x < toX; x++) {
+        double sum = 0;
+        int inside = 0;
+        for (int sample = 0; sample < SAMPLES * SAMPLES; sample++) {
+          double px = x + (sample % SAMPLES + 0.5) / SAMPLES;
+          double py = y + (sample / SAMPLES + 0.5) / SAMPLES;
+          double w = inverse[6] * px + inverse[7] * py + inverse[8];
+          double u = (inverse[0] * px + inverse[1] * py + inverse[2]) / w;
+          double v = (inverse[3] * px + inverse[4] * py + inverse[5]) / w;
+          double value = card(u, v, symbol, soil, coverAt);
+          if (value >= 0) {
+            sum += value;
+            inside++;
+          }
+        }
+        int i = y * width() + x;
+        int samples = SAMPLES * SAMPLES;
+        grey[i] = (float) ((sum + grey[i] * (samples - inside)) / samples);
+      }
+    }
+  }
+
+  /** The card at a place, the symbol's middle being 0 and its side 1; less than 0 beside it. */
+  private double card(double u, double v, SlateSymbol symbol, double white, double coverAt) {
+    double half = 0.5 / SYMBOL_IN_CARD;
+    double top = -half * (2 * CARD_HIGH - 1);
+    if (u < -half || u > half || v > half || v < top) {
+      return -1;
+    }
+    double black = white - contrast * (white - 18);
+    if (covered > 0 && coverAt(u, v, coverAt)) {
+      return 120;
+    }
+    double modules = symbol.side();
+    int x = (int) Math.floor((u + 0.5) * modules);
+    int y = (int) Math.floor((v + 0.5) * modules);
+    if (symbol.isDark(x, y)) {
+      return black;
+    }
+    // The large number, as bars.
+    boolean number =
+        v > top + 0.1 && v < top + 0.42 && Math.floorMod((int) ((u + half) * 14), 4) == 1;
+    return number ? black : white;
+  }
+
+  /** A finger from the middle of one side. */
+  private boolean coverAt(double u, double v, double side) {
+    double into = side == 0 ? u + 0.5 : side == 1 ? 0.5 - u : side == 2 ? v + 0.5 : 0.5 - v;
+    double along = side < 2 ? v : u;
+    double wide = 0.22;
+    return into < covered / wide && Math.abs(along) < wide / 2;
+  }
+
+  /** From the card to the picture, by rows, as seen from about six symbols away. */
+  private double[] projection(double turn, double axis, Random random) {
+    double far = 6;
+    double c = Math.cos(turn);
+    double s = Math.sin(turn);
+    double t = Math.toRadians(tilt);
+    double ax = Math.cos(axis);
+    double ay = Math.sin(axis);
+    // Rodrigues: turned in its plane, then tilted about an axis in the picture's plane.
+    double[][] plane = {{c, -s}, {s, c}, {0, 0}};
+    var turned = new double[3][2];
+    for (int i = 0; i < 2; i++) {
+      double px = plane[0][i];
+      double py = plane[1][i];
+      double along = ax * px + ay * py;
+      turned[0][i] = px * Math.cos(t) + ax * along * (1 - Math.cos(t));
+      turned[1][i] = py * Math.cos(t) + ay * along * (1 - Math.cos(t));
+      turned[2][i] = (ax * py - ay * px) * Math.sin(t);
+    }
+    double scale = share * edge;
+    double margin = Math.min(0.45, share * 0.9);
+    double cx = width() * (margin + (1 - 2 * margin) * random.nextDouble());
+    double cy = height() * (0.5 + (0.8 - Math.min(0.8, 2.2 * share)) * (random.nextDouble() - 0.5));
+    return new double[] {
+      scale * far * turned[0][0] + cx * turned[2][0],
+      scale * far * turned[0][1] + cx * turned[2][1],
+      cx * far,
+      scale * far * turned[1][0] + cy * turned[2][0],
+      scale * far * turned[1][1] + cy * turned[2][1],
+      cy * far,
+      turned[2][0],
+      turned[2][1],
+      far
+    };
+  }
+
+  private static double[] inverse(double[] m) {
+    double[] cofactors = {
+      m[4] * m[8] - m[5] * m[7],
+      m[2] * m[7] - m[1] * m[8],
+      m[1] * m[5] - m[2] * m[4],
+      m[5] * m[6] - m[3] * m[8],
+      m[0] * m[8] - m[2] * m[6],
+      m[2] * m[3] - m[0] * m[5],
+      m[3] * m[7] - m[4] * m[6],
+      m[1] * m[6] - m[0] * m[7],
+      m[0] * m[4] - m[1] * m[3]
+    };
+    return cofactors; // The scale does not matter to a projection.
+  }
+
+  // The lens
+
+  /** A box of about that sigma, across and down; three of them are a Gaussian. */
+  private void soften(float[] grey, double sigma) {
+    double reach = (Math.sqrt(12 * sigma * sigma + 1) - 1) / 2;
+    box(grey, width(), height(), 1, width(), reach);
+    box(grey, height(), width(), width(), 1, reach);
+  }
+
+  private static void box(
+      float[] grey, int length, int lines, int step, int lineStep, double reach) {
+    int whole = (int) reach;
+    float rest = (float) (reach - whole);
+    float all = (float) (2 * reach + 1);
+    var line = new float[length + 2 * whole + 2];
+    for (int n = 0; n < lines; n++) {
+      int start = n * lineStep;
+      for (int i = 0; i < line.length; i++) {
+        line[i] = grey[start + Math.clamp(i - whole - 1, 0, length - 1) * step];
+      }
+      float sum = 0;
+      for (int i = 1; i <= 2 * whole + 1; i++) {
+        sum += line[i];
+      }
+      for (int i = 0; i < length; i++) {
+        float next = line[i + 2 * whole + 2];
+        grey[start + i * step] = (sum + rest * (line[i] + next)) / all;
+        sum += next - line[i + 1];
+      }
+    }
+  }
+
+  private void smear(float[] grey, int way) {
+    box(grey, width(), height(), 1, width(), way / 2.0);
+  }
+}
