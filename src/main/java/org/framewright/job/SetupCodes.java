@@ -228,7 +228,7 @@ public final class SetupCodes {
     }
     if (text.filter(ScannedText::fitsACheck).isEmpty() && fitting.size() == 1) {
       var only = fitting.getFirst();
-      return new Scanned.Read(new Scanned.Unknown(only.getKey().called(), true), only.getValue());
+      return new Scanned.Read(unknown(only.getKey()), only.getValue());
     }
     var said = text.orElseGet(() -> ScannedText.of(typed));
     return new Scanned.Read(unknown(said), likely);
@@ -236,8 +236,7 @@ public final class SetupCodes {
 
   private Scanned unknown(ScannedText text) {
     return text.slate()
-        .<Scanned>map(
-            slate -> new Scanned.StraySlate(slate.code(), !keys.contains(slate.job())))
+        .<Scanned>map(slate -> new Scanned.StraySlate(slate.code(), !keys.contains(slate.job())))
         .orElseGet(() -> new Scanned.Unknown(text.called(), text.fitsACheck()));
   }
 

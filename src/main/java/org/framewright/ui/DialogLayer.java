@@ -48,6 +48,9 @@ final class DialogLayer implements Dialogs {
 
   DialogLayer(Texts texts) {
     this.texts = texts;
+    // The paper keeps its width, and what lies on it gives way.
+    remark.setPrefWidth(0);
+    remark.setMinHeight(Region.USE_PREF_SIZE);
     prepare();
   }
 

@@ -3,6 +3,7 @@ package org.framewright.ui.scan;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
@@ -88,7 +89,11 @@ public final class ScanQuestions {
     var large = WrappedText.of(shortened(code), "scan-code");
     large.setMostLines(LINES);
     large.setId("scan-code");
-    var body = new VBox(large, WrappedText.of(what), choice);
+    var below = WrappedText.of(what);
+    // The list gives way, not what is said.
+    large.setMinHeight(Region.USE_PREF_SIZE);
+    below.setMinHeight(Region.USE_PREF_SIZE);
+    var body = new VBox(large, below, choice);
     body.getStyleClass().add("scan-form");
     VBox.setVgrow(choice, Priority.ALWAYS);
     return body;
