@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.SequencedSet;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -199,7 +201,7 @@ public final class SetupCodes {
    */
   public Scanned.Read read(String typed, ScannerKeyboard likely) {
     var text = likely.pressed(typed).map(ScannedText::of);
-    var found = text.map(this::setups).orElse(new LinkedHashSet<>());
+    var found = text.map(this::setups).orElseGet(LinkedHashSet::new);
     if (!found.isEmpty()) {
       return new Scanned.Read(scanned(found), likely);
     }
@@ -251,7 +253,7 @@ public final class SetupCodes {
         .anyMatch(text -> text.fitsACheck() && !setups(text).isEmpty());
   }
 
-  private LinkedHashSet<Setup> setups(ScannedText text) {
+  private SequencedSet<Setup> setups(ScannedText text) {
     var found = new LinkedHashSet<Setup>();
     text.slate()
         .filter(slate -> keys.contains(slate.job()))
@@ -263,7 +265,7 @@ public final class SetupCodes {
     return found;
   }
 
-  private static Scanned scanned(LinkedHashSet<Setup> found) {
+  private static Scanned scanned(SequencedSet<Setup> found) {
     return found.size() == 1
         ? new Scanned.One(found.getFirst())
         : new Scanned.Several(List.copyOf(found));
@@ -291,7 +293,7 @@ public final class SetupCodes {
     return with(setup, columns);
   }
 
-  private static Setup with(Setup setup, LinkedHashMap<String, String> columns) {
+  private static Setup with(Setup setup, SequencedMap<String, String> columns) {
     return new Setup(setup.code(), setup.title(), setup.views(), setup.framesWanted(), columns);
   }
 }
