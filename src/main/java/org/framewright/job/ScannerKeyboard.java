@@ -1,8 +1,7 @@
 package org.framewright.job;
 
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * The keyboard for which a computer takes a scanner. A scanner presses the keys of a US keyboard;
@@ -35,17 +34,22 @@ public enum ScannerKeyboard {
         "~!@#$%^&*()_+" + "QWERTYUIOP{}|" + "ASDFGHJKL:\"" + "ZXCVBNM<>?";
   }
 
-  private final Map<Character, Character> keys = new HashMap<>();
+  private final String row;
+  private final String shifted;
 
   ScannerKeyboard(String row, String shifted) {
-    put(row, Rows.US);
-    put(shifted, Rows.US_SHIFTED);
+    this.row = row;
+    this.shifted = shifted;
   }
 
-  private void put(String typed, String us) {
-    for (int i = 0; i < us.length(); i++) {
-      keys.put(typed.charAt(i), us.charAt(i));
+  /** What the key that writes a character writes on a US keyboard; none if there is no such key. */
+  private OptionalInt key(int c) {
+    int at = row.indexOf(c);
+    if (at >= 0) {
+      return OptionalInt.of(Rows.US.charAt(at));
     }
+    at = shifted.indexOf(c);
+    return at >= 0 ? OptionalInt.of(Rows.US_SHIFTED.charAt(at)) : OptionalInt.empty();
   }
 
   /**
@@ -59,15 +63,15 @@ public enum ScannerKeyboard {
     var pressed = new StringBuilder(read.length());
     for (int i = 0; i < read.length(); i++) {
       char c = read.charAt(i);
-      var key = c <= ' ' ? Character.valueOf(c) : keys.get(c);
-      if (key == null) {
+      var key = c <= ' ' ? OptionalInt.of(c) : key(c);
+      if (key.isEmpty()) {
         // With Caps Lock on, some systems write the other case of the letters of the upper row.
-        key = keys.get(otherCase(c));
+        key = key(otherCase(c));
       }
-      if (key == null) {
+      if (key.isEmpty()) {
         return Optional.empty();
       }
-      pressed.append(key.charValue());
+      pressed.append((char) key.getAsInt());
     }
     return Optional.of(pressed.toString());
   }

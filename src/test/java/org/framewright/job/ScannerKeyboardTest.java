@@ -54,7 +54,8 @@ class ScannerKeyboardTest {
   static String read(String scanned, ScannerKeyboard keyboard) {
     var us = TYPED.get(ScannerKeyboard.US);
     var read = new StringBuilder();
-    for (char c : scanned.toCharArray()) {
+    for (int i = 0; i < scanned.length(); i++) {
+      char c = scanned.charAt(i);
       read.append(c <= ' ' ? c : TYPED.get(keyboard).charAt(us.indexOf(c)));
     }
     return read.toString();
@@ -122,7 +123,12 @@ class ScannerKeyboardTest {
   void aSlateIsRestoredOnEveryKeyboardAndNeverAmbiguous(
       @ForAll @IntRange(max = 10_000_000) int seed) {
     var random = new Random(seed);
-    var code = random.ints(6, 'A', 'Z' + 1).collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append) + "-." + random.nextInt(100);
+    var code =
+        random
+                .ints(6, 'A', 'Z' + 1)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+            + "-."
+            + random.nextInt(100);
     var setup = setup(random.nextBoolean() ? code : code + "\u00e4", "");
     var slate = Slate.of(JOB, setup.code()).print();
     var codes = codes(setup("001", ""), setup);
@@ -134,7 +140,11 @@ class ScannerKeyboardTest {
             .isEqualTo(new Scanned.StraySlate(Slate.read(slate).orElseThrow().code(), false));
         var right = new LinkedHashSet<Slate>();
         for (var other : ScannerKeyboard.values()) {
-          other.pressed(read).map(ScannedText::of).flatMap(ScannedText::slate).ifPresent(right::add);
+          other
+              .pressed(read)
+              .map(ScannedText::of)
+              .flatMap(ScannedText::slate)
+              .ifPresent(right::add);
         }
         assertThat(right).hasSize(1);
       }

@@ -25,7 +25,8 @@ final class KeyStroke {
   static void scan(Scene scene, String digits) throws Exception {
     OnInterface.onInterface(
         () -> {
-          for (char c : digits.toCharArray()) {
+          for (int i = 0; i < digits.length(); i++) {
+            char c = digits.charAt(i);
             write(scene, KeyCode.valueOf("DIGIT" + c), "" + c);
           }
           write(scene, KeyCode.ENTER, "\r");

@@ -29,7 +29,7 @@ final class ScansOnRealDisplay {
   private static final int SCANS = 10;
 
   /** xdotool waits half of it before a key is let go and half after it. */
-  private static final String DELAY = "8";
+  private static final String DELAY = System.getProperty("scans.delay", "8");
 
   /**
    * The codes of the keys 1, 2 ... 9, 0 and Enter on every PC keyboard (xkeyboard-config, evdev).
@@ -161,7 +161,8 @@ final class ScansOnRealDisplay {
 
   private static void scan(String digits) throws InterruptedException {
     var command = new ArrayList<>(List.of("xdotool", "key", "--delay", DELAY));
-    for (char c : digits.toCharArray()) {
+    for (int i = 0; i < digits.length(); i++) {
+      char c = digits.charAt(i);
       command.add(String.valueOf(c == '0' ? KEY_0 : KEY_1 + c - '1'));
     }
     command.add(ENTER);

@@ -1,5 +1,6 @@
 package org.framewright.ui.scan;
 
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
@@ -167,8 +168,8 @@ public final class ScanKeys implements AutoCloseable {
     var focus = scene.getFocusOwner();
     var moved = focus == null ? scene : focus;
     boolean inPlace =
-        focus == sent.focus()
-            && (!(sent.target() instanceof Node node) || scene == node.getScene());
+        Objects.equals(focus, sent.focus())
+            && (!(sent.target() instanceof Node node) || scene.equals(node.getScene()));
     sending = true;
     try {
       Event.fireEvent(inPlace ? sent.target() : moved, sent.event());

@@ -123,8 +123,8 @@ final class FakeKeyboard {
 
   /** Keys one after the other, that time apart, and after the last one as well. */
   void keys(String text, int apart) {
-    for (char c : text.toCharArray()) {
-      key(c);
+    for (int i = 0; i < text.length(); i++) {
+      key(text.charAt(i));
       pass(apart);
     }
   }

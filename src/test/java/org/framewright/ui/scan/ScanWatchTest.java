@@ -121,7 +121,7 @@ class ScanWatchTest {
 
   @Test
   void capitalsComeWithTheirShiftKey() {
-    for (char c : "KVXYZ".toCharArray()) {
+    for (char c : List.of('K', 'V', 'X', 'Y', 'Z')) {
       keyboard.press(Role.SHIFTS, "SHIFT");
       keyboard.pass(4);
       keyboard.key(c);
@@ -163,13 +163,13 @@ class ScanWatchTest {
 
   @Test
   void keysThatAreLetGoAfterTheEndArePartOfTheScan() {
-    for (char c : "12345".toCharArray()) {
+    for (int c = 1; c <= 5; c++) {
       keyboard.press(Role.WRITES, "" + c);
       keyboard.write("" + c);
       keyboard.pass(3);
     }
     keyboard.enter();
-    for (char c : "12345".toCharArray()) {
+    for (int c = 1; c <= 5; c++) {
       keyboard.release(Role.WRITES, "" + c);
     }
     assertThat(keyboard.scans).containsExactly("12345");
@@ -267,11 +267,11 @@ class ScanWatchTest {
   @Property(tries = 300)
   void nothingIsLostDoubledOrPutInAnotherOrder(@ForAll @IntRange(max = 1_000_000) int seed) {
     var random = new Random(seed);
-    var roles = Role.values();
+    var roles = List.of(Role.values());
     var keys = new FakeKeyboard();
     var down = new ArrayList<String>();
     for (int i = 0; i < 120; i++) {
-      var role = random.nextInt(4) == 0 ? roles[random.nextInt(roles.length)] : Role.WRITES;
+      var role = random.nextInt(4) == 0 ? roles.get(random.nextInt(roles.size())) : Role.WRITES;
       var key = role == Role.WRITES ? "" + (char) ('a' + random.nextInt(6)) : role.name();
       switch (random.nextInt(4)) {
         case 0 -> {
@@ -287,7 +287,7 @@ class ScanWatchTest {
         default -> keys.key(role, key);
       }
       if (random.nextInt(9) == 0) {
-        keys.holdUp(random.nextInt(200), First.values()[random.nextInt(2)]);
+        keys.holdUp(random.nextInt(200), random.nextBoolean() ? First.KEYS : First.TIMER);
       }
       keys.pass(random.nextInt(10) < 7 ? random.nextInt(30) : random.nextInt(400));
     }
