@@ -15,9 +15,11 @@
  * org.framewright.frames.Tally}, in which copies of one frame count once. {@link
  * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry, {@link
  * org.framewright.frames.FinishedPictures} whole pictures as somebody sends them back. {@link
- * org.framewright.frames.PictureHeader} says size, depth, colours, profile and layers of one file
- * that came back, each kind by a reader of its own. Every byte that is read counts as untrusted:
- * readers are bounded, and what is broken becomes a {@link org.framewright.base.Problem} of the
- * scan, never its end.
+ * org.framewright.frames.SlateSearch} chooses the picture of a frame in which a slate is looked
+ * for, and {@link org.framewright.frames.SlateQueue} looks at new frames out of the watcher's way,
+ * the newest first and those inside a burst last. {@link org.framewright.frames.PictureHeader} says
+ * size, depth, colours, profile and layers of one file that came back, each kind by a reader of its
+ * own. Every byte that is read counts as untrusted: readers are bounded, and what is broken becomes
+ * a {@link org.framewright.base.Problem} of the scan, never its end.
  */
 package org.framewright.frames;

@@ -103,18 +103,11 @@ public final class ReportFiles {
       return Optional.empty();
     }
     var file = sheet.file();
-    var harm = OutputPlace.problem(file, job);
+    var harm = barred(job, file, sheet.mayReplace());
     if (harm.isPresent()) {
       return harm;
     }
     boolean free = isFree(file);
-    if (!free && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-      return Optional.of(
-          new Problem("this is a link or a device, no file", file.toString(), "Give a file."));
-    }
-    if (!free && !sheet.mayReplace()) {
-      return Optional.of(exists(file.toString()));
-    }
     var report = Report.of(job, scan, sheet.options());
     return switch (report.write(file, ReportForm.of(file).orElseThrow(), !free, progress)) {
       case Report.Written.Done _ -> {
@@ -129,6 +122,48 @@ public final class ReportFiles {
                   file.toString(),
                   "Write it as .csv."));
     };
+  }
+
+  /** What the file of a job's slates is called if nobody says otherwise. */
+  public static String slatesName(Job job) {
+    return job.name() + "_slates.pdf";
+  }
+
+  /** Writes the slates of all setups that are not dropped, a card on each sheet. */
+  public static Outcome slates(
+      Job job, Path file, boolean mayReplace, Stationery stationery, Progress progress) {
+    try {
+      var harm = barred(job, file, mayReplace);
+      if (harm.isPresent()) {
+        return Outcome.refused(harm.get());
+      }
+      return switch (Slates.of(job, Slates.wanted(job), SlateSize.ONE, stationery)) {
+        case Slates.Refused(var problem) -> Outcome.refused(problem);
+        case Slates.Ready(var report) -> {
+          var written = report.write(file, ReportForm.PDF, !isFree(file), progress);
+          boolean done = written instanceof Report.Written.Done;
+          yield new Outcome(done ? List.of(file) : List.of(), Optional.empty());
+        }
+      };
+    } catch (FileAlreadyExistsException e) {
+      return Outcome.refused(exists(e.getFile()));
+    } catch (IOException e) {
+      return Outcome.refused(FileProblems.of(e));
+    }
+  }
+
+  /** Why a file may not be written, as far as can be told before. */
+  private static Optional<Problem> barred(Job job, Path file, boolean mayReplace)
+      throws IOException {
+    var harm = OutputPlace.problem(file, job);
+    if (harm.isPresent() || isFree(file)) {
+      return harm;
+    }
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      return Optional.of(
+          new Problem("this is a link or a device, no file", file.toString(), "Give a file."));
+    }
+    return mayReplace ? Optional.empty() : Optional.of(exists(file.toString()));
   }
 
   /**

@@ -9,6 +9,9 @@ import org.framewright.frames.slate.SlateSymbol;
 final class SlateDrawing {
   private static final String BLACK = "#000000";
 
+  /** By how much of a module dark ones reach over each other, so that no light falls between. */
+  private static final double OVER = 0.01;
+
   private SlateDrawing() {}
 
   /** Writes it, that many millimetres wide. */
@@ -23,7 +26,7 @@ final class SlateDrawing {
         said,
         "style",
         "width:" + millimetres + ";height:" + millimetres);
-    // Rows and columns: each covers the seams that a renderer leaves between the others.
+    // Rows and columns: each covers the seams between the others.
     for (int line = 0; line < symbol.side(); line++) {
       for (int from = 0; from < symbol.side(); from++) {
         int across = run(symbol, line, from, true);
@@ -59,13 +62,13 @@ final class SlateDrawing {
     html.empty(
         "rect",
         "x",
-        "" + (x + SlateSymbol.QUIET),
+        "" + (x + SlateSymbol.QUIET - OVER),
         "y",
-        "" + (y + SlateSymbol.QUIET),
+        "" + (y + SlateSymbol.QUIET - OVER),
         "width",
-        "" + width,
+        "" + (width + 2 * OVER),
         "height",
-        "" + height,
+        "" + (height + 2 * OVER),
         "fill",
         BLACK);
   }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.Text;
 import org.framewright.frames.slate.Slate;
@@ -22,16 +23,27 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
   /** Capital letters and digits of Noto Sans are as high as this part of its size. */
   private static final double CAPITALS = 0.714;
 
-  /** How far its base line lies below the top of a line as high as the size: hhea, halved. */
-  private static final double BASE_LINE = 0.888;
+  /** From here on letters are of other scripts than our own font for headings has all of. */
+  private static final int FOREIGN = 0x250;
+
+  /** Codes of which no sign reaches above capitals or below their base line. */
+  private static final Pattern PLAIN = Pattern.compile("[0-9A-Z.-]+");
+
+  /** How high the others' capitals are by these, and how much of the rest is above them. */
+  private static final double SMALLER = 0.6;
+
+  private static final double ABOVE = 0.42;
+
+  /** By how much round digits may reach over straight ones, in millimetres. */
+  private static final double OVER = 1.5;
+
+  /** How high a line is in any of the fonts, by its size. */
+  private static final double HIGHEST_LINE = 1.7;
 
   private static final double LINE = 1.25;
 
   /** Less is nothing to hold a card by. */
   private static final double STRIP = 10;
-
-  /** A code is not made smaller than this part of what it should be; it goes on below. */
-  private static final double SMALLEST = 0.25;
 
   /** Between the code and what is said below it. */
   private static final double GAP = 3;
@@ -80,13 +92,12 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     .next { page-break-before: always; }
     .card { position: absolute; width: %smm; height: %smm; overflow: hidden; }
     .code, .told, .symbol, .hold { position: absolute; left: %smm; width: %smm; overflow: hidden; }
-    .code { font-weight: bold; white-space: nowrap; }
-    .long { white-space: normal; word-wrap: break-word; }
+    .code { height: %smm; font-weight: bold; line-height: 1; word-wrap: break-word; }
     .told { font-size: %spt; line-height: %s; word-wrap: break-word; }
     .title { font-size: %spt; font-weight: bold; overflow: hidden; }
     .line { height: %spt; overflow: hidden; white-space: nowrap; }
     .typed { font-family: 'Source Code Pro', %s; }
-    .symbol svg { display: block; margin: 0 auto; }
+    svg { display: block; margin: 0 auto; }
     .hold { font-size: 6.5pt; color: #555555; }
     .cut { position: absolute; background: #8a8a86; font-size: 0; line-height: 0; }
     """
@@ -96,9 +107,10 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
             Page.mm(paper.width()),
             Page.mm(paper.height() - 1),
             Page.mm(size.width(paper)),
-            Page.mm(size.height(paper)),
+            Page.mm(size.height(paper) - 1), // what reaches over the sheet would go to the next
             Page.mm(size.margin()),
             Page.mm(width()),
+            Page.mm(size.digits() + 2 * OVER),
             Page.mm(size.smallSize()),
             LINE,
             Page.mm(size.titleSize()),
@@ -117,7 +129,8 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     boolean first = shown.getFirst().equals(cards.getFirst());
     html.open("div", "class", first ? "sheet" : "sheet next");
     for (int i = 0; i < shown.size(); i++) {
-      card(page, fonts, shown.get(i), i % 2 * size.width(paper), i / 2 * size.height(paper));
+      int row = i / 2;
+      card(page, fonts, shown.get(i), i % 2 * size.width(paper), row * size.height(paper));
     }
     if (size == SlateSize.FOUR) {
       cuts(html);
@@ -162,29 +175,67 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
     return "left:" + Page.mm(left) + "mm;top:" + Page.mm(top) + "mm";
   }
 
-  /** The code with its digits as high as they should be, or as its length allows. */
-  private void code(Html html, Fonts fonts, String code) {
-    double wanted = size.digits() / CAPITALS;
-    double wide = 0;
-    for (int c : Html.line(code).codePoints().toArray()) {
-      // What is not in our font is drawn with another, in which most signs are squares.
-      wide += c < 0x250 ? fonts.outline(Character.toString(c), wanted, true).width() : wanted;
+  /**
+   * The code with its digits as high as they should be, or as its length allows. It is drawn, so
+   * that it stands where it should; as text it stands before the title.
+   */
+  private void code(Html html, Fonts fonts, String setup) {
+    var code = Html.line(setup);
+    if (code.chars().anyMatch(c -> c >= FOREIGN)) {
+      foreign(html, code);
+      return;
     }
-    double fits = Math.min(1, width() / wide);
-    boolean isLong = fits < SMALLEST;
-    double shown = wanted * Math.max(fits, SMALLEST);
-    // The line's box reaches over the capitals; they begin at the margin.
-    double top =
-        size.margin() + (size.digits() - shown * CAPITALS) / 2 - shown * (BASE_LINE - CAPITALS);
+    // Other letters have accents above and parts below, which need room, too.
+    double high = PLAIN.matcher(code).matches() ? 1 : SMALLER;
+    double wanted = size.digits() * high / CAPITALS;
+    double fits = Math.min(1, width() / fonts.outline(code, wanted, true).width());
+    double above = (size.digits() - size.digits() * high) * ABOVE;
+    double baseLine = OVER + above + size.digits() * high * (1 + fits) / 2;
+    var wide = Page.mm(width());
+    var tall = Page.mm(size.digits() + 2 * OVER);
+    html.open("div", "class", "code", "style", place(size.margin(), size.margin() - OVER));
     html.open(
-        "h1",
-        "class",
-        isLong ? "code long" : "code",
+        "svg",
+        "viewBox",
+        "0 0 " + wide + " " + tall,
+        "alt",
+        code,
         "style",
-        "top:%smm;height:%smm;font-size:%spt;line-height:1"
-            .formatted(
-                Page.mm(top), Page.mm(isLong ? size.digits() : shown), Page.mm(shown * POINT)));
-    html.words(code).end();
+        "width:" + wide + "mm;height:" + tall + "mm");
+    html.element(
+        "text",
+        code,
+        "x",
+        Page.mm(width() / 2),
+        "y",
+        Page.mm(baseLine),
+        "font-size",
+        Double.toString(wanted * fits),
+        "font-weight",
+        "bold",
+        "text-anchor",
+        "middle",
+        "fill",
+        "#000000");
+    html.close();
+    html.end();
+  }
+
+  /** A code in other letters than ours, as large as any font of them fits. */
+  private void foreign(Html html, String code) {
+    double most = size.digits() / HIGHEST_LINE;
+    double shown = Math.min(most, width() / Math.max(1, code.codePointCount(0, code.length())));
+    html.open(
+        "div",
+        "class",
+        "code",
+        "style",
+        place(size.margin(), size.margin())
+            + ";font-size:"
+            + Page.mm(Math.max(shown, most / 4) * POINT)
+            + "pt");
+    html.wordsIn("p", code);
+    html.end();
   }
 
   private double symbolTop() {
@@ -218,15 +269,17 @@ record SlateSection(String job, List<Card> cards, SlateSize size, Stationery sta
         "told",
         "style",
         "top:" + Page.mm(top) + "mm;height:" + Page.mm(room) + "mm");
+    html.open(
+        "h1",
+        "class",
+        "title",
+        "style",
+        "max-height:" + Page.mm(lines * size.titleSize() * LINE) + "pt");
+    html.words(card.setup().code());
     if (!card.setup().title().isBlank()) {
-      html.wordsIn(
-          "p",
-          card.setup().title(),
-          "class",
-          "title",
-          "style",
-          "max-height:" + Page.mm(lines * size.titleSize() * LINE) + "pt");
+      html.text("\u2002").words(card.setup().title());
     }
+    html.close();
     var views =
         card.setup().views().stream().map(view -> view.code()).collect(Collectors.joining(" "));
     if (!views.isBlank()) {

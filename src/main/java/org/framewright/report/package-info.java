@@ -10,6 +10,9 @@
  * sheet of thousands needs no more memory than one of ten. Nothing outside of the page is loaded,
  * whatever a title says.
  *
+ * <p>{@link org.framewright.report.Slates} are cards to print that are held into the first picture
+ * of a setup; they are set on paper in the same way.
+ *
  * <p>A package of the hand-off gets papers of its own pictures in the same way ({@link
  * org.framewright.report.SelectPaper}), of what is in the package and not of the whole job.
  *

@@ -37,7 +37,7 @@ final class Base32 {
     var hash = digest.digest(text.getBytes(StandardCharsets.UTF_8));
     long first = 0;
     for (int i = 0; i < Long.BYTES; i++) {
-      first = first << Byte.SIZE | (hash[i] & 0xFF);
+      first = (first << Byte.SIZE) | (hash[i] & 0xFF);
     }
     return digits(first >>> (Long.SIZE - BITS * digits), digits);
   }

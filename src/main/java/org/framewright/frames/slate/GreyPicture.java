@@ -55,7 +55,7 @@ public final class GreyPicture {
                 + (values[upper + x + 1] & 0xFF)
                 + (values[lower + x] & 0xFF)
                 + (values[lower + x + 1] & 0xFF);
-        room[at] = (byte) (sum + 2 >> 2);
+        room[at] = (byte) ((sum + 2) >> 2);
       }
     }
     return new GreyPicture(room, wide, high);
@@ -77,9 +77,9 @@ public final class GreyPicture {
         int under = values[below + x] & 0xFF;
         int across = values[below + right] & 0xFF;
         room[at] = (byte) here;
-        room[at + 1] = (byte) (here + beside + 1 >> 1);
-        room[at + wide] = (byte) (here + under + 1 >> 1);
-        room[at + wide + 1] = (byte) (here + beside + under + across + 2 >> 2);
+        room[at + 1] = (byte) ((here + beside + 1) >> 1);
+        room[at + wide] = (byte) ((here + under + 1) >> 1);
+        room[at + wide + 1] = (byte) ((here + beside + under + across + 2) >> 2);
       }
     }
     return new GreyPicture(room, wide, 2 * height);

@@ -1,19 +1,14 @@
 package org.framewright.frames.slate;
 
 import com.google.zxing.Binarizer;
-import com.google.zxing.BinaryBitmap;
-import com.google.zxing.DecodeHintType;
 import com.google.zxing.LuminanceSource;
+import com.google.zxing.NotFoundException;
 import com.google.zxing.PlanarYUVLuminanceSource;
-import com.google.zxing.ReaderException;
-import com.google.zxing.Result;
 import com.google.zxing.ResultPoint;
 import com.google.zxing.common.GlobalHistogramBinarizer;
 import com.google.zxing.common.HybridBinarizer;
-import com.google.zxing.qrcode.QRCodeReader;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -41,12 +36,10 @@ public final class SlateReader {
    */
   private static final double BEYOND_FINDERS = 0.35;
 
-  private static final Map<DecodeHintType, Object> HINTS = Map.of(DecodeHintType.TRY_HARDER, true);
-
   private static final List<Function<LuminanceSource, Binarizer>> THRESHOLDS =
       List.of(HybridBinarizer::new, GlobalHistogramBinarizer::new);
 
-  private final QRCodeReader symbols = new QRCodeReader();
+  private final SymbolFinder symbols = new SymbolFinder();
   private final long most;
   private final LongSupplier nanos;
   private byte[] scaled = {};
@@ -106,7 +99,7 @@ public final class SlateReader {
       if (symbol.isEmpty()) {
         break;
       }
-      var slate = Slate.read(symbol.get().getText());
+      var slate = Slate.read(symbol.get().text());
       if (slate.isPresent() && first.isPresent() && !first.equals(slate)) {
         return Optional.of(new SlateReading.Two(first.get(), slate.get()));
       }
@@ -114,12 +107,12 @@ public final class SlateReader {
       if (nanos.getAsLong() - since > most) {
         break;
       }
-      cover(picture, symbol.get().getResultPoints());
+      cover(picture, symbol.get().corners());
     }
     return first.map(SlateReading.Found::new);
   }
 
-  private Optional<Result> symbol(
+  private Optional<SymbolFinder.Symbol> symbol(
       GreyPicture picture, Function<LuminanceSource, Binarizer> threshold) {
     var source =
         new PlanarYUVLuminanceSource(
@@ -132,15 +125,14 @@ public final class SlateReader {
             picture.height(),
             false);
     try {
-      return Optional.of(symbols.decode(new BinaryBitmap(threshold.apply(source)), HINTS));
-    } catch (ReaderException | RuntimeException e) {
-      // The decoder throws others, too, on what looks like a symbol and is none.
-      return Optional.empty();
+      return symbols.find(threshold.apply(source).getBlackMatrix());
+    } catch (NotFoundException e) {
+      return Optional.empty(); // It is of one grey.
     }
   }
 
   /** So that the same symbol is not found again. */
-  private static void cover(GreyPicture picture, ResultPoint... corners) {
+  private static void cover(GreyPicture picture, List<ResultPoint> corners) {
     double left = Double.MAX_VALUE;
     double right = 0;
     double top = Double.MAX_VALUE;
@@ -149,8 +141,8 @@ public final class SlateReader {
     double[] xs = new double[4];
     double[] ys = new double[4];
     for (int i = 0; i < 3; i++) {
-      xs[i] = corners[i].getX();
-      ys[i] = corners[i].getY();
+      xs[i] = corners.get(i).getX();
+      ys[i] = corners.get(i).getY();
     }
     xs[3] = xs[0] + xs[2] - xs[1];
     ys[3] = ys[0] + ys[2] - ys[1];

@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -156,7 +157,12 @@ public final class DayScreen implements Screen {
         new ReportsPane(
             texts,
             command("evening"),
-            List.of(command("report"), command("sheet"), command("next"), command("signOff")),
+            List.of(
+                command("report"),
+                command("sheet"),
+                command("next"),
+                command("signOff"),
+                command("slates")),
             command("stop"),
             command("showReport"));
     asOf.getStyleClass().addAll("needs", "day-as-of");
@@ -234,6 +240,7 @@ public final class DayScreen implements Screen {
     all.add(idle("sheet", Keys.plain(KeyCode.C), () -> save(ReportKind.SHEET)));
     all.add(idle("next", Keys.plain(KeyCode.N), () -> save(ReportKind.NEXT)));
     all.add(idle("signOff", Keys.plain(KeyCode.S), () -> save(ReportKind.SIGN_OFF)));
+    all.add(idle("slates", Keys.plain(KeyCode.T), this::saveSlates));
     all.add(
         new Command(
             ID + ".stop",
@@ -280,20 +287,33 @@ public final class DayScreen implements Screen {
   }
 
   private void save(ReportKind kind) {
-    var reportsModel = models.reports();
+    save(
+        texts.get("day.save." + kind.word()),
+        models.reports().nameFor(kind),
+        file -> models.reports().write(kind, file));
+  }
+
+  private void saveSlates() {
+    save(
+        texts.get("day.save.slates"),
+        models.reports().nameForSlates(),
+        models.reports()::writeSlates);
+  }
+
+  private void save(String title, String name, Consumer<Path> writing) {
     var startIn =
         desk.preferences()
             .path(PLACE)
             .filter(Files::isDirectory)
-            .or(reportsModel::usualFolder)
+            .or(models.reports()::usualFolder)
             .or(() -> Optional.ofNullable(session.job().folder().getParent()));
     desk.files()
-        .save(texts.get("day.save." + kind.word()), startIn, reportsModel.nameFor(kind))
+        .save(title, startIn, name)
         .ifPresent(
             file -> {
               Optional.ofNullable(file.toAbsolutePath().getParent())
                   .ifPresent(place -> desk.preferences().put(PLACE, place.toString()));
-              reportsModel.write(kind, file);
+              writing.accept(file);
             });
   }
 

@@ -20,6 +20,7 @@ import org.framewright.report.ReportFiles;
 import org.framewright.report.ReportForm;
 import org.framewright.report.ReportKind;
 import org.framewright.report.ReportOptions;
+import org.framewright.report.Stationery;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Steps;
@@ -108,6 +109,23 @@ final class ReportsModel {
                 steps));
   }
 
+  /** What the file of the slates is called if nobody says otherwise. */
+  String nameForSlates() {
+    return ReportFiles.slatesName(job);
+  }
+
+  /** Writes the slates where a person said; a file that is there was agreed to. */
+  void writeSlates(Path chosen) {
+    boolean told = ReportForm.of(chosen).filter(form -> form == ReportForm.PDF).isPresent();
+    var file = told ? chosen : chosen.resolveSibling(chosen.getFileName() + ".pdf");
+    boolean agreed = told && Files.exists(file, LinkOption.NOFOLLOW_LINKS);
+    begin(
+        texts.get("day.writing.slates"),
+        steps ->
+            ReportFiles.slates(
+                job, file, agreed, Stationery.usual(texts.locale(), Letterhead.NONE), steps));
+  }
+
   /** Writes the day report and the next day into the evening's folder. */
   void evening() {
     var folder = ReportFiles.eveningFolder(job);
@@ -129,6 +147,10 @@ final class ReportsModel {
   }
 
   private void begin(String title, Writing writing) {
+    begin(title, steps -> write(writing, steps));
+  }
+
+  private void begin(String title, Function<Steps, ReportFiles.Outcome> writing) {
     if (running.get().isPresent()) {
       return;
     }
@@ -136,7 +158,7 @@ final class ReportsModel {
     var started =
         tasks.run(
             title,
-            steps -> write(writing, steps),
+            writing::apply,
             outcome -> over(Optional.of(outcome)),
             failure -> {
               over(Optional.empty());

@@ -27,6 +27,7 @@ final class SlateBenchmark {
     int empty = args.length > 1 ? Integer.parseInt(args[1]) : 10_000;
     var benchmark = new SlateBenchmark();
     benchmark.shares(each);
+    benchmark.grounds(each);
     benchmark.troubles(each);
     benchmark.empty(empty);
     System.out.println("wrong texts: " + benchmark.wrong);
@@ -59,6 +60,25 @@ final class SlateBenchmark {
       }
       System.out.println();
     }
+  }
+
+  private void grounds(int each) {
+    System.out.println("At 1620 pixels, share 8 %, in percent, by what is behind the card");
+    for (int kind = 0; kind < SlateScene.GROUNDS.size(); kind++) {
+      int read = 0;
+      for (int i = 0; i < each; i++) {
+        long seed = kind + 100L * SlateScene.GROUNDS.size() + (long) i * SlateScene.GROUNDS.size();
+        read += reads(SlateScene.plain(1620, 0.08, seed)) ? 1 : 0;
+      }
+      System.out.printf(
+          Locale.ROOT, "%-34s %4d%n", SlateScene.GROUNDS.get(kind), 100 * read / each);
+    }
+    int read = 0;
+    for (int seed = -each; seed < 0; seed++) {
+      read += reads(SlateScene.plain(1620, 0.08, seed)) ? 1 : 0;
+    }
+    System.out.printf(
+        Locale.ROOT, "%-34s %4d%n", "dots with rings like its marks", 100 * read / each);
   }
 
   private void trouble(String what, int each, UnaryOperator<SlateScene> how) {

@@ -4,6 +4,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Random;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -42,6 +43,31 @@ public record SlateScene(
 
   private static final double CARD_HIGH = 1.41;
   private static final int SAMPLES = 3;
+
+  /**
+   * The ground of a seed below 0, which no other has: dots with rings, as wide as a symbol's marks.
+   */
+  private static final int MARKS = 99;
+
+  /** Half of the pictures have fabrics behind the card, the others what a studio has besides. */
+  static final List<String> GROUNDS =
+      List.of(
+          "stripes",
+          "checks",
+          "gingham",
+          "houndstooth",
+          "random cells",
+          "tartan",
+          "signs",
+          "out of focus",
+          "out of focus",
+          "out of focus",
+          "out of focus",
+          "things",
+          "things",
+          "paper",
+          "paper");
+
   private static final int GAUSSIANS = 1 << 16;
   private static final float[] GAUSSIAN = gaussian();
 
@@ -160,7 +186,7 @@ public record SlateScene(
   // What is behind the card
 
   private void ground(float[] grey, Random random) {
-    int kind = random.nextInt(10);
+    int kind = seed < 0 ? MARKS : Math.floorMod(seed, GROUNDS.size());
     double period = edge * (0.004 + 0.03 * random.nextDouble());
     double angle = random.nextDouble() * Math.PI;
     double cos = Math.cos(angle) / period;
@@ -181,9 +207,10 @@ public record SlateScene(
               case 3 -> houndstooth(u, v);
               case 4 -> cell(u, v, salt); // random cells, as large as modules
               case 5 -> (half(u) + half(u * 2.7) + half(v * 1.3)) / 3; // tartan
-              case 6 -> Math.floor(u * u + v * v) % 2; // rings
-              case 7 -> print(u, v, salt); // lines of signs
-              case 8 -> 0.5 + 0.5 * Math.sin(u / 7) * Math.cos(v / 9); // soft shapes
+              case MARKS -> ring(u / 2, v / 2, lamp);
+              case 6 -> print(u, v, salt); // lines of signs
+              case 7, 8, 9, 10 -> 0.5 + 0.5 * Math.sin(u / 7) * Math.cos(v / 9); // out of focus
+              case 11, 12 -> things(u, v); // edges and corners of things
               default -> 0.8; // paper
             };
         double fall = 1 - (1 - lamp) * x / width();
@@ -202,11 +229,23 @@ public record SlateScene(
     return across == down ? (across ? 1 : 0) : half((u + v) * 4);
   }
 
+  /** Some of them have the very widths of the marks in a symbol's corners. */
+  private static double ring(double u, double v, double how) {
+    double out = Math.hypot(u - Math.floor(u) - 0.5, v - Math.floor(v) - 0.5);
+    double dot = 0.08 + 0.3 * (how - 0.6);
+    return out < dot || (out > 0.26 && out < 0.36) ? 0 : 1;
+  }
+
+  /** Large shapes with straight edges, some dark, some light. */
+  private static double things(double u, double v) {
+    return (half(u / 11) + half(v / 17 + 0.3) * 0.7 + half((u + v) / 29) * 0.5) / 2.2;
+  }
+
   private static double cell(double u, double v, int salt) {
     long key =
-        (long) Math.floor(u) * 0x9E3779B97F4A7C15L ^ (long) Math.floor(v) * 0xC2B2AE3D27D4EB4FL;
+        ((long) Math.floor(u) * 0x9E3779B97F4A7C15L) ^ ((long) Math.floor(v) * 0xC2B2AE3D27D4EB4FL);
     key = (key ^ salt) * 0xD6E8FEB86659FD93L;
-    return (key >>> 33 & 1) == 0 ? 0 : 1;
+    return ((key >>> 33) & 1) == 0 ? 0 : 1;
   }
 
   /** Short dark strokes in rows, as text has them. */
@@ -285,9 +324,9 @@ public record SlateScene(
     return into < covered / wide && Math.abs(along) < wide / 2;
   }
 
-  /** From the card to the picture, by rows, as seen from about six symbols away. */
+  /** From the card to the picture, by rows, as seen by a lens of 50 mm on a frame of 36 mm. */
   private double[] projection(double turn, double axis, Random random) {
-    double far = 6;
+    double far = 50.0 / 36 / share; // in sides of the symbol
     double c = Math.cos(turn);
     double s = Math.sin(turn);
     double t = Math.toRadians(tilt);
