@@ -239,6 +239,17 @@ public final class BoardModel {
         .ifPresent(row -> tick(row, SetupState.ON_SET, firstView(row)));
   }
 
+  /** Puts the setup of that code on set, and chooses it. */
+  public void putOnSet(String code) {
+    row(code)
+        .filter(row -> row.state() != SetupState.ON_SET)
+        .ifPresent(
+            row ->
+                take(
+                    new Step.Ticked(row.code(), SetupState.ON_SET, firstView(row)),
+                    () -> select(row)));
+  }
+
   /** The first wanted view that lacks frames, else the first, is before the camera. */
   private static MarkDetails firstView(SetupRow row) {
     var wanted = wantedViews(row);
@@ -330,7 +341,7 @@ public final class BoardModel {
   }
 
   /** The list says something else of a setup. */
-  void change(Setup setup) {
+  public void change(Setup setup) {
     take(new Step.Changed(setup), () -> {});
   }
 

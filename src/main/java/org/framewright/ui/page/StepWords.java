@@ -111,7 +111,8 @@ public final class StepWords {
     return setups.apply(code).map(StepWords::called).orElse(code);
   }
 
-  private static String called(Setup setup) {
+  /** What a setup is called where there is room for a line. */
+  public static String called(Setup setup) {
     var title = setup.title();
     var end =
         title.offsetByCodePoints(
