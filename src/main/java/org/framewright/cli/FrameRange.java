@@ -31,6 +31,16 @@ final class FrameRange {
         .toList();
   }
 
+  /** The one complete frame that a person names. */
+  static Frame one(List<Frame> frames, String text) throws CommandFailure {
+    var frame = frames.get(find(frames, text));
+    if (!frame.complete()) {
+      throw CommandFailure.badInput(
+          "the frame \"" + text + "\" is not whole", "Wait until it is, or copy it again.");
+    }
+    return frame;
+  }
+
   /** Finds a frame by its name, or by a folder and its name where two bodies share one. */
   private static int find(List<Frame> frames, String text) throws CommandFailure {
     if (frames.isEmpty()) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.framewright.frames.Camera;
+import org.framewright.frames.PlacedBy;
 import org.framewright.job.FrameLine;
 import org.framewright.job.Job;
 
@@ -52,6 +53,15 @@ record FrameTable(Job job, List<FrameLine> lines) {
     row.put("view", line.place().flatMap(place -> place.view()).orElse(null));
     row.put("rating", rating(line));
     row.put("how", line.how());
+    row.put("slate", line.slate().map(one -> one.slate().says().code()).orElse(null));
+    row.put(
+        "bySlate",
+        line.placed()
+            .filter(placed -> placed.by() == PlacedBy.SLATE)
+            .flatMap(placed -> placed.slate())
+            .map(one -> one.frame().stem())
+            .orElse(null));
+    row.put("inDoubt", line.placed().map(placed -> placed.doubt()).orElse(false));
     row.put("label", line.frame().capture().label().orElse(null));
     return row;
   }

@@ -9,16 +9,22 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
+import org.framewright.base.Progress;
 import org.framewright.copies.FramesOnce;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.SlateLooks;
+import org.framewright.job.SlateWatch;
+import org.framewright.job.SlateWord;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -29,11 +35,16 @@ import picocli.CommandLine.Parameters;
     name = "frames",
     description =
         "Counts the frames by setup and view, says what is missing, moves frames to another setup,"
-            + " and writes ratings into sidecars.",
+            + " says what slates count for, and writes ratings into sidecars.",
     mixinStandardHelpOptions = true)
 final class FramesCommand implements Callable<Integer> {
   /** How often a watch looks whether it is to end, in milliseconds. */
   private static final long LOOK = 200;
+
+  /** Slates of thousands of large frames are not read while somebody waits for a count. */
+  private static final Duration MOST_READING = Duration.ofMinutes(1);
+
+  private static final int TOLD = 500;
 
   @Mixin private Output output;
 
@@ -64,12 +75,35 @@ final class FramesCommand implements Callable<Integer> {
   private String view;
 
   @Option(
+      names = "--slate",
+      arity = "2",
+      paramLabel = "FRAME SETUP",
+      description =
+          "FRAME shows the slate of SETUP, whatever was read from it: the frames of its body from"
+              + " there to the next slate are those of SETUP.")
+  private List<String> slate;
+
+  @Option(
+      names = "--slate-counts",
+      arity = "2",
+      paramLabel = "FRAME WORD",
+      description =
+          "How the slate in FRAME counts: not (it is none), before (for the frames before it, too,"
+              + " back to the last slate), follow (it is right, and what was on set when it came"
+              + " was not), stay (what was on set was right).")
+  private List<String> slateCounts;
+
+  @Option(
       names = "--by",
       paramLabel = "PERSON",
-      description = "With --move: who says so; else the name of the computer's user.")
+      description =
+          "With --move, --slate and --slate-counts: who says so; else the name of the computer's"
+              + " user.")
   private String by = System.getProperty("user.name", "");
 
-  @Option(names = "--take-back", description = "Take this computer's last move back.")
+  @Option(
+      names = "--take-back",
+      description = "Take this computer's last move, or its last word about a slate, back.")
   private boolean takeBack;
 
   @Option(
@@ -100,9 +134,13 @@ final class FramesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure, InterruptedException {
-    if (move != null && takeBack) {
+    if (Stream.of(move != null, takeBack, slate != null, slateCounts != null)
+            .filter(asked -> asked)
+            .count()
+        > 1) {
       throw CommandFailure.badInput(
-          "--move and --take-back together", "Do one after the other; nothing was changed.");
+          "several of --move, --slate, --slate-counts and --take-back together",
+          "Do one after the other; nothing was changed.");
     }
     if (seconds != null && seconds < 0) {
       throw CommandFailure.badInput("--for " + seconds, "Give a number of seconds from 0 up.");
@@ -110,7 +148,8 @@ final class FramesCommand implements Callable<Integer> {
     if (preview && !writeRatings) {
       throw CommandFailure.badInput("--preview is of ratings", "Use it with --write-ratings.");
     }
-    if (writeRatings && (watch || move != null || takeBack || table != null)) {
+    boolean changes = move != null || takeBack || slate != null || slateCounts != null;
+    if (writeRatings && (watch || changes || table != null)) {
       throw CommandFailure.badInput(
           "--write-ratings with another task of this command",
           "Do one after the other; nothing was changed.");
@@ -133,9 +172,13 @@ final class FramesCommand implements Callable<Integer> {
     }
     if (move != null) {
       move(job);
+    } else if (slate != null) {
+      say(job, slate.getFirst(), new SlateWord.OfSetup(slate.getLast()));
+    } else if (slateCounts != null) {
+      say(job, slateCounts.getFirst(), word(slateCounts.getLast()));
     } else if (takeBack) {
       job.takeBackMove();
-      output.err().println("The last move of frames was taken back.");
+      output.err().println("What was said last of where frames belong was taken back.");
     }
     return watch ? watch(job) : once(job);
   }
@@ -150,6 +193,36 @@ final class FramesCommand implements Callable<Integer> {
                 .formatted(PlainText.counted(ids.size(), "frame"), move.getLast()));
   }
 
+  private void say(Job job, String frame, SlateWord word)
+      throws IOException, JobException, CommandFailure {
+    var scan = job.scan();
+    var before = job.tally(scan).places();
+    var found = FrameRange.one(job.inOrder(scan), frame);
+    job.saySlate(found, word, by, scan);
+    var after = job.tally(scan).places();
+    long moved =
+        scan.distinct().stream()
+            .filter(one -> !Objects.equals(before.get(one.id()), after.get(one.id())))
+            .count();
+    output
+        .err()
+        .println(
+            "%s: %s changed; --take-back takes that back."
+                .formatted(PlainText.line(found.stem()), PlainText.counted((int) moved, "frame")));
+  }
+
+  private static SlateWord word(String word) throws CommandFailure {
+    return switch (word) {
+      case "not" -> new SlateWord.NoSlate();
+      case "before" -> new SlateWord.Backwards();
+      case "follow" -> new SlateWord.Follow(Optional.empty());
+      case "stay" -> new SlateWord.Stay();
+      default ->
+          throw CommandFailure.badInput(
+              "--slate-counts " + word, "It counts not, before, follow or stay.");
+    };
+  }
+
   private Path tableFile() throws CommandFailure {
     try {
       return Path.of(table);
@@ -161,6 +234,7 @@ final class FramesCommand implements Callable<Integer> {
 
   private int once(Job job) throws IOException, CommandFailure {
     var scan = job.scan();
+    readSlates(job, scan);
     var report = FramesReport.of(job, scan);
     if (table != null) {
       table(job, scan, report);
@@ -174,6 +248,43 @@ final class FramesCommand implements Callable<Integer> {
     }
     job.warnings().forEach(output.err()::println);
     return (report.needsAPerson() ? ExitStatus.NEEDS_A_PERSON : ExitStatus.DONE).code();
+  }
+
+  /** What cannot be kept in a folder that nobody may write to is no reason not to count. */
+  private void readSlates(Job job, FrameScan scan) {
+    try (var interruption = new Interruption()) {
+      int left = SlateLooks.of(job, scan, MOST_READING, new Reading(interruption));
+      if (left > 0) {
+        output
+            .err()
+            .println(
+                PlainText.counted(left, "frame")
+                    + " not searched for slates yet; the same command goes on with them.");
+      }
+    } catch (IOException e) {
+      output.err().println("What slates say could not be kept: " + FileProblems.of(e).sentence());
+    }
+  }
+
+  /** Says how far it is, where it takes long, and stops on Ctrl-C. */
+  private final class Reading implements Progress {
+    private final Interruption interruption;
+
+    Reading(Interruption interruption) {
+      this.interruption = interruption;
+    }
+
+    @Override
+    public void step(int done, int total) {
+      if (done % TOLD == 0) {
+        output.err().println(done + " of " + total + " frames searched for slates");
+      }
+    }
+
+    @Override
+    public boolean cancelled() {
+      return interruption.cancelled();
+    }
   }
 
   private void table(Job job, FrameScan scan, FramesReport report)
@@ -201,7 +312,8 @@ final class FramesCommand implements Callable<Integer> {
   private int watch(Job job) throws InterruptedException {
     var counter = new Counter(job);
     try (var interruption = new Interruption();
-        var watcher = job.watcher(counter::count)) {
+        var slates = SlateWatch.inBackground(job, Runnable::run, counter);
+        var watcher = job.watcher(scan -> counter.count(scan, slates))) {
       watcher.start();
       counter.first.await();
       long end = System.nanoTime() + nanos();
@@ -219,20 +331,22 @@ final class FramesCommand implements Callable<Integer> {
   }
 
   /** Records what arrives and prints each new count. */
-  private final class Counter {
+  private final class Counter implements SlateWatch.Listener {
     private final Job job;
     private final FramesOnce.Counter once;
     private final CountDownLatch first = new CountDownLatch(1);
     private volatile boolean unread;
     private String before = "";
+    private Optional<FrameScan> last = Optional.empty();
 
     Counter(Job job) {
       this.job = job;
       this.once = new FramesOnce.Counter(job);
     }
 
-    void count(FrameScan scan) {
+    synchronized void count(FrameScan scan, SlateWatch slates) {
       try {
+        last = Optional.of(scan);
         job.refresh();
         if (first.getCount() > 0) {
           job.foundPresent(scan);
@@ -240,12 +354,25 @@ final class FramesCommand implements Callable<Integer> {
           job.recordArrivals(scan);
         }
         print(FramesReport.of(job, scan, once));
+        slates.look(scan);
         unread = output.out().checkError();
       } catch (IOException e) {
         output.err().println("The count could not be recorded: " + FileProblems.of(e).sentence());
       } finally {
         first.countDown();
       }
+    }
+
+    @Override
+    public synchronized void read() {
+      last.ifPresent(scan -> print(FramesReport.of(job, scan, once)));
+    }
+
+    @Override
+    public void failed(IOException failure) {
+      output
+          .err()
+          .println("What slates say could not be kept: " + FileProblems.of(failure).sentence());
     }
 
     private void print(FramesReport report) {

@@ -5,16 +5,21 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.framewright.base.Problem;
+import org.framewright.base.Text;
 import org.framewright.copies.CopiesDescription;
 import org.framewright.copies.FramesOnce;
 import org.framewright.frames.Camera;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.ImplausibleClock;
+import org.framewright.frames.SlateDoubt;
+import org.framewright.frames.SlateFrame;
+import org.framewright.frames.SlateSays;
 import org.framewright.job.FramesDescription;
 import org.framewright.job.Job;
 import org.framewright.job.Standing;
@@ -48,7 +53,10 @@ record FramesReport(Job job, FrameScan scan, Standing standing, Optional<FramesO
 
   /** Whether frames wait for a person: they belong to no setup, or are not whole. */
   boolean needsAPerson() {
-    return !standing.tally().unassigned().isEmpty() || !standing.tally().incomplete().isEmpty();
+    var tally = standing.tally();
+    return !tally.unassigned().isEmpty()
+        || !tally.incomplete().isEmpty()
+        || !tally.slates().doubts().isEmpty();
   }
 
   /** The count as a whole. */
@@ -152,6 +160,37 @@ record FramesReport(Job job, FrameScan scan, Standing standing, Optional<FramesO
             .toList());
     document.put(
         "implausibleClocks", tally.implausible().stream().map(FramesReport::json).toList());
+    document.put("slates", tally.slates().frames().stream().map(FramesReport::json).toList());
+    document.put("slateDoubts", tally.slates().doubts().stream().map(FramesReport::json).toList());
+    document.put("orderRemarks", tally.slates().remarks().stream().map(Text::english).toList());
+    return document;
+  }
+
+  private static Map<String, Object> json(SlateFrame slate) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("frame", slate.frame().stem());
+    document.put("code", slate.slate().says().code());
+    document.put(
+        "of",
+        switch (slate.slate().says()) {
+          case SlateSays.OfSetup _ -> "setup";
+          case SlateSays.Unlisted _ -> "unlisted";
+          case SlateSays.OfAnotherJob _ -> "another-job";
+        });
+    document.put("frames", slate.frames());
+    document.put("byPerson", slate.slate().byPerson());
+    document.put("before", slate.slate().backwards());
+    document.put("ruling", slate.slate().ruling().name().toLowerCase(Locale.ROOT));
+    return document;
+  }
+
+  private static Map<String, Object> json(SlateDoubt doubt) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("slate", doubt.frame().stem());
+    document.put("says", doubt.says().code());
+    document.put("onSet", doubt.onSet());
+    document.put("frames", doubt.frames());
+    document.put("lasts", doubt.lasts());
     return document;
   }
 

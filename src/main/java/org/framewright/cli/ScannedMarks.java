@@ -6,6 +6,7 @@ import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Scanned;
+import org.framewright.job.ScannerKeyboard;
 import org.framewright.job.SetupCodes;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -18,6 +19,7 @@ final class ScannedMarks {
   private final MarkDetails details;
   private ShotList list;
   private SetupCodes codes;
+  private ScannerKeyboard keyboard = ScannerKeyboard.US;
 
   ScannedMarks(Job job, SetupState state, MarkDetails details) {
     this.job = job;
@@ -42,13 +44,21 @@ final class ScannedMarks {
       list = job.shotList();
       codes = SetupCodes.of(job);
     }
+    var read = codes.read(typed, keyboard);
+    keyboard = read.keyboard();
     var setup =
-        switch (codes.find(typed)) {
+        switch (read.scanned()) {
           case Scanned.One one -> one.setup();
           case Scanned.Several several ->
               throw CommandFailure.badInput(
                   "several setups have the code \"" + typed.strip() + "\": " + named(several),
                   "Name the one that is meant: framewright mark JOB SETUP " + state.word());
+          case Scanned.StraySlate slate ->
+              throw CommandFailure.badInput(
+                  slate.ofAnotherJob()
+                      ? "the slate of " + slate.setup() + " was printed for another job"
+                      : "the list has no setup " + slate.setup() + ", which the slate is of",
+                  "Name the setup: framewright mark JOB SETUP " + state.word());
           case Scanned.Unknown unknown ->
               throw CommandFailure.badInput(
                   "no setup of the list has the code \"" + unknown.code() + "\"",

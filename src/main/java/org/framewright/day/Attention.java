@@ -10,6 +10,9 @@ import org.framewright.base.Durations;
 import org.framewright.base.Text;
 import org.framewright.frames.CameraClock;
 import org.framewright.frames.ImplausibleClock;
+import org.framewright.frames.SlateDoubt;
+import org.framewright.frames.SlateFrame;
+import org.framewright.frames.SlateSays;
 import org.framewright.frames.Tally;
 import org.framewright.job.JobState;
 import org.framewright.shotlist.Setup;
@@ -41,6 +44,12 @@ public sealed interface Attention {
   /** Frames belong to no setup yet. */
   record Unassigned(int frames) implements Attention {}
 
+  /** A slate contradicts what a person put on set. */
+  record SlateInDoubt(SlateDoubt doubt) implements Attention {}
+
+  /** A slate of another job, or one whose code the list does not have. */
+  record SlateUnclear(SlateFrame slate) implements Attention {}
+
   /** Frames are not complete. */
   record Incomplete(int frames) implements Attention {}
 
@@ -70,6 +79,11 @@ public sealed interface Attention {
         case TO_SHOOT, ON_SET -> {}
       }
     }
+    tally.slates().doubts().stream().map(SlateInDoubt::new).forEach(attention::add);
+    tally.slates().frames().stream()
+        .filter(slate -> !(slate.slate().says() instanceof SlateSays.OfSetup))
+        .map(SlateUnclear::new)
+        .forEach(attention::add);
     if (!tally.unassigned().isEmpty()) {
       attention.add(new Unassigned(tally.unassigned().size()));
     }
@@ -150,6 +164,22 @@ public sealed interface Attention {
               Text.counted(
                   "{0} frame belongs to no setup yet",
                   "{0} frames belong to no setup yet", frames));
+      case SlateInDoubt(var doubt) ->
+          List.of(
+              Text.of(
+                  doubt.lasts()
+                      ? "slate {0} says {1}, on set is {2}"
+                      : "slate {0} says {1}, on set was {2}",
+                  plain.apply(doubt.frame().stem()),
+                  plain.apply(doubt.says().code()),
+                  plain.apply(doubt.onSet())));
+      case SlateUnclear(var slate) ->
+          List.of(
+              slate.slate().says() instanceof SlateSays.OfAnotherJob
+                  ? Text.of("{0} is a slate of another job", plain.apply(slate.frame().stem()))
+                  : Text.of(
+                      "slate {0} says {1}, which is not in the list",
+                      plain.apply(slate.frame().stem()), plain.apply(slate.slate().says().code())));
       case Incomplete(int frames) ->
           List.of(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
       case ClockOff(var clock) -> List.of(said(clock, plain));

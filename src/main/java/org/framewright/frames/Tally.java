@@ -17,6 +17,7 @@ import java.util.SequencedMap;
  * @param files the number of the files of all complete frames and clips
  * @param clips the number of complete clips
  * @param implausible the bodies with capture times that cannot be right
+ * @param slates the frames that are slates, which no other number here counts but {@code files}
  */
 public record Tally(
     SequencedMap<String, SetupTally> bySetup,
@@ -27,7 +28,8 @@ public record Tally(
     int frames,
     int files,
     int clips,
-    List<ImplausibleClock> implausible) {
+    List<ImplausibleClock> implausible,
+    SlateTally slates) {
 
   /** A tally without clips, of bodies whose times can be right. */
   public Tally(
@@ -38,7 +40,17 @@ public record Tally(
       Map<FrameId, Place> places,
       int frames,
       int files) {
-    this(bySetup, unassigned, incomplete, cameras, places, frames, files, 0, List.of());
+    this(
+        bySetup,
+        unassigned,
+        incomplete,
+        cameras,
+        places,
+        frames,
+        files,
+        0,
+        List.of(),
+        SlateTally.NONE);
   }
 
   /** Where a frame belongs, by any of the identities that it is known by. */

@@ -11,8 +11,10 @@
  * passed over in silence. {@link org.framewright.frames.FrameWatcher} repeats the scan whenever the
  * folder stirs and hands each new {@link org.framewright.frames.FrameScan} on. {@link
  * org.framewright.frames.Attribution}, a pure function, joins a scan with what the job knows
- * (arrivals, what was on set when, frames moved by a person) and makes the {@link
- * org.framewright.frames.Tally}, in which copies of one frame count once. {@link
+ * (arrivals, what was on set when, slates, frames moved by a person) and makes the {@link
+ * org.framewright.frames.Tally}, in which copies of one frame count once, and slates not at all.
+ * Slates place the frames of their own body, in the order in which {@code BodyOrder} finds that
+ * they were taken, whatever the clocks say; who has precedence, {@code Attribution} says. {@link
  * org.framewright.frames.Thumbnails} decodes the small previews that the containers carry, {@link
  * org.framewright.frames.FinishedPictures} whole pictures as somebody sends them back. {@link
  * org.framewright.frames.SlateSearch} chooses the picture of a frame in which a slate is looked

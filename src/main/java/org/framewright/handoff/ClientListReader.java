@@ -19,6 +19,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.handoff.names.KnownName;
 import org.framewright.handoff.names.NamesRead;
+import org.framewright.job.FormerNames;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 

@@ -25,6 +25,7 @@ import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.handoff.metadata.PictureCopy;
 import org.framewright.handoff.metadata.SelectData;
 import org.framewright.handoff.metadata.Sidecar;
+import org.framewright.job.FormerNames;
 import org.framewright.job.Job;
 
 /**

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.framewright.frames.FileRole;
+import org.framewright.job.FormerNames;
 import org.framewright.job.Job;
 
 /**

@@ -91,6 +91,13 @@ final class SelectPlanner {
       return new SelectNames.Unnameable(
           new Withheld(new Problem(left.said(), original, left.fix()), Withheld.Tool.NONE));
     }
+    if (tally.slates().of(frame).isPresent()) {
+      return unnameable(
+          original,
+          "it is a slate, which is not handed off",
+          "Leave it out; if it is none, say so with --slate-counts on the command line.",
+          Withheld.Tool.NONE);
+    }
     var place = tally.place(frame);
     if (place.isEmpty()) {
       return unnameable(

@@ -37,14 +37,34 @@ sealed interface Event {
    */
   record ListChanged(List<Setup> put, List<String> removed, List<String> order) implements Event {}
 
-  /** A setup was ticked. */
-  record Marked(String setup, SetupState state, MarkDetails details) implements Event {}
+  /**
+   * A setup was ticked.
+   *
+   * @param slate the frame whose slate put it on set, where no person did
+   */
+  record Marked(String setup, SetupState state, MarkDetails details, Optional<FrameId> slate)
+      implements Event {
+    /** As people tick. */
+    Marked(String setup, SetupState state, MarkDetails details) {
+      this(setup, state, details, Optional.empty());
+    }
+  }
 
   /** An earlier event was taken back: the state is as if it had never been. */
   record TakenBack(Stamp event) implements Event {}
 
   /** Frames were seen to arrive. */
   record Arrived(List<FrameId> frames) implements Event {}
+
+  /** The pictures of frames were searched for slates. */
+  record LookedAt(List<FrameLook> frames) implements Event {}
+
+  /**
+   * A person said something of a slate.
+   *
+   * @param frames the frame that shows it, by each identity that it is known by
+   */
+  record SlateSaid(List<FrameId> frames, SlateWord word, String by) implements Event {}
 
   /** A person moved frames to a setup. */
   record Moved(List<FrameId> frames, String setup, Optional<String> view, String by)

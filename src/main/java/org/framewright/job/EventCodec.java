@@ -132,6 +132,7 @@ final class EventCodec {
         marked.details().by().ifPresent(by -> json.put("by", text(by)));
         marked.details().view().ifPresent(view -> json.put("view", text(view)));
         marked.details().reason().ifPresent(reason -> json.put("reason", text(reason)));
+        marked.slate().ifPresent(slate -> json.put("slate", text(slate.value())));
       }
       case Event.TakenBack taken -> {
         json.put("type", "taken-back");
@@ -143,6 +144,22 @@ final class EventCodec {
       case Event.Arrived arrived -> {
         json.put("type", "arrived");
         write(arrived.frames(), json);
+      }
+      case Event.LookedAt looked -> {
+        json.put("type", "slates-read");
+        var frames = json.putArray("looked");
+        for (var one : looked.frames()) {
+          var node = frames.addObject();
+          node.put("frame", text(one.frame().value()));
+          node.put("name", text(one.name()));
+          one.slate().ifPresent(slate -> node.put("slate", text(slate)));
+        }
+      }
+      case Event.SlateSaid said -> {
+        json.put("type", "slate-said");
+        write(said.word(), json);
+        json.put("by", text(said.by()));
+        write(said.frames(), json);
       }
       case Event.Moved moved -> {
         json.put("type", "moved");
@@ -197,6 +214,48 @@ final class EventCodec {
       }
       case Event.Unknown unknown -> throw new IllegalArgumentException(unknown.type());
     }
+  }
+
+  private static void write(SlateWord word, ObjectNode json) {
+    json.put(
+        "word",
+        switch (word) {
+          case SlateWord.OfSetup _ -> "slate";
+          case SlateWord.NoSlate _ -> "none";
+          case SlateWord.Backwards _ -> "backwards";
+          case SlateWord.Follow _ -> "follow";
+          case SlateWord.Stay _ -> "stay";
+        });
+    if (word instanceof SlateWord.OfSetup(var setup)) {
+      json.put("setup", text(setup));
+    } else if (word instanceof SlateWord.Follow(var onSet)) {
+      onSet.ifPresent(setup -> json.put("setup", text(setup)));
+    }
+  }
+
+  private static SlateWord word(JsonNode json) throws Missing {
+    return switch (text(json, "word")) {
+      case "slate" -> new SlateWord.OfSetup(setup(json));
+      case "none" -> new SlateWord.NoSlate();
+      case "backwards" -> new SlateWord.Backwards();
+      case "follow" ->
+          new SlateWord.Follow(optional(json, "setup").filter(setup -> !setup.isBlank()));
+      case "stay" -> new SlateWord.Stay();
+      default -> throw new Missing();
+    };
+  }
+
+  private static List<FrameLook> looks(JsonNode json) throws Missing {
+    if (!json.path("looked").isArray()) {
+      throw new Missing();
+    }
+    var looks = new ArrayList<FrameLook>();
+    for (var node : json.path("looked")) {
+      looks.add(
+          new FrameLook(
+              new FrameId(text(node, "frame")), text(node, "name"), optional(node, "slate")));
+    }
+    return List.copyOf(looks);
   }
 
   private static void write(List<FrameId> frames, ObjectNode json) {
@@ -327,10 +386,13 @@ final class EventCodec {
                 setup(json),
                 SetupState.of(text(json, "state")).orElseThrow(Missing::new),
                 new MarkDetails(
-                    optional(json, "by"), optional(json, "view"), optional(json, "reason")));
+                    optional(json, "by"), optional(json, "view"), optional(json, "reason")),
+                optional(json, "slate").map(FrameId::new));
         case "taken-back" ->
             new Event.TakenBack(stamp(json.path("event"), text(json.path("event"), "station")));
         case "arrived" -> new Event.Arrived(frames(json));
+        case "slates-read" -> new Event.LookedAt(looks(json));
+        case "slate-said" -> new Event.SlateSaid(frames(json), word(json), text(json, "by"));
         case "moved" ->
             new Event.Moved(frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->

@@ -23,6 +23,12 @@ public final class FieldColumns {
     return value(setup, plain(field.name())).or(() -> value(setup, plain(field.label())));
   }
 
+  /** Whether a column of that heading fills a field. */
+  boolean isHeaded(String heading, Field field) {
+    var plain = plain(heading);
+    return plain.equals(plain(field.name())) || plain.equals(plain(field.label()));
+  }
+
   private Optional<String> value(Setup setup, String wanted) {
     for (var column : setup.columns().entrySet()) {
       if (plain(column.getKey()).equals(wanted) && !column.getValue().isBlank()) {

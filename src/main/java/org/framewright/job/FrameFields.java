@@ -24,6 +24,9 @@ final class FrameFields {
   /** The convention's kind of name that a frame has. */
   static final String KIND = Reserved.FRAME;
 
+  /** The convention's kind of name that a slate has. */
+  static final String SLATE = Reserved.SLATE;
+
   private static final String SETUP = Reserved.SETUP;
 
   private final Convention convention;

@@ -15,10 +15,13 @@ import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
+import org.framewright.frames.SlateFrame;
+import org.framewright.frames.SlateSays;
 import org.framewright.frames.Tally;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Numbering;
+import org.framewright.naming.Reading;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.shotlist.Setup;
 
@@ -27,11 +30,13 @@ final class FrameNamer {
   private final Path root;
   private final Convention convention;
   private final FrameFields fields;
+  private final Optional<FrameFields> slateFields;
   private final FrameNaming naming;
   private final Tally tally;
   private final FrameTimes times;
   private final Map<String, Setup> byCode = new HashMap<>();
   private final Map<Frame, Text> unassigned = new HashMap<>();
+  private final Map<FrameId, SlateFrame> slates = new HashMap<>();
   private final Map<FrameId, Frame> first = new HashMap<>();
   private final Map<String, Integer> groups = new HashMap<>();
   private final List<RenameRequest> requests = new ArrayList<>();
@@ -41,16 +46,19 @@ final class FrameNamer {
       Path root,
       Convention convention,
       FrameFields fields,
+      Optional<FrameFields> slateFields,
       FrameNaming naming,
       Tally tally,
       FrameTimes times) {
     this.root = root;
     this.convention = convention;
     this.fields = fields;
+    this.slateFields = slateFields;
     this.naming = naming;
     this.tally = tally;
     this.times = times;
     naming.list().setups().forEach(setup -> byCode.put(setup.code(), setup));
+    tally.slates().frames().forEach(one -> slates.put(one.frame().id(), one));
     tally.unassigned().forEach(one -> unassigned.put(one.frame(), one.said()));
   }
 
@@ -76,20 +84,52 @@ final class FrameNamer {
   }
 
   private Optional<Numbering> nameAll(FrameScan scan) {
-    var numbering =
-        fields
-            .counter()
-            .map(
-                _ ->
-                    convention.numbering(
-                        FrameFields.KIND, scan.frames().stream().map(Frame::stem).toList()));
+    var numbering = numbering(fields, FrameFields.KIND, scan);
+    var slateNumbering = slateFields.flatMap(of -> numbering(of, FrameFields.SLATE, scan));
     scan.frames().stream()
         .sorted(
             Comparator.comparing(times::order)
                 .thenComparing(Frame::stem)
                 .thenComparing(Frame::folder))
-        .forEach(frame -> name(frame, numbering));
+        .forEach(
+            frame -> {
+              var slate = frame.complete() ? slates.get(frame.id()) : null;
+              if (slate == null) {
+                name(frame, numbering);
+              } else {
+                slate(frame, slate.slate().says(), slateNumbering);
+              }
+            });
     return numbering;
+  }
+
+  private Optional<Numbering> numbering(FrameFields of, String kind, FrameScan scan) {
+    return of.counter()
+        .map(_ -> convention.numbering(kind, scan.frames().stream().map(Frame::stem).toList()));
+  }
+
+  /** A slate has a name of its own kind, or keeps the one that it has. */
+  private void slate(Frame frame, SlateSays says, Optional<Numbering> numbering) {
+    var setup = byCode.get(says.code());
+    boolean ofSetup = says instanceof SlateSays.OfSetup && setup != null;
+    if (!ofSetup || slateFields.isEmpty() || first.putIfAbsent(frame.id(), frame) != null) {
+      request(frame, frame.stem());
+      return;
+    }
+    var of = slateFields.get();
+    var given = of.ofPeople(setup, Optional.empty());
+    of.addFromFolders(root.relativize(frame.folder()), given);
+    boolean right =
+        convention.read(frame.stem(), FrameFields.SLATE) instanceof Reading.One one
+            && isRight(of, FrameFields.SLATE, one.fields(), given);
+    if (right) {
+      request(frame, frame.stem());
+      return;
+    }
+    switch (convention.build(FrameFields.SLATE, complete(of, given, frame, numbering))) {
+      case Built.Name name -> request(frame, name.text());
+      case Built.Refused _ -> request(frame, frame.stem());
+    }
   }
 
   private void name(Frame frame, Optional<Numbering> numbering) {
@@ -102,11 +142,14 @@ final class FrameNamer {
     }
     var given = fields.ofPeople(byCode.get(place.setup()), place.view());
     fields.addFromFolders(root.relativize(frame.folder()), given);
-    if (naming.read(frame).filter(read -> isRight(read, given)).isPresent()) {
+    if (naming
+        .read(frame)
+        .filter(read -> isRight(fields, FrameFields.KIND, read, given))
+        .isPresent()) {
       request(frame, frame.stem());
       return;
     }
-    switch (convention.build(FrameFields.KIND, complete(given, frame, numbering))) {
+    switch (convention.build(FrameFields.KIND, complete(fields, given, frame, numbering))) {
       case Built.Name name -> request(frame, name.text());
       case Built.Refused refused -> {
         var fault = refused.findings().getFirst();
@@ -117,13 +160,16 @@ final class FrameNamer {
 
   /** Adds what the frame itself says, and the next number. */
   private SequencedMap<String, String> complete(
-      SequencedMap<String, String> given, Frame frame, Optional<Numbering> numbering) {
-    for (var name : fields.names()) {
-      if (fields.isDate(name)) {
+      FrameFields of,
+      SequencedMap<String, String> given,
+      Frame frame,
+      Optional<Numbering> numbering) {
+    for (var name : of.names()) {
+      if (of.isDate(name)) {
         given.put(name, date(name, frame));
       }
     }
-    fields.counter().ifPresent(name -> given.put(name, "" + numbering.orElseThrow().next(given)));
+    of.counter().ifPresent(name -> given.put(name, "" + numbering.orElseThrow().next(given)));
     return given;
   }
 
@@ -168,16 +214,16 @@ final class FrameNamer {
    * Whether a name says what it should. Its number stays, and so does a time that it took from the
    * frame: what is known of a body's clock may have become better since.
    */
-  private boolean isRight(Map<String, String> read, Map<String, String> given) {
+  private boolean isRight(
+      FrameFields of, String kind, Map<String, String> read, Map<String, String> given) {
     var wanted = new LinkedHashMap<>(given);
     read.forEach(
         (name, value) -> {
-          if (fields.counter().equals(Optional.of(name)) || fields.isDate(name)) {
+          if (of.counter().equals(Optional.of(name)) || of.isDate(name)) {
             wanted.putIfAbsent(name, value);
           }
         });
-    return convention.build(FrameFields.KIND, wanted) instanceof Built.Name name
-        && name.values().equals(read);
+    return convention.build(kind, wanted) instanceof Built.Name name && name.values().equals(read);
   }
 
   private void request(Frame frame, String stem) {

@@ -15,6 +15,7 @@ import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
 import org.framewright.frames.Tally;
+import org.framewright.frames.slate.SlateSetups;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Reading;
@@ -30,7 +31,9 @@ final class FrameNaming {
 
   private final Convention convention;
   private final ShotList list;
+  private final SlateSetups slates;
   private final Optional<FrameFields> fields;
+  private final Optional<FrameFields> slateFields;
 
   /** The fields that say which setup a name belongs to. */
   private final List<String> identifying = new ArrayList<>();
@@ -43,14 +46,23 @@ final class FrameNaming {
   FrameNaming(Convention convention, Map<String, String> values, ShotList list) {
     this.convention = convention;
     this.list = list;
+    this.slates = new SlateSetups(list);
     this.fields =
         Optional.ofNullable(convention.kinds().get(FrameFields.KIND))
+            .map(kind -> new FrameFields(convention, kind, values));
+    this.slateFields =
+        Optional.ofNullable(convention.kinds().get(FrameFields.SLATE))
             .map(kind -> new FrameFields(convention, kind, values));
     fields.ifPresent(this::learn);
   }
 
   ShotList list() {
     return list;
+  }
+
+  /** The setups by the codes that slates have for them. */
+  SlateSetups slates() {
+    return slates;
   }
 
   private void learn(FrameFields fields) {
@@ -124,7 +136,7 @@ final class FrameNaming {
   /** The names that frames are to have; {@code root} is the job folder. */
   FrameNames names(Path root, FrameScan scan, Tally tally, FrameTimes times) {
     if (fields.isPresent()) {
-      return new FrameNamer(root, convention, fields.get(), this, tally, times).names(scan);
+      return namer(root, tally, times).names(scan);
     }
     return new FrameNames(
         List.of(),
@@ -152,7 +164,7 @@ final class FrameNaming {
     if (fields.isEmpty()) {
       return unknown(setup, Text.of("the convention has no names for frames"), NO_PATTERN);
     }
-    var namer = new FrameNamer(root, convention, fields.get(), this, tally, times);
+    var namer = namer(root, tally, times);
     return switch (namer.next(scan, setup, view, folder, at)) {
       case Built.Name name -> new NextName.Known(name.text());
       case Built.Refused refused -> {
@@ -160,6 +172,10 @@ final class FrameNaming {
         yield unknown(setup, fault.said(), fault.fix().orElse(Text.NONE));
       }
     };
+  }
+
+  private FrameNamer namer(Path root, Tally tally, FrameTimes times) {
+    return new FrameNamer(root, convention, fields.orElseThrow(), slateFields, this, tally, times);
   }
 
   private static NextName unknown(Setup setup, Text why, Text remedy) {

@@ -1,6 +1,7 @@
 package org.framewright.job;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,6 +17,11 @@ import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.ImplausibleClock;
 import org.framewright.frames.SetupTally;
+import org.framewright.frames.ShotSlate;
+import org.framewright.frames.SlateDoubt;
+import org.framewright.frames.SlateFrame;
+import org.framewright.frames.SlateSays;
+import org.framewright.frames.SlateTally;
 
 /** A job's frames as they were counted, in words, as the command line and the demo print them. */
 public final class FramesDescription {
@@ -63,6 +69,7 @@ public final class FramesDescription {
                         + one.likely().map(setup -> "; likely " + setup).orElse(""))
             .toList(),
         lines);
+    slates(job, tally.slates(), lines);
     list("Incomplete", tally.incomplete().stream().map(frame -> frame.stem()).toList(), lines);
     lines.addAll(clocks(standing));
     return List.copyOf(lines);
@@ -83,6 +90,9 @@ public final class FramesDescription {
               line.append(counted.map(SetupTally::frames).orElse(0));
               missing(job, standing, now.setup()).forEach(words -> line.append("; ").append(words));
             });
+    tally.slates().doubts().stream()
+        .filter(SlateDoubt::lasts)
+        .forEach(doubt -> line.append("; ").append(doubt(doubt)));
     if (!tally.unassigned().isEmpty()) {
       line.append("; unassigned ").append(tally.unassigned().size());
     }
@@ -90,6 +100,69 @@ public final class FramesDescription {
       line.append("; incomplete ").append(tally.incomplete().size());
     }
     return line.toString();
+  }
+
+  /** Those that need a look come first. */
+  private static void slates(Job job, SlateTally slates, List<String> into) {
+    list(
+        "Slates",
+        slates.frames().stream()
+            .sorted(Comparator.comparingInt(one -> rank(job, one)))
+            .map(one -> one.frame().stem() + ": " + words(job, one))
+            .toList(),
+        into);
+    list("In doubt", slates.doubts().stream().map(FramesDescription::doubt).toList(), into);
+    slates.remarks().forEach(remark -> into.add("Order of frames: " + remark.english()));
+  }
+
+  private static int rank(Job job, SlateFrame slate) {
+    return !(slate.slate().says() instanceof SlateSays.OfSetup) ? 0 : isLong(job, slate) ? 1 : 2;
+  }
+
+  /** More than twice what was wanted: a slate may have been forgotten or not read. */
+  private static boolean isLong(Job job, SlateFrame slate) {
+    int wanted = wanted(job, slate);
+    return wanted > 0 && slate.frames() > 2 * wanted;
+  }
+
+  private static int wanted(Job job, SlateFrame slate) {
+    return job.shotList()
+        .setup(slate.slate().says().code())
+        .flatMap(setup -> setup.wanted().stream().boxed().findFirst())
+        .orElse(0);
+  }
+
+  private static String words(Job job, SlateFrame slate) {
+    return switch (slate.slate().says()) {
+      case SlateSays.OfSetup(var setup) ->
+          setup
+              + ", "
+              + PlainText.counted(slate.frames(), "frame")
+              + (isLong(job, slate)
+                  ? ", " + wanted(job, slate) + " wanted: was a slate forgotten?"
+                  : "");
+      case SlateSays.Unlisted(var code) -> code + ", which is not in the list";
+      case SlateSays.OfAnotherJob _ -> "of another job";
+    };
+  }
+
+  /** What a frame is that shows a slate. */
+  static String slate(ShotSlate slate) {
+    return switch (slate.says()) {
+      case SlateSays.OfSetup(var setup) -> "a slate, of " + setup;
+      case SlateSays.Unlisted(var code) -> "a slate, of " + code + ", which is not in the list";
+      case SlateSays.OfAnotherJob _ -> "a slate of another job";
+    };
+  }
+
+  private static String doubt(SlateDoubt doubt) {
+    return "slate "
+        + doubt.frame().stem()
+        + " says "
+        + doubt.says().code()
+        + (doubt.lasts() ? ", on set is " : ", on set was ")
+        + doubt.onSet()
+        + (doubt.frames() > 0 ? " (" + PlainText.counted(doubt.frames(), "frame") + ")" : "");
   }
 
   private static String clips(String before, int clips) {

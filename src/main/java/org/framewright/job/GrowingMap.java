@@ -28,6 +28,10 @@ final class GrowingMap<K, V> {
     return entries.size();
   }
 
+  Optional<V> get(K key) {
+    return Optional.ofNullable(places.get(key)).map(place -> entries.get(place).getValue());
+  }
+
   void putIfAbsent(K key, V value) {
     if (places.putIfAbsent(key, entries.size()) == null) {
       entries.add(Map.entry(key, value));

@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -27,6 +28,7 @@ import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
 import org.framewright.frames.Attribution;
+import org.framewright.frames.CameraNumber;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -34,6 +36,9 @@ import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.frames.Missing;
 import org.framewright.frames.PlausibleTimes;
+import org.framewright.frames.SlateDoubt;
+import org.framewright.frames.SlateSays;
+import org.framewright.frames.SlateTally;
 import org.framewright.frames.Tally;
 import org.framewright.frames.slate.JobKey;
 import org.framewright.naming.Built;
@@ -55,6 +60,9 @@ import org.framewright.shotlist.ShotList;
  */
 public final class Job {
   private static final String FRAMES = Reserved.FRAMES;
+
+  /** A slate that is read later than this moves nothing on set any more. Judgement, no source. */
+  private static final Duration JUST_NOW = Duration.ofMinutes(10);
 
   private final Path folder;
   private final Clock clock;
@@ -736,7 +744,8 @@ public final class Job {
             List.of(),
             _ -> Optional.empty(),
             ViewCodes.onlyOnes(now.list()),
-            zone);
+            zone,
+            state.slates().among(naming(now.list()).slates()));
     return new SignOffs.Unmoved(
         Standing.attribution(state.withoutMoves(), scan, naming(now.list()), zone).tally(plausible),
         byTimes.tally(plausible));
@@ -784,6 +793,143 @@ public final class Job {
     }
   }
 
+  // Slates
+
+  /** The complete frames whose pictures were not searched for slates yet, each once. */
+  public List<Frame> notLookedAt(FrameScan scan) {
+    var known = fold.state().slates();
+    return scan.distinct().stream()
+        .filter(frame -> frame.complete() && !known.isLookedAt(frame))
+        .toList();
+  }
+
+  /**
+   * Records that pictures were searched for slates.
+   *
+   * @param found the frames, each with the text of the slate that it shows
+   * @return the frames that show a slate which was not known before
+   */
+  public synchronized Set<FrameId> recordLooks(Map<Frame, Optional<String>> found)
+      throws IOException {
+    refresh();
+    var known = fold.state().slates();
+    var looks = new ArrayList<FrameLook>();
+    var slates = new HashSet<FrameId>();
+    Optional<FormerNames> former = Optional.empty();
+    for (var one : found.entrySet()) {
+      var frame = one.getKey();
+      var slate = one.getValue().filter(_ -> !known.read().containsKey(frame.id()));
+      if (known.isLookedAt(frame) && slate.isEmpty()) {
+        continue;
+      }
+      var name = frame.stem();
+      if (CameraNumber.of(name).isEmpty()) {
+        if (former.isEmpty()) {
+          former = Optional.of(FormerNames.of(this));
+        }
+        name = former.get().first(frame);
+      }
+      looks.add(new FrameLook(frame.id(), name, slate));
+      slate.ifPresent(_ -> slates.add(frame.id()));
+    }
+    if (!looks.isEmpty()) {
+      append(new Event.LookedAt(List.copyOf(looks)));
+    }
+    return slates;
+  }
+
+  /**
+   * Puts the setup on set whose slate came just now, unless a person put something else there,
+   * which the slate then contradicts.
+   *
+   * @param slates the frames that were found to show one
+   * @return the setup that is on set thereby
+   */
+  public synchronized Optional<String> putOnSetBySlate(Set<FrameId> slates, FrameScan scan)
+      throws IOException {
+    refresh();
+    var recent = now().minus(JUST_NOW);
+    var opened =
+        standing(scan).tally().slates().frames().stream()
+            .filter(one -> one.frame().knownAs().stream().anyMatch(slates::contains))
+            .filter(one -> one.opened().filter(recent::isBefore).isPresent())
+            .max(Comparator.comparing(one -> one.opened().get()));
+    if (opened.isEmpty() || !(opened.get().slate().says() instanceof SlateSays.OfSetup says)) {
+      return Optional.empty();
+    }
+    var state = state();
+    boolean overtaken =
+        !state.spans().isEmpty()
+            && state.spans().getLast().from().isAfter(opened.get().opened().get());
+    if (overtaken || state.onSet().map(OnSet::setup).equals(Optional.of(says.setup()))) {
+      return Optional.empty();
+    }
+    append(
+        new Event.Marked(
+            says.setup(),
+            SetupState.ON_SET,
+            MarkDetails.NONE,
+            opened.get().frame().knownAs().stream()
+                .filter(state.arrivals()::containsKey)
+                .findFirst()));
+    return Optional.of(says.setup());
+  }
+
+  /**
+   * Writes down what a person says of a slate.
+   *
+   * @param frame the frame that shows it, or that is said to
+   * @param scan the scan that it is of
+   * @throws JobException if that cannot be said of this frame
+   */
+  public synchronized Undo saySlate(Frame frame, SlateWord word, String by, FrameScan scan)
+      throws IOException, JobException {
+    refresh();
+    var checked = checked(frame, word, standing(scan).tally().slates());
+    return undoable(new Event.SlateSaid(List.copyOf(frame.knownAs()), checked, by));
+  }
+
+  private SlateWord checked(Frame frame, SlateWord word, SlateTally slates) throws JobException {
+    if (word instanceof SlateWord.OfSetup(var code)) {
+      return new SlateWord.OfSetup(setup(code).code());
+    }
+    if (slates.of(frame).isEmpty()) {
+      throw new JobException(
+          Text.of("{0} shows no slate, as far as is known", frame.stem()),
+          name(),
+          Text.of("Say which setup it is the slate of, if it is one."));
+    }
+    return switch (word) {
+      case SlateWord.Follow _ -> {
+        var doubt = doubt(frame, slates);
+        if (!(doubt.says() instanceof SlateSays.OfSetup says)) {
+          throw new JobException(
+              Text.of("slate {0} names no setup of the list", frame.stem()),
+              name(),
+              Text.of("Say which setup it is the slate of."));
+        }
+        yield new SlateWord.Follow(doubt.lasts() ? Optional.of(says.setup()) : Optional.empty());
+      }
+      case SlateWord.Stay stay -> {
+        doubt(frame, slates);
+        yield stay;
+      }
+      default -> word;
+    };
+  }
+
+  private SlateDoubt doubt(Frame frame, SlateTally slates) throws JobException {
+    return slates.doubts().stream()
+        .filter(one -> one.frame().id().equals(frame.id()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new JobException(
+                    Text.of("slate {0} contradicts nothing that was on set", frame.stem()),
+                    name(),
+                    Text.of("Move its frames, if they belong to another setup.")));
+  }
+
   /**
    * Moves frames to a setup, whatever their names and times say.
    *
@@ -799,10 +945,13 @@ public final class Job {
         frames, () -> new Event.Moved(List.copyOf(frames), found.code(), requested, by));
   }
 
-  /** Takes this station's last move of frames back; the log keeps the trace of both. */
+  /**
+   * Takes back what this station said last of where frames belong, a move or a word about a slate;
+   * the log keeps the trace of both.
+   */
   public synchronized JobState takeBackMove() throws IOException, JobException {
     return takeBack(
-        event -> event instanceof Event.Moved,
+        event -> event instanceof Event.Moved || event instanceof Event.SlateSaid,
         Text.of("this computer made no move of frames that could be taken back"));
   }
 
@@ -911,7 +1060,7 @@ public final class Job {
     var now = fold;
     var standing = standing(now, scan);
     var by =
-        Standing.attribution(now.state(), scan, naming(now.list()), clock.getZone()).placedBy();
+        Standing.attribution(now.state(), scan, naming(now.list()), clock.getZone()).howPlaced();
     return FrameLine.all(inOrder(scan), now.state(), standing.tally(), by, times(now, standing));
   }
 

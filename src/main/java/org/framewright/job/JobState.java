@@ -24,6 +24,7 @@ import org.framewright.frames.OnSetSpan;
  * @param ratings of the frames that people rated here, from 0 to {@link #MOST_RATED}
  * @param onSet the setup that is on set now
  * @param pickups the codes of the setups to be shot again, in the order in which they were ticked
+ * @param slates what is known of the slates among the frames
  */
 public record JobState(
     SequencedMap<String, SetupStatus> setups,
@@ -33,9 +34,23 @@ public record JobState(
     Set<FrameId> selects,
     Map<FrameId, Integer> ratings,
     Optional<OnSet> onSet,
-    List<String> pickups) {
+    List<String> pickups,
+    SlatesKnown slates) {
   /** The highest rating, as XMP has it (ISO 16684-1, property {@code xmp:Rating}). */
   public static final int MOST_RATED = 5;
+
+  /** A state without slates. */
+  public JobState(
+      SequencedMap<String, SetupStatus> setups,
+      List<OnSetSpan> spans,
+      List<FrameMove> moves,
+      Map<FrameId, Instant> arrivals,
+      Set<FrameId> selects,
+      Map<FrameId, Integer> ratings,
+      Optional<OnSet> onSet,
+      List<String> pickups) {
+    this(setups, spans, moves, arrivals, selects, ratings, onSet, pickups, SlatesKnown.NONE);
+  }
 
   /** The status of a setup; that of one never ticked where the code is unknown. */
   public SetupStatus of(String setup) {
@@ -76,7 +91,8 @@ public record JobState(
 
   /** This state, had nobody moved a frame. */
   JobState withoutMoves() {
-    return new JobState(setups, spans, List.of(), arrivals, selects, ratings, onSet, pickups);
+    return new JobState(
+        setups, spans, List.of(), arrivals, selects, ratings, onSet, pickups, slates);
   }
 
   /** This state, in which some setups got frames after their sign-off. */
@@ -84,6 +100,6 @@ public record JobState(
     var marked =
         Statuses.changed(
             setups, codes, status -> status.signedOffAt().isPresent() ? status.changed() : status);
-    return new JobState(marked, spans, moves, arrivals, selects, ratings, onSet, pickups);
+    return new JobState(marked, spans, moves, arrivals, selects, ratings, onSet, pickups, slates);
   }
 }

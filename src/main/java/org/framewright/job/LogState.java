@@ -59,7 +59,13 @@ final class LogState {
   }
 
   /** As {@link OnSetSpan}, of a setup by its canonical key. */
-  private record Span(String key, Optional<String> view, Instant from, Optional<Instant> until) {
+  private record Span(
+      String key,
+      Optional<String> view,
+      Instant from,
+      Optional<Instant> until,
+      Optional<Instant> shot,
+      boolean bySlate) {
     boolean lastsAt(Instant time) {
       return until.map(time::isBefore).orElse(true);
     }
@@ -81,6 +87,9 @@ final class LogState {
   private boolean onSet;
   private final List<FrameMove> moves = new ArrayList<>();
   private final GrowingMap<FrameId, Instant> arrivals = new GrowingMap<>();
+  private final GrowingMap<FrameId, String> looked = new GrowingMap<>();
+  private final GrowingMap<FrameId, String> slates = new GrowingMap<>();
+  private final Map<FrameId, SlateWords> slateWords = new HashMap<>();
   private final Set<FrameId> selects = new HashSet<>();
   private final Map<FrameId, Integer> ratings = new HashMap<>();
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
@@ -102,6 +111,7 @@ final class LogState {
   private final List<Integer> shownBefore = new ArrayList<>();
 
   private final GrowingList<FrameMove> shownMoves = new GrowingList<>();
+  private Optional<Map<FrameId, SlateWords>> shownSlateWords = Optional.empty();
   private Optional<Set<FrameId>> shownSelects = Optional.empty();
   private Optional<Map<FrameId, Integer>> shownRatings = Optional.empty();
   private Optional<List<String>> shownPickups = Optional.empty();
@@ -130,6 +140,8 @@ final class LogState {
         undo.accept(() -> arrivals.cut(before));
         arrived.frames().forEach(frame -> arrivals.putIfAbsent(frame, time));
       }
+      case Event.LookedAt news -> look(news.frames(), undo);
+      case Event.SlateSaid said -> said(said, time, undo);
       case Event.Moved moved -> {
         worked(moved.setup(), undo);
         int before = moves.size();
@@ -235,6 +247,52 @@ final class LogState {
     return key;
   }
 
+  private void look(List<FrameLook> looks, Consumer<Runnable> undo) {
+    int lookedBefore = looked.size();
+    int slatesBefore = slates.size();
+    undo.accept(
+        () -> {
+          looked.cut(lookedBefore);
+          slates.cut(slatesBefore);
+        });
+    for (var look : looks) {
+      looked.putIfAbsent(look.frame(), look.name());
+      look.slate().ifPresent(text -> slates.putIfAbsent(look.frame(), text));
+    }
+  }
+
+  private void said(Event.SlateSaid said, Instant time, Consumer<Runnable> undo) {
+    for (var frame : said.frames()) {
+      put(slateWords, frame, words(frame).and(said.word()), undo);
+    }
+    both(() -> shownSlateWords = Optional.empty(), undo);
+    switch (said.word()) {
+      case SlateWord.OfSetup(var setup) -> worked(setup, undo);
+      case SlateWord.Follow(var onSet) when onSet.isPresent() -> {
+        var key = worked(onSet.get(), undo);
+        touch(key, undo);
+        var came = came(said.frames());
+        putOnSet(key, Optional.empty(), came.orElse(time), false, undo);
+      }
+      default -> {}
+    }
+  }
+
+  private SlateWords words(FrameId frame) {
+    return slateWords.getOrDefault(frame, SlateWords.NONE);
+  }
+
+  /**
+   * When the first of these frames arrived, unless something else came on set since: a slate puts
+   * its setup on set from then on.
+   */
+  private Optional<Instant> came(List<FrameId> frames) {
+    return frames.stream()
+        .flatMap(frame -> arrivals.get(frame).stream())
+        .min(Comparator.naturalOrder())
+        .filter(at -> spans.isEmpty() || !at.isBefore(spans.getLast().from()));
+  }
+
   private void touch(String key, Consumer<Runnable> undo) {
     both(() -> touched.add(key), undo);
   }
@@ -243,7 +301,13 @@ final class LogState {
     var key = worked(marked.setup(), undo);
     touch(key, undo);
     if (marked.state() == SetupState.ON_SET) {
-      putOnSet(key, marked.details().view(), time, undo);
+      if (marked.slate().isEmpty()) {
+        putOnSet(key, marked.details().view(), time, false, undo);
+      } else {
+        // Where something else came on set since, the slate comes too late.
+        came(marked.slate().stream().toList())
+            .ifPresent(since -> putOnSet(key, Optional.empty(), since, true, undo));
+      }
       return;
     }
     put(marks, key, new Mark(marked.state(), time, marked.details()), undo);
@@ -253,21 +317,26 @@ final class LogState {
       if (spans.getLast().lastsAt(time)) {
         boolean leaves =
             marked.state() == SetupState.TO_SHOOT || marked.state() == SetupState.DROPPED;
-        end(leaves ? time : time.plus(LINGERS), undo);
+        end(
+            leaves ? time : time.plus(LINGERS),
+            leaves ? Optional.empty() : Optional.of(time),
+            undo);
       }
       setOnSet(false, undo);
     }
   }
 
-  private void putOnSet(String key, Optional<String> view, Instant time, Consumer<Runnable> undo) {
+  private void putOnSet(
+      String key, Optional<String> view, Instant time, boolean bySlate, Consumer<Runnable> undo) {
     if (!spans.isEmpty()) {
       var last = spans.getLast();
-      if (onSet && last.key().equals(key) && last.view().equals(view)) {
+      boolean same = last.key().equals(key) && last.view().equals(view);
+      if (onSet && same && (bySlate || !last.bySlate())) {
         return;
       }
       touch(last.key(), undo);
       if (last.lastsAt(time)) {
-        end(time, undo);
+        end(time, last.shot(), undo);
       }
     }
     undo.accept(
@@ -275,7 +344,7 @@ final class LogState {
           spans.removeLast();
           hideSpans();
         });
-    spans.add(new Span(key, view, time, Optional.empty()));
+    spans.add(new Span(key, view, time, Optional.empty(), Optional.empty(), bySlate));
     setOnSet(true, undo);
   }
 
@@ -286,7 +355,7 @@ final class LogState {
   }
 
   /** The last span ends; where that is before its begin it was there for no time at all. */
-  private void end(Instant time, Consumer<Runnable> undo) {
+  private void end(Instant time, Optional<Instant> shot, Consumer<Runnable> undo) {
     var last = spans.removeLast();
     undo.accept(
         () -> {
@@ -294,7 +363,8 @@ final class LogState {
           spans.add(last);
         });
     var until = time.isAfter(last.from()) ? time : last.from();
-    spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(until)));
+    spans.add(
+        new Span(last.key(), last.view(), last.from(), Optional.of(until), shot, last.bySlate()));
   }
 
   /** Spans that are no longer before the last one may change again. */
@@ -339,7 +409,9 @@ final class LogState {
             shownSelects(),
             shownRatings(),
             onSet(),
-            shownPickups()),
+            shownPickups(),
+            new SlatesKnown(
+                List.copyOf(slateKeys), looked.snapshot(), slates.snapshot(), shownSlateWords())),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(values)),
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
         comparisons.snapshot(),
@@ -363,6 +435,7 @@ final class LogState {
     shownBefore.clear();
     shownSpans.cut(0);
     shownMoves.cut(0);
+    shownSlateWords = Optional.empty();
     shownPickups = Optional.empty();
   }
 
@@ -445,7 +518,21 @@ final class LogState {
   }
 
   private OnSetSpan shown(Span span) {
-    return new OnSetSpan(code(span.key()), span.view(), span.from(), span.until());
+    return new OnSetSpan(
+        code(span.key()), span.view(), span.from(), span.until(), span.shot(), span.bySlate());
+  }
+
+  private Map<FrameId, SlateWords> shownSlateWords() {
+    if (shownSlateWords.isEmpty()) {
+      var shown = new HashMap<FrameId, SlateWords>();
+      slateWords.forEach((frame, words) -> shown.put(frame, words.of(this::codeOf)));
+      shownSlateWords = Optional.of(Collections.unmodifiableMap(shown));
+    }
+    return shownSlateWords.get();
+  }
+
+  private String codeOf(String setup) {
+    return code(Setup.canonicalKey(setup));
   }
 
   private List<FrameMove> shownMoves() {

@@ -18,6 +18,7 @@ record ScannedText(String code, List<String> meant) {
   /** More than any symbol of the trade holds; what is longer is no scan. */
   static final int LONGEST = 2_000;
 
+  private static final int GTIN = 14;
   private static final char SEPARATOR = '\u001D';
   private static final Pattern SYMBOLOGY = Pattern.compile("^\\][A-Za-z][0-9A-Za-z]");
   private static final Pattern ELEMENT = Pattern.compile("^\\(?01\\)?([0-9]{14})");
@@ -37,6 +38,19 @@ record ScannedText(String code, List<String> meant) {
     add(ELEMENT, code, meant);
     add(ADDRESS, code, meant);
     return new ScannedText(code, List.copyOf(meant));
+  }
+
+  /** Whether a check in it says that it was read rightly. */
+  boolean fitsACheck() {
+    return slate().isPresent() || meant.stream().anyMatch(text -> Gtin.of14(text).isPresent());
+  }
+
+  /** What one would call it by: the product number in a symbol of GS1, else the text itself. */
+  String called() {
+    var number = meant.getLast();
+    return meant.size() == 1
+        ? code
+        : number.length() == GTIN && number.startsWith("0") ? number.substring(1) : number;
   }
 
   /** The slate that was scanned, of whatever job; none where it is none. */

@@ -33,7 +33,8 @@ public record Standing(Tally tally, JobState state) {
         state.moves(),
         naming::place,
         ViewCodes.onlyOnes(naming.list()),
-        zone);
+        zone,
+        state.slates().among(naming.slates()));
   }
 
   /** The setups that got a frame after their sign-off. */

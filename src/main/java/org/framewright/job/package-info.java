@@ -12,7 +12,10 @@
  * through the job: its convention tries each setup, and what a person chose for an earlier list
  * with the same headings is an event like any other. What a scanner reads finds its setup by {@link
  * org.framewright.job.SetupCodes}. The slates that are printed for a job bear the key that it got
- * when it began.
+ * when it began. A {@link org.framewright.job.SlateWatch} follows the slates among frames that come
+ * in, a {@link org.framewright.job.SlateLooks} searches those that lie there; both keep what they
+ * find in the log, by the frame, and an {@link org.framewright.frames.Attribution} makes places of
+ * it, in the light of what people said.
  *
  * <p>A job folder may come from anywhere. Own files are read up to a stated size and never through
  * a link; a line of a log that is no event is left out with a warning that names its place; and an

@@ -13,6 +13,9 @@ public final class Reserved {
   /** Kind of name: a frame as it is renamed. */
   public static final String FRAME = "frame";
 
+  /** Kind of name: a frame that shows a slate; without it, such a frame keeps its name. */
+  public static final String SLATE = "slate";
+
   /** Kind of name: a frame in the package for the retoucher. */
   public static final String SELECT = "select";
 
@@ -34,7 +37,7 @@ public final class Reserved {
   /** Folder: selects are meant for it. */
   public static final String SELECTS = "selects";
 
-  static final Set<String> KINDS = Set.of(JOB, FRAME, SELECT, RETOUCHED, DELIVERY);
+  static final Set<String> KINDS = Set.of(JOB, FRAME, SLATE, SELECT, RETOUCHED, DELIVERY);
 
   private Reserved() {}
 }

@@ -78,6 +78,9 @@ record JobFacts(
       if (!frame.complete() || !seen.add(frame.id())) {
         continue;
       }
+      if (line.slate().isPresent()) {
+        continue;
+      }
       if (frame.isClip()) {
         clips++;
         continue;

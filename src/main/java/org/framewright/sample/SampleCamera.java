@@ -15,10 +15,12 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
+import org.framewright.frames.slate.Slate;
 import org.framewright.sample.TiffWriter.Directory;
 
 /**
@@ -78,7 +80,8 @@ public final class SampleCamera {
     }
   }
 
-  private record Subject(String setup, String view, boolean upright, int variation) {}
+  private record Subject(
+      String setup, String view, boolean upright, int variation, Optional<Slate> slate) {}
 
   private final SampleBody body;
   private final Size size;
@@ -135,7 +138,9 @@ public final class SampleCamera {
       drawn.clear();
     }
     return drawn.computeIfAbsent(
-        new Subject(exposure.setup(), exposure.view(), exposure.upright(), variation), this::draw);
+        new Subject(
+            exposure.setup(), exposure.view(), exposure.upright(), variation, exposure.slate()),
+        this::draw);
   }
 
   private Drawn draw(Subject subject) {
@@ -147,6 +152,7 @@ public final class SampleCamera {
                 shorter, longer, subject.setup(), subject.view(), subject.variation())
             : GarmentDrawing.draw(
                 longer, shorter, subject.setup(), subject.view(), subject.variation());
+    subject.slate().ifPresent(slate -> SlateCard.draw(seen, slate));
     // The sensor always lies level; an upright frame is stored turned, and Exif says so.
     var stored = subject.upright() ? turnedLeft(seen) : seen;
     return new Drawn(stored, size.thumbnail);
@@ -345,14 +351,14 @@ public final class SampleCamera {
   /** A packet with a rating, as the XMP specification lays it out. */
   static String xmp(int rating) {
     return """
-        <?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
-        <x:xmpmeta xmlns:x="adobe:ns:meta/">
-         <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
-          <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="%d"/>
-         </rdf:RDF>
-        </x:xmpmeta>
-        <?xpacket end="w"?>
-        """
+    <?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
+    <x:xmpmeta xmlns:x="adobe:ns:meta/">
+     <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+      <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="%d"/>
+     </rdf:RDF>
+    </x:xmpmeta>
+    <?xpacket end="w"?>
+    """
         .formatted(rating);
   }
 }

@@ -111,6 +111,7 @@ public final class SampleDay {
     day.rename();
     var package1 = day.handOff();
     day.comesBack(package1);
+    SlateDay.play(convention(files.templates().resolve(TEMPLATE)), into, day.shift, narration);
     day.summary();
     return day.set.job().folder();
   }

@@ -19,6 +19,7 @@ final class ClientDisplay implements ClientScreen {
   private final FramePictures pictures;
   private final Stage beside;
   private final Appearance appearance;
+  private final ClientWindow.Scanned scans;
   private final ClientPlace place = new ClientPlace();
   private final ListChangeListener<Screen> changed = _ -> later(this::displaysChanged);
   private ClientWindow.SignOff signOff = (_, _, _, over) -> over.run();
@@ -28,14 +29,21 @@ final class ClientDisplay implements ClientScreen {
    * Made away from the interface; no window yet.
    *
    * @param beside the app's own window
+   * @param scans hears scanners in the window
    */
   ClientDisplay(
-      Desk desk, JobSession session, FramePictures pictures, Stage beside, Appearance appearance) {
+      Desk desk,
+      JobSession session,
+      FramePictures pictures,
+      Stage beside,
+      Appearance appearance,
+      ClientWindow.Scanned scans) {
     this.desk = desk;
     this.session = session;
     this.pictures = pictures;
     this.beside = beside;
     this.appearance = appearance;
+    this.scans = scans;
   }
 
   /** Who asks for a sign-off. */
@@ -98,6 +106,7 @@ final class ClientDisplay implements ClientScreen {
             kept,
             appearance.theme(),
             signOff,
+            scans,
             // Not before its window is wholly gone.
             () -> later(this::gone));
     place

@@ -41,6 +41,13 @@ final class ClientWindow {
     void ask(Dialogs dialogs, Region on, String code, Runnable over);
   }
 
+  /** Hears scanners in a window. */
+  @FunctionalInterface
+  interface Scanned {
+    /** Listens to a window until it is closed, and says in its dialogs what cannot be done now. */
+    void listenTo(Stage window, DialogLayer dialogs);
+  }
+
   private final Texts texts;
   private final Stage stage = new Stage();
   private final ClientModel model;
@@ -56,6 +63,7 @@ final class ClientWindow {
   /**
    * A window that is not shown yet.
    *
+   * @param scans hears scanners in it
    * @param closed hears that somebody closed it
    */
   ClientWindow(
@@ -65,6 +73,7 @@ final class ClientWindow {
       WindowPlace kept,
       Theme look,
       SignOff signOff,
+      Scanned scans,
       Runnable closed) {
     this.texts = texts;
     this.signOff = signOff;
@@ -99,6 +108,7 @@ final class ClientWindow {
             command("close", Keys.shift(KeyCode.C), stage::close)));
     commands.listenTo(scene, dialogs.open()::get);
     stage.setScene(scene);
+    scans.listenTo(stage, dialogs);
     stage.setTitle(texts.get("client.window"));
     stage.setMinWidth(640);
     stage.setMinHeight(440);

@@ -30,6 +30,8 @@ import org.framewright.ui.page.FileChoosers;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.preferences.SettingsScreen;
+import org.framewright.ui.scan.ScanModel;
+import org.framewright.ui.scan.ScanQuestions;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.Explanation;
 import org.framewright.ui.settings.Language;
@@ -62,6 +64,8 @@ final class Composition implements Desk, AutoCloseable {
   private final Scene scene;
   private final Jobs jobs;
   private final LayoutRescue rescue;
+  private final ScanModel scanned;
+  private final ScanWindows scans;
   private StartScreen start;
   private ConventionScreen convention;
   private ProposalScreen proposal;
@@ -98,14 +102,27 @@ final class Composition implements Desk, AutoCloseable {
     this.shell = new Shell(texts, commands, tasks);
     this.place = new WindowPlace(preferences, "window");
     this.scene = new Scene(shell.root(), place.width(1180), place.height(820));
+    this.scanned = new ScanModel(this::scanTarget);
+    this.scans =
+        new ScanWindows(this, scanned, new ScanQuestions(this, scanned), stage, shell.dialogs());
     this.jobs =
-        new Jobs(this, shell, stage, background, appearance, troubles, NOTICES.getName(), disks);
+        new Jobs(
+            this,
+            shell,
+            stage,
+            background,
+            appearance,
+            troubles,
+            NOTICES.getName(),
+            disks,
+            scans::listenTo);
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 
   /** Shows the window with the page on which a job is started or opened. */
   void open() {
     commands.listenTo(scene, shell.dialogs().open()::get);
+    scans.listenTo(stage, shell.dialogs());
     var all = appCommands();
     shell.appCommands(all);
     shell.card().lay(Commands.named("app.takeCard", all), Commands.named("app.leaveCard", all));
@@ -230,6 +247,12 @@ final class Composition implements Desk, AutoCloseable {
             jobs::leave,
             jobs.isOpen()),
         new Command(
+            "app.addCode",
+            texts.get("command.app.addCode"),
+            Keys.shortcut(KeyCode.B),
+            scans::addLast,
+            scanned.canAdd()),
+        new Command(
             "app.takeCard",
             texts.get("command.app.takeCard"),
             Keys.shortcut(KeyCode.K),
@@ -307,6 +330,15 @@ final class Composition implements Desk, AutoCloseable {
                     new Finder.Found(
                         command.text(), Keys.text(command.key(), texts), command::fire))
             .toList();
+  }
+
+  private Optional<ScanModel.Target> scanTarget() {
+    return jobs.current().map(OpenJob::scans);
+  }
+
+  /** Whether keys are held that may still become a scan. */
+  boolean isHoldingKeys() {
+    return scans.isHolding();
   }
 
   Stage stage() {
@@ -488,6 +520,7 @@ final class Composition implements Desk, AutoCloseable {
 
   @Override
   public void close() {
+    scans.close();
     jobs.end();
     display.close();
     background.close();

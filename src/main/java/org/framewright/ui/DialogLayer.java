@@ -41,11 +41,16 @@ final class DialogLayer implements Dialogs {
   private final ReadOnlyBooleanWrapper open = new ReadOnlyBooleanWrapper(false);
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
+  private final WrappedText remark = new WrappedText("dialog-remark");
   private DialogSpec dialog;
+  private VBox paper = new VBox();
   private Node before;
 
   DialogLayer(Texts texts) {
     this.texts = texts;
+    // The paper keeps its width, and what lies on it gives way.
+    remark.setPrefWidth(0);
+    remark.setMinHeight(Region.USE_PREF_SIZE);
     prepare();
   }
 
@@ -80,7 +85,8 @@ final class DialogLayer implements Dialogs {
     }
     dialog = next;
     before = layer.getScene().getFocusOwner();
-    layer.lay(paper(next), next.on());
+    paper = paper(next);
+    layer.lay(paper, next.on());
     layer.setVisible(true);
     open.set(true);
     layer.getScene().focusOwnerProperty().addListener(keepFocus);
@@ -97,6 +103,15 @@ final class DialogLayer implements Dialogs {
     }
   }
 
+  /** Says something below the question that lies there, until it is answered. */
+  void remark(String text) {
+    if (dialog != null) {
+      remark.setText(text);
+      paper.getChildren().remove(remark);
+      paper.getChildren().add(paper.getChildren().size() - 1, remark);
+    }
+  }
+
   private void answer() {
     if (dialog != null && dialog.ready().get() && !dialog.confirm().isEmpty()) {
       take().answer().run();
@@ -110,6 +125,7 @@ final class DialogLayer implements Dialogs {
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
       layer.setVisible(false);
       layer.clear();
+      paper.getChildren().remove(remark);
       open.set(false);
       if (before != null) {
         before.requestFocus();
@@ -118,7 +134,7 @@ final class DialogLayer implements Dialogs {
     return gone;
   }
 
-  private Region paper(DialogSpec next) {
+  private VBox paper(DialogSpec next) {
     var title = WrappedText.of(next.title(), "dialog-title");
     var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
@@ -135,13 +151,12 @@ final class DialogLayer implements Dialogs {
     }
     // What is left of a paper that covers more than it needs is above the buttons.
     VBox.setVgrow(next.body(), Priority.ALWAYS);
-    var paper =
-        new VBox(title, next.body(), next.on().isEmpty() ? inLine(buttons) : below(buttons));
-    paper.getStyleClass().add("dialog");
-    paper.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
-    paper.setAccessibleRole(AccessibleRole.DIALOG);
-    paper.setAccessibleText(next.title());
-    return paper;
+    var made = new VBox(title, next.body(), next.on().isEmpty() ? inLine(buttons) : below(buttons));
+    made.getStyleClass().add("dialog");
+    made.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    made.setAccessibleRole(AccessibleRole.DIALOG);
+    made.setAccessibleText(next.title());
+    return made;
   }
 
   private static Region inLine(List<Button> buttons) {

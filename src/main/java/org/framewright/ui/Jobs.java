@@ -50,6 +50,7 @@ final class Jobs {
   private final Troubles troubles;
   private final String noticesKey;
   private final Disks disks;
+  private final ClientWindow.Scanned scans;
   private final ReadOnlyBooleanWrapper cardIsOffered = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyBooleanWrapper isOpen = new ReadOnlyBooleanWrapper(false);
   private Optional<OpenJob> open = Optional.empty();
@@ -57,6 +58,7 @@ final class Jobs {
   /**
    * @param noticesKey the key that shows all notices, for people
    * @param disks those of this computer
+   * @param scans hears scanners in a window
    */
   Jobs(
       Desk desk,
@@ -66,7 +68,8 @@ final class Jobs {
       Appearance appearance,
       Troubles troubles,
       String noticesKey,
-      Disks disks) {
+      Disks disks,
+      ClientWindow.Scanned scans) {
     this.desk = desk;
     this.shell = shell;
     this.stage = stage;
@@ -75,6 +78,7 @@ final class Jobs {
     this.troubles = troubles;
     this.noticesKey = noticesKey;
     this.disks = disks;
+    this.scans = scans;
   }
 
   /** Whether a card was put in and is offered. */
@@ -200,7 +204,7 @@ final class Jobs {
             next,
             shown,
             new FramesScreen.HandOffs(handOff::handOffSelects, handOff::handOffByList));
-    var client = new ClientDisplay(desk, next, shown, stage, appearance);
+    var client = new ClientDisplay(desk, next, shown, stage, appearance, scans);
     var board = new BoardScreen(desk, next, shown, client, lists::ask, frames::lookAtLoose);
     client.signOff(board::askWhoAgrees);
     fit(board.node(), size);

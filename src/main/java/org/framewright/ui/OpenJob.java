@@ -5,6 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import javafx.util.Subscription;
 import org.framewright.job.Elsewhere;
+import org.framewright.job.OnSet;
+import org.framewright.job.SetupCodes;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.ShotList;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
@@ -16,6 +20,7 @@ import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.renaming.RenamesScreen;
+import org.framewright.ui.scan.ScanModel;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
 import org.framewright.ui.settings.Troubles;
@@ -94,6 +99,36 @@ final class OpenJob implements AutoCloseable {
     var card = cards.offered().get();
     cards.putAway();
     card.ifPresent(one -> copies.take(one.folder()));
+  }
+
+  /** What a scan acts on: the list as the board runs it. */
+  ScanModel.Target scans() {
+    return new ScanModel.Target() {
+      @Override
+      public ShotList list() {
+        return session.view().get().list();
+      }
+
+      @Override
+      public SetupCodes codes(ShotList list) {
+        return SetupCodes.of(session.job(), list);
+      }
+
+      @Override
+      public Optional<String> onSet() {
+        return session.view().get().state().onSet().map(OnSet::setup);
+      }
+
+      @Override
+      public void putOnSet(String code) {
+        board.model().putOnSet(code);
+      }
+
+      @Override
+      public void change(Setup setup) {
+        board.model().change(setup);
+      }
+    };
   }
 
   Optional<Notices> notices() {

@@ -34,7 +34,6 @@ import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
-import org.framewright.ui.page.Dialogs;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
@@ -131,7 +130,7 @@ final class Shell {
     return root;
   }
 
-  Dialogs dialogs() {
+  DialogLayer dialogs() {
     return dialogs;
   }
 

@@ -53,6 +53,8 @@ final class CommandScene {
     MARK("mark", "%s/" + JOB, "002", "signed-off", "--by", "Odette"),
     MOVE(
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
+    FRAMES("frames", "%s/" + JOB),
+    SLATE("frames", "%s/" + JOB, "--slate", "20261123_KVO_001_F_0001", "002"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
     DELIVER_RETURNED("deliver", "%s/" + JOB, "--to", "%s/client", "--returned", "%s/returned"),
     COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
 /** The command that writes reports, with the settings of this computer. */
+@Tag("slow")
 @Isolated("It sets where this computer keeps its settings.")
 class ReportCommandTest {
   private static final String SETTINGS = "framewright.settings";

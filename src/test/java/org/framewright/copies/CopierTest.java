@@ -26,12 +26,14 @@ import org.framewright.disk.SymbolicLinks;
 import org.framewright.mhl.MhlHistory;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Copies of a card. */
+@Tag("slow")
 class CopierTest {
   private CopyScene scene;
 

@@ -12,6 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A card that may be cleared is safe, whatever went wrong in the world. */
+@Tag("slow")
+@net.jqwik.api.Tag("slow")
 class DecisionLaws {
   private static final int STATES = 10_000;
 

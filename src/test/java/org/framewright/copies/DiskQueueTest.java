@@ -16,6 +16,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.framewright.base.Progress;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -114,6 +115,7 @@ class DiskQueueTest {
     assertThat(effort.share()).isZero();
   }
 
+  @Tag("slow")
   @Test
   void severalThreadsOfOneDiskFindWhatOneFinds() throws Exception {
     var scene = new CopiesScene(temp);

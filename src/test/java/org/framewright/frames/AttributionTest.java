@@ -74,13 +74,13 @@ class AttributionTest {
                     named,
                     onlyView,
                     zone)
-                .placedBy())
+                .howPlaced())
         .isEqualTo(
             Map.of(
-                arrived.id(), PlacedBy.ARRIVAL,
-                moved.id(), PlacedBy.PERSON,
-                byName.id(), PlacedBy.NAME,
-                fromCard.id(), PlacedBy.CAPTURE));
+                arrived.id(), HowPlaced.of(PlacedBy.ARRIVAL),
+                moved.id(), HowPlaced.of(PlacedBy.PERSON),
+                byName.id(), HowPlaced.of(PlacedBy.NAME),
+                fromCard.id(), HowPlaced.of(PlacedBy.CAPTURE)));
   }
 
   @Test

@@ -23,10 +23,12 @@ import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
 import org.framewright.job.Job;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Papers that others make and that lie in a package, beside its index. */
+@Tag("slow")
 class ExtraPapersTest {
   @TempDir private Path folder;
   private Job job;

@@ -177,6 +177,33 @@ class EventCodecTest {
   }
 
   @Test
+  void readsWhatItWritesOfSlates() throws Exception {
+    var frames = List.of(new FrameId("ab"), new FrameId("cd"));
+    var events =
+        List.<Event>of(
+            new Event.LookedAt(
+                List.of(
+                    new FrameLook(frames.getFirst(), "IMG_0412", Optional.of("S1K7Q2014C75Y")),
+                    new FrameLook(frames.getLast(), "IMG_0413", Optional.empty()))),
+            new Event.Marked(
+                "014", SetupState.ON_SET, MarkDetails.NONE, Optional.of(frames.getFirst())),
+            new Event.SlateSaid(frames, new SlateWord.OfSetup("014"), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.NoSlate(), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Backwards(), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Follow(Optional.of("014")), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Follow(Optional.empty()), "Ana"),
+            new Event.SlateSaid(frames, new SlateWord.Stay(), "Ana"));
+    for (var event : events) {
+      var entry = new Entry(1, new Stamp(0, 0, "desk"), Instant.EPOCH, event);
+      var line = EventCodec.encode(new EventCodec.Line(entry, false));
+      assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
+    }
+    // A newer version may know more words.
+    assertThat(event("\"slate-said\",\"word\":\"twice\",\"by\":\"Ana\",\"frames\":[]"))
+        .isInstanceOf(Event.Unknown.class);
+  }
+
+  @Test
   void writesAndReadsHalvesOfCharactersAsOneStandIn() throws Exception {
     assertThat(event("\"marked\",\"setup\":\"a\\ud800\",\"state\":\"shot\""))
         .isEqualTo(new Event.Marked("a\uFFFD", SetupState.SHOT, MarkDetails.NONE));

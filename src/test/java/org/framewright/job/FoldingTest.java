@@ -24,6 +24,8 @@ import org.framewright.shotlist.View;
 import org.junit.jupiter.api.Test;
 
 /** The fold as it grows, compared with one that is made all at once. */
+@Tag("slow")
+@org.junit.jupiter.api.Tag("slow")
 class FoldingTest {
   private static final List<String> CODES = List.of("1", "01", "2", "A-3", "a-03", "9");
   private static final List<SetupState> STATES = List.of(SetupState.values());
@@ -51,7 +53,7 @@ class FoldingTest {
     var setup = CODES.get(random.nextInt(CODES.size()));
     var frames =
         List.of(new FrameId("f" + random.nextInt(4)), new FrameId("f" + random.nextInt(4)));
-    return switch (random.nextInt(15)) {
+    return switch (random.nextInt(18)) {
       case 0, 1, 2, 3 -> new Event.Marked(setup, SetupState.ON_SET, MarkDetails.NONE);
       case 4, 5, 6, 7 ->
           new Event.Marked(
@@ -83,10 +85,32 @@ class FoldingTest {
             default -> new Event.SlatesKeyed(key(random));
           };
       case 13 -> compared(random.nextInt(100));
+      case 14 ->
+          new Event.LookedAt(
+              List.of(
+                  new FrameLook(
+                      frames.getFirst(),
+                      "IMG_000" + random.nextInt(9),
+                      random.nextBoolean() ? Optional.of("S1K7Q2014C75Y") : Optional.empty())));
+      case 15 -> new Event.SlateSaid(frames, word(random, setup), "Ana");
+      case 16 ->
+          new Event.Marked(
+              setup, SetupState.ON_SET, MarkDetails.NONE, Optional.of(frames.getFirst()));
       default ->
           before.isEmpty()
               ? new Event.Unknown("x")
               : new Event.TakenBack(before.get(random.nextInt(before.size())).stamp());
+    };
+  }
+
+  private static SlateWord word(Random random, String setup) {
+    return switch (random.nextInt(6)) {
+      case 0 -> new SlateWord.OfSetup(setup);
+      case 1 -> new SlateWord.NoSlate();
+      case 2 -> new SlateWord.Backwards();
+      case 3 -> new SlateWord.Stay();
+      case 4 -> new SlateWord.Follow(Optional.empty());
+      default -> new SlateWord.Follow(Optional.of(setup));
     };
   }
 

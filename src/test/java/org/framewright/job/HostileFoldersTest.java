@@ -10,6 +10,7 @@ import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 @DisabledOnOs(OS.WINDOWS)
 class HostileFoldersTest {
   private static final int FEW = 50;

@@ -22,6 +22,7 @@ import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -273,6 +274,7 @@ class HostileLogTest {
             });
   }
 
+  @Tag("slow")
   @Test
   void refusesAnEventThatNobodyCouldReadAgain() throws Exception {
     var log = log();

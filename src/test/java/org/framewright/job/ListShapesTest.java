@@ -19,6 +19,7 @@ import org.framewright.shotlist.ListProblem;
 import org.framewright.shotlist.ListReader;
 import org.framewright.shotlist.ListReading;
 import org.framewright.shotlist.Setup;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -139,6 +140,7 @@ class ListShapesTest {
         .collect(Collectors.joining());
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @MethodSource("shapes")
   void comesOutAsTheTableSays(Shape shape) throws IOException {

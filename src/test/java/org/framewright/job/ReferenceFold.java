@@ -76,7 +76,13 @@ record ReferenceFold(
     }
   }
 
-  private record Span(String key, Optional<String> view, Instant from, Optional<Instant> until) {}
+  private record Span(
+      String key,
+      Optional<String> view,
+      Instant from,
+      Optional<Instant> until,
+      Optional<Instant> shot,
+      boolean bySlate) {}
 
   private static final class Folding {
     private final Set<Stamp> takenBack = new HashSet<>();
@@ -90,6 +96,9 @@ record ReferenceFold(
     private boolean onSet;
     private final List<FrameMove> moves = new ArrayList<>();
     private final Map<FrameId, Instant> arrivals = new HashMap<>();
+    private final Map<FrameId, String> looked = new HashMap<>();
+    private final Map<FrameId, String> slates = new HashMap<>();
+    private final Map<FrameId, SlateWords> slateWords = new HashMap<>();
     private final Set<FrameId> selects = new LinkedHashSet<>();
     private final Map<FrameId, Integer> ratings = new HashMap<>();
     private final List<ComparedAt> comparisons = new ArrayList<>();
@@ -122,6 +131,23 @@ record ReferenceFold(
               .frames()
               .forEach(frame -> moves.add(new FrameMove(frame, moved.setup(), moved.view(), time)));
         }
+        case Event.LookedAt news -> {
+          for (var look : news.frames()) {
+            looked.putIfAbsent(look.frame(), look.name());
+            look.slate().ifPresent(text -> slates.putIfAbsent(look.frame(), text));
+          }
+        }
+        case Event.SlateSaid said -> {
+          for (var frame : said.frames()) {
+            slateWords.put(frame, slateWords.getOrDefault(frame, SlateWords.NONE).and(said.word()));
+          }
+          if (said.word() instanceof SlateWord.OfSetup(var setup)) {
+            worked(setup);
+          } else if (said.word() instanceof SlateWord.Follow(var setup) && setup.isPresent()) {
+            putOnSet(
+                worked(setup.get()), Optional.empty(), came(said.frames()).orElse(time), false);
+          }
+        }
         case Event.Selected selected -> {
           if (selected.selected()) {
             selects.addAll(selected.frames());
@@ -147,13 +173,12 @@ record ReferenceFold(
     private void mark(Event.Marked marked, Instant time) {
       var key = worked(marked.setup());
       if (marked.state() == SetupState.ON_SET) {
-        var view = marked.details().view();
-        if (onSet && spans.getLast().key().equals(key) && spans.getLast().view().equals(view)) {
-          return;
+        if (marked.slate().isPresent()) {
+          came(List.of(marked.slate().get()))
+              .ifPresent(since -> putOnSet(key, Optional.empty(), since, true));
+        } else {
+          putOnSet(key, marked.details().view(), time, false);
         }
-        end(time);
-        spans.add(new Span(key, view, time, Optional.empty()));
-        onSet = true;
         return;
       }
       var standing = standings.computeIfAbsent(key, code -> new Standing());
@@ -165,26 +190,54 @@ record ReferenceFold(
         if (lasts) {
           boolean leaves =
               marked.state() == SetupState.TO_SHOOT || marked.state() == SetupState.DROPPED;
-          until(leaves ? time : time.plus(LINGERS));
+          until(leaves ? time : time.plus(LINGERS), leaves ? Optional.empty() : Optional.of(time));
         }
         onSet = false;
       }
     }
 
+    private void putOnSet(String key, Optional<String> view, Instant since, boolean bySlate) {
+      if (onSet
+          && spans.getLast().key().equals(key)
+          && spans.getLast().view().equals(view)
+          && (bySlate || !spans.getLast().bySlate())) {
+        return;
+      }
+      end(since);
+      spans.add(new Span(key, view, since, Optional.empty(), Optional.empty(), bySlate));
+      onSet = true;
+    }
+
+    /** When frames came, if nothing has come on set since. */
+    private Optional<Instant> came(List<FrameId> frames) {
+      var first =
+          frames.stream().filter(arrivals::containsKey).map(arrivals::get).min(Instant::compareTo);
+      return first.filter(at -> spans.isEmpty() || !at.isBefore(spans.getLast().from()));
+    }
+
     /** The last setup that was on set makes room at this time, if it has not done so before. */
     private void end(Instant time) {
       if (!spans.isEmpty() && spans.getLast().until().map(time::isBefore).orElse(true)) {
-        until(time);
+        until(time, spans.getLast().shot());
       }
     }
 
-    private void until(Instant time) {
+    private void until(Instant time, Optional<Instant> shot) {
       var last = spans.removeLast();
       if (time.isAfter(last.from())) {
-        spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(time)));
+        spans.add(
+            new Span(
+                last.key(), last.view(), last.from(), Optional.of(time), shot, last.bySlate()));
       } else {
         // It was there for no time at all; mark() still needs to know that it was the last.
-        spans.add(new Span(last.key(), last.view(), last.from(), Optional.of(last.from())));
+        spans.add(
+            new Span(
+                last.key(),
+                last.view(),
+                last.from(),
+                Optional.of(last.from()),
+                shot,
+                last.bySlate()));
       }
     }
 
@@ -225,7 +278,13 @@ record ReferenceFold(
               .filter(span -> !span.until().equals(Optional.of(span.from())))
               .map(
                   span ->
-                      new OnSetSpan(codes.get(span.key()), span.view(), span.from(), span.until()))
+                      new OnSetSpan(
+                          codes.get(span.key()),
+                          span.view(),
+                          span.from(),
+                          span.until(),
+                          span.shot(),
+                          span.bySlate()))
               .toList();
       var shownMoves =
           moves.stream()
@@ -237,6 +296,10 @@ record ReferenceFold(
                           move.view(),
                           move.at()))
               .toList();
+      var shownWords = new HashMap<FrameId, SlateWords>();
+      slateWords.forEach(
+          (frame, words) ->
+              shownWords.put(frame, words.of(setup -> codes.get(Setup.canonicalKey(setup)))));
       unknown.forEach(
           (type, count) ->
               remarks.add(
@@ -257,7 +320,8 @@ record ReferenceFold(
               Collections.unmodifiableSet(selects),
               Collections.unmodifiableMap(ratings),
               now,
-              List.copyOf(pickups)),
+              List.copyOf(pickups),
+              new SlatesKnown(List.copyOf(slateKeys), looked, slates, shownWords)),
           Collections.unmodifiableSequencedMap(values),
           Set.copyOf(namesOfWorked.keySet()),
           List.copyOf(comparisons),

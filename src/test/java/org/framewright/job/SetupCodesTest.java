@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import org.framewright.Templates;
 import org.framewright.frames.slate.JobKey;
@@ -40,7 +41,7 @@ class SetupCodesTest {
     return switch (find(typed)) {
       case Scanned.One one -> List.of(one.setup().code());
       case Scanned.Several several -> several.setups().stream().map(Setup::code).toList();
-      case Scanned.Unknown _ -> List.of();
+      case Scanned.Unknown _, Scanned.StraySlate _ -> List.of();
     };
   }
 
@@ -89,11 +90,11 @@ class SetupCodesTest {
     setup("A-012", "Note", "");
     assertThat(found("S1K7Q21TE8M")).containsExactly("1");
     assertThat(found("S10000A-012VMKJ")).containsExactly("A-012");
-    assertThat(find("S1K7Q2014C75X")).isEqualTo(new Scanned.Unknown("S1K7Q2014C75X"));
+    assertThat(find("S1K7Q2014C75X")).isEqualTo(new Scanned.Unknown("S1K7Q2014C75X", false));
     assertThat(
             SetupCodes.of(new ShotList(setups), Templates.fashionDays(), List.of())
                 .find("S1K7Q2014C75Y"))
-        .isEqualTo(new Scanned.Unknown("S1K7Q2014C75Y"));
+        .isEqualTo(new Scanned.StraySlate("014", true));
   }
 
   @Test
@@ -173,7 +174,7 @@ class SetupCodesTest {
   @Test
   void whatNoSetupHasIsSaidAsItWasRead() {
     setup("001", "EAN", "9506000134352");
-    assertThat(find("]C1KV-9\r")).isEqualTo(new Scanned.Unknown("KV-9"));
+    assertThat(find("]C1KV-9\r")).isEqualTo(new Scanned.Unknown("KV-9", false));
     assertThat(find("")).isInstanceOf(Scanned.Unknown.class);
   }
 
@@ -194,5 +195,85 @@ class SetupCodesTest {
     setup("001", number.label(), "9506000134352");
     assertThat(SetupCodes.of(new ShotList(setups), convention, KEYS).find("9506000134352"))
         .isEqualTo(new Scanned.One(setups.getFirst()));
+  }
+
+  private Setup with(String code) {
+    return SetupCodes.of(new ShotList(setups), Templates.fashionDays(), KEYS)
+        .withCode(setups.getLast(), code);
+  }
+
+  private void setsFoundBy(Setup changed, String... codes) {
+    setups.set(setups.size() - 1, changed);
+    for (var code : codes) {
+      assertThat(found(code)).as(code).containsExactly(changed.code());
+    }
+  }
+
+  @Test
+  void aCodeIsAddedToTheColumnOfItsKindAndNothingElseChanges() {
+    setup("001", "EAN", "9506000134352");
+    var changed = with("614141000012");
+    assertThat(changed.columns()).containsExactly(Map.entry("EAN", "9506000134352, 614141000012"));
+    assertThat(changed.code()).isEqualTo("001");
+    setsFoundBy(changed, "9506000134352", "614141000012");
+  }
+
+  @Test
+  void anArticleNumberIsNotAddedAmongProductNumbers() {
+    setup("001", "EAN", "9506000134352");
+    var changed = with("KV-9");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry("EAN", "9506000134352"), Map.entry("Barcode", "KV-9"));
+    setsFoundBy(changed, "9506000134352", "kv-9");
+  }
+
+  @Test
+  void aListWithoutAColumnOfCodesGetsOne() {
+    setup("001", "Note", "blue");
+    var changed = with("9506000134352");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry("Note", "blue"), Map.entry("Barcode", "9506000134352"));
+    setsFoundBy(changed, "9506000134352");
+  }
+
+  @Test
+  void aColumnOfAnotherSetupIsUsed() {
+    setup("001", "Strichcode", "95012346");
+    setup("002", "Note", "");
+    assertThat(with("614141000012").columns()).containsEntry("Strichcode", "614141000012");
+  }
+
+  @Test
+  void noCodeIsAddedToWhatNamesAreMadeOf() {
+    var convention = Templates.read(Path.of("templates/still-life-gtin.yaml"));
+    var label =
+        convention.fields().values().stream()
+            .filter(field -> field.type() == FieldType.GTIN)
+            .findFirst()
+            .orElseThrow()
+            .label();
+    setup("001", label, "");
+    var changed =
+        SetupCodes.of(new ShotList(setups), convention, KEYS)
+            .withCode(setups.getFirst(), "9506000134352");
+    assertThat(changed.columns())
+        .containsExactly(Map.entry(label, ""), Map.entry("Barcode", "9506000134352"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"AB 12", "A,B;C", "KV/9", "x|y"})
+  void aCodeIsFoundAsItWasAddedAndTheOthersStill(String code) {
+    setup("001", "Barcode", "");
+    setsFoundBy(with("KV 7"), "KV 7");
+    setsFoundBy(with(code), "KV 7", code);
+    setsFoundBy(with("9506000134352"), "KV 7", code, "9506000134352");
+  }
+
+  @Test
+  void aSymbolThatNoSetupHasIsCalledByItsProductNumber() {
+    setup("001", "EAN", "95012346");
+    assertThat(find("]d201095060001343521726123110ABC123"))
+        .isEqualTo(new Scanned.Unknown("9506000134352", true));
+    assertThat(find("9506000134353")).isEqualTo(new Scanned.Unknown("9506000134353", false));
   }
 }

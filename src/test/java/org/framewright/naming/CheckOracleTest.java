@@ -24,6 +24,7 @@ import org.junit.jupiter.api.TestReporter;
  * of every kind written out by this test's own code, and every finding decided by comparing the
  * names.
  */
+@Tag("slow")
 class CheckOracleTest {
   private static final int FEW = 80;
   private static final int MANY = Integer.getInteger("oracle.conventions", 2_000);

@@ -249,6 +249,7 @@ class CheckTest {
   }
 
   /** ext4, xfs and btrfs take 255 bytes; NTFS, exFAT and APFS 255 UTF-16 units. */
+  @Tag("slow")
   @Test
   void countsBytesForLinuxAndUnitsForWindows() {
     var yaml =

@@ -29,6 +29,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Whatever lies in a convention's file, it is read, checked and used within bounds. */
+@Tag("slow")
 class HostileConventionTest {
   /** Against hangs only; all of these take a small part of it. */
   private static final Duration HANG = Duration.ofMinutes(2);

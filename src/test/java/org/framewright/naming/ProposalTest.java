@@ -318,6 +318,7 @@ class ProposalTest {
   }
 
   /** Whatever is built by one convention is read back by the one proposed from it. */
+  @Tag("slow")
   @net.jqwik.api.Tag("slow")
   @Property(tries = 40)
   void readsBackWhatIsMadeToOnePattern(
@@ -338,6 +339,7 @@ class ProposalTest {
         .isEqualTo("{day}_{client}_{setup}_{take}");
   }
 
+  @Tag("slow")
   @net.jqwik.api.Tag("slow")
   @Property(tries = 60)
   void neverThrowsOnAnyTexts(
@@ -421,6 +423,7 @@ class ProposalTest {
   }
 
   /** A search that tries each way anew would outlive the test run. */
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"a_", "1_", "a1-", "x y_"})
   void namesOfOneRepeatedPieceAreCompared(String piece) {

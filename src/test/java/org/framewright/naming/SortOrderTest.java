@@ -5,6 +5,7 @@ import static org.framewright.AssertThat.assertThat;
 
 import java.util.Comparator;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,6 +55,7 @@ class SortOrderTest {
     }
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -151,6 +153,7 @@ class SortOrderTest {
   }
 
   /** What only a search of each number could show is not taken for shown. */
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -4,6 +4,7 @@ import static org.framewright.AssertThat.assertThat;
 import static org.framewright.naming.ConventionTest.sound;
 
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -104,6 +105,7 @@ class UseCheckTest {
         .containsExactly("Add job: \"{day}\".");
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"look", "garment", "Setup", "stup", "article_number"})
   void findsTheFieldThatIsMeantAsTheSetup(String called) {
@@ -214,6 +216,7 @@ class UseCheckTest {
     assertThat(findings(FIELDS, NAMES.replace("{select}_v", "{setup}_{take}_v"))).isEmpty();
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"%client%", "$client", "<client>", "(client)", "@client"})
   void findsFieldsInBracketsOfAnotherLanguage(String written) {

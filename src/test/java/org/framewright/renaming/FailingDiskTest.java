@@ -12,6 +12,7 @@ import java.util.Random;
 import java.util.TreeSet;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Every change of an apply and of an undo fails once, or from then on: a person's everyday trouble.
  */
+@Tag("slow")
 class FailingDiskTest {
   private static final Path ROOT = Path.of("/model");
   private static final String[][] RENAMES = {

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The {@link PowerCutLaws} on a few hundred cases, always the same ones, in seconds. */
+@Tag("slow")
 class PowerCutTest {
   private static final int CASES = 250;
 

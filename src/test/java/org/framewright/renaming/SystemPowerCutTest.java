@@ -20,11 +20,13 @@ import java.util.Random;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** The {@link SystemPowerCutLaws} on a few hundred cases, always the same ones, in seconds. */
+@Tag("slow")
 class SystemPowerCutTest {
   private static final int CASES = 120;
 

@@ -29,6 +29,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** What the pages and tables of reports say of one job, and that they say no more than text. */
+@Tag("slow")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportPagesTest {
   private ReportScene scene;

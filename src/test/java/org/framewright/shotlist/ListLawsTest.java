@@ -42,6 +42,7 @@ class ListLawsTest {
   }
 
   /** The lists of clients, as they were understood, survive being exported and imported again. */
+  @Tag("slow")
   @Property(tries = 300)
   void whatWasImportedIsTheSameListAfterAnExport(@ForAll("texts") String text) {
     var read = ListReader.read(text.getBytes(StandardCharsets.UTF_8), "list.csv");
@@ -54,6 +55,7 @@ class ListLawsTest {
     }
   }
 
+  @Tag("slow")
   @Property(tries = 40)
   void whatWasImportedIsTheSameListInAWorkbook(@ForAll("texts") String text) throws IOException {
     if (ListReader.read(text.getBytes(StandardCharsets.UTF_8), "list.csv")
@@ -224,6 +226,7 @@ class ListLawsTest {
         .ofMaxLength(16);
   }
 
+  @Tag("slow")
   @Property(tries = 500)
   void anyBytesEndInAListOrInProblems(@ForAll byte[] bytes) {
     if (ListReader.read(bytes, "list.csv") instanceof ListReading.Refused refused) {

@@ -60,6 +60,13 @@ public final class FreshJob {
     return job;
   }
 
+  /** A setup of which the list says one thing more. */
+  public static Setup with(Setup setup, String heading, String cell) {
+    var columns = new LinkedHashMap<>(setup.columns());
+    columns.put(heading, cell);
+    return new Setup(setup.code(), setup.title(), setup.views(), setup.framesWanted(), columns);
+  }
+
   /** With frames of the first setup, written while it was on set. */
   static Job withFrames(Path folder, Clock clock, int frames) throws Exception {
     var job = in(folder, clock);

@@ -89,8 +89,7 @@ class ListPageTest {
   }
 
   private void types(String text) {
-    robot.write(text, 0);
-    waitForFxEvents();
+    opened.type(text);
   }
 
   private void dialogIsOpen() throws Exception {

@@ -201,11 +201,23 @@ final class OpenApp {
   void press(KeyCode... keys) {
     robot.push(keys);
     waitForFxEvents();
+    untilNoKeyIsHeld();
   }
 
   /** Types where the keys go. */
   void type(String text) {
     robot.write(text, 0);
+    waitForFxEvents();
+    untilNoKeyIsHeld();
+  }
+
+  /** A person is slower than a robot, whose typing is not to be taken for a scan. */
+  void untilNoKeyIsHeld() {
+    try {
+      await(() -> !app.isHoldingKeys());
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
     waitForFxEvents();
   }
 

@@ -150,6 +150,9 @@ final class Pictures {
           "day-evening",
           "day-empty",
           "day-scripts",
+          "scan-unknown",
+          "scan-not-now",
+          "scan-several",
           "large-day");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
@@ -180,6 +183,7 @@ final class Pictures {
           "returns-client",
           "returns-names");
   private static final List<String> DAY = List.of("day", "day-evening");
+  private static final List<String> SCANS = List.of("scan-unknown", "scan-not-now", "scan-several");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -314,6 +318,11 @@ final class Pictures {
               Optional.of(inScripts(Files.createTempDirectory(work, "scripts"))),
               shot -> pages(shot, "day-", List.of("scripts")));
         }
+        if (anyWanted("", SCANS, look, size)) {
+          var scripts = inScripts(Files.createTempDirectory(work, "scans"));
+          giveCodes(scripts);
+          take(look, size, Optional.of(scripts), this::scans);
+        }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
         }
@@ -437,6 +446,39 @@ final class Pictures {
           MarkDetails.NONE.andReason(titles.get(i)));
     }
     return job.folder();
+  }
+
+  /** Two setups get one code; the product number is an example of GS1. */
+  private void giveCodes(Path folder) throws Exception {
+    var job = Job.open(folder, clock);
+    for (var code : List.of("001", "003", "004")) {
+      var setup = job.shotList().setup(code).orElseThrow();
+      job.changeSetup(FreshJob.with(setup, "EAN", "614141000012"));
+    }
+  }
+
+  /** A code that no setup has, one that is scanned meanwhile, and one that several have. */
+  private void scans(Shot shot) throws Exception {
+    KeyStroke.scan(shot.app().scene(), "9506000134352");
+    settle(2000);
+    onInterface(
+        () -> {
+          type(shot, "#scan-to", "معطف");
+          return shot;
+        });
+    settle(1000);
+    write(shot.app()::scene, "scan-unknown", shot);
+    KeyStroke.scan(shot.app().scene(), "614141000012");
+    settle(1000);
+    write(shot.app()::scene, "scan-not-now", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+    KeyStroke.scan(shot.app().scene(), "614141000012");
+    settle(2000);
+    write(shot.app()::scene, "scan-several", shot);
   }
 
   /** Three cards of a job, of which each gets another answer, and what copying comes to. */

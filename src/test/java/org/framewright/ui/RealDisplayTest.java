@@ -36,6 +36,15 @@ class RealDisplayTest {
 
   @Test
   void aDayOnARealDisplayGoesWithoutAFault() throws Exception {
+    goesWithoutAFault(OnRealDisplay.class);
+  }
+
+  @Test
+  void tenSetupsByScansOnARealDisplayLeaveNothingInTheField() throws Exception {
+    goesWithoutAFault(ScansOnRealDisplay.class);
+  }
+
+  private void goesWithoutAFault(Class<?> program) throws Exception {
     var display = display();
     assumeTrue(
         display.isPresent(), "Xvfb is not installed: the app was not tried on a real display");
@@ -53,7 +62,7 @@ class RealDisplayTest {
                 "-Dtestfx.robot=glass",
                 "-cp",
                 System.getProperty("java.class.path"),
-                OnRealDisplay.class.getName(),
+                program.getName(),
                 folder.toString())
             .redirectErrorStream(true)
             .redirectOutput(said.toFile());
@@ -68,6 +77,9 @@ class RealDisplayTest {
     assumeTrue(
         process.exitValue() != OnRealDisplay.NO_TOOLKIT,
         "the toolkit shows no window here, libgtk-3 may not be installed: " + text);
+    assumeTrue(
+        process.exitValue() != ScansOnRealDisplay.NO_SCANNER,
+        "xdotool or setxkbmap is not installed: no scanner was played on a real display");
     assertThat(process.exitValue()).as(text).isZero();
     assertThat(text).contains(OnRealDisplay.DONE).doesNotContain("Exception in thread");
   }

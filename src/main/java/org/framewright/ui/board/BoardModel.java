@@ -19,6 +19,7 @@ import javafx.beans.value.ChangeListener;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.ObservableList;
 import org.framewright.frames.Frame;
+import org.framewright.frames.SlateDoubt;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
 import org.framewright.shotlist.Setup;
@@ -48,7 +49,8 @@ public final class BoardModel {
   private final LookedAt looked = new LookedAt(false);
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Standing> standing =
-      new ReadOnlyObjectWrapper<>(new Standing(Totals.of(List.of()), List.of(), 0, 0));
+      new ReadOnlyObjectWrapper<>(
+          new Standing(Totals.of(List.of()), List.of(), 0, 0, Optional.empty()));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
 
@@ -72,8 +74,14 @@ public final class BoardModel {
    * @param rows setup by setup in running order
    * @param loose frames that belong to no setup
    * @param notUnderstood files in the frames folder that are neither frames nor of frames
+   * @param doubt the slate that came last and contradicts what is on set
    */
-  record Standing(Totals totals, List<SetupRow> rows, int loose, int notUnderstood) {
+  record Standing(
+      Totals totals,
+      List<SetupRow> rows,
+      int loose,
+      int notUnderstood,
+      Optional<SlateDoubt> doubt) {
     Standing {
       rows = List.copyOf(rows);
     }
@@ -231,6 +239,17 @@ public final class BoardModel {
         .ifPresent(row -> tick(row, SetupState.ON_SET, firstView(row)));
   }
 
+  /** Puts the setup of that code on set, and chooses it. */
+  public void putOnSet(String code) {
+    row(code)
+        .filter(row -> row.state() != SetupState.ON_SET)
+        .ifPresent(
+            row ->
+                take(
+                    new Step.Ticked(row.code(), SetupState.ON_SET, firstView(row)),
+                    () -> select(row)));
+  }
+
   /** The first wanted view that lacks frames, else the first, is before the camera. */
   private static MarkDetails firstView(SetupRow row) {
     var wanted = wantedViews(row);
@@ -322,7 +341,7 @@ public final class BoardModel {
   }
 
   /** The list says something else of a setup. */
-  void change(Setup setup) {
+  public void change(Setup setup) {
     take(new Step.Changed(setup), () -> {});
   }
 
@@ -336,7 +355,8 @@ public final class BoardModel {
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
-                  case Step.Selected _, Step.Rated _, Step.Placed _ -> Optional.<String>empty();
+                  case Step.Selected _, Step.Rated _, Step.Placed _, Step.Followed _ ->
+                      Optional.<String>empty();
                 });
     about.flatMap(this::row).or(() -> now.get().onSet()).ifPresent(this::select);
   }
@@ -404,6 +424,15 @@ public final class BoardModel {
     take(new Step.Ticked(row.code(), state, details), () -> {});
   }
 
+  /** Follows the slate that contradicts what is on set. */
+  void followSlate() {
+    standing
+        .get()
+        .doubt()
+        .ifPresent(
+            doubt -> take(new Step.Followed(doubt, System.getProperty("user.name", "")), () -> {}));
+  }
+
   private void take(Step step, Runnable then) {
     steps.take(
         step,
@@ -432,7 +461,10 @@ public final class BoardModel {
             Totals.of(rows),
             rows,
             view.tally().unassigned().size(),
-            view.scan().notUnderstood().size()));
+            view.scan().notUnderstood().size(),
+            view.tally().slates().doubts().stream()
+                .filter(SlateDoubt::lasts)
+                .reduce((_, later) -> later)));
     shown.show(rows);
     chosen.set(selectedRow().isPresent());
   }

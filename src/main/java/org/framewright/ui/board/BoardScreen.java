@@ -131,7 +131,8 @@ public final class BoardScreen implements Screen {
                 List.of(command("agree"), command("pickup"), command("drop"))),
             onLine(),
             importList,
-            command("loose"));
+            command("loose"),
+            command("followSlate"));
   }
 
   private static NextNameModel nextName(Desk desk, JobSession session, ViewWords views) {
@@ -268,6 +269,13 @@ public final class BoardScreen implements Screen {
             showLoose,
             Bindings.createBooleanBinding(
                 () -> model.standing().get().loose() > 0, model.standing())),
+        new Command(
+            "board.followSlate",
+            text("followSlate"),
+            Keys.plain(KeyCode.K),
+            model::followSlate,
+            Bindings.createBooleanBinding(
+                () -> model.standing().get().doubt().isPresent(), model.standing())),
         always("copyNext", KeyCode.C, nextName::copy),
         new Command(
             "board.show",

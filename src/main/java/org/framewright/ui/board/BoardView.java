@@ -58,6 +58,7 @@ final class BoardView {
   private final TextField filter;
   private final SetupList list;
   private final LooseLine loose;
+  private final DoubtLine doubt;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
   private final ObjectProperty<SetupCell.Room> room =
@@ -92,7 +93,8 @@ final class BoardView {
       SetActions actions,
       List<Command> onLine,
       Runnable importList,
-      Command showLoose) {
+      Command showLoose,
+      Command followSlate) {
     this.model = model;
     this.texts = texts;
     this.now = now;
@@ -105,6 +107,7 @@ final class BoardView {
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
     this.loose = new LooseLine(texts, showLoose);
+    this.doubt = new DoubtLine(texts, followSlate);
     list.offer(onLine);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
@@ -117,7 +120,7 @@ final class BoardView {
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(head, list, loose);
+    rest.getChildren().setAll(head, doubt, list, loose);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
@@ -322,6 +325,7 @@ final class BoardView {
   private void show(BoardModel.Standing standing) {
     head.show(standing);
     loose.show(standing);
+    doubt.show(standing);
     viewPlaces.set(
         standing.rows().stream()
             .mapToInt(row -> Math.clamp(row.views().size(), 1, SetupCell.PLACES))

@@ -49,6 +49,8 @@ final class LookLines {
       case Attention.Dropped(var setup, _) ->
           ofSetup(one, Group.JUDGE, setup, new Way.OnTheList(setup.code()));
       case Attention.Unassigned _ -> ofFrames(one, "day.more.loose", new Way.Loose());
+      case Attention.SlateInDoubt _, Attention.SlateUnclear _ ->
+          ofFrames(one, "day.more.slate", new Way.AllFrames());
       case Attention.Incomplete _ -> ofFrames(one, "day.more.incomplete", new Way.AllFrames());
       case Attention.ClockOff _, Attention.Implausible _ ->
           ofFrames(one, "day.more.clock", new Way.AllFrames());

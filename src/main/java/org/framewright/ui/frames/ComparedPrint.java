@@ -104,7 +104,7 @@ final class ComparedPrint extends VBox {
       pictures.show(now.frame(), EDGE, picture, () -> none.setVisible(true));
       name.setText(now.frame().stem());
       whole.setText(now.frame().stem());
-      var place = now.place().map(TileCell::shortly).orElse("?");
+      var place = now.place().map(TileCell::shortly).or(() -> now.slate(texts)).orElse("?");
       where.setText(now.select() ? texts.get("frames.selectAt", place) : place);
       strokes.show(now.rating());
       time.setText(now.frame().capture().time().map(texts.formats()::timeToTheSecond).orElse(""));

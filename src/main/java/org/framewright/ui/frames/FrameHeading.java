@@ -23,7 +23,9 @@ record FrameHeading(Kind kind, Optional<Place> place, String title, int frames, 
     /** The frames of a setup. */
     SETUP,
     /** The frames of one view of a setup. */
-    VIEW
+    VIEW,
+    /** The frames that are slates, and of no setup. */
+    SLATES
   }
 
   /** The heading of frames that no setup claims, to be looked for among those there are. */
@@ -41,7 +43,8 @@ record FrameHeading(Kind kind, Optional<Place> place, String title, int frames, 
     return switch (kind) {
       case ALL -> true;
       case SELECTS -> tile.select();
-      case UNASSIGNED -> tile.place().isEmpty();
+      case UNASSIGNED -> tile.place().isEmpty() && tile.slate().isEmpty();
+      case SLATES -> tile.slate().isPresent();
       case SETUP -> tile.place().map(Place::setup).equals(place.map(Place::setup));
       case VIEW -> tile.place().equals(place);
     };

@@ -199,7 +199,12 @@ final class FramesModel {
     var places =
         tiles.stream()
             .filter(tile -> chosen.contains(tile.frame().id()))
-            .map(tile -> tile.place().map(Place::setup).orElse(texts.get("frames.unassigned")))
+            .map(
+                tile ->
+                    tile.place()
+                        .map(Place::setup)
+                        .or(() -> tile.slate(texts))
+                        .orElse(texts.get("frames.unassigned")))
             .distinct()
             .toList();
     return places.size() > 3

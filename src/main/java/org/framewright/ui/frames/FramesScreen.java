@@ -194,6 +194,7 @@ public final class FramesScreen implements Screen {
           case ALL -> texts.get("frames.titleAll", heading.frames(), heading.selects());
           case SELECTS -> texts.get("frames.titleSelects", heading.frames());
           case UNASSIGNED -> texts.get("frames.titleUnassigned", heading.frames());
+          case SLATES -> texts.get("frames.titleSlates", heading.frames());
           case SETUP, VIEW ->
               texts.get(
                   "frames.titleSetup",

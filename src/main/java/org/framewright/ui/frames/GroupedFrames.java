@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
+import org.framewright.frames.ShotSlate;
 import org.framewright.frames.Tally;
 import org.framewright.frames.Unassigned;
 import org.framewright.job.JobState;
@@ -24,7 +25,7 @@ import org.framewright.ui.frames.FrameHeading.Kind;
  * by the time they were made. Frames that no setup claims come first, because somebody must look.
  *
  * @param headings all frames, the selects, the unassigned if there are any, then the setups that
- *     have frames, each with its views where it has more than one
+ *     have frames, each with its views where it has more than one, then the slates
  * @param tiles the complete frames
  */
 record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
@@ -52,6 +53,8 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
     for (Unassigned unassigned : tally.unassigned()) {
       unassigned.likely().ifPresent(code -> likely.put(unassigned.frame().id(), code));
     }
+    var slates = new HashMap<FrameId, ShotSlate>();
+    tally.slates().frames().forEach(one -> slates.put(one.frame().id(), one.slate()));
     var tiles = new ArrayList<Tile>(frames.size());
     for (var frame : frames) {
       if (frame.complete()) {
@@ -60,6 +63,7 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
                 frame,
                 Optional.ofNullable(tally.places().get(frame.id())),
                 Optional.ofNullable(likely.get(frame.id())),
+                Optional.ofNullable(slates.get(frame.id())),
                 state.isSelect(frame),
                 state.rating(frame)));
       }
@@ -76,6 +80,9 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
   }
 
   private static int rank(Tile tile, Map<String, Integer> order) {
+    if (tile.slate().isPresent()) {
+      return Integer.MAX_VALUE;
+    }
     return tile.place().map(p -> order.getOrDefault(p.setup(), Integer.MAX_VALUE)).orElse(-1);
   }
 
@@ -89,9 +96,14 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
   private static List<FrameHeading> headings(List<Tile> tiles, Map<String, String> titles) {
     var selects = 0;
     var unassigned = 0;
+    var slates = 0;
     var bySetup = new LinkedHashMap<String, LinkedHashMap<Place, int[]>>();
     for (var tile : tiles) {
       selects += tile.select() ? 1 : 0;
+      if (tile.slate().isPresent()) {
+        slates++;
+        continue;
+      }
       if (tile.place().isEmpty()) {
         unassigned++;
         continue;
@@ -128,6 +140,9 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
                             Kind.VIEW, Optional.of(place), title, counts[0], counts[1])));
           }
         });
+    if (slates > 0) {
+      headings.add(new FrameHeading(Kind.SLATES, Optional.empty(), "", slates, 0));
+    }
     return List.copyOf(headings);
   }
 

@@ -51,6 +51,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
           case ALL -> texts.get("frames.all");
           case SELECTS -> texts.get("frames.selects");
           case UNASSIGNED -> texts.get("frames.unassigned");
+          case SLATES -> texts.get("frames.slates");
           case SETUP -> heading.place().map(Place::setup).orElse("");
           case VIEW -> heading.place().flatMap(Place::view).orElse(texts.get("frames.noView"));
         });
@@ -58,7 +59,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
         switch (heading.kind()) {
           case SETUP -> heading.title();
           case VIEW -> heading.place().flatMap(Place::view).map(meaning).orElse("");
-          case ALL, SELECTS, UNASSIGNED -> "";
+          case ALL, SELECTS, UNASSIGNED, SLATES -> "";
         });
     count.setText(
         heading.selects() > 0 && heading.kind() != FrameHeading.Kind.SELECTS
@@ -67,7 +68,7 @@ final class HeadingCell extends ListCell<FrameHeading> {
     switch (heading.kind()) {
       case VIEW -> getStyleClass().add("view");
       case UNASSIGNED -> getStyleClass().add("unassigned");
-      case ALL, SELECTS, SETUP -> {}
+      case ALL, SELECTS, SETUP, SLATES -> {}
     }
     setGraphic(box);
     setAccessibleText(

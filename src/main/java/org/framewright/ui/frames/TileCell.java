@@ -90,8 +90,9 @@ final class TileCell extends GridCell<Tile> {
     var place =
         tile.place()
             .map(TileCell::shortly)
-            .orElseGet(
-                () -> tile.likely().map(code -> texts.get("frames.likely", code)).orElse("?"));
+            .or(() -> tile.slate(texts))
+            .or(() -> tile.likely().map(code -> texts.get("frames.likely", code)))
+            .orElse("?");
     where.setText(
         tile.select()
             ? texts.get("frames.selectAt", place)

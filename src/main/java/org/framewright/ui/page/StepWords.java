@@ -76,6 +76,8 @@ public final class StepWords {
               rating);
       case Step.Placed(var frames, var place, _) ->
           texts.get("answer.placed", called(frames), frames.count(), called(place.setup()));
+      case Step.Followed(var doubt, _) ->
+          texts.get("answer.followed", called(doubt.says().code()), doubt.frame().stem());
     };
   }
 
@@ -109,7 +111,8 @@ public final class StepWords {
     return setups.apply(code).map(StepWords::called).orElse(code);
   }
 
-  private static String called(Setup setup) {
+  /** What a setup is called where there is room for a line. */
+  public static String called(Setup setup) {
     var title = setup.title();
     var end =
         title.offsetByCodePoints(

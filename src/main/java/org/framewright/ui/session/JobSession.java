@@ -15,6 +15,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameWatcher;
 import org.framewright.job.Elsewhere;
 import org.framewright.job.Job;
+import org.framewright.job.SlateWatch;
 import org.framewright.ui.task.Latest;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
@@ -41,6 +42,7 @@ public final class JobSession implements Steps, AutoCloseable {
   private static final String REFRESHING = "refreshing";
   private static final String RECOUNTING = "recounting";
   private static final String WATCHING = "watching";
+  private static final String SLATES = "slates";
 
   private final Job job;
   private final Executor queue;
@@ -73,6 +75,9 @@ public final class JobSession implements Steps, AutoCloseable {
 
   /** Touched on the queue only. */
   private FrameWatcher watcher;
+
+  /** Touched on the queue only. */
+  private SlateWatch slates;
 
   private volatile boolean closed;
 
@@ -162,6 +167,8 @@ public final class JobSession implements Steps, AutoCloseable {
                 () -> {
                   watcher = job.watcher(scans::offer);
                   watcher.start();
+                  slates = SlateWatch.inBackground(job, queue, new SlatesRead());
+                  slates.look(scan);
                 });
           }
         });
@@ -256,6 +263,9 @@ public final class JobSession implements Steps, AutoCloseable {
             scan = next;
             shown.offer(next());
           }
+          if (slates != null) {
+            slates.look(next);
+          }
         });
   }
 
@@ -269,6 +279,23 @@ public final class JobSession implements Steps, AutoCloseable {
       }
     } catch (Exception | Error e) {
       failed(what, e);
+    }
+  }
+
+  /** On the queue: a slate may have placed many frames anew. */
+  private final class SlatesRead implements SlateWatch.Listener {
+    @Override
+    public void read() {
+      if (!closed) {
+        trying(SLATES, () -> shown.offer(next()));
+      }
+    }
+
+    @Override
+    public void failed(IOException failure) {
+      if (!closed) {
+        JobSession.this.failed(SLATES, failure);
+      }
     }
   }
 
@@ -335,6 +362,9 @@ public final class JobSession implements Steps, AutoCloseable {
     closed = true;
     queue.execute(
         () -> {
+          if (slates != null) {
+            slates.close();
+          }
           if (watcher != null) {
             // It ends the look that it is taking, which nobody should wait for.
             watcher.close();

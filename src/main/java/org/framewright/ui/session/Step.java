@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
+import org.framewright.frames.SlateDoubt;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -105,4 +106,11 @@ public sealed interface Step {
    * @param by who moved them
    */
   record Placed(Frames frames, Place place, String by) implements Step {}
+
+  /**
+   * A slate is right, and what is on set is not.
+   *
+   * @param by who said so
+   */
+  record Followed(SlateDoubt doubt, String by) implements Step {}
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.SlateWord;
 import org.framewright.job.Undo;
 
 /** The steps of this run, and how they are undone and done again. For one thread. */
@@ -82,6 +83,10 @@ final class StepHistory {
       case Step.Placed(var frames, var place, var by) ->
           job.moveFrames(frames.ids(), place.setup(), place.view(), by)
               .ifPresent(undo -> keep(step, undo));
+      case Step.Followed(var doubt, var by) -> {
+        var follow = new SlateWord.Follow(Optional.empty());
+        keep(step, job.saySlate(doubt.frame(), follow, by, job.scan()));
+      }
     }
   }
 

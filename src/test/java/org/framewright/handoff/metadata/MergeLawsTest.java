@@ -12,9 +12,11 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import net.jqwik.api.Tuple;
 
 /** What a merge may do to a packet, whatever is in it. */
+@Tag("slow")
 class MergeLawsTest {
   private static final List<Name> OWN =
       Arrays.stream(org.framewright.handoff.metadata.Property.values())

@@ -16,10 +16,13 @@ import net.jqwik.api.constraints.Size;
 import org.framewright.base.Progress;
 import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Packages that are made to do harm: they are answered for, within bounds. */
+@Tag("slow")
+@net.jqwik.api.Tag("slow")
 class HostilePackagesTest {
   private static final String MANIFEST = "manifest-sha256.txt";
 

@@ -7,9 +7,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.SimpleBooleanProperty;
 import org.framewright.frames.Place;
+import org.framewright.frames.slate.Slate;
 import org.framewright.job.Job;
 import org.framewright.job.TestClock;
 import org.framewright.ui.command.Command;
@@ -82,6 +84,32 @@ class FramesModelTest {
     model.pause();
     model.follow();
     assertThat(model.heading().get().kind()).isEqualTo(Kind.ALL);
+  }
+
+  @Test
+  void slatesHaveAPartOfTheirOwnAndAreOfNoSetup() throws Exception {
+    var first = model.tiles().getFirst().frame();
+    session.change(
+        "",
+        job -> {
+          var slate = Slate.of(job.slateKey(), "002");
+          return job.recordLooks(Map.of(first, Optional.of(slate.print())));
+        },
+        _ -> {},
+        failure -> {
+          throw new AssertionError(failure);
+        });
+    assertThat(heading(Kind.SLATES).frames()).isEqualTo(1);
+    assertThat(heading(Kind.SETUP).frames()).isEqualTo(3);
+    model.heading().set(heading(Kind.SLATES));
+    assertThat(model.tiles())
+        .singleElement()
+        .satisfies(
+            tile -> {
+              assertThat(tile.frame().id()).isEqualTo(first.id());
+              assertThat(tile.place()).isEmpty();
+              assertThat(tile.slate(Texts.in(Locale.ENGLISH))).contains("Slate 002");
+            });
   }
 
   @Test

@@ -17,6 +17,7 @@ import org.framewright.ui.handoff.GoingLine.Kind;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -131,6 +132,7 @@ class HandOffModelTest {
     assertThat(model.ready().get()).isFalse();
   }
 
+  @Tag("slow")
   @Test
   void aContactSheetAndAListLieInThePackageWhereAskedFor() {
     long plain = looked().room().orElseThrow().needed();

@@ -195,6 +195,7 @@ class CoreTextsTest {
     return all;
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(strings = {"de", "fr"})
   void everyTextOfAProblemIsTranslated(String language) throws IOException {
@@ -213,6 +214,7 @@ class CoreTextsTest {
   }
 
   /** But in records of which the constructors take the words as they stand, which are read here. */
+  @Tag("slow")
   @Test
   void noTextOfARoomThatIsTranslatedIsKnownByANameAlone() throws IOException {
     var rooms = new TreeSet<>(WHOLE);

@@ -16,6 +16,7 @@ import org.framewright.naming.Proposal;
 import org.framewright.naming.Proposal.Role;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Tasks;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -74,6 +75,7 @@ class ProposalModelTest {
   }
 
   /** What each answer makes of the second piece. */
+  @Tag("slow")
   @ParameterizedTest
   @EnumSource(
       value = Role.class,

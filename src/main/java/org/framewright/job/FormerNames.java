@@ -1,4 +1,4 @@
-package org.framewright.handoff;
+package org.framewright.job;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -13,14 +13,14 @@ import java.util.Set;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
-import org.framewright.job.Job;
+import org.framewright.frames.Frame;
 import org.framewright.renaming.Batch;
 import org.framewright.renaming.BatchState;
 import org.framewright.renaming.RenameRequest;
 import org.framewright.renaming.Renamer;
 
 /** The paths that a job's files had before they were renamed, by the journals of its renames. */
-final class FormerNames {
+public final class FormerNames {
   /** Renames that are read; of a job with more, the oldest are left out. */
   private static final long MOST = 2_000_000;
 
@@ -39,7 +39,8 @@ final class FormerNames {
     this.root = root;
   }
 
-  static FormerNames of(Job job) throws IOException {
+  /** Reads the journals of a job. */
+  public static FormerNames of(Job job) throws IOException {
     var renamer = Renamer.in(job.folder());
     var names = new FormerNames(job.folder());
     var batches = renamer.batches();
@@ -97,13 +98,27 @@ final class FormerNames {
   }
 
   /** The paths that a file had, oldest first; none where it was never renamed. */
-  List<Path> of(Path file) {
+  public List<Path> of(Path file) {
     var names = file.startsWith(root) ? byPath.get(root.relativize(file)) : null;
     return names == null ? List.of() : names.stream().map(root::resolve).toList();
   }
 
+  /** The name, without ending, that a frame came with, as far as that is known. */
+  String first(Frame frame) {
+    var file = frame.primary();
+    var paths = of(file.path());
+    if (paths.isEmpty()) {
+      return frame.stem();
+    }
+    var name = paths.getFirst().getFileName().toString();
+    var ending = frame.ending(file);
+    return !ending.isEmpty() && name.endsWith(ending)
+        ? name.substring(0, name.length() - ending.length())
+        : name.replaceFirst("\\.[^.]*$", "");
+  }
+
   /** The paths that files have now which had this one before. */
-  List<Path> now(Path before) {
+  public List<Path> now(Path before) {
     if (!before.startsWith(root)) {
       return List.of();
     }
@@ -119,7 +134,7 @@ final class FormerNames {
   }
 
   /** The batches whose names are not known, and why. */
-  List<Problem> problems() {
+  public List<Problem> problems() {
     return List.copyOf(problems);
   }
 }
