@@ -1,6 +1,6 @@
 package org.framewright.job;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -1,6 +1,6 @@
 package org.framewright.ui;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.ui.OnInterface.onInterface;
 
 import java.nio.file.Path;

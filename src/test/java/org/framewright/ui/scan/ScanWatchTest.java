@@ -1,6 +1,6 @@
 package org.framewright.ui.scan;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
