@@ -71,9 +71,11 @@ class CheckTest {
     assertThat(
             rules(
                 check(
-                    "a: {type: code, length: 2}\n"
-                        + "b: {type: code, length: 2}\n"
-                        + "c: {type: code, length: 2}",
+                    """
+                    a: {type: code, length: 2}
+                    b: {type: code, length: 2}
+                    c: {type: code, length: 2}\
+                    """,
                     "frame: '{a}[_{b}][_{c}]'")))
         .containsExactly(Rule.TWO_READINGS);
   }
