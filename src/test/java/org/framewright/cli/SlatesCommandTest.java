@@ -1,6 +1,6 @@
 package org.framewright.cli;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 import static org.framewright.cli.Ran.run;
 
 import java.io.IOException;

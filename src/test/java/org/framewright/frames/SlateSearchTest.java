@@ -1,6 +1,6 @@
 package org.framewright.frames;
 
-import static org.assertj.core.api.Assertions.assertThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.awt.Color;
 import java.io.ByteArrayOutputStream;

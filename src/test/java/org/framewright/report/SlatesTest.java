@@ -1,7 +1,7 @@
 package org.framewright.report;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assumptions.assumeThat;
+import static org.framewright.AssertThat.assertThat;
 
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;

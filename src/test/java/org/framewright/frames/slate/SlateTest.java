@@ -1,7 +1,7 @@
 package org.framewright.frames.slate;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.framewright.AssertThat.assertThat;
 
 import java.util.HashSet;
 import java.util.List;
