@@ -38,21 +38,18 @@ class FileProblemsTest {
         "Read-only file system | the disk can only be read",
         "The media is write protected | the disk can only be read",
         "Input/output error | the disk could not read or write it",
-        "The request could not be performed because of an I/O device error | the disk could not"
-            + " read or write it",
+        "The request could not be performed because of an I/O device error | the disk could not read or write it",
         "Is a directory | this is a folder, a file was meant",
         "Not a directory | something on this path is no folder",
         "not a regular file | this is a folder, a link or a device, a file was meant",
         "File name too long | this name is too long for the disk",
         "Too many open files | the system lets this program open no more files",
-        "Too many levels of symbolic links or unable to access attributes of symbolic link | this"
-            + " is a link, and links are not followed here",
+        "Too many levels of symbolic links or unable to access attributes of symbolic link | this is a link, and links are not followed here",
         "Stale file handle | the drive or the server is gone",
         "Transport endpoint is not connected | the drive or the server is gone",
         "No such device | the drive or the server is gone",
         "The specified network name is no longer available | the drive or the server is gone",
-        "The process cannot access the file because it is being used by another process | another"
-            + " program has it open",
+        "The process cannot access the file because it is being used by another process | another program has it open",
         "Text file busy | another program has it open",
         "File too large | the disk's format takes no file of this size",
         "Something new | Something new"

@@ -65,12 +65,12 @@ class CompanionFilesTest {
 
   private static String sidecar() {
     return """
-    <x:xmpmeta xmlns:x="adobe:ns:meta/">
-     <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
-      <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="5"/>
-     </rdf:RDF>
-    </x:xmpmeta>
-    """;
+        <x:xmpmeta xmlns:x="adobe:ns:meta/">
+         <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+          <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmp:Rating="5"/>
+         </rdf:RDF>
+        </x:xmpmeta>
+        """;
   }
 
   /** The least that is a movie by ISO/IEC 14496-12; filmed at 2026-11-23T09:30:00Z. */

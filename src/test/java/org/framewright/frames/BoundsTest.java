@@ -194,8 +194,7 @@ class BoundsTest {
           """
           <x:xmpmeta xmlns:x='adobe:ns:meta/'>
           <rdf:RDF xmlns:rdf='http://www.w3.org/1999/02/22-rdf-syntax-ns#'>
-          <rdf:Description xmlns:xmp='http://ns.adobe.com/xap/1.0/'><xmp:Rating>\
-          """
+          <rdf:Description xmlns:xmp='http://ns.adobe.com/xap/1.0/'><xmp:Rating>"""
               + nested
         }) {
       var reading = sidecar(text.getBytes(StandardCharsets.UTF_8));

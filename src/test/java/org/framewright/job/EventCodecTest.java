@@ -151,8 +151,7 @@ class EventCodecTest {
             "\"taken-back\",\"event\":{\"station\":\"x\",\"time\":\"never\",\"count\":0}",
             "\"list-changed\",\"put\":[{}],\"removed\":[],\"order\":[]",
             "\"list-changed\",\"put\":[{\"code\":\"\",\"title\":\"\"}],\"removed\":[],\"order\":[]",
-            "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"\",\"views\":[{\"code\":\""
-                + " \"}]}],\"removed\":[],\"order\":[]",
+            "\"list-changed\",\"put\":[{\"code\":\"1\",\"title\":\"\",\"views\":[{\"code\":\" \"}]}],\"removed\":[],\"order\":[]",
             "\"list-changed\",\"put\":[],\"removed\":{},\"order\":[]")) {
       assertThat(event(odd)).isInstanceOf(Event.Unknown.class);
     }

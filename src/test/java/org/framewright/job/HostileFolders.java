@@ -351,8 +351,8 @@ final class HostileFolders {
               .formatted(quoted(random), text, quoted(random));
       case 1 ->
           ("\"list-changed\",\"put\":[{\"code\":%s,\"title\":%s,\"views\":[{\"code\":%s,\"frames\":%s}],"
-               + "\"framesWanted\":%s,\"columns\":{%s:%s}},{\"code\":%s,\"title\":\"\"}],"
-               + "\"removed\":[%s],\"order\":[%s,%s]")
+                  + "\"framesWanted\":%s,\"columns\":{%s:%s}},{\"code\":%s,\"title\":\"\"}],"
+                  + "\"removed\":[%s],\"order\":[%s,%s]")
               .formatted(
                   text,
                   quoted(random),

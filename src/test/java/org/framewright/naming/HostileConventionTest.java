@@ -254,10 +254,7 @@ class HostileConventionTest {
     var file = folder.resolve("x.yaml");
     Files.writeString(
         file,
-        "\uFEFFconvention: x\n"
-            + "fields: {a: {type: counter}}\n"
-            + "names: {k: '{a}'}\n"
-            + "folders: {frames: f}\n");
+        "\uFEFFconvention: x\nfields: {a: {type: counter}}\nnames: {k: '{a}'}\nfolders: {frames: f}\n");
     assertThat(Convention.read(file)).isInstanceOf(Convention.Parsed.Sound.class);
   }
 

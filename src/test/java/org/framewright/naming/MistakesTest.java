@@ -59,10 +59,8 @@ class MistakesTest {
         "`convention: Test`|`convention: Test: one`|1|17|a colon and a space end a key|in quotes",
         "`_{client}\"`|`_{client}`|10|14|this quotation mark is not closed|Close it with \"",
         "`01_frames`|`'01_frames`|15|11|this quotation mark is not closed|Close it with '",
-        "`\"{day}_{client}\"`|`{day}_{client}`|10|14|a pattern that begins with { needs"
-            + " quotes|\"{day}_{client}\"",
-        "`\"{client}_{setup}[_`|`[{client}_]{setup}[_`|12|14|a pattern that begins with [ needs"
-            + " quotes|Write it as",
+        "`\"{day}_{client}\"`|`{day}_{client}`|10|14|a pattern that begins with { needs quotes|\"{day}_{client}\"",
+        "`\"{client}_{setup}[_`|`[{client}_]{setup}[_`|12|14|a pattern that begins with [ needs quotes|Write it as",
         "`digits: 3}`|`digits: 3`|5|12|this { is not closed|Close it with }",
         "`type: date, `|`type: date `|3|31|a comma or a } is missing here|Put a comma",
         "`  setup: `|`   setup: `|5|4|begins in another column|Begin it in the same column",
@@ -71,8 +69,7 @@ class MistakesTest {
         "`convention: Test`|`convention: - Test`|1|13|a list cannot begin here|line of its own",
         "`convention: Test`|`convention: > Test`|1|15|a text of several lines|in quotes",
         // The language
-        "`day:     {type: date`|`day:     {type: dat`|3|19|“dat” is not known here|Is “date”"
-            + " meant?",
+        "`day:     {type: date`|`day:     {type: dat`|3|19|“dat” is not known here|Is “date” meant?",
         "`uuuu-MM-dd`|`YYYY-MM-dd`|3|34|“YYYY” is not a date letter|Write the year as uuuu.",
         "`uuuu-MM-dd`|`uuuu-MM-DD`|3|42|“DD” is not a date letter|as dd.",
         "`uuuu-MM-dd`|`dd-MM-uuuu`|3|12|is earlier than|Write year, month and day in this order",
@@ -81,26 +78,18 @@ class MistakesTest {
         "`{F: front, B: back}`|`F, B`|6|35|are a list|Write values: [F, B].",
         "`restarts: setup`|`restarts: look`|7|12|restarts on “look”|such as day, client, setup",
         "`  take: `|`  setup:  {type: code}\n  take: `|7|3|“setup” is given twice|Keep one",
-        "`{client}_{setup}[_{view}]_{take}\"\n"
-            + "  retouched`|`{cleint}_{setup}[_{view}]_{take}\"\n"
-            + "  retouched`|12|15|there is no field “cleint”|Is {client} meant?",
+        "`{client}_{setup}[_{view}]_{take}\"\n  retouched`|`{cleint}_{setup}[_{view}]_{take}\"\n  retouched`|12|15|there is no field “cleint”|Is {client} meant?",
         "`\"{day}_{client}\"`|`\"{{day}}_{client}\"`|10|15|one pair of braces|Write {day}.",
-        "`\"{day}_{client}\"`|`\"%day%_{client}\"`|10|15|“%day%” in it is shown as it is"
-            + " written|Write {day}.",
+        "`\"{day}_{client}\"`|`\"%day%_{client}\"`|10|15|“%day%” in it is shown as it is written|Write {day}.",
         "`\"{day}_{client}\"`|`\"{day}/{client}\"`|10|20|cannot contain a /|under folders:",
         "`\"{day}_{client}\"`|`\"{day}:{client}\"`|10|15|has one of|another character",
-        "`frames: 01_frames`|`frame: 01_frames`|15|3|the folder for frames is missing|Is frame:"
-            + " meant?",
-        "`frames: 01_frames`|`paper: 09_paper`|15|3|the folder for frames is missing|Add frames:"
-            + " 01_frames",
-        "`folders:\n"
-            + "  frames: 01_frames`|`folders: [01_frames]`|14|10|each folder of a job has a"
-            + " role|frames: 01_frames.",
+        "`frames: 01_frames`|`frame: 01_frames`|15|3|the folder for frames is missing|Is frame: meant?",
+        "`frames: 01_frames`|`paper: 09_paper`|15|3|the folder for frames is missing|Add frames: 01_frames",
+        "`folders:\n  frames: 01_frames`|`folders: [01_frames]`|14|10|each folder of a job has a role|frames: 01_frames.",
         "`frames: 01_frames`|`frames: \"01: frames\"`|15|11|has one of|another character",
         // What a job needs
         "`  job: `|`  Job: `|10|15|there is no names.job|Is Job: meant? Call it job.",
-        "`  retouched: \"{select}_v{version}\"`|`  retouched: \"{client}_v{version}\"`|13|15|setup,"
-            + " view, take are not in it|Begin it with {select}",
+        "`  retouched: \"{select}_v{version}\"`|`  retouched: \"{client}_v{version}\"`|13|15|setup, view, take are not in it|Begin it with {select}",
       })
   void eachMistakeHasOneFindingWithItsPlaceAndRemedy(
       String written, String instead, int line, int column, String message, String remedy) {

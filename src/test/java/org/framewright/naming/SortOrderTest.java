@@ -94,26 +94,19 @@ class SortOrderTest {
         "take: {type: counter, digits: 1-3}, a: {type: code}|{take}_{a}|numbers",
         "take: {type: counter, digits: 1-2}, n: {type: number, digits: 1-2}|{take}{n}|numbers",
         "take: {type: counter, digits: 1-2}, n: {type: number, digits: 1-2}|{n}{take}|numbers",
-        "take: {type: counter, digits: 1-2}, a: {type: choice, values: [x, '5',"
-            + " '99']}|{take}[{a}]|numbers",
+        "take: {type: counter, digits: 1-2}, a: {type: choice, values: [x, '5', '99']}|{take}[{a}]|numbers",
         // a counter and a date
-        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, restarts:"
-            + " day}|{day}_{take}|bytes numbers",
+        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, restarts: day}|{day}_{take}|bytes numbers",
         "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, restarts: day}|{take}_{day}|",
         "day: {type: date, pattern: uuuuMMdd}, take: {type: counter}|{day}_{take}|bytes numbers",
         "day: {type: date, pattern: uuuuMMdd}, take: {type: counter}|{take}_{day}|bytes numbers",
-        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits:"
-            + " 1-2}|{day}_{take}|numbers",
-        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits:"
-            + " 1-2}|{day}{take}|numbers",
-        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits:"
-            + " 1-2}|{take}-{day}|numbers",
-        "day: {type: date, pattern: uuuu}, take: {type: counter, digits: 1-2, restarts:"
-            + " day}|{day}-{take}|numbers",
+        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits: 1-2}|{day}_{take}|numbers",
+        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits: 1-2}|{day}{take}|numbers",
+        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, digits: 1-2}|{take}-{day}|numbers",
+        "day: {type: date, pattern: uuuu}, take: {type: counter, digits: 1-2, restarts: day}|{day}-{take}|numbers",
         "day: {type: date, pattern: dd-MM-uuuu}, take: {type: counter}|{take}_{day}|bytes numbers",
         "day: {type: date, pattern: dd-MM-uuuu}, take: {type: counter}|{day}_{take}|",
-        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, restarts:"
-            + " day}|[{day}_]{take}|bytes numbers",
+        "day: {type: date, pattern: uuuuMMdd}, take: {type: counter, restarts: day}|[{day}_]{take}|bytes numbers",
       })
   void tellsWhetherNamesSortByTime(String fields, String pattern, String sorted)
       throws Effort.TooLarge {

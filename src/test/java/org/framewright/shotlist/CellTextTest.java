@@ -96,9 +96,8 @@ class CellTextTest {
     var text = ViewsText.write(views);
     assertThat(text)
         .isEqualTo(
-            "F:8, three quarter, \"Front, left\":2, \"F B\", \"a:3\", \"-\", \"12\"\" shelf\", \""
-                + " x\", \"two\n"
-                + "lines\"");
+            "F:8, three quarter, \"Front, left\":2, \"F B\", \"a:3\", \"-\", \"12\"\" shelf\", \" x\","
+                + " \"two\nlines\"");
     assertThat(ViewsText.read(text)).isEqualTo(views);
     assertThat(ViewsText.read(ViewsText.write(List.of(new View("-")))))
         .containsExactly(new View("-"));

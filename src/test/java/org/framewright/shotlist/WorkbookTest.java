@@ -44,8 +44,7 @@ class WorkbookTest {
     assertThat(((ListReading.Refused) reading).problems())
         .extracting(ListProblem::toString)
         .containsExactly(
-            "list.xlsx, sheet S1, line 3, column 1: this line has no setup in the column"
-                + " \"Setup\"");
+            "list.xlsx, sheet S1, line 3, column 1: this line has no setup in the column \"Setup\"");
     var first =
         TestWorkbook.of(1, TestWorkbook.sheet(rows.substring(0, rows.indexOf("<row r=\"3"))));
     assertThat(read(first).list().setups().getFirst().columns()).containsEntry("column 4", "far");
