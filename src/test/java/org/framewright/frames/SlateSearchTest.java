@@ -120,6 +120,7 @@ class SlateSearchTest {
   }
 
   /** The other readers of pictures give a JPEG of more than 8 MB as its thumbnail only. */
+  @Tag("slow")
   @Test
   void aJpegOfManyMegabytesIsReadToo() throws IOException {
     var whole = picture(3000, SLATE);
@@ -170,6 +171,7 @@ class SlateSearchTest {
     hasNothing(search.read(frame), "");
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
   void damagedFilesAreNoSlateAndNoFault(long seed) throws IOException {

@@ -12,10 +12,12 @@ import org.framewright.job.Job;
 import org.framewright.job.TestClock;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A scanner at the app. The product numbers are examples of GS1, from memory. */
+@Tag("slow")
 class ScanPageTest {
   private static final String COAT = "9506000134352";
   private static final String HAT = "614141000012";

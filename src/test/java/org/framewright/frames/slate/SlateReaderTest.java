@@ -28,6 +28,7 @@ class SlateReaderTest {
   }
 
   /** The gate: from 5 percent of the long side on, at the size of usual previews, 95 percent. */
+  @Tag("slow")
   @Test
   void aSlateFromFivePercentOfTheLongSideOnIsRead() {
     int read = 0;
@@ -42,6 +43,7 @@ class SlateReaderTest {
     assertThat(read).as("read of " + pictures).isGreaterThanOrEqualTo(pictures * 95 / 100);
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource({"640, 0.1", "1024, 0.07", "2048, 0.045"})
   void inSmallerPicturesItHasToBeLarger(int edge, double share) {
@@ -53,6 +55,7 @@ class SlateReaderTest {
     assertThat(read).isGreaterThanOrEqualTo(7);
   }
 
+  @Tag("slow")
   @Test
   void aSmallSymbolThatIsSeenFromNearAtASlantIsRead() {
     for (int seed = 7; seed < 11; seed++) {
@@ -60,6 +63,7 @@ class SlateReaderTest {
     }
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource({
     // tilt, blur, motion, noise, light, contrast
@@ -78,6 +82,7 @@ class SlateReaderTest {
     assertThat(read).as("read of 6").isGreaterThanOrEqualTo(5);
   }
 
+  @Tag("slow")
   @Test
   void aFingerOnALargeCardIsBorne() {
     int read = 0;
