@@ -12,19 +12,10 @@ import org.framewright.shotlist.SetupState;
 /** Something that happened to a job. What is written is never changed; the state is their fold. */
 sealed interface Event {
 
-  /**
-   * The job began, with these values of its convention's fields.
-   *
-   * @param slates the key of its slates; none where an older version began it
-   */
-  record Began(SequencedMap<String, String> values, Optional<JobKey> slates) implements Event {
-    /** As older versions began jobs. */
-    Began(SequencedMap<String, String> values) {
-      this(values, Optional.empty());
-    }
-  }
+  /** The job began, with these values of its convention's fields. */
+  record Began(SequencedMap<String, String> values) implements Event {}
 
-  /** A job that has no key for its slates got one. */
+  /** The job got a key for its slates, since the first ones are printed. */
   record SlatesKeyed(JobKey key) implements Event {}
 
   /**

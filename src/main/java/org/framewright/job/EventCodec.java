@@ -114,7 +114,6 @@ final class EventCodec {
         json.put("type", "began");
         var values = json.putObject("values");
         began.values().forEach((name, value) -> values.put(text(name), text(value)));
-        began.slates().ifPresent(key -> json.put("slates", key.text()));
       }
       case Event.ListChanged changed -> {
         json.put("type", "list-changed");
@@ -373,9 +372,7 @@ final class EventCodec {
   private static Event event(JsonNode json, String type) {
     try {
       return switch (type) {
-        case "began" ->
-            new Event.Began(
-                texts(json.path("values")), optional(json, "slates").flatMap(JobKey::of));
+        case "began" -> new Event.Began(texts(json.path("values")));
         case "slates-keyed" ->
             new Event.SlatesKeyed(JobKey.of(text(json, "slates")).orElseThrow(Missing::new));
         case "list-changed" ->

@@ -339,9 +339,9 @@ public final class Job {
   }
 
   /**
-   * The keys that slates of this job have; empty for a job of an older version of which none was
-   * printed yet. Mostly one: there are several where two computers gave an older job one each at
-   * the same time, and then the slates of both hold.
+   * The keys that slates of this job have; empty before the first ones are printed. Mostly one:
+   * there are several where two computers printed the first ones at the same time, and then the
+   * slates of both hold.
    */
   public List<JobKey> slateKeys() {
     return fold.slateKeys();
@@ -795,9 +795,15 @@ public final class Job {
 
   // Slates
 
-  /** The complete frames whose pictures were not searched for slates yet, each once. */
+  /**
+   * The complete frames whose pictures were not searched for slates yet, each once; none before
+   * slates of this job are printed, so that a job without slates costs nobody a moment.
+   */
   public List<Frame> notLookedAt(FrameScan scan) {
     var known = fold.state().slates();
+    if (known.keys().isEmpty()) {
+      return List.of();
+    }
     return scan.distinct().stream()
         .filter(frame -> frame.complete() && !known.isLookedAt(frame))
         .toList();

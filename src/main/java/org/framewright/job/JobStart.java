@@ -28,7 +28,6 @@ import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.Text;
-import org.framewright.frames.slate.JobKey;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
@@ -175,10 +174,7 @@ final class JobStart {
     DurableFiles.writeFlushed(
         layout.convention(), convention.yaml().getBytes(StandardCharsets.UTF_8));
     new FileEventLog(layout.log(), station, clock)
-        .append(
-            new Event.Began(
-                new LinkedHashMap<>(values),
-                Optional.of(JobKey.random(ThreadLocalRandom.current()))));
+        .append(new Event.Began(new LinkedHashMap<>(values)));
     for (var folder : foldersDeepestFirst(draft)) {
       DurableFiles.syncFolder(folder);
     }

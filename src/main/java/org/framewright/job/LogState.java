@@ -129,7 +129,6 @@ final class LogState {
                     put(values, name, value, undo);
                   }
                 });
-        began.slates().ifPresent(key -> keyed(key, undo));
       }
       case Event.SlatesKeyed keyed -> keyed(keyed.key(), undo);
       case Event.ListChanged changed -> list(changed, undo);

@@ -75,11 +75,9 @@ class EventCodecTest {
 
   @Test
   void takesNoKeyOfSlatesThatIsNone() throws Exception {
-    assertThat(event("\"began\",\"values\":{},\"slates\":\"K7Q2\""))
-        .isEqualTo(new Event.Began(new LinkedHashMap<>(), Optional.of(new JobKey("K7Q2"))));
+    assertThat(event("\"slates-keyed\",\"slates\":\"K7Q2\""))
+        .isEqualTo(new Event.SlatesKeyed(new JobKey("K7Q2")));
     for (var odd : List.of("\"K7U2\"", "\"K7Q22\"", "\"\"", "7", "null", "[\"K7Q2\"]")) {
-      assertThat(event("\"began\",\"values\":{},\"slates\":" + odd))
-          .isEqualTo(new Event.Began(new LinkedHashMap<>()));
       assertThat(event("\"slates-keyed\",\"slates\":" + odd))
           .isEqualTo(new Event.Unknown("slates-keyed"));
     }

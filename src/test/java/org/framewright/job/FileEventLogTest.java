@@ -70,7 +70,6 @@ class FileEventLogTest {
     var events =
         List.<Event>of(
             new Event.Began(values),
-            new Event.Began(values, Optional.of(new JobKey("K7Q2"))),
             new Event.SlatesKeyed(new JobKey("00Z0")),
             new Event.ListChanged(
                 List.of(

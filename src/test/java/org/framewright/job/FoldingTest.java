@@ -78,10 +78,9 @@ class FoldingTest {
               ? new Event.Selected(frames, random.nextBoolean(), "Ana")
               : new Event.Rated(frames, random.nextInt(6), "Ana");
       case 12 ->
-          switch (random.nextInt(4)) {
+          switch (random.nextInt(3)) {
             case 0 -> new Event.Unknown("w");
             case 1 -> new Event.Began(values(random));
-            case 2 -> new Event.Began(values(random), Optional.of(key(random)));
             default -> new Event.SlatesKeyed(key(random));
           };
       case 13 -> compared(random.nextInt(100));

@@ -111,6 +111,16 @@ class JobSlatesTest {
   }
 
   @Test
+  void noPictureIsSearchedBeforeSlatesOfTheJobArePrinted() throws Exception {
+    take();
+    assertThat(job.notLookedAt(job.scan())).isEmpty();
+    job.slateKey();
+    assertThat(job.notLookedAt(job.scan())).hasSize(1);
+    search();
+    assertThat(job.notLookedAt(job.scan())).isEmpty();
+  }
+
+  @Test
   void slatesOfAnotherJobAndOfNoSetupAreTold() throws Exception {
     shown.put(take().stem(), Slate.of(new JobKey("0000"), "001").print());
     take();

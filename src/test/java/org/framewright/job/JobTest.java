@@ -86,28 +86,13 @@ class JobTest {
   }
 
   @Test
-  void aJobKeepsTheKeyOfItsSlatesFromItsBeginning() throws Exception {
+  void aJobGetsTheKeyOfItsSlatesWithTheFirstOnesAndKeepsIt() throws Exception {
+    assertThat(job.slateKeys()).isEmpty();
     var key = job.slateKey();
+    assertThat(job.slateKey()).isEqualTo(key);
     assertThat(job.slateKeys()).containsExactly(key);
     assertThat(reopened(SET).slateKeys()).containsExactly(key);
     assertThat(reopened(SET).slateKey()).isEqualTo(key);
-  }
-
-  @Test
-  void aJobThatAnOlderVersionStartedGetsAKeyWhenOneIsFirstNeeded() throws Exception {
-    var log = new JobLayout(job.folder()).log();
-    try (var logs = Files.newDirectoryStream(log, "*.jsonl")) {
-      for (var file : logs) {
-        Files.delete(file);
-      }
-    }
-    var values = new LinkedHashMap<>(VALUES);
-    new FileEventLog(log, DESK, clock).append(new Event.Began(values));
-    var older = reopened(DESK);
-    assertThat(older.slateKeys()).isEmpty();
-    var key = older.slateKey();
-    assertThat(older.slateKey()).isEqualTo(key);
-    assertThat(reopened(SET).slateKeys()).containsExactly(key);
   }
 
   private Job reopened(Station station) throws Exception {

@@ -110,7 +110,6 @@ record ReferenceFold(
       switch (entry.event()) {
         case Event.Began began -> {
           began.values().forEach(values::putIfAbsent);
-          began.slates().ifPresent(slateKeys::add);
         }
         case Event.SlatesKeyed keyed -> slateKeys.add(keyed.key());
         case Event.ListChanged changed -> {
