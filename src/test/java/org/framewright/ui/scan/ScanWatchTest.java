@@ -13,6 +13,7 @@ import org.framewright.ui.scan.Stroke.Role;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -249,6 +250,25 @@ class ScanWatchTest {
     keyboard.enter();
     keyboard.pass(1000);
     assertThat(keyboard.scans).containsExactly(NUMBER);
+    assertThat(keyboard.sent).isEmpty();
+  }
+
+  /** Of the three gaps of a short code two are those of the thread. */
+  @ParameterizedTest
+  @EnumSource(First.class)
+  void aGapThatWasNotHeardInTimeDoesNotCount(First first) {
+    keyboard.key('0');
+    for (char c : "14".toCharArray()) {
+      keyboard.holdUp(100, first);
+      keyboard.pass(8);
+      keyboard.key(c);
+      keyboard.pass(92);
+    }
+    keyboard.pass(8);
+    keyboard.key('5');
+    keyboard.pass(8);
+    keyboard.enter();
+    assertThat(keyboard.scans).containsExactly("0145");
     assertThat(keyboard.sent).isEmpty();
   }
 
