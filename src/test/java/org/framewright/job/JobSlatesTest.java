@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.framewright.Templates;
 import org.framewright.base.Progress;
 import org.framewright.frames.Frame;
@@ -240,6 +241,48 @@ class JobSlatesTest {
     job.mark("003", SetupState.ON_SET, MarkDetails.NONE);
     searchNow();
     assertThat(job.state().onSet().map(OnSet::setup)).contains("003");
+  }
+
+  @Test
+  void whatCouldNotBeKeptIsKeptWithWhatIsFoundNext() throws Exception {
+    slate("001");
+    var log = new JobLayout(job.folder()).log();
+    var away = folder.resolve("away");
+    var failures = new ArrayList<IOException>();
+    try (var watch = SlateWatch.atOnce(job, this::look, new Heard(failures))) {
+      var scan = job.scan();
+      Files.move(log, away);
+      watch.look(scan);
+      assertThat(failures).hasSize(1);
+      Files.move(away, log);
+      take();
+      watch.look(job.scan());
+    }
+    assertThat(failures).hasSize(1);
+    assertThat(job.notLookedAt(job.scan())).isEmpty();
+    assertThat(setups()).containsExactly("slate 001", "001");
+  }
+
+  @Test
+  void whoStopsWatchingLosesNothingThatWasFound() throws Exception {
+    job.slateKey();
+    for (int i = 0; i < 3; i++) {
+      take();
+    }
+    var watch = new ArrayList<SlateWatch>();
+    var looks = new ArrayList<Frame>();
+    Function<Frame, SlateReading> search =
+        frame -> {
+          looks.add(frame);
+          if (looks.size() == 2) {
+            watch.getFirst().close();
+          }
+          return look(frame);
+        };
+    watch.add(SlateWatch.atOnce(job, search, new Heard(new ArrayList<>())));
+    watch.getFirst().look(job.scan());
+    assertThat(looks).hasSize(2);
+    assertThat(job.notLookedAt(job.scan())).hasSize(2).doesNotContain(looks.getFirst());
   }
 
   // ---- Names
