@@ -17,10 +17,12 @@ import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Companions and clips go with the frames, from the command line to the package and back. */
+@Tag("slow")
 class CompanionFilesTest {
   @TempDir private Path folder;
   private Path job;

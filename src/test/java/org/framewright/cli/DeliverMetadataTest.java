@@ -13,11 +13,13 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
 /** What deliver says of the selects in a package, with the settings of this computer. */
+@Tag("slow")
 @Isolated("It sets where this computer keeps its settings.")
 class DeliverMetadataTest {
   private static final String SETTINGS = "framewright.settings";

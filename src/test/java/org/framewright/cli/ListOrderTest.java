@@ -8,10 +8,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** {@code list --propose-order}: another order of what is left, shown, given and taken back. */
+@Tag("slow")
 class ListOrderTest {
   @TempDir private Path folder;
   private Path job;

@@ -25,10 +25,12 @@ import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Slates in real pictures, from the card to the table of frames. */
+@Tag("slow")
 class SlateFramesTest {
   private static final Instant NINE = Instant.parse("2026-11-23T09:00:00Z");
   private static final JsonMapper JSON = JsonMapper.builder().build();

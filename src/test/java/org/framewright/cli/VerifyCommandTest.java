@@ -11,10 +11,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The check of any package, on one that {@code deliver} made and on others. */
+@Tag("slow")
 class VerifyCommandTest {
   private static final String FRAME = "data/KVO_001_F_0001.JPG";
 

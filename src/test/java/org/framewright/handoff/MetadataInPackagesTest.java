@@ -43,6 +43,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What the job knows of its selects goes into the package, and never into a frame. */
+@Tag("slow")
 class MetadataInPackagesTest {
   @TempDir private Path folder;
   private Scene scene;

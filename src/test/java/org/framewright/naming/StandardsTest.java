@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The language held against published standards and reference implementations. */
+@Tag("slow")
 class StandardsTest {
   private static Convention convention(String field, String pattern) {
     return sound(

@@ -29,10 +29,12 @@ import org.framewright.ui.session.JobSession;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Against frames 0001 to 0004 of one setup, which were IMG_0001 to IMG_0004. */
+@Tag("slow")
 class ClientListModelTest {
   @TempDir private Path folder;
 

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What would go, as a person answers, and how it ends. */
+@Tag("slow")
 class HandOffModelTest {
   @TempDir private Path folder;
   private HandOffScene scene;

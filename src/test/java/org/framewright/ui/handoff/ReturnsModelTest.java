@@ -18,10 +18,12 @@ import org.framewright.ui.look.Spot;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What came back of two selects that were handed off, as KVO_001_F_0001 and KVO_001_F_0002. */
+@Tag("slow")
 class ReturnsModelTest {
   private static final String ONE = "KVO_001_F_0001";
   private static final String TWO = "KVO_001_F_0002";
