@@ -17,7 +17,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
-import org.framewright.base.Progress;
 import org.framewright.copies.FramesOnce;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
@@ -253,7 +252,12 @@ final class FramesCommand implements Callable<Integer> {
   /** What cannot be kept in a folder that nobody may write to is no reason not to count. */
   private void readSlates(Job job, FrameScan scan) {
     try (var interruption = new Interruption()) {
-      int left = SlateLooks.of(job, scan, MOST_READING, new Reading(interruption));
+      int left =
+          SlateLooks.of(
+              job,
+              scan,
+              MOST_READING,
+              new CountProgress(output.err(), interruption, TOLD, "frames searched for slates"));
       if (left > 0) {
         output
             .err()
@@ -262,29 +266,14 @@ final class FramesCommand implements Callable<Integer> {
                     + " not searched for slates yet; the same command goes on with them.");
       }
     } catch (IOException e) {
-      output.err().println("What slates say could not be kept: " + FileProblems.of(e).sentence());
+      tellNotKept(e);
     }
   }
 
-  /** Says how far it is, where it takes long, and stops on Ctrl-C. */
-  private final class Reading implements Progress {
-    private final Interruption interruption;
-
-    Reading(Interruption interruption) {
-      this.interruption = interruption;
-    }
-
-    @Override
-    public void step(int done, int total) {
-      if (done % TOLD == 0) {
-        output.err().println(done + " of " + total + " frames searched for slates");
-      }
-    }
-
-    @Override
-    public boolean cancelled() {
-      return interruption.cancelled();
-    }
+  private void tellNotKept(IOException failure) {
+    output
+        .err()
+        .println("What slates say could not be kept: " + FileProblems.of(failure).sentence());
   }
 
   private void table(Job job, FrameScan scan, FramesReport report)
@@ -370,9 +359,7 @@ final class FramesCommand implements Callable<Integer> {
 
     @Override
     public void failed(IOException failure) {
-      output
-          .err()
-          .println("What slates say could not be kept: " + FileProblems.of(failure).sentence());
+      tellNotKept(failure);
     }
 
     private void print(FramesReport report) {

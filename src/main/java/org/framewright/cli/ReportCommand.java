@@ -11,7 +11,6 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
-import org.framewright.base.Progress;
 import org.framewright.job.JobException;
 import org.framewright.report.Paper;
 import org.framewright.report.Report;
@@ -33,6 +32,8 @@ import picocli.CommandLine.Parameters;
     },
     mixinStandardHelpOptions = true)
 final class ReportCommand implements Callable<Integer> {
+  private static final int TOLD = 200;
+
   @Mixin private Output output;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
@@ -98,7 +99,8 @@ final class ReportCommand implements Callable<Integer> {
         throw cancelled();
       }
       var report = Report.of(job, scan.get(), options);
-      switch (report.write(file, form, replace, new Told(interruption))) {
+      switch (report.write(
+          file, form, replace, new CountProgress(output.err(), interruption, TOLD, "pictures"))) {
         case Report.Written.Done done -> tell(done, form, told);
         case Report.Written.Cancelled _ -> throw cancelled();
         case Report.Written.TooLarge large ->
@@ -153,29 +155,5 @@ final class ReportCommand implements Callable<Integer> {
                     ? (form == ReportForm.PDF ? ", " : ": ")
                         + PlainText.counted(done.pictures(), "picture")
                     : ""));
-  }
-
-  /** Tells of every two hundredth picture, and stops when it is interrupted. */
-  private final class Told implements Progress {
-    private static final int EVERY = 200;
-
-    private final Interruption interruption;
-
-    Told(Interruption interruption) {
-      this.interruption = interruption;
-    }
-
-    @Override
-    public void step(int done, int total) {
-      if (done % EVERY == 0) {
-        output.err().println(done + " of " + total + " pictures");
-        output.err().flush();
-      }
-    }
-
-    @Override
-    public boolean cancelled() {
-      return interruption.cancelled();
-    }
   }
 }

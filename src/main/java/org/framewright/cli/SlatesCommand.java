@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
-import org.framewright.base.Progress;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.SetupRange;
@@ -96,7 +95,7 @@ final class SlatesCommand implements Callable<Integer> {
       switch (Slates.of(job, wanted, size, stationery)) {
         case Slates.Refused(var problem) -> throw new CommandFailure(ExitStatus.REFUSED, problem);
         case Slates.Ready(var report) -> {
-          switch (report.write(file, ReportForm.PDF, replace, new Stopping(interruption))) {
+          switch (report.write(file, ReportForm.PDF, replace, interruption)) {
             case Report.Written.Done done -> tell(wanted.size(), done.pages());
             case Report.Written.Cancelled _ ->
                 throw new CommandFailure(
@@ -145,15 +144,5 @@ final class SlatesCommand implements Callable<Integer> {
                 + PlainText.counted(cards, "slate")
                 + ", "
                 + PlainText.counted(pages, "page"));
-  }
-
-  private record Stopping(Interruption interruption) implements Progress {
-    @Override
-    public void step(int done, int total) {}
-
-    @Override
-    public boolean cancelled() {
-      return interruption.cancelled();
-    }
   }
 }

@@ -120,16 +120,15 @@ final class LogState {
   void apply(Entry entry, Consumer<Runnable> undo) {
     var time = entry.time();
     switch (entry.event()) {
-      case Event.Began began -> {
-        began
-            .values()
-            .forEach(
-                (name, value) -> {
-                  if (!values.containsKey(name)) {
-                    put(values, name, value, undo);
-                  }
-                });
-      }
+      case Event.Began began ->
+          began
+              .values()
+              .forEach(
+                  (name, value) -> {
+                    if (!values.containsKey(name)) {
+                      put(values, name, value, undo);
+                    }
+                  });
       case Event.SlatesKeyed keyed -> keyed(keyed.key(), undo);
       case Event.ListChanged changed -> list(changed, undo);
       case Event.Marked marked -> mark(marked, time, undo);

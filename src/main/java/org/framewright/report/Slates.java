@@ -27,10 +27,7 @@ public sealed interface Slates {
         .toList();
   }
 
-  /**
-   * Makes the cards of some setups. A job of an older version that has no key for its slates gets
-   * one.
-   */
+  /** Makes the cards of some setups. A job that has no key for its slates gets one. */
   static Slates of(Job job, List<Setup> setups, SlateSize size, Stationery stationery)
       throws IOException {
     if (setups.isEmpty()) {

@@ -108,9 +108,7 @@ record ReferenceFold(
     void apply(Entry entry) {
       var time = entry.time();
       switch (entry.event()) {
-        case Event.Began began -> {
-          began.values().forEach(values::putIfAbsent);
-        }
+        case Event.Began began -> began.values().forEach(values::putIfAbsent);
         case Event.SlatesKeyed keyed -> slateKeys.add(keyed.key());
         case Event.ListChanged changed -> {
           for (var setup : changed.put()) {

@@ -90,14 +90,21 @@ final class ReportsModel {
         : Optional.empty();
   }
 
+  /** A file that a person named; whether it may be replaced, since that was agreed to. */
+  private record Named(Path file, boolean agreed) {
+    static Named of(Path chosen, boolean told) {
+      return told
+          ? new Named(chosen, Files.exists(chosen, LinkOption.NOFOLLOW_LINKS))
+          : new Named(chosen.resolveSibling(chosen.getFileName() + ".pdf"), false);
+    }
+  }
+
   /**
    * Writes one report where a person said; a file that is there was agreed to. A name whose ending
    * says nothing becomes that of a PDF, of which nobody was asked.
    */
   void write(ReportKind kind, Path chosen) {
-    boolean told = ReportForm.of(chosen).isPresent();
-    var file = told ? chosen : chosen.resolveSibling(chosen.getFileName() + ".pdf");
-    boolean agreed = told && Files.exists(file, LinkOption.NOFOLLOW_LINKS);
+    var named = Named.of(chosen, ReportForm.of(chosen).isPresent());
     var frames = scan.get();
     begin(
         texts.get("day.writing." + kind.word()),
@@ -105,7 +112,7 @@ final class ReportsModel {
             ReportFiles.write(
                 job,
                 frames,
-                List.of(new ReportFiles.Sheet(options.apply(kind), file, agreed)),
+                List.of(new ReportFiles.Sheet(options.apply(kind), named.file(), named.agreed())),
                 steps));
   }
 
@@ -116,14 +123,16 @@ final class ReportsModel {
 
   /** Writes the slates where a person said; a file that is there was agreed to. */
   void writeSlates(Path chosen) {
-    boolean told = ReportForm.of(chosen).filter(form -> form == ReportForm.PDF).isPresent();
-    var file = told ? chosen : chosen.resolveSibling(chosen.getFileName() + ".pdf");
-    boolean agreed = told && Files.exists(file, LinkOption.NOFOLLOW_LINKS);
+    var named = Named.of(chosen, ReportForm.of(chosen).equals(Optional.of(ReportForm.PDF)));
     begin(
         texts.get("day.writing.slates"),
         steps ->
             ReportFiles.slates(
-                job, file, agreed, Stationery.usual(texts.locale(), Letterhead.NONE), steps));
+                job,
+                named.file(),
+                named.agreed(),
+                Stationery.usual(texts.locale(), Letterhead.NONE),
+                steps));
   }
 
   /** Writes the day report and the next day into the evening's folder. */

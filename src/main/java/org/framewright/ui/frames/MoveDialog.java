@@ -6,11 +6,10 @@ import javafx.scene.Node;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.VBox;
 import org.framewright.frames.Place;
 import org.framewright.shotlist.Setup;
+import org.framewright.ui.look.ListWalk;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -33,7 +32,7 @@ final class MoveDialog {
     typed.setPromptText(texts.get("frames.moveTyped"));
     typed.setAccessibleText(texts.get("frames.moveTyped"));
     typed.textProperty().addListener(_ -> find());
-    typed.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
+    ListWalk.of(typed, list);
     list.setFixedCellSize(LINE_HEIGHT);
     list.setPrefHeight(LINE_HEIGHT * 8);
     list.setPrefWidth(520);
@@ -72,17 +71,6 @@ final class MoveDialog {
     }
     list.getItems().setAll(List.copyOf(found));
     list.getSelectionModel().selectFirst();
-  }
-
-  /** Up and down go through the list while one types. */
-  private void walk(KeyEvent event) {
-    var by = event.getCode() == KeyCode.DOWN ? 1 : event.getCode() == KeyCode.UP ? -1 : 0;
-    if (by != 0 && !list.getItems().isEmpty()) {
-      var at = list.getSelectionModel().getSelectedIndex() + by;
-      list.getSelectionModel().select(Math.clamp(at, 0, list.getItems().size() - 1));
-      list.scrollTo(Math.max(0, list.getSelectionModel().getSelectedIndex() - 3));
-      event.consume();
-    }
   }
 
   private final class DestinationCell extends ListCell<Destination> {

@@ -7,8 +7,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -16,6 +14,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.look.LineCell;
+import org.framewright.ui.look.ListWalk;
 import org.framewright.ui.look.Texts;
 
 /** One setup is chosen of several: by the arrow keys or a click, and of many by typing. */
@@ -42,7 +41,7 @@ final class SetupChoice {
       typed.setPromptText(what);
       typed.setAccessibleText(what);
       typed.textProperty().subscribe(this::find);
-      typed.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
+      ListWalk.of(typed, list);
       list.setFocusTraversable(false);
       box.getChildren().add(typed);
     } else {
@@ -91,16 +90,6 @@ final class SetupChoice {
       list.getSelectionModel().selectFirst();
     }
     list.scrollTo(0);
-  }
-
-  private void walk(KeyEvent event) {
-    var by = event.getCode() == KeyCode.DOWN ? 1 : event.getCode() == KeyCode.UP ? -1 : 0;
-    if (by != 0 && !list.getItems().isEmpty()) {
-      var at = list.getSelectionModel().getSelectedIndex() + by;
-      list.getSelectionModel().select(Math.clamp(at, 0, list.getItems().size() - 1));
-      list.scrollTo(Math.max(0, list.getSelectionModel().getSelectedIndex() - 3));
-      event.consume();
-    }
   }
 
   private static final class Row extends LineCell<Setup> {
