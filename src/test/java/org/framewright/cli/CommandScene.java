@@ -30,8 +30,11 @@ import org.framewright.sample.SampleCamera;
 final class CommandScene {
   static final String JOB = "2026-11-23_KVO_look-book";
 
+  private static final Set<String> REPLACED = Set.of("noon.csv", "old.pdf");
+
   private final Path scratch;
   private final Path scene;
+  private final Path withSlates;
   private int places;
 
   /** What a command is run with; {@code %s} is the folder that the job lies in. */
@@ -47,6 +50,7 @@ final class CommandScene {
         "client=KVO",
         "title=knitwear"),
     IMPORT("list", "%s/" + JOB, "--import", "%s/noon.csv"),
+    ORDER("list", "%s/" + JOB, "--propose-order", "--apply"),
     EXPORT("list", "%s/" + JOB, "--export", "%s/out.csv"),
     EXPORT_WORKBOOK("list", "%s/" + JOB, "--export", "%s/out.xlsx"),
     EXPORT_AGAIN("list", "%s/" + JOB, "--export", "%s/noon.csv", "--replace"),
@@ -55,6 +59,8 @@ final class CommandScene {
         "frames", "%s/" + JOB, "--move", "20261123_KVO_001_F_0001..20261123_KVO_001_F_0001", "002"),
     FRAMES("frames", "%s/" + JOB),
     SLATE("frames", "%s/" + JOB, "--slate", "20261123_KVO_001_F_0001", "002"),
+    SLATES("slates", "%s/" + JOB, "--to", "%s/slates.pdf"),
+    SLATES_AGAIN("slates", "%s/" + JOB, "--to", "%s/old.pdf", "--setups", "001", "--replace"),
     DELIVER("deliver", "%s/" + JOB, "--to", "%s/package", "--names", "%s/names.txt"),
     DELIVER_RETURNED("deliver", "%s/" + JOB, "--to", "%s/client", "--returned", "%s/returned"),
     COPY("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--to", "%s/second"),
@@ -76,7 +82,7 @@ final class CommandScene {
     }
   }
 
-  /** A job with two setups, a frame of each, and a hand-off. */
+  /** A job with four setups, a frame of one, and a hand-off. */
   CommandScene(Path scratch) throws IOException {
     this.scratch = scratch;
     scene = Files.createDirectory(scratch.resolve("scene"));
@@ -88,9 +94,17 @@ final class CommandScene {
     var kept = Files.createDirectories(scene.resolve("kept"));
     Files.writeString(kept.resolve("A_0001.RAW"), "raw");
     Files.copy(Path.of("templates/fashion-days.yaml"), scene.resolve("fashion-days.yaml"));
-    var list = "Look;Name;Views\n001;Coat;F\n002;Hat;F\n";
+    Files.writeString(scene.resolve("old.pdf"), "slates of the day before");
+    var list =
+        """
+        Look;Name;Views;Model
+        001;Coat;F;Mira
+        002;Hat;F;Jonna
+        004;Belt;F;Mira
+        005;Glove;F;Jonna
+        """;
     Files.writeString(scene.resolve("list.csv"), list);
-    Files.writeString(scene.resolve("noon.csv"), list + "003;Scarf;B\n");
+    Files.writeString(scene.resolve("noon.csv"), list + "003;Scarf;B;Mira\n");
     Files.writeString(scene.resolve("names.txt"), "20261123_KVO_001_F_0001\n");
     done(
         "start",
@@ -113,6 +127,9 @@ final class CommandScene {
     done("deliver", job, "--to", scene.resolve("first"), "--names", scene.resolve("names.txt"));
     Pictures.write(
         Files.createDirectory(scene.resolve("returned")).resolve("KVO_001_F_0001_v01.tif"));
+    withSlates = scratch.resolve("with-slates");
+    copy(scene, withSlates);
+    done("slates", withSlates.resolve(JOB), "--to", scratch.resolve("slates.pdf"));
   }
 
   private static void renameAll(Path frames, String to) throws IOException {
@@ -129,10 +146,10 @@ final class CommandScene {
     assertThat(ran.status()).as(ran.err()).isZero();
   }
 
-  /** A copy of the scene, to disturb. */
-  Path place() throws IOException {
+  /** A copy of the scene, to disturb; pictures are searched only where slates were printed. */
+  Path place(Case command) throws IOException {
     var place = scratch.resolve("place" + places++);
-    copy(scene, place);
+    copy(command == Case.FRAMES ? withSlates : scene, place);
     return place.toRealPath();
   }
 
@@ -165,14 +182,14 @@ final class CommandScene {
     assertThat(listed.status()).as(what + "\n" + listed.err()).isZero();
     before.forEach(
         (name, content) -> {
-          if (!name.contains(".framewright") && !name.equals("noon.csv")) {
+          if (!name.contains(".framewright") && !REPLACED.contains(name)) {
             assertThat(contents(place)).as(what).containsEntry(name, content);
           }
         });
     var again = Ran.run(command.in(place));
     if (again.status() > 1) {
       assertThat(again.err()).as(what).containsAnyOf("exists already", "is there already");
-      if (Set.of(Case.EXPORT, Case.EXPORT_WORKBOOK, Case.REPORT).contains(command)) {
+      if (Set.of(Case.EXPORT, Case.EXPORT_WORKBOOK, Case.REPORT, Case.SLATES).contains(command)) {
         var words = new ArrayList<>(List.of(command.in(place)));
         words.add("--replace");
         assertThat(Ran.run(words.toArray()).status()).as(what).isZero();

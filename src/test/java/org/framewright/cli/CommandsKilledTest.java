@@ -52,7 +52,7 @@ class CommandsKilledTest {
   void aProcessKilledAtAnyCallLeavesNothingHalfMade(
       CommandScene.Case command, TestReporter reporter) throws Exception {
     var killed = new TreeMap<String, Integer>();
-    var whole = scene.place();
+    var whole = scene.place(command);
     strace.run(program(command, whole), String.join(",", CALLS));
     var calls = new ArrayList<String>();
     for (var call : CALLS) {
@@ -73,7 +73,7 @@ class CommandsKilledTest {
 
   private boolean killedAt(CommandScene.Case command, String call, int point)
       throws IOException, InterruptedException {
-    var place = scene.place();
+    var place = scene.place(command);
     Map<String, String> before = CommandScene.contents(place);
     var run = strace.run(program(command, place), call + ":signal=SIGKILL:when=" + point);
     if (!run.killed()) {

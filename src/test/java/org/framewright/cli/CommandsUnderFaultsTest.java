@@ -42,9 +42,12 @@ class CommandsUnderFaultsTest {
   }
 
   private int changes(CommandScene.Case command) throws IOException {
-    var disk = Recording.on(scene.place());
+    var disk = Recording.on(scene.place(command));
     var ran = run(command, disk);
     assertThat(ran.status()).as(ran.err()).isIn(0, 1);
+    assertThat(disk.ops().size())
+        .as(command + " changes something on the disk")
+        .isGreaterThan(command == CommandScene.Case.RETURNS ? -1 : 1);
     return disk.ops().size();
   }
 
@@ -54,7 +57,7 @@ class CommandsUnderFaultsTest {
       throws Exception {
     int points = changes(command);
     for (int point = 0; point < points; point++) {
-      var place = scene.place();
+      var place = scene.place(command);
       var before = CommandScene.contents(place);
       var disk = Recording.on(place);
       disk.killWithin(point);
@@ -79,7 +82,7 @@ class CommandsUnderFaultsTest {
         List.<Function<DiskOp, IOException>>of(
             Fault::noSpace, Fault::inputOutput, Fault::readOnly)) {
       for (int point = 0; point < points; point++) {
-        var place = scene.place();
+        var place = scene.place(command);
         var before = CommandScene.contents(place);
         var disk = Recording.on(place);
         disk.fail(Fault.onceAt(point, failure).afterHalfTheBytes());

@@ -25,7 +25,7 @@ class VerifyCommandTest {
 
   @BeforeEach
   void deliver() throws IOException {
-    sent = new CommandScene(folder).place().resolve("first");
+    sent = new CommandScene(folder).place(CommandScene.Case.DELIVER).resolve("first");
     assertThat(sent.resolve(FRAME)).exists();
   }
 
