@@ -122,7 +122,8 @@ public final class SetupCodes {
     return of(job.shotList(), job.convention(), job.slateKeys());
   }
 
-  static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
+  /** The codes of a list; slates with one of these keys are the job's. */
+  public static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
     return new SetupCodes(list, convention, keys);
   }
 

@@ -463,7 +463,7 @@ final class Pictures {
     settle(2000);
     onInterface(
         () -> {
-          type(shot, "#scan-to", "معطف");
+          type(shot, "#setup-typed", "معطف");
           return shot;
         });
     settle(1000);
