@@ -25,7 +25,7 @@ final class SlateOrder {
   private static final Duration BURST = Duration.ofMillis(700);
 
   /** After that long nothing follows in a burst; frames take a moment to arrive. */
-  static final Duration SETTLED = Duration.ofMillis(1000);
+  static final Duration SETTLED = Duration.ofSeconds(1);
 
   /** After that long without a new frame there is time for the others. */
   static final Duration IDLE = Duration.ofSeconds(2);
