@@ -53,6 +53,7 @@ class SlatePageTest {
       app.press(KeyCode.ENTER);
       app.awaitReading("#status", "IMG_0001 is the slate of 002 Felt hat now.");
       app.awaitReading(".heading-what", "Slates");
+      app.awaitReading(".grid-title", "2 frames, 0 selects");
       app.press(KeyCode.HOME);
       app.awaitReading("#why", "IMG_0002 in 002: by slate IMG_0001");
       app.press(KeyCode.G);

@@ -122,7 +122,7 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
       counts[1] += tile.select() ? 1 : 0;
     }
     var headings = new ArrayList<FrameHeading>();
-    headings.add(new FrameHeading(Kind.ALL, Optional.empty(), "", tiles.size(), selects));
+    headings.add(new FrameHeading(Kind.ALL, Optional.empty(), "", tiles.size() - slates, selects));
     headings.add(new FrameHeading(Kind.SELECTS, Optional.empty(), "", selects, selects));
     if (unassigned > 0) {
       headings.add(new FrameHeading(Kind.UNASSIGNED, Optional.empty(), "", unassigned, 0));
