@@ -27,7 +27,7 @@ final class SymbolReader {
   private static final double[] MOVES = {0.35, 0.15};
 
   /** Places of the fourth corner that are read as they are, if the best cannot be. */
-  private static final int MOST_PLACES = 24;
+  private static final int MOST_PLACES = 6;
 
   /** In so many modules beside each other there are dark and light ones, even in a mark. */
   private static final int WINDOW = 5;
@@ -65,6 +65,11 @@ final class SymbolReader {
       even = new float[stride * stride];
       sharp = new float[fixed.side() * fixed.side()];
     }
+    sample(corners(trio, 0, 0));
+    return text().or(() -> slanted(trio));
+  }
+
+  private Optional<String> slanted(Trio trio) {
     var tried = new ArrayList<Corners>();
     int steps = (int) Math.round(FARTHEST / STEP);
     for (int x = -steps; x <= steps; x++) {
@@ -168,7 +173,8 @@ final class SymbolReader {
   private Optional<String> others(List<Corners> tried) {
     for (var corners : tried.subList(0, Math.min(MOST_PLACES, tried.size()))) {
       sample(corners.places);
-      var text = text();
+      sharpener.sharpen(fixed, greys, sharp);
+      var text = sharp();
       if (text.isPresent()) {
         return text;
       }
