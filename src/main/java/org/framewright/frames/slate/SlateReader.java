@@ -7,8 +7,8 @@ import java.util.function.LongSupplier;
 
 /**
  * Looks for a slate's symbol in a picture: marks at all sizes, then three that belong together, the
- * likeliest first. Symbols that are none of a slate are passed over; a slate counts only if there is
- * no other that says something else.
+ * likeliest first. Symbols that are none of a slate are passed over; a slate counts only if there
+ * is no other that says something else.
  *
  * <p>Time is looked at between two steps, so that a picture may take a step longer than it is
  * given. Reuses its memory: one reader for each thread.

@@ -191,16 +191,17 @@ final class SymbolReader {
     }
     // Glare or a shadow across the symbol: what is dark here is lighter than what is light there.
     evenOut();
-    text = decoded(
-        dark -> {
-          for (int y = 0; y < fixed.side(); y++) {
-            for (int x = 0; x < fixed.side(); x++) {
-              if (even[(y + 1) * stride + x + 1] < 0) {
-                dark.set(x, y);
+    text =
+        decoded(
+            dark -> {
+              for (int y = 0; y < fixed.side(); y++) {
+                for (int x = 0; x < fixed.side(); x++) {
+                  if (even[(y + 1) * stride + x + 1] < 0) {
+                    dark.set(x, y);
+                  }
+                }
               }
-            }
-          }
-        });
+            });
     if (text.isPresent()) {
       return text;
     }

@@ -133,8 +133,7 @@ final class TrioFinder {
           float v = y + 0.5f - FixedModules.TO_MARK;
           likeness.add(
               dark,
-              picture.at(
-                  cornerX + u * acrossX + v * downX, cornerY + u * acrossY + v * downY));
+              picture.at(cornerX + u * acrossX + v * downX, cornerY + u * acrossY + v * downY));
         }
       }
       if (y == 3 && likeness.value() < LEAST_OF_CORNER) {
