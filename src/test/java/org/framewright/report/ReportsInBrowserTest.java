@@ -123,7 +123,10 @@ class ReportsInBrowserTest {
     for (var window : WINDOWS) {
       browser.manage().window().setSize(window);
       assertThat(found(page, "violations")).as("in %s", window).isEmpty();
-      assertThat(found(page, "incomplete")).as("for a person, in %s", window).isEmpty();
+      // It cannot see what is behind the words of a drawing; ChartSvgTest reckons that.
+      assertThat(found(page, "incomplete"))
+          .as("for a person, in %s", window)
+          .allMatch(one -> one.startsWith("color-contrast <text"));
     }
   }
 
@@ -147,6 +150,7 @@ class ReportsInBrowserTest {
             "<!DOCTYPE html><html><head><title>x</title></head><body>"
                 + "<img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='><p style='color:#ccc'>pale</p>");
     var rules = found(page, "violations").stream().map(one -> one.split(" ", 2)[0]).toList();
-    assertThat(rules).containsAll(Stream.of("html-has-lang", "image-alt", "color-contrast").toList());
+    assertThat(rules)
+        .containsAll(Stream.of("html-has-lang", "image-alt", "color-contrast").toList());
   }
 }
