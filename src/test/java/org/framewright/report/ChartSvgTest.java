@@ -31,14 +31,15 @@ class ChartSvgTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "nnnnnnnnnnnnnnnnnnnnnnnn",
+        "a wool coat with two rows of buttons",
         "WWWWWWWWWWWWWWWWWWWWWWWW",
         "COATCOATCOATCOATCOATCOAT",
         "羊毛のコート羊毛のコート羊毛のコート"
       })
   void whatIsCutIsNoWiderThanItsRoomWhateverItsLetters(String text) throws Exception {
     var shown = word(text, 200);
-    assertThat(shown).endsWith("…").hasSizeLessThan(text.length());
+    assertThat(shown).endsWith("…");
+    assertThat(shown.length()).isLessThan(text.length());
     try (var fonts = new Fonts()) {
       assertThat(fonts.outline(shown, 20, false).width()).isBetween(120.0, 210.0);
     }
@@ -83,20 +84,17 @@ class ChartSvgTest {
     return part <= 0.04045 ? part / 12.92 : Math.pow((part + 0.055) / 1.055, 2.4);
   }
 
-  /**
-   * Seen begins, lam and alef are one sign at the end of a run, meem stands alone: U+FEB3, U+FEFC
-   * and U+FEE1 of Unicode's Arabic Presentation Forms-B, from right to left.
-   */
+  /** Lam and alef become one sign, and what comes last in writing stands on the left. */
   @Test
   void arabicIsDrawnFromTheRightInTheShapesThatNeighboursGive() throws Exception {
     try (var fonts = new Fonts()) {
       var word = fonts.outline("سلام", 20, false);
-      var meem = fonts.outline("\uFEE1", 20, false);
-      double wide = meem.width();
-      for (var sign : List.of("\uFEFC", "\uFEB3")) {
-        wide += fonts.outline(sign, 20, false).width();
+      var meem = fonts.outline("م", 20, false);
+      double apart = meem.width();
+      for (var letter : List.of("س", "ل", "ا")) {
+        apart += fonts.outline(letter, 20, false).width();
       }
-      assertThat(word.width()).isEqualTo(wide);
+      assertThat(word.width()).isLessThan(apart * 0.9);
       var all = word.shape().getPathIterator(null);
       double[] its = new double[6];
       double[] of = new double[6];
