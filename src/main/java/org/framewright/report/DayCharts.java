@@ -153,11 +153,15 @@ final class DayCharts {
 
   /** What the bars of {@link #onSet} are of, in words. */
   String onSetSaid() {
-    int all = timesOnDay().size();
+    var times = timesOnDay();
+    int all = times.size();
     var so =
         words.say(
-            Text.of(
-                "Working time from one setup to the next; a black bar is far more than most took."));
+            times.stream().anyMatch(TimeOnSet::outlier)
+                ? Text.of(
+                    "Working time from one setup to the next; a black bar is far more than most"
+                        + " took.")
+                : Text.of("Working time from one setup to the next."));
     return all > MOST_BARS
         ? words.say(
             Text.of("{0} The last {1} of {2}.", so, words.number(MOST_BARS), words.number(all)))
