@@ -20,7 +20,8 @@ import org.framewright.base.Text;
  * How white the outermost pixels of a picture are, on all four sides, by the numbers that the file
  * has, whatever its profile makes of them. Only these are held, of a picture of whatever size.
  *
- * @param offWhite how many pixels are how far from white: from 0 to {@link #TRANSPARENT}
+ * @param offWhite how many pixels are how far from white: at 0 those that are, at {@link #BLACK}
+ *     those that are as far as black, and behind it those through which one sees
  */
 public record PictureBorder(List<Integer> offWhite) {
   /** As far from white as black is, in the steps of 8 bits. */
@@ -66,7 +67,7 @@ public record PictureBorder(List<Integer> offWhite) {
 
   /** How far from white the farthest is; {@link #BLACK} also where one is transparent. */
   public int farthest() {
-    int steps = TRANSPARENT;
+    int steps = offWhite.size() - 1;
     while (steps > 0 && offWhite.get(steps) == 0) {
       steps--;
     }

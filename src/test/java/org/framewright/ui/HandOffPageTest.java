@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import javafx.scene.control.Button;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
@@ -135,9 +136,6 @@ class HandOffPageTest {
     try (var uncaught = new Uncaught()) {
       app.openJob(job);
       app.press(KeyCode.F6);
-      next = folder;
-      app.press(KeyCode.P);
-      app.awaitReading("#hand-off-target", folder.resolve(job.name() + "_hand-off_2").toString());
       next = back(out);
       app.press(KeyCode.DIGIT4);
       app.press(KeyCode.P);
@@ -146,14 +144,26 @@ class HandOffPageTest {
       app.press(KeyCode.D);
       app.awaitReading(".dialog-title", "Deliver to the client");
       app.await(() -> app.reads("#client-going").startsWith("1 picture goes"));
+      next = folder;
+      onInterface(
+          () -> {
+            ((Button) app.app().scene().getRoot().lookup("#client-place")).fire();
+            return true;
+          });
+      app.awaitReading("#client-target", target.toString());
       app.press(KeyCode.ESCAPE);
       app.await(() -> app.readsAll(".dialog-title").isEmpty());
       assertThat(target).doesNotExist();
       app.press(KeyCode.D);
       app.await(() -> app.reads("#client-going").startsWith("1 picture goes"));
-      app.await(() -> app.reads("#client-target").endsWith("_delivery_2"));
-      app.press(OpenApp.SHORTCUT, KeyCode.ENTER);
-      app.awaitReading("#earlier-number", "Delivery 2");
+      onInterface(
+          () -> {
+            ((Button) app.app().scene().getRoot().lookup("#client-place")).fire();
+            return true;
+          });
+      app.awaitReading("#client-target", target.toString());
+      app.press(KeyCode.ENTER);
+      app.awaitReading("#earlier-number", "Hand-off 2");
       assertThat(target.resolve("data")).isDirectory();
       uncaught.assertNone();
     } finally {

@@ -23,7 +23,7 @@ final class Narrowed<L, K> {
   Narrowed(Function<L, K> kind) {
     only.addListener(
         (_, _, now) ->
-            lines.setPredicate(now.isEmpty() ? null : line -> kind.apply(line) == now.get()));
+            lines.setPredicate(now.isEmpty() ? null : line -> kind.apply(line).equals(now.get())));
   }
 
   /** Those that the filter lets through. */

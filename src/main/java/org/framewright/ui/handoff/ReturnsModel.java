@@ -74,7 +74,7 @@ final class ReturnsModel {
     this.texts = texts;
     this.clock = clock;
     this.trouble = trouble;
-    narrowed.only().addListener(_ -> chooseAmongShown());
+    narrowed.only().addListener((_, _, _) -> chooseAmongShown());
     chosen.addListener(_ -> pair.set(pairOf(chosen.get())));
     canRename =
         Bindings.createBooleanBinding(

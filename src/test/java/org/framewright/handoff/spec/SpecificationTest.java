@@ -75,7 +75,7 @@ class SpecificationTest {
     private Optional<PictureHeader.Resolution> resolution = Optional.empty();
     private long bytes = 1_000_000;
     private PictureBorder.Reading border =
-        new PictureBorder.Reading.NotRead(Text.of("nobody asked"));
+        new PictureBorder.Reading.Read(new PictureBorder(Collections.nCopies(1, 8)));
 
     Picture size(int width, int height) {
       size = new PictureHeader.Size(width, height, false);
