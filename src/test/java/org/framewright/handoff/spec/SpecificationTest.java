@@ -111,7 +111,7 @@ class SpecificationTest {
         .extracting(Problem::sentence)
         .containsExactly(
             file
-                + ", line 12, column 7: the convention of this job has no names of the kind"
+                + ", line 13, column 7: the convention of this job has no names of the kind"
                 + " “delivery”");
   }
 
