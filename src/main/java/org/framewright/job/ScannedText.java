@@ -16,7 +16,7 @@ import org.framewright.naming.Gtin;
  */
 record ScannedText(String code, List<String> meant) {
   /** More than any symbol of the trade holds; what is longer is no scan. */
-  static final int LONGEST = 2_000;
+  private static final int LONGEST = 2_000;
 
   private static final int GTIN = 14;
   private static final char SEPARATOR = '\u001D';
@@ -26,8 +26,7 @@ record ScannedText(String code, List<String> meant) {
       Pattern.compile("^https?://\\S+?/01/([0-9]{8,14})(?:[/?]|$)");
 
   static ScannedText of(String typed) {
-    var text = typed.length() > LONGEST ? typed.substring(0, LONGEST) : typed;
-    var bare = SYMBOLOGY.matcher(text.strip()).replaceFirst("");
+    var bare = SYMBOLOGY.matcher(bounded(typed).strip()).replaceFirst("");
     int from = 0;
     while (from < bare.length() && bare.charAt(from) == SEPARATOR) {
       from++;
@@ -38,6 +37,11 @@ record ScannedText(String code, List<String> meant) {
     add(ELEMENT, code, meant);
     add(ADDRESS, code, meant);
     return new ScannedText(code, List.copyOf(meant));
+  }
+
+  /** What of it may be a scan. */
+  static String bounded(String typed) {
+    return typed.length() > LONGEST ? typed.substring(0, LONGEST) : typed;
   }
 
   /** Whether a check in it says that it was read rightly. */

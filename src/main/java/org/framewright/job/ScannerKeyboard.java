@@ -56,7 +56,8 @@ public enum ScannerKeyboard {
    * What the scanner pressed, where the computer read this as typed on such a keyboard; none if it
    * has no key for one of the characters. Spaces and what separates elements are the same on all.
    */
-  Optional<String> pressed(String read) {
+  Optional<String> pressed(String typed) {
+    var read = ScannedText.bounded(typed);
     if (this == US) {
       return Optional.of(read);
     }

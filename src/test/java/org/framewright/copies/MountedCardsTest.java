@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.framewright.base.Progress;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -65,6 +66,7 @@ class MountedCardsTest {
     assertThat(card.notOnTwo()).isEqualTo(OptionalInt.of(1));
   }
 
+  @Tag("slow")
   @Test
   void evidenceThatSomebodyChangedSaysNothing() throws Exception {
     scene.copyCardTo(scene.one, "");

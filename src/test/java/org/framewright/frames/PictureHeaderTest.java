@@ -25,6 +25,7 @@ import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
 import org.framewright.frames.PictureHeader.Kind;
 import org.framewright.frames.PictureHeader.Model;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -412,6 +413,7 @@ class PictureHeaderTest {
     assertThat(header(png("tRNS", new byte[6])).colour().extra()).isEqualTo(1);
   }
 
+  @Tag("slow")
   @Test
   void aPackedProfileThatIsHugeIsNotUnpackedWhole() throws IOException {
     var bomb = joined("x\0\0".getBytes(StandardCharsets.US_ASCII), packed(new byte[64 << 20]));

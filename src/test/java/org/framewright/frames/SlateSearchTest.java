@@ -90,12 +90,14 @@ class SlateSearchTest {
     assertThat(((SlateReading.NoPicture) reading).why().english()).contains(why);
   }
 
+  @Tag("slow")
   @Test
   void aRawsPreviewIsLookedAtBeforeALargeJpegBesideIt() throws IOException {
     assertThat(read("a.cr2", raw(picture(1620, SLATE)), "a.jpg", picture(2600, OTHER)))
         .isEqualTo(found(SLATE));
   }
 
+  @Tag("slow")
   @Test
   void ofSeveralTheSmallestThatIsLargeEnoughIsLookedAt() throws IOException {
     assertThat(read("a.cr2", raw(picture(1620, OTHER)), "a.jpg", picture(1080, SLATE)))
@@ -112,11 +114,17 @@ class SlateSearchTest {
   }
 
   @Test
-  void aJpegAloneIsDecodedItselfWithPartsLeftOut() throws IOException {
+  void aJpegAloneIsDecodedItself() throws IOException {
     var thumbnail = TestCamera.picture(160, 120, Color.RED);
-    for (int edge : new int[] {1200, 2401, 4800}) {
-      assertThat(read("a.jpg", jpeg(picture(edge, SLATE), thumbnail))).isEqualTo(found(SLATE));
-    }
+    assertThat(read("a.jpg", jpeg(picture(1200, SLATE), thumbnail))).isEqualTo(found(SLATE));
+  }
+
+  @Tag("slow")
+  @ParameterizedTest
+  @ValueSource(ints = {2401, 4800})
+  void aLargerOneIsDecodedWithPartsLeftOut(int edge) throws IOException {
+    var thumbnail = TestCamera.picture(160, 120, Color.RED);
+    assertThat(read("a.jpg", jpeg(picture(edge, SLATE), thumbnail))).isEqualTo(found(SLATE));
   }
 
   /** The other readers of pictures give a JPEG of more than 8 MB as its thumbnail only. */

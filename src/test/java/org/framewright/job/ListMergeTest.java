@@ -15,6 +15,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class ListMergeTest {
@@ -100,6 +101,7 @@ class ListMergeTest {
         .isEqualTo(slowly(before, incoming, worked));
   }
 
+  @Tag("slow")
   @Test
   void mergesVeryLongListsWithoutComparingEachToEach() {
     var many = IntStream.range(0, 200_000).mapToObj(n -> "A" + n).toArray(String[]::new);

@@ -160,6 +160,7 @@ class SortOrderTest {
         .isThrownBy(() -> inversion(fields, pattern, "numbers", ENOUGH));
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -52,6 +52,7 @@ class SampleCameraTest {
   }
 
   // Tag meanings: Exif (CIPA DC-008); the reader is Apache Commons Imaging.
+  @Tag("slow")
   @Test
   void anIndependentReaderFindsTheExifOfTheJpeg() throws Exception {
     var frame =

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.SequencedMap;
 import org.apache.commons.compress.archivers.zip.ZipFile;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -80,6 +81,7 @@ class ListWriterTest {
     assertThat(part(bytes, "xl/styles.xml")).contains("<b/>");
   }
 
+  @Tag("slow")
   @Test
   void writesAWorkbookAsWideAsOneCanBeAndNoWider() throws IOException {
     var columns = new LinkedHashMap<String, String>();

@@ -8,6 +8,7 @@ import java.util.List;
 import javafx.event.Event;
 import javafx.event.EventType;
 import javafx.scene.Scene;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
@@ -93,5 +94,49 @@ class HeldKeysTest {
     released(KeyCode.SPACE);
     pressed(KeyCode.SPACE);
     assertThat(done).containsExactly("tick");
+  }
+
+  @Test
+  void aKeyThatOpenedAFieldWritesNothingIntoItWhileItIsHeldDown() throws Exception {
+    var field = onInterface(TextField::new);
+    commands.screen(
+        List.of(Command.of("find", "Find", Keys.plain(KeyCode.SLASH), field::requestFocus)));
+    onInterface(() -> root.getChildren().add(field));
+    var written = new ArrayList<String>();
+    onInterface(
+        () -> {
+          root.addEventHandler(KeyEvent.KEY_TYPED, event -> written.add(event.getCharacter()));
+          return root;
+        });
+    for (int i = 0; i < 3; i++) {
+      pressed(KeyCode.SLASH);
+      onInterface(
+          () -> {
+            Event.fireEvent(
+                root,
+                new KeyEvent(
+                    KeyEvent.KEY_TYPED, "/", "/", KeyCode.UNDEFINED, false, false, false, false));
+            return root;
+          });
+    }
+    assertThat(onInterface(() -> root.getScene().getFocusOwner())).isEqualTo(field);
+    assertThat(written).isEmpty();
+  }
+
+  @Test
+  void aKeyThatOpenedADialogDoesNothingInItWhileItIsHeldDown() throws Exception {
+    var heard = new ArrayList<KeyCode>();
+    onInterface(
+        () -> {
+          root.addEventHandler(KeyEvent.KEY_PRESSED, event -> heard.add(event.getCode()));
+          return root;
+        });
+    pressed(KeyCode.SPACE);
+    silent = true;
+    pressed(KeyCode.SPACE);
+    assertThat(heard).isEmpty();
+    released(KeyCode.SPACE);
+    pressed(KeyCode.SPACE);
+    assertThat(heard).containsExactly(KeyCode.SPACE);
   }
 }

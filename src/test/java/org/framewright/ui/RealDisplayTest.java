@@ -25,6 +25,37 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("slow")
 class RealDisplayTest {
   private static final long MINUTES = 8;
+  private static final String TWO_MONITORS =
+      """
+      Section "ServerFlags"
+        Option "AutoAddDevices" "false"
+        Option "AutoAddGPU" "false"
+        Option "AllowMouseOpenFail" "true"
+        Option "DontVTSwitch" "true"
+      EndSection
+      Section "Device"
+        Identifier "none"
+        Driver "dummy"
+        VideoRam 65536
+      EndSection
+      Section "Monitor"
+        Identifier "monitor"
+        HorizSync 5-1000
+        VertRefresh 5-200
+      EndSection
+      Section "Screen"
+        Identifier "screen"
+        Device "none"
+        Monitor "monitor"
+        DefaultDepth 24
+        SubSection "Display"
+          Depth 24
+          Modes "%s"
+          Virtual 4096 2048
+        EndSubSection
+      EndSection
+      """
+          .formatted(OnTwoDisplays.MODE);
 
   @TempDir private Path folder;
   private final List<Process> running = new ArrayList<>();
@@ -44,12 +75,60 @@ class RealDisplayTest {
     goesWithoutAFault(ScansOnRealDisplay.class);
   }
 
+  @Test
+  void theClientsScreenComesAndGoesWithTheSecondMonitor() throws Exception {
+    var configuration = Files.writeString(folder.resolve("xorg.conf"), TWO_MONITORS);
+    var display =
+        server(
+            List.of(
+                "Xorg",
+                "-displayfd",
+                "1",
+                "-noreset",
+                "-novtswitch",
+                "-sharevts",
+                "-nolisten",
+                "tcp",
+                "-config",
+                configuration.toString(),
+                "-logfile",
+                folder.resolve("xorg.log").toString()));
+    assumeTrue(
+        display.isPresent()
+            && runs(display.get(), "--addmode", OnTwoDisplays.SECOND, OnTwoDisplays.MODE)
+            && runs(
+                display.get(),
+                "--output",
+                OnTwoDisplays.SECOND,
+                "--mode",
+                OnTwoDisplays.MODE,
+                "--right-of",
+                OnTwoDisplays.FIRST)
+            // The driver looks at what is plugged in only when it is asked.
+            && runs(display.get(), "--query"),
+        "Xorg with its dummy driver, or xrandr, does not run here: no second monitor was tried");
+    goesWithoutAFault(OnTwoDisplays.class, display.get());
+  }
+
+  private boolean runs(String display, String... words) throws Exception {
+    var command = new ArrayList<>(List.of("xrandr"));
+    command.addAll(List.of(words));
+    var process = start(display, command);
+    return process.isPresent() && process.get().waitFor() == 0;
+  }
+
   private void goesWithoutAFault(Class<?> program) throws Exception {
-    var display = display();
+    var display =
+        server(
+            List.of("Xvfb", "-displayfd", "1", "-screen", "0", "1600x1000x24", "-nolisten", "tcp"));
     assumeTrue(
         display.isPresent(), "Xvfb is not installed: the app was not tried on a real display");
+    goesWithoutAFault(program, display.get());
+  }
+
+  private void goesWithoutAFault(Class<?> program, String display) throws Exception {
     // Without a window manager no window gets the keys.
-    var manager = start(display.get(), List.of("openbox"));
+    var manager = start(display, List.of("openbox"));
     assumeTrue(
         manager.isPresent(), "openbox is not installed: the app was not tried on a real display");
     var said = folder.resolve("said.txt");
@@ -66,7 +145,7 @@ class RealDisplayTest {
                 folder.toString())
             .redirectErrorStream(true)
             .redirectOutput(said.toFile());
-    day.environment().put("DISPLAY", display.get());
+    day.environment().put("DISPLAY", display);
     day.environment().put("GDK_BACKEND", "x11");
     day.environment().remove("WAYLAND_DISPLAY");
     var process = day.start();
@@ -78,6 +157,9 @@ class RealDisplayTest {
         process.exitValue() != OnRealDisplay.NO_TOOLKIT,
         "the toolkit shows no window here, libgtk-3 may not be installed: " + text);
     assumeTrue(
+        process.exitValue() != OnTwoDisplays.ONE_DISPLAY,
+        "the toolkit sees no second monitor here: " + text);
+    assumeTrue(
         process.exitValue() != ScansOnRealDisplay.NO_SCANNER,
         "xdotool or setxkbmap is not installed: no scanner was played on a real display");
     assertThat(process.exitValue()).as(text).isZero();
@@ -85,14 +167,10 @@ class RealDisplayTest {
   }
 
   /** A display of its own; nothing if there is none to be had. */
-  private Optional<String> display() throws IOException {
+  private Optional<String> server(List<String> command) throws IOException {
     Process server;
     try {
-      server =
-          new ProcessBuilder(
-                  "Xvfb", "-displayfd", "1", "-screen", "0", "1600x1000x24", "-nolisten", "tcp")
-              .redirectError(ProcessBuilder.Redirect.DISCARD)
-              .start();
+      server = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     } catch (IOException e) {
       return Optional.empty();
     }

@@ -124,7 +124,7 @@ final class ScansOnRealDisplay {
         var letter = "wool coat ".substring(scan % 10, scan % 10 + 1);
         assertThat(runs("xdotool", "type", "--delay", "200", letter)).isTrue();
         typed.append(letter);
-        app.await(() -> field().equals(typed.toString()));
+        awaitField(typed.toString());
         scan++;
         var code = code(2 * scan);
         if (scan % 2 == 0) {
@@ -140,6 +140,14 @@ final class ScansOnRealDisplay {
     var now = Job.open(job.folder(), clock).state();
     assertThat(now.onSet().orElseThrow().setup()).isEqualTo(code(2 * SCANS));
     app.close();
+  }
+
+  private void awaitField(String text) throws Exception {
+    try {
+      app.await(() -> field().equals(text));
+    } catch (AssertionError e) {
+      throw new AssertionError("\"%s\" in the field, not \"%s\"".formatted(field(), text), e);
+    }
   }
 
   private String field() throws Exception {

@@ -23,6 +23,10 @@ public final class Commands {
   private List<Command> app = List.of();
   private List<Command> screen = List.of();
   private final Set<KeyCode> held = EnumSet.noneOf(KeyCode.class);
+
+  /** Those of them that did something when they went down. */
+  private final Set<KeyCode> acted = EnumSet.noneOf(KeyCode.class);
+
   private boolean fired;
 
   /** Replaces the commands that work on every screen. */
@@ -65,15 +69,17 @@ public final class Commands {
         KeyEvent.KEY_PRESSED,
         event -> {
           boolean again = !held.add(event.getCode());
-          if (silent.getAsBoolean()) {
-            fired = false;
-            return;
-          }
-          var command = meant(event, scene.getFocusOwner());
-          // A key that is held down a moment too long ticks one setup, not ten.
-          boolean asBefore = again && command.filter(one -> !one.repeats()).isPresent();
+          boolean over = again && acted.contains(event.getCode());
+          var command =
+              silent.getAsBoolean()
+                  ? Optional.<Command>empty()
+                  : meant(event, scene.getFocusOwner());
+          // A key that is held down a moment too long ticks one setup, not ten, and writes nothing
+          // into the field or the dialog that it opened.
+          boolean asBefore = command.map(one -> again && !one.repeats()).orElse(over);
           fired = asBefore || command.filter(Command::fire).isPresent();
           if (fired) {
+            acted.add(event.getCode());
             event.consume();
           }
         });
@@ -90,9 +96,15 @@ public final class Commands {
         event -> {
           fired = false;
           held.remove(event.getCode());
+          acted.remove(event.getCode());
         });
     // What is let go in another window is not heard here.
-    scene.windowProperty().flatMap(Window::focusedProperty).addListener(_ -> held.clear());
+    scene.windowProperty().flatMap(Window::focusedProperty).addListener(_ -> forget());
+  }
+
+  private void forget() {
+    held.clear();
+    acted.clear();
   }
 
   private Optional<Command> meant(KeyEvent event, Node focus) {

@@ -13,6 +13,7 @@ import net.jqwik.api.constraints.NotBlank;
 import net.jqwik.api.constraints.StringLength;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -77,6 +78,7 @@ class SlateTest {
   }
 
   /** A check of 20 bits: about 1 of a million. 300,000 with a fixed seed have 0 or 1. */
+  @Tag("slow")
   @Test
   void chanceTextsAreNoSlates() {
     var random = new Random(7);

@@ -126,6 +126,7 @@ class ReadBackTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void exiftoolReadsEachPropertyFromASidecar() throws Exception {
     assertThat(EXPECTED).hasSize(Property.values().length);

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
@@ -59,10 +58,9 @@ class SpecificationTest {
     return faults.getFirst();
   }
 
-  private static final Supplier<PictureBorder.Reading> NOT_ASKED =
-      () -> {
-        throw new AssertionError("nobody asked what its border is like");
-      };
+  private static PictureBorder.Reading notAsked() {
+    throw new AssertionError("nobody asked what its border is like");
+  }
 
   /** A picture, of which a test changes what it is about. */
   private static final class Picture {
@@ -298,17 +296,17 @@ class SpecificationTest {
   @Test
   void anEndingThatSaysAnotherKindIsAlwaysAFinding() {
     var specification = ofAll("bits: 8");
-    assertThat(specification.findings("x/a.tif", List.of(), picture().reading(), NOT_ASKED))
+    assertThat(specification.findings("x/a.tif", List.of(), picture().reading(), SpecificationTest::notAsked))
         .extracting(finding -> finding.problem().sentence())
         .containsExactly("x/a.tif: its name ends in .tif, and it is of the kind jpeg; asked: .jpg");
-    assertThat(specification.findings("A.JPEG", List.of(), picture().reading(), NOT_ASKED))
+    assertThat(specification.findings("A.JPEG", List.of(), picture().reading(), SpecificationTest::notAsked))
         .isEmpty();
     assertThat(
             specification.findings(
                 "a.dng",
                 List.of(),
                 new PictureHeader.Reading.NotRead(Text.of("it is a raw")),
-                NOT_ASKED))
+                SpecificationTest::notAsked))
         .extracting(SpecFinding::rule)
         .containsExactly(Rule.READABLE);
   }

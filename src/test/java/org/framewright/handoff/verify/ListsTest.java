@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.framewright.disk.SymbolicLinks;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -170,6 +171,7 @@ class ListsTest {
   }
 
   /** Names as no others; the list is what the program itself writes of them. */
+  @Tag("slow")
   @Test
   void whatSha256sumWritesOfOddNamesIsRead() throws Exception {
     assumeThat(File.separatorChar).as("names have no such letters here").isEqualTo('/');
