@@ -2,6 +2,7 @@ package org.framewright.frames;
 
 import java.awt.image.Raster;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,7 +32,9 @@ final class SlatePictures {
 
   private static final int MOST_TRIED = 4;
 
-  private final Bytes.Room room = new Bytes.Room();
+  /** One for each file that is open. */
+  private final List<Bytes.Room> rooms = new ArrayList<>();
+
   private byte[] values = {};
 
   /** What there is to look at. */
@@ -43,46 +46,64 @@ final class SlatePictures {
     record Nothing(Text why) implements Chosen {}
   }
 
-  private record Candidate(FrameFile file, int place, int width, int height) {
-    int edge() {
-      return Math.max(width, height);
-    }
-  }
-
   Chosen of(Frame frame) {
     if (frame.isClip()) {
       return new Chosen.Nothing(Text.of("it is a clip"));
     }
-    var candidates = new ArrayList<Candidate>();
-    var faults = new ArrayList<Text>();
-    for (var file : frame.files()) {
-      if (file.role().isPicture()) {
-        try (var bytes = Bytes.open(file.path(), room)) {
-          var inside = pictures(bytes);
-          for (int i = 0; i < inside.size(); i++) {
-            if (inside.get(i).isBearable()) {
-              candidates.add(new Candidate(file, i, inside.get(i).width(), inside.get(i).height()));
-            }
+    try (var open = new OpenFiles()) {
+      var pictures = new ArrayList<DecodablePicture>();
+      var faults = new ArrayList<Text>();
+      for (var file : frame.files()) {
+        if (file.role().isPicture()) {
+          try {
+            pictures(open.open(file.path())).stream()
+                .filter(DecodablePicture::isBearable)
+                .forEach(pictures::add);
+          } catch (IOException e) {
+            faults.add(FileProblems.of(e).fault());
+          } catch (RuntimeException | StackOverflowError e) {
+            // The readers are bounded, so this is a fault of one of them.
+            faults.add(Text.of("its structure cannot be understood"));
           }
+        }
+      }
+      return choose(pictures, faults);
+    }
+  }
+
+  /** The files of a frame: they stay open until one of their pictures is decoded. */
+  private final class OpenFiles implements AutoCloseable {
+    private final List<Bytes> files = new ArrayList<>();
+
+    Bytes open(Path path) throws IOException {
+      if (rooms.size() == files.size()) {
+        rooms.add(new Bytes.Room());
+      }
+      var file = Bytes.open(path, rooms.get(files.size()));
+      files.add(file);
+      return file;
+    }
+
+    @Override
+    public void close() {
+      for (var file : files) {
+        try {
+          file.close();
         } catch (IOException e) {
-          faults.add(FileProblems.of(e).fault());
-        } catch (RuntimeException | StackOverflowError e) {
-          // The readers are bounded, so this is a fault of one of them.
-          faults.add(Text.of("its structure cannot be understood"));
+          // It was only read.
         }
       }
     }
-    return choose(candidates, faults);
   }
 
-  private Chosen choose(List<Candidate> candidates, List<Text> faults) {
+  private Chosen choose(List<DecodablePicture> candidates, List<Text> faults) {
     if (candidates.isEmpty()) {
       return new Chosen.Nothing(
           faults.isEmpty() ? Text.of("no picture in its files can be decoded") : faults.getFirst());
     }
     var large = candidates.stream().filter(one -> one.edge() >= LEAST).toList();
     if (large.isEmpty()) {
-      int edge = candidates.stream().mapToInt(Candidate::edge).max().orElse(0);
+      int edge = candidates.stream().mapToInt(DecodablePicture::edge).max().orElse(0);
       return new Chosen.Nothing(
           Text.of(
               "the largest picture in its files that can be decoded has {0} pixels, too few for a"
@@ -99,10 +120,10 @@ final class SlatePictures {
   }
 
   /** First the smallest that is large enough, upward; then the others, largest first. */
-  private static List<Candidate> inOrder(List<Candidate> candidates) {
+  private static List<DecodablePicture> inOrder(List<DecodablePicture> candidates) {
     return candidates.stream()
         .sorted(
-            Comparator.comparing((Candidate one) -> one.edge() < ENOUGH)
+            Comparator.comparing((DecodablePicture one) -> one.edge() < ENOUGH)
                 .thenComparingInt(one -> one.edge() < ENOUGH ? -one.edge() : one.edge()))
         .limit(MOST_TRIED)
         .toList();
@@ -116,15 +137,10 @@ final class SlatePictures {
     return pictures;
   }
 
-  private Optional<GreyPicture> decode(Candidate one) {
-    try (var file = Bytes.open(one.file().path(), room)) {
-      var pictures = pictures(file);
-      if (one.place() >= pictures.size()) {
-        return Optional.empty(); // It was written anew meanwhile.
-      }
-      var picture = pictures.get(one.place());
+  private Optional<GreyPicture> decode(DecodablePicture picture) {
+    try {
       int leaveOut = (picture.edge() + LARGEST - 1) / LARGEST;
-      return picture.isBearable() ? picture.raster(leaveOut).map(this::grey) : Optional.empty();
+      return picture.raster(leaveOut).map(this::grey);
     } catch (IOException | RuntimeException | StackOverflowError e) {
       return Optional.empty();
     }

@@ -61,36 +61,23 @@ public final class GreyPicture {
     return new GreyPicture(room, wide, high);
   }
 
-  /**
-   * This at twice the size, the pixels between being means of their neighbours, in {@code room}.
-   */
-  GreyPicture doubled(byte[] room) {
-    int wide = 2 * width;
-    for (int y = 0; y < height; y++) {
-      int row = y * width;
-      int below = Math.min(y + 1, height - 1) * width;
-      int at = 2 * y * wide;
-      for (int x = 0; x < width; x++, at += 2) {
-        int right = Math.min(x + 1, width - 1);
-        int here = values[row + x] & 0xFF;
-        int beside = values[row + right] & 0xFF;
-        int under = values[below + x] & 0xFF;
-        int across = values[below + right] & 0xFF;
-        room[at] = (byte) here;
-        room[at + 1] = (byte) ((here + beside + 1) >> 1);
-        room[at + wide] = (byte) ((here + under + 1) >> 1);
-        room[at + wide + 1] = (byte) ((here + beside + under + across + 2) >> 2);
-      }
-    }
-    return new GreyPicture(room, wide, 2 * height);
+  /** The grey between the four pixels around a place; beyond the edge, that of the edge. */
+  float at(float x, float y) {
+    float inX = Math.clamp(x, 0, width - 1);
+    float inY = Math.clamp(y, 0, height - 1);
+    int left = Math.min((int) inX, Math.max(0, width - 2));
+    int top = Math.min((int) inY, Math.max(0, height - 2));
+    float across = inX - left;
+    float down = inY - top;
+    int at = top * width + left;
+    int right = width > 1 ? 1 : 0;
+    int below = height > 1 ? width : 0;
+    float upper = mean(at, at + right, across);
+    return upper + down * (mean(at + below, at + below + right, across) - upper);
   }
 
-  /** Makes a part of it one even grey. */
-  void cover(int left, int top, int right, int bottom) {
-    for (int y = Math.max(0, top); y < Math.min(height, bottom); y++) {
-      for (int x = Math.max(0, left); x < Math.min(width, right); x++) {
-        values[y * width + x] = (byte) 128;
-      }
-    }
+  private float mean(int one, int other, float part) {
+    int from = values[one] & 0xFF;
+    return from + part * ((values[other] & 0xFF) - from);
   }
 }

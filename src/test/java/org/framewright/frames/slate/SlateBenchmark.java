@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
+import org.framewright.frames.slate.SlateScene.Trouble;
 
 /**
  * How many slates are read in made-up pictures, by size, share and trouble, what is found where
@@ -26,7 +27,12 @@ final class SlateBenchmark {
     int each = args.length > 0 ? Integer.parseInt(args[0]) : 24;
     int empty = args.length > 1 ? Integer.parseInt(args[1]) : 10_000;
     var benchmark = new SlateBenchmark();
-    benchmark.shares(each);
+    benchmark.shares("Small card, as usual", each, SlateScene::usual);
+    benchmark.shares("Small card, hard", each, SlateScene::hard);
+    benchmark.shares(
+        "Large card, as usual",
+        each,
+        (edge, share, seed) -> SlateScene.usual(edge, share, seed).large());
     benchmark.grounds(each);
     benchmark.troubles(each);
     benchmark.empty(empty);
@@ -42,8 +48,13 @@ final class SlateBenchmark {
     return false;
   }
 
-  private void shares(int each) {
-    System.out.println("Read, in percent, of " + each + ", by long side and share of it:");
+  @FunctionalInterface
+  private interface Scenes {
+    SlateScene of(int edge, double share, long seed);
+  }
+
+  private void shares(String what, int each, Scenes scenes) {
+    System.out.println(what + ": read, in percent, of " + each + ", by long side and share of it:");
     System.out.printf(Locale.ROOT, "%6s", "");
     for (double share : SHARES) {
       System.out.printf(Locale.ROOT, "%8.0f %%", share * 100);
@@ -54,7 +65,7 @@ final class SlateBenchmark {
       for (double share : SHARES) {
         int read = 0;
         for (int seed = 0; seed < each; seed++) {
-          read += reads(SlateScene.plain(edge, share, seed)) ? 1 : 0;
+          read += reads(scenes.of(edge, share, seed)) ? 1 : 0;
         }
         System.out.printf(Locale.ROOT, "%10d", 100 * read / each);
       }
@@ -68,17 +79,11 @@ final class SlateBenchmark {
       int read = 0;
       for (int i = 0; i < each; i++) {
         long seed = kind + 100L * SlateScene.GROUNDS.size() + (long) i * SlateScene.GROUNDS.size();
-        read += reads(SlateScene.plain(1620, 0.08, seed)) ? 1 : 0;
+        read += reads(SlateScene.usual(1620, 0.08, seed)) ? 1 : 0;
       }
       System.out.printf(
-          Locale.ROOT, "%-34s %4d%n", SlateScene.GROUNDS.get(kind), 100 * read / each);
+          Locale.ROOT, "%-46s %4d%n", SlateScene.GROUNDS.get(kind), 100 * read / each);
     }
-    int read = 0;
-    for (int seed = -each; seed < 0; seed++) {
-      read += reads(SlateScene.plain(1620, 0.08, seed)) ? 1 : 0;
-    }
-    System.out.printf(
-        Locale.ROOT, "%-34s %4d%n", "dots with rings like its marks", 100 * read / each);
   }
 
   private void trouble(String what, int each, UnaryOperator<SlateScene> how) {
@@ -87,38 +92,45 @@ final class SlateBenchmark {
     for (int seed = 0; seed < each; seed++) {
       small += reads(how.apply(SlateScene.plain(1620, 0.08, seed))) ? 1 : 0;
       var scene = how.apply(SlateScene.plain(1620, 0.08, seed));
-      large += reads(scene.covered(scene.covered(), true)) ? 1 : 0;
+      large += reads(scene.large()) ? 1 : 0;
     }
-    System.out.printf(Locale.ROOT, "%-34s %4d %4d%n", what, 100 * small / each, 100 * large / each);
+    System.out.printf(Locale.ROOT, "%-46s %4d %4d%n", what, 100 * small / each, 100 * large / each);
   }
 
   private void troubles(int each) {
     System.out.println("At 1620 pixels, share 8 %, in percent: small card, large card");
     trouble("as above", each, scene -> scene);
-    for (int tilt : new int[] {30, 45}) {
-      trouble("tilt " + tilt, each, scene -> scene.tilted(tilt));
-    }
-    for (double blur : new double[] {0.0006, 0.0012, 0.002}) {
-      trouble("blur " + blur * 100 + " % of the long side", each, scene -> scene.blurred(blur));
-    }
-    for (double way : new double[] {0.003, 0.005}) {
-      trouble("moved " + way * 100 + " %", each, scene -> scene.moved(way));
-    }
-    for (int noise : new int[] {12, 20, 30, 45}) {
-      trouble("noise " + noise + " of 255", each, scene -> scene.noisy(noise));
-    }
+    each("tilt", each, Trouble.TILT, 30, 45);
+    each("blur, by the long side", each, Trouble.BLUR, 0.0006, 0.0012, 0.002);
+    each("moved, by the long side", each, Trouble.MOTION, 0.003, 0.005);
+    each("noise, of 255", each, Trouble.NOISE, 12, 20, 30, 45);
     for (double light : new double[] {0.5, 0.25, 0.12}) {
-      trouble("light " + light + ", noise 8", each, scene -> scene.dark(light).noisy(8));
+      trouble(
+          "light " + light + ", noise 8",
+          each,
+          scene -> scene.with(Trouble.LIGHT, light).with(Trouble.NOISE, 8));
     }
-    for (double black : new double[] {0.5, 0.3, 0.2}) {
-      trouble("contrast " + black, each, scene -> scene.pale(black));
-    }
-    for (double part : new double[] {0.05, 0.07, 0.1, 0.15}) {
-      trouble("covered " + part * 100 + " %", each, scene -> scene.covered(part, scene.held()));
-    }
+    each("contrast", each, Trouble.CONTRAST, 0.5, 0.3, 0.2, 0.1);
+    each("light on the card alone", each, Trouble.SHADOW, 0.5, 0.25, 0.125);
+    each("glare on half of it", each, Trouble.GLARE, 0.6, 0.8, 1);
+    each("covered", each, Trouble.COVERED, 0.05, 0.07, 0.1, 0.15);
+    each("quality of the JPEG", each, Trouble.QUALITY, 0.6, 0.75, 0.9);
     trouble(
-        "tilt 35, blur 0.06 %, noise 14, contrast 0.6",
-        each, scene -> scene.tilted(35).blurred(0.0006).noisy(14).pale(0.6));
+        "tilt 35, blur 0.0006, noise 14, contrast 0.6",
+        each,
+        scene ->
+            scene
+                .with(Trouble.TILT, 35)
+                .with(Trouble.BLUR, 0.0006)
+                .with(Trouble.NOISE, 14)
+                .with(Trouble.CONTRAST, 0.6)
+                .with(Trouble.QUALITY, 0.7));
+  }
+
+  private void each(String what, int each, Trouble trouble, double... much) {
+    for (double value : much) {
+      trouble(what + " " + value, each, scene -> scene.with(trouble, value));
+    }
   }
 
   private void empty(int count) {

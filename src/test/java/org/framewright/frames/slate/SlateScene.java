@@ -1,10 +1,14 @@
 package org.framewright.frames.slate;
 
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferByte;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -12,42 +16,52 @@ import javax.imageio.ImageWriteParam;
 
 /**
  * A picture of a studio with a slate in it, made from numbers: a card in any turn and tilt before a
- * fabric, a wall or soft shapes, then light, blur and noise. The same seed makes the same picture.
+ * fabric, a wall or soft shapes, then light, blur, noise and compression. The same seed makes the
+ * same picture.
  *
  * @param edge the long side in pixels; the short side is two thirds of it
  * @param share the side of the symbol by the long side; 0 for a picture without a card
- * @param tilt of the card away from the camera, in degrees
- * @param blur the sigma of the blur by the long side, as of focus
- * @param motion the way of the camera while it was open, by the long side
- * @param noise its sigma in steps of 255
- * @param contrast of the card's black and white, 1 full
- * @param light on the whole picture, 1 full
- * @param covered the part of the symbol that a finger covers
  * @param held the symbol of a large card, not that of a small one
+ * @param troubles those that are not as usual
  */
 public record SlateScene(
-    int edge,
-    double share,
-    double tilt,
-    double blur,
-    double motion,
-    double noise,
-    double contrast,
-    double light,
-    double covered,
-    boolean held,
-    long seed) {
+    int edge, double share, boolean held, long seed, Map<Trouble, Double> troubles) {
+
+  /** What makes reading hard. */
+  public enum Trouble {
+    /** Of the card away from the camera, in degrees. */
+    TILT(20),
+    /** The sigma of the blur, as of focus, by the long side. */
+    BLUR(0.0003),
+    /** The way of the camera while it was open, by the long side. */
+    MOTION(0),
+    /** Its sigma in steps of 255. */
+    NOISE(4),
+    /** Of the card's black and white, 1 full. */
+    CONTRAST(1),
+    /** On the whole picture, 1 full. */
+    LIGHT(1),
+    /** The light on the card alone, 1 full. */
+    SHADOW(1),
+    /** How far half of the card is brightened to white, 1 wholly. */
+    GLARE(0),
+    /** The part of the symbol that a finger covers. */
+    COVERED(0),
+    /** Of the JPEG; 1 for none. */
+    QUALITY(1);
+
+    private final double usual;
+
+    Trouble(double usual) {
+      this.usual = usual;
+    }
+  }
 
   /** Of the card's width, as on the printed one. */
   private static final double SYMBOL_IN_CARD = 0.62;
 
   private static final double CARD_HIGH = 1.41;
   private static final int SAMPLES = 3;
-
-  /**
-   * The ground of a seed below 0, which no other has: dots with rings, as wide as a symbol's marks.
-   */
-  private static final int MARKS = 99;
 
   /** Half of the pictures have fabrics behind the card, the others what a studio has besides. */
   static final List<String> GROUNDS =
@@ -66,7 +80,8 @@ public record SlateScene(
           "things",
           "things",
           "paper",
-          "paper");
+          "paper",
+          "dots with rings");
 
   private static final int GAUSSIANS = 1 << 16;
   private static final float[] GAUSSIAN = gaussian();
@@ -80,9 +95,28 @@ public record SlateScene(
     return values;
   }
 
-  /** A card in plain light, hardly blurred, with the noise of a low sensitivity. */
+  /** A card in plain light, tilted, hardly blurred, with the noise of a low sensitivity. */
   public static SlateScene plain(int edge, double share, long seed) {
-    return new SlateScene(edge, share, 20, 0.0003, 0, 4, 1, 1, 0, false, seed);
+    return new SlateScene(edge, share, false, seed, Map.of());
+  }
+
+  /** The same tilted by up to 30 degrees and compressed as previews are. */
+  static SlateScene usual(int edge, double share, long seed) {
+    var random = new Random(~seed);
+    return plain(edge, share, seed)
+        .with(Trouble.TILT, 30 * random.nextDouble())
+        .with(Trouble.QUALITY, 0.75 + 0.15 * random.nextDouble());
+  }
+
+  /** Tilted by up to 45 degrees, twice as much blurred, in less light, compressed more. */
+  static SlateScene hard(int edge, double share, long seed) {
+    var random = new Random(~seed);
+    return plain(edge, share, seed)
+        .with(Trouble.TILT, 45 * random.nextDouble())
+        .with(Trouble.BLUR, 0.0006)
+        .with(Trouble.NOISE, 10)
+        .with(Trouble.LIGHT, 0.6)
+        .with(Trouble.QUALITY, 0.6 + 0.15 * random.nextDouble());
   }
 
   /** No card. */
@@ -90,39 +124,24 @@ public record SlateScene(
     return plain(edge, 0, seed);
   }
 
-  SlateScene tilted(double degrees) {
-    return new SlateScene(
-        edge, share, degrees, blur, motion, noise, contrast, light, covered, held, seed);
+  SlateScene with(Trouble trouble, double much) {
+    var more = new EnumMap<Trouble, Double>(Trouble.class);
+    more.putAll(troubles);
+    more.put(trouble, much);
+    return new SlateScene(edge, share, held, seed, more);
   }
 
-  SlateScene blurred(double sigma) {
-    return new SlateScene(
-        edge, share, tilt, sigma, motion, noise, contrast, light, covered, held, seed);
+  /** With the symbol of a large card. */
+  SlateScene large() {
+    return new SlateScene(edge, share, true, seed, troubles);
   }
 
-  SlateScene moved(double way) {
-    return new SlateScene(
-        edge, share, tilt, blur, way, noise, contrast, light, covered, held, seed);
+  private double of(Trouble trouble) {
+    return troubles.getOrDefault(trouble, trouble.usual);
   }
 
-  SlateScene noisy(double sigma) {
-    return new SlateScene(
-        edge, share, tilt, blur, motion, sigma, contrast, light, covered, held, seed);
-  }
-
-  SlateScene pale(double black) {
-    return new SlateScene(
-        edge, share, tilt, blur, motion, noise, black, light, covered, held, seed);
-  }
-
-  SlateScene dark(double part) {
-    return new SlateScene(
-        edge, share, tilt, blur, motion, noise, contrast, part, covered, held, seed);
-  }
-
-  SlateScene covered(double part, boolean large) {
-    return new SlateScene(
-        edge, share, tilt, blur, motion, noise, contrast, light, part, large, seed);
+  String ground() {
+    return GROUNDS.get(Math.floorMod(seed, GROUNDS.size()));
   }
 
   int width() {
@@ -141,32 +160,58 @@ public record SlateScene(
     if (share > 0) {
       card(grey, slate, random);
     }
-    for (int i = 0; i < 3 && blur * edge >= 0.3; i++) {
-      soften(grey, blur * edge / Math.sqrt(3));
+    double blur = of(Trouble.BLUR) * edge;
+    for (int i = 0; i < 3 && blur >= 0.3; i++) {
+      soften(grey, blur / Math.sqrt(3));
     }
-    if (motion > 0) {
-      smear(grey, (int) Math.round(motion * edge));
+    if (of(Trouble.MOTION) > 0) {
+      smear(grey, (int) Math.round(of(Trouble.MOTION) * edge));
     }
     var values = new byte[grey.length];
+    float light = (float) of(Trouble.LIGHT);
+    float noise = (float) of(Trouble.NOISE);
     int at = random.nextInt(GAUSSIANS);
     for (int i = 0; i < grey.length; i++) {
       // An odd step that changes from row to row, so that the noise has no pattern.
       at = (at + 1 + (i % width() == 0 ? random.nextInt(GAUSSIANS) : 0)) & (GAUSSIANS - 1);
-      float value = grey[i] * (float) light + GAUSSIAN[at] * (float) noise;
+      float value = grey[i] * light + GAUSSIAN[at] * noise;
       values[i] = (byte) Math.clamp(Math.round(value), 0, 255);
     }
-    return new GreyPicture(values, width(), height());
+    var picture = new GreyPicture(values, width(), height());
+    return of(Trouble.QUALITY) < 1 ? compressed(picture) : picture;
+  }
+
+  private GreyPicture compressed(GreyPicture picture) {
+    var bytes = jpeg(image(picture, BufferedImage.TYPE_BYTE_GRAY), (float) of(Trouble.QUALITY));
+    try {
+      var raster = ImageIO.read(new ByteArrayInputStream(bytes)).getRaster();
+      var values = ((DataBufferByte) raster.getDataBuffer()).getData();
+      return new GreyPicture(values, width(), height());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The same as a JPEG in colour, as bodies write it. */
   public byte[] jpeg(Slate slate, float quality) {
-    var picture = picture(slate);
-    var image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
-    for (int y = 0, i = 0; y < height(); y++) {
-      for (int x = 0; x < width(); x++, i++) {
-        image.setRGB(x, y, (picture.values()[i] & 0xFF) * 0x010101);
+    return jpeg(image(picture(slate), BufferedImage.TYPE_INT_RGB), quality);
+  }
+
+  static BufferedImage image(GreyPicture picture, int type) {
+    var image = new BufferedImage(picture.width(), picture.height(), type);
+    var grey = new int[picture.width()];
+    for (int y = 0, i = 0; y < picture.height(); y++) {
+      for (int x = 0; x < grey.length; x++, i++) {
+        grey[x] = picture.values()[i] & 0xFF;
+      }
+      for (int band = 0; band < image.getRaster().getNumBands(); band++) {
+        image.getRaster().setSamples(0, y, grey.length, 1, band, grey);
       }
     }
+    return image;
+  }
+
+  private static byte[] jpeg(BufferedImage image, float quality) {
     var bytes = new ByteArrayOutputStream();
     var writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     try (var out = ImageIO.createImageOutputStream(bytes)) {
@@ -186,7 +231,7 @@ public record SlateScene(
   // What is behind the card
 
   private void ground(float[] grey, Random random) {
-    int kind = seed < 0 ? MARKS : Math.floorMod(seed, GROUNDS.size());
+    int kind = Math.floorMod(seed, GROUNDS.size());
     double period = edge * (0.004 + 0.03 * random.nextDouble());
     double angle = random.nextDouble() * Math.PI;
     double cos = Math.cos(angle) / period;
@@ -207,10 +252,10 @@ public record SlateScene(
               case 3 -> houndstooth(u, v);
               case 4 -> cell(u, v, salt); // random cells, as large as modules
               case 5 -> (half(u) + half(u * 2.7) + half(v * 1.3)) / 3; // tartan
-              case MARKS -> ring(u / 2, v / 2, lamp);
               case 6 -> print(u, v, salt); // lines of signs
               case 7, 8, 9, 10 -> 0.5 + 0.5 * Math.sin(u / 7) * Math.cos(v / 9); // out of focus
               case 11, 12 -> things(u, v); // edges and corners of things
+              case 15 -> ring(u / 2, v / 2, lamp); // as wide as a symbol's marks
               default -> 0.8; // paper
             };
         double fall = 1 - (1 - lamp) * x / width();
@@ -295,14 +340,24 @@ public record SlateScene(
   }
 
   /** The card at a place, the symbol's middle being 0 and its side 1; less than 0 beside it. */
-  private double card(double u, double v, SlateSymbol symbol, double white, double coverAt) {
+  private double card(double u, double v, SlateSymbol symbol, double white, double side) {
+    double value = bare(u, v, symbol, white, side);
+    if (value < 0) {
+      return value;
+    }
+    boolean bright = side < 2 ? u < 0 == side < 1 : v < 0 == side < 3;
+    double lit = value * of(Trouble.SHADOW);
+    return bright ? lit + of(Trouble.GLARE) * (255 - lit) : lit;
+  }
+
+  private double bare(double u, double v, SlateSymbol symbol, double white, double coverAt) {
     double half = 0.5 / SYMBOL_IN_CARD;
     double top = -half * (2 * CARD_HIGH - 1);
     if (u < -half || u > half || v > half || v < top) {
       return -1;
     }
-    double black = white - contrast * (white - 18);
-    if (covered > 0 && coverAt(u, v, coverAt)) {
+    double black = white - of(Trouble.CONTRAST) * (white - 18);
+    if (of(Trouble.COVERED) > 0 && coverAt(u, v, coverAt)) {
       return 120;
     }
     double modules = symbol.side();
@@ -322,7 +377,7 @@ public record SlateScene(
     double into = side == 0 ? u + 0.5 : side == 1 ? 0.5 - u : side == 2 ? v + 0.5 : 0.5 - v;
     double along = side < 2 ? v : u;
     double wide = 0.22;
-    return into < covered / wide && Math.abs(along) < wide / 2;
+    return into < of(Trouble.COVERED) / wide && Math.abs(along) < wide / 2;
   }
 
   /** From the card to the picture, by rows, as seen by a lens of 50 mm on a frame of 36 mm. */
@@ -330,7 +385,7 @@ public record SlateScene(
     double far = 50.0 / 36 / share; // in sides of the symbol
     double c = Math.cos(turn);
     double s = Math.sin(turn);
-    double t = Math.toRadians(tilt);
+    double t = Math.toRadians(of(Trouble.TILT));
     double ax = Math.cos(axis);
     double ay = Math.sin(axis);
     // Rodrigues: turned in its plane, then tilted about an axis in the picture's plane.
@@ -409,6 +464,10 @@ public record SlateScene(
   }
 
   private void smear(float[] grey, int way) {
-    box(grey, width(), height(), 1, width(), way / 2.0);
+    if (seed % 2 == 0) {
+      box(grey, width(), height(), 1, width(), way / 2.0);
+    } else {
+      box(grey, height(), width(), width(), 1, way / 2.0);
+    }
   }
 }

@@ -1,0 +1,145 @@
+package org.framewright.frames.slate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Finds marks that may be the three of one symbol, the likeliest first. */
+final class TrioFinder {
+  /** From mark to mark, in modules as the marks tell them: 14 or 18, turned and tilted. */
+  private static final double NEAREST = 6.5;
+
+  private static final double FARTHEST = 23;
+  private static final double SAME_SIZE = 1.7;
+
+  /** Of the two sides, and of the angle between them: tilted by 45 degrees. */
+  private static final double MOST_UNEQUAL = 1.9;
+
+  private static final double LEAST_SINE = 0.75;
+
+  /** Dense fabrics have tens of thousands. */
+  private static final int MOST_COMPARED = 12_000;
+
+  /** A symbol is liker than what a fabric has; to read one that is none takes 2 ms. */
+  private static final int MOST_KEPT = 10;
+
+  private static final double LEAST_OF_CORNER = 0.4;
+  private static final double LEAST = 0.5;
+
+  private static final List<FixedModules> SIZES = List.of(FixedModules.SMALL, FixedModules.LARGE);
+
+  private final Likeness likeness = new Likeness();
+  private Pyramid pyramid;
+  private int compared;
+
+  private record Crowd(Mark mark, List<Mark> near) {}
+
+  List<Trio> find(Pyramid picture, List<Mark> marks) {
+    pyramid = picture;
+    compared = 0;
+    var trios = new ArrayList<Trio>();
+    // A mark of a symbol stands alone, one of a fabric among many.
+    for (var crowd : crowds(marks)) {
+      for (int i = 0; i < crowd.near.size(); i++) {
+        for (int j = 0; j < i; j++) {
+          compare(crowd.mark, crowd.near.get(i), crowd.near.get(j), trios);
+        }
+      }
+      if (compared > MOST_COMPARED) {
+        break;
+      }
+    }
+    trios.sort(Comparator.comparingDouble(Trio::likeness).reversed());
+    return trios.subList(0, Math.min(MOST_KEPT, trios.size()));
+  }
+
+  private static List<Crowd> crowds(List<Mark> marks) {
+    var sorted = marks.stream().sorted(Comparator.comparingDouble(Mark::x)).toList();
+    var crowds = new ArrayList<Crowd>();
+    for (int i = 0; i < sorted.size(); i++) {
+      var mark = sorted.get(i);
+      var near = new ArrayList<Mark>();
+      for (int j = i - 1; j >= 0 && isWithin(mark, sorted.get(j)); j--) {
+        near(mark, sorted.get(j), near);
+      }
+      for (int j = i + 1; j < sorted.size() && isWithin(mark, sorted.get(j)); j++) {
+        near(mark, sorted.get(j), near);
+      }
+      if (near.size() >= 2) {
+        crowds.add(new Crowd(mark, near));
+      }
+    }
+    crowds.sort(Comparator.comparingInt(crowd -> crowd.near.size()));
+    return crowds;
+  }
+
+  private static boolean isWithin(Mark mark, Mark other) {
+    return Math.abs(mark.x() - other.x()) < FARTHEST * mark.module();
+  }
+
+  private static void near(Mark mark, Mark other, List<Mark> into) {
+    double distance = mark.distance(other);
+    if (distance > NEAREST * mark.module()
+        && distance < FARTHEST * mark.module()
+        && mark.module() < SAME_SIZE * other.module()
+        && other.module() < SAME_SIZE * mark.module()) {
+      into.add(other);
+    }
+  }
+
+  private void compare(Mark corner, Mark one, Mark other, List<Trio> into) {
+    double oneSide = corner.distance(one);
+    double otherSide = corner.distance(other);
+    if (oneSide > MOST_UNEQUAL * otherSide || otherSide > MOST_UNEQUAL * oneSide) {
+      return;
+    }
+    double area =
+        (one.x() - corner.x()) * (other.y() - corner.y())
+            - (one.y() - corner.y()) * (other.x() - corner.x());
+    if (Math.abs(area) < LEAST_SINE * oneSide * otherSide) {
+      return;
+    }
+    // Seen from its corner, what is right is followed by what is below, clockwise.
+    var right = area > 0 ? one : other;
+    var below = area > 0 ? other : one;
+    for (var fixed : SIZES) {
+      compared++;
+      double like = likeness(corner, right, below, fixed);
+      if (like > LEAST) {
+        into.add(new Trio(corner, right, below, fixed, like));
+      }
+    }
+  }
+
+  /** As if the symbol were a parallelogram. */
+  private double likeness(Mark corner, Mark right, Mark below, FixedModules fixed) {
+    int level = pyramid.levelFor(Trio.module(corner, right, below, fixed));
+    var picture = pyramid.level(level);
+    float between = fixed.betweenMarks();
+    float size = 1 << level;
+    float acrossX = (float) (right.x() - corner.x()) / between / size;
+    float acrossY = (float) (right.y() - corner.y()) / between / size;
+    float downX = (float) (below.x() - corner.x()) / between / size;
+    float downY = (float) (below.y() - corner.y()) / between / size;
+    float cornerX = Pyramid.in(level, (float) corner.x());
+    float cornerY = Pyramid.in(level, (float) corner.y());
+    int side = fixed.side();
+    likeness.clear();
+    for (int y = 0; y < side; y++) {
+      for (int x = 0; x < side; x++) {
+        int dark = fixed.at(x, y);
+        if (dark != 0) {
+          float u = x + 0.5f - FixedModules.TO_MARK;
+          float v = y + 0.5f - FixedModules.TO_MARK;
+          likeness.add(
+              dark,
+              picture.at(cornerX + u * acrossX + v * downX, cornerY + u * acrossY + v * downY));
+        }
+      }
+      if (y == 3 && likeness.value() < LEAST_OF_CORNER) {
+        return 0;
+      }
+    }
+    return likeness.value();
+  }
+}
