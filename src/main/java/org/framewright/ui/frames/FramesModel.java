@@ -127,9 +127,11 @@ final class FramesModel {
     filter.set("");
     sought = Optional.of(frame);
     heading.set(
-        Optional.ofNullable(job().tally().places().get(frame))
-            .map(place -> FrameHeading.ofSetup(place.setup()))
-            .orElseGet(() -> isSlate(frame) ? FrameHeading.slates() : FrameHeading.unassigned()));
+        shown(
+            Optional.ofNullable(job().tally().places().get(frame))
+                .map(place -> FrameHeading.ofSetup(place.setup()))
+                .orElseGet(
+                    () -> isSlate(frame) ? FrameHeading.slates() : FrameHeading.unassigned())));
     fill();
   }
 
@@ -141,7 +143,12 @@ final class FramesModel {
   /** Looks at all frames under a heading. */
   void lookAt(FrameHeading one) {
     filter.set("");
-    heading.set(one);
+    heading.set(shown(one));
+  }
+
+  /** The heading as it is shown, with its counts, if it is shown already. */
+  private FrameHeading shown(FrameHeading sought) {
+    return headings.stream().filter(one -> one.same(sought)).findFirst().orElse(sought);
   }
 
   /** Goes on to another heading, as far as there is one. */

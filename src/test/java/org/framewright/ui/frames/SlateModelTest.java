@@ -142,6 +142,7 @@ class SlateModelTest {
     assertThat(model.current()).matches(tile -> tile.orElseThrow().inDoubt());
     assertThat(slates.goToSlate()).isEmpty();
     assertThat(model.heading().get().kind()).isEqualTo(Kind.SLATES);
+    assertThat(model.heading().get().frames()).isEqualTo(1);
     assertThat(why()).contains("slate IMG_0001 says 002, on set was 001");
     say(Word.FOLLOW);
     assertThat(setupOf("IMG_0002")).contains("002");
