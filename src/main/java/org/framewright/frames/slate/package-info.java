@@ -7,9 +7,9 @@
  * them. {@link org.framewright.frames.slate.SlateReader} finds it in the grey values of a picture
  * and says what it found as a {@link org.framewright.frames.slate.SlateReading}: {@code MarkFinder}
  * finds marks in the picture at all sizes, {@code TrioFinder} three that belong to one symbol,
- * {@code SymbolReader} what that says. {@link
- * org.framewright.frames.slate.SlateSetups} finds the setup that is meant. Nothing here knows
- * files: which picture of a frame is looked at, and when, is said in {@code frames}.
+ * {@code SymbolReader} what that says. {@link org.framewright.frames.slate.SlateSetups} finds the
+ * setup that is meant. Nothing here knows files: which picture of a frame is looked at, and when,
+ * is said in {@code frames}.
  *
  * <p>What is not sure is no slate: a text counts only with its mark, a key that can be one, and the
  * right check.
