@@ -5,7 +5,7 @@ import org.framewright.frames.slate.SlateReader;
 import org.framewright.frames.slate.SlateReading;
 
 /**
- * Looks for slates in frames. Takes 20 to 60 ms a frame where there are previews, some 200 ms where
+ * Looks for slates in frames. Takes 20 to 40 ms a frame where there are previews, some 200 ms where
  * a large JPEG is all that there is; keep it off an interface's thread. For one thread at a time,
  * since it reuses its memory.
  */

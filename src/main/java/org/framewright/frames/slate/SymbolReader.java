@@ -36,7 +36,7 @@ final class SymbolReader {
   private static final float LEAST_CONTRAST = 0.2f;
 
   private final Decoder decoder = new Decoder();
-  private final Likeness likeness = new Likeness();
+  private final Correlation correlation = new Correlation();
   private float[] places = {};
   private float[] greys = {};
   private float[] even = {};
@@ -50,8 +50,8 @@ final class SymbolReader {
   /** At the first place that was tried, so that places can be compared. */
   private double usualSpread;
 
-  /** The four corners, as places in the whole picture, x and y: clockwise from above left. */
-  private record Corners(double[] places, double clearness) {}
+  /** A place of the fourth corner, in modules from where a parallelogram has it. */
+  private record Place(double across, double down, double clearness) {}
 
   Optional<String> read(Pyramid pyramid, Trio trio) {
     fixed = trio.fixed();
@@ -70,19 +70,20 @@ final class SymbolReader {
   }
 
   private Optional<String> slanted(Trio trio) {
-    var tried = new ArrayList<Corners>();
+    var tried = new ArrayList<Place>();
     int steps = (int) Math.round(FARTHEST / STEP);
     for (int x = -steps; x <= steps; x++) {
       for (int y = -steps; y <= steps; y++) {
-        var corners = corners(trio, x * STEP, y * STEP);
-        tried.add(new Corners(corners, clearness(corners)));
+        double clearness = clearness(corners(trio, x * STEP, y * STEP));
+        tried.add(new Place(x * STEP, y * STEP, clearness));
       }
     }
-    tried.sort(Comparator.comparingDouble(Corners::clearness).reversed());
-    clearness(refined(tried.getFirst(), trio.module()));
-    return text().or(() -> others(tried));
+    tried.sort(Comparator.comparingDouble(Place::clearness).reversed());
+    sample(refined(trio, tried.getFirst()));
+    return text().or(() -> others(trio, tried));
   }
 
+  /** As places in the whole picture, x and y: clockwise from above left. */
   private double[] corners(Trio trio, double moreAcross, double moreDown) {
     double between = fixed.betweenMarks();
     double across = 1 + moreAcross / between;
@@ -102,9 +103,10 @@ final class SymbolReader {
     };
   }
 
-  private double[] refined(Corners from, double module) {
-    var best = from.places.clone();
+  private double[] refined(Trio trio, Place from) {
+    var best = corners(trio, from.across, from.down);
     double clearness = from.clearness;
+    double module = trio.module();
     for (double move : MOVES) {
       for (int i = 0; i < 2 * best.length; i++) {
         var moved = best.clone();
@@ -123,7 +125,7 @@ final class SymbolReader {
   private double clearness(double[] corners) {
     sample(corners);
     int side = fixed.side();
-    likeness.clear();
+    correlation.clear();
     double sum = 0;
     double squares = 0;
     for (int i = 0; i < side * side; i++) {
@@ -132,7 +134,7 @@ final class SymbolReader {
       squares += grey * grey;
       int known = fixed.at(i % side, i / side);
       if (known != 0) {
-        likeness.add(known, grey);
+        correlation.add(known, grey);
       }
     }
     double count = side * side;
@@ -140,7 +142,7 @@ final class SymbolReader {
     if (usualSpread <= 0) {
       usualSpread = Math.max(1, spread);
     }
-    return likeness.value() + spread / usualSpread;
+    return correlation.value() + spread / usualSpread;
   }
 
   private void sample(double[] corners) {
@@ -156,8 +158,9 @@ final class SymbolReader {
             near, near, far, near, far, far, near, far, at[0], at[1], at[2], at[3], at[4], at[5],
             at[6], at[7]);
     for (int i = 0; i < greys.length; i++) {
+      int row = i / stride;
       places[2 * i] = i % stride - 0.5f;
-      places[2 * i + 1] = i / stride - 0.5f;
+      places[2 * i + 1] = row - 0.5f;
     }
     transform.transformPoints(places);
     for (int i = 0; i < greys.length; i++) {
@@ -170,9 +173,9 @@ final class SymbolReader {
     return greys[(y + 1) * stride + x + 1];
   }
 
-  private Optional<String> others(List<Corners> tried) {
-    for (var corners : tried.subList(0, Math.min(MOST_PLACES, tried.size()))) {
-      sample(corners.places);
+  private Optional<String> others(Trio trio, List<Place> tried) {
+    for (var place : tried.subList(0, Math.min(MOST_PLACES, tried.size()))) {
+      sample(corners(trio, place.across, place.down));
       sharpener.sharpen(fixed, greys, sharp);
       var text = sharp();
       if (text.isPresent()) {
