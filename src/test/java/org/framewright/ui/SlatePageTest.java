@@ -44,7 +44,7 @@ class SlatePageTest {
       app.awaitReading(".grid-title", "3 frames, 0 selects");
       app.press(KeyCode.HOME);
       app.awaitReading("#why", "IMG_0001, no setup yet: no setup was on set so far");
-      app.press(KeyCode.X);
+      app.press(KeyCode.I);
       app.awaitReading("#status", "IMG_0001 is no slate, as far as is known.");
 
       app.press(KeyCode.T);

@@ -248,7 +248,7 @@ public final class FramesScreen implements Screen {
   private SequencedMap<Word, Command> slateWords() {
     var words = new LinkedHashMap<Word, Command>();
     words.put(Word.OF_SETUP, slateWord("slateOf", KeyCode.T, Word.OF_SETUP, this::askSlate));
-    words.put(Word.NONE, slateWord("slateNone", KeyCode.X, Word.NONE));
+    words.put(Word.NONE, slateWord("slateNone", KeyCode.I, Word.NONE));
     words.put(Word.BEFORE, slateWord("slateBefore", KeyCode.B, Word.BEFORE));
     words.put(Word.FOLLOW, slateWord("slateFollow", KeyCode.K, Word.FOLLOW));
     words.put(Word.STAY, slateWord("slateStay", KeyCode.J, Word.STAY));
