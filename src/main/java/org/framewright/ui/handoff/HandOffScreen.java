@@ -40,7 +40,7 @@ public final class HandOffScreen implements Screen {
   private final Texts texts;
   private final FramePictures pictures;
   private final HandOffModels models;
-  private final HandOffDeeds deeds;
+  private final HandOffActions actions;
   private final VBox node = new VBox();
   private final StackPane body = new StackPane();
   private final Map<Part, ToggleButton> words = new EnumMap<>(Part.class);
@@ -61,7 +61,7 @@ public final class HandOffScreen implements Screen {
    */
   public HandOffScreen(Desk desk, JobSession session, FramePictures pictures) {
     this(desk, pictures, HandOffModels.of(desk, session));
-    deeds.startAtTheUsualPlace(true);
+    actions.startAtTheUsualPlace(true);
   }
 
   private HandOffScreen(Desk desk, FramePictures pictures, HandOffModels models) {
@@ -69,7 +69,7 @@ public final class HandOffScreen implements Screen {
     this.texts = desk.texts();
     this.pictures = pictures;
     this.models = models;
-    this.deeds = new HandOffDeeds(desk, models, this::turnTo);
+    this.actions = new HandOffActions(desk, models, this::turnTo);
     this.commands = makeCommands();
     choice = new ChoicePane(models.handOff(), texts, command("list"), command("folder"));
     going = new GoingPane(models.handOff(), texts, command("main"));
@@ -154,12 +154,12 @@ public final class HandOffScreen implements Screen {
               Keys.plain(part.key()),
               () -> turnTo(part)));
     }
-    all.add(when("main", Keys.shortcut(KeyCode.ENTER), deeds::main, deeds::canMain));
-    all.add(when("stop", Keys.plain(KeyCode.ESCAPE), deeds::stop, () -> !deeds.isIdle()));
-    all.add(when("folder", Keys.plain(KeyCode.P), deeds::choose, () -> part() != Part.WENT));
-    all.add(when("say", Keys.plain(KeyCode.S), deeds::say, () -> !deeds.sentence().isEmpty()));
-    all.add(when("show", Keys.plain(KeyCode.O), deeds::show, () -> deeds.shown().isPresent()));
-    all.add(always("list", Keys.plain(KeyCode.N), deeds::askForList));
+    all.add(when("main", Keys.shortcut(KeyCode.ENTER), actions::main, actions::canMain));
+    all.add(when("stop", Keys.plain(KeyCode.ESCAPE), actions::stop, () -> !actions.isIdle()));
+    all.add(when("folder", Keys.plain(KeyCode.P), actions::choose, () -> part() != Part.WENT));
+    all.add(when("say", Keys.plain(KeyCode.S), actions::say, () -> !actions.sentence().isEmpty()));
+    all.add(when("show", Keys.plain(KeyCode.O), actions::show, () -> actions.shown().isPresent()));
+    all.add(always("list", Keys.plain(KeyCode.N), actions::askForList));
     all.add(
         when(
             "next",
@@ -170,20 +170,20 @@ public final class HandOffScreen implements Screen {
         when(
             "rename",
             Keys.plain(KeyCode.R),
-            deeds::askRename,
+            actions::askRename,
             () -> part() == Part.BACK && models.returns().canRename().get()));
     all.add(
         when(
                 "undo",
                 Keys.plain(KeyCode.BACK_SPACE),
-                () -> models.returns().undo(deeds::said),
+                () -> models.returns().undo(actions::said),
                 () -> part() == Part.BACK && models.returns().canUndo().get())
             .orBy(Keys.shortcut(KeyCode.Z)));
     all.add(
         when(
             "deliver",
             Keys.plain(KeyCode.D),
-            deeds::askDeliver,
+            actions::askDeliver,
             () -> part() == Part.BACK && models.returns().canDeliver().get()));
     all.add(
         when(
@@ -254,7 +254,7 @@ public final class HandOffScreen implements Screen {
   public void handOffByList() {
     models.handOff().putAway();
     desk.show(ID);
-    deeds.askForList();
+    actions.askForList();
   }
 
   // What is shown
@@ -334,7 +334,7 @@ public final class HandOffScreen implements Screen {
 
   @Override
   public void onShown() {
-    deeds.startAtTheUsualPlace(false);
+    actions.startAtTheUsualPlace(false);
     models.handOff().follow();
     models.earlier().look();
   }

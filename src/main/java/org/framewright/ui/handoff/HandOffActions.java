@@ -16,7 +16,7 @@ import org.framewright.ui.settings.DefaultPlace;
 import org.framewright.ui.settings.StudioDetail;
 
 /** What the commands of the page do, and when they can, by the part that is seen. */
-final class HandOffDeeds {
+final class HandOffActions {
   private static final String PLACE = "handoff.place";
 
   private final Desk desk;
@@ -27,7 +27,7 @@ final class HandOffDeeds {
   /**
    * @param turnTo brings a part to the front
    */
-  HandOffDeeds(Desk desk, HandOffModels models, Consumer<Part> turnTo) {
+  HandOffActions(Desk desk, HandOffModels models, Consumer<Part> turnTo) {
     this.desk = desk;
     this.texts = desk.texts();
     this.models = models;
