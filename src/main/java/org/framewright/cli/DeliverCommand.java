@@ -104,6 +104,13 @@ final class DeliverCommand implements Callable<Integer> {
   private boolean onlyNew;
 
   @Option(
+      names = "--slates",
+      description =
+          "Also the slates of the setups of which frames go, under the names that they have in the"
+              + " job; the package says that they are slates. Without it, none goes.")
+  private boolean slates;
+
+  @Option(
       names = "--split",
       paramLabel = "SIZE",
       converter = SizeConverter.class,
@@ -236,7 +243,7 @@ final class DeliverCommand implements Callable<Integer> {
     FramesReport.remarkOnNotUnderstood(scan, "They are not handed off", output);
     var handOff =
         HandOff.of(job, scan, job.tally(scan))
-            .within(new Extent(setups(job), pictures, onlyNew))
+            .within(new Extent(setups(job), pictures, onlyNew, slates))
             .enclosing(papers);
     var names = chosen.names == null ? null : handOff.names(chosen.names);
     return end(
@@ -271,6 +278,10 @@ final class DeliverCommand implements Callable<Integer> {
     if (pictures != Extent.Pictures.ALL) {
       throw CommandFailure.badInput(
           "--pictures is for the frames of the job", "Leave it out with --returned.");
+    }
+    if (slates) {
+      throw CommandFailure.badInput(
+          "--slates is for the frames of the job", "Leave it out with --returned.");
     }
     if (!Files.isDirectory(chosen.returned)) {
       throw CommandFailure.badInput(
@@ -545,6 +556,7 @@ final class DeliverCommand implements Callable<Integer> {
     one.put("select", select.name());
     one.put("rating", select.rating().isPresent() ? select.rating().getAsInt() : null);
     one.put("files", List.copyOf(select.files()));
+    one.put("slate", select.slate());
     if (chosen.returned != null) {
       one.put(
           "returned",

@@ -164,22 +164,9 @@ public sealed interface Attention {
               Text.counted(
                   "{0} frame belongs to no setup yet",
                   "{0} frames belong to no setup yet", frames));
-      case SlateInDoubt(var doubt) ->
-          List.of(
-              Text.of(
-                  doubt.lasts()
-                      ? "slate {0} says {1}, on set is {2}"
-                      : "slate {0} says {1}, on set was {2}",
-                  plain.apply(doubt.frame().stem()),
-                  plain.apply(doubt.says().code()),
-                  plain.apply(doubt.onSet())));
+      case SlateInDoubt(var doubt) -> List.of(doubt.said(plain));
       case SlateUnclear(var slate) ->
-          List.of(
-              slate.slate().says() instanceof SlateSays.OfAnotherJob
-                  ? Text.of("{0} is a slate of another job", plain.apply(slate.frame().stem()))
-                  : Text.of(
-                      "slate {0} says {1}, which is not in the list",
-                      plain.apply(slate.frame().stem()), plain.apply(slate.slate().says().code())));
+          List.of(slate.slate().says().wrong(slate.frame().stem(), plain));
       case Incomplete(int frames) ->
           List.of(Text.counted("{0} frame is not whole", "{0} frames are not whole", frames));
       case ClockOff(var clock) -> List.of(said(clock, plain));

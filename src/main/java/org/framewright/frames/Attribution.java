@@ -160,6 +160,7 @@ public final class Attribution {
   /** Assigns each complete frame to a setup and counts. Copies of one frame count once. */
   public Tally tally(PlausibleTimes plausible) {
     var places = LinkedHashMap.<FrameId, Place>newLinkedHashMap(complete.size());
+    var placed = HashMap.<FrameId, HowPlaced>newHashMap(complete.size());
     var clips = new HashSet<FrameId>();
     var unassigned = new ArrayList<Unassigned>();
     var implausible = new ImplausibleClock.Gathering();
@@ -180,6 +181,7 @@ public final class Attribution {
       switch (verdict) {
         case Verdict.In(var place, var how) -> {
           places.put(frame.id(), withView(place));
+          placed.put(frame.id(), how);
           how.slate()
               .ifPresent(
                   one ->
@@ -199,6 +201,7 @@ public final class Attribution {
         incomplete,
         clocks.values().stream().map(BodyClock::describe).toList(),
         places,
+        placed,
         complete.size() - clips.size() - slates.frames().size(),
         files,
         clips.size(),
@@ -215,17 +218,6 @@ public final class Attribution {
                 .toList(),
             doubts(inDoubt),
             slates.remarks()));
-  }
-
-  /** How each complete frame that has a setup came to it. */
-  public Map<FrameId, HowPlaced> howPlaced() {
-    var by = HashMap.<FrameId, HowPlaced>newHashMap(complete.size());
-    for (var frame : complete) {
-      if (verdict(frame, decisiveTime(frame, captured(frame))) instanceof Verdict.In in) {
-        by.put(frame.id(), in.how());
-      }
-    }
-    return by;
   }
 
   private Verdict verdict(Frame frame, Optional<Decisive> time) {
@@ -271,15 +263,8 @@ public final class Attribution {
     return switch (said.slate().says()) {
       case SlateSays.OfSetup(var setup) ->
           in(new Place(setup, Optional.empty()), new HowPlaced(PlacedBy.SLATE, slate, false, card));
-      case SlateSays.Unlisted(var code) ->
-          new Verdict.Loose(
-              Optional.of(
-                  Text.of(
-                      "slate {0} says {1}, which is not in the list", said.frame().stem(), code)));
-      case SlateSays.OfAnotherJob _ ->
-          new Verdict.Loose(
-              Optional.of(
-                  Text.of("it comes after {0}, a slate of another job", said.frame().stem())));
+      case SlateSays.Unlisted _, SlateSays.OfAnotherJob _ ->
+          new Verdict.Loose(Optional.of(said.slate().says().whyNone(said.frame().stem())));
     };
   }
 

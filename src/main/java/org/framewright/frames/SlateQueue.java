@@ -141,7 +141,7 @@ public final class SlateQueue implements AutoCloseable {
           return next;
         }
         if (order.size() > 0) {
-          changed.awaitNanos(order.untilIdle(now));
+          changed.awaitNanos(order.untilNext(now));
         } else {
           changed.await();
         }
@@ -164,6 +164,8 @@ public final class SlateQueue implements AutoCloseable {
       }
       if (reading instanceof SlateReading.NoPicture) {
         order.hadNothing(frame);
+      } else {
+        order.looked(frame);
       }
     } finally {
       lock.unlock();

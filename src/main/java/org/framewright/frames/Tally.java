@@ -13,6 +13,7 @@ import java.util.SequencedMap;
  * @param incomplete the frames and clips that are not whole, or not yet
  * @param cameras the bodies and their clocks
  * @param places where each assigned frame or clip belongs
+ * @param placed how each of them came there
  * @param frames the number of complete frames without the clips
  * @param files the number of the files of all complete frames and clips
  * @param clips the number of complete clips
@@ -25,6 +26,7 @@ public record Tally(
     List<Frame> incomplete,
     List<CameraClock> cameras,
     Map<FrameId, Place> places,
+    Map<FrameId, HowPlaced> placed,
     int frames,
     int files,
     int clips,
@@ -46,11 +48,17 @@ public record Tally(
         incomplete,
         cameras,
         places,
+        Map.of(),
         frames,
         files,
         0,
         List.of(),
         SlateTally.NONE);
+  }
+
+  /** How a frame came to its setup, if it has one. */
+  public Optional<HowPlaced> placed(Frame frame) {
+    return frame.knownAs().stream().filter(placed::containsKey).map(placed::get).findFirst();
   }
 
   /** Where a frame belongs, by any of the identities that it is known by. */

@@ -11,7 +11,7 @@ final class ChosenBy {
   private static final Pattern PARTS =
       Pattern.compile(
           "(.+?)(?:, of (setups?) (.+?))?(?:, only (raw|JPEG))?(, only what no earlier hand-off"
-              + " had)?",
+              + " had)?(, with the slates)?",
           Pattern.DOTALL);
   private static final Pattern RATED = Pattern.compile("rated ([1-5]) or higher");
   private static final Pattern LABELLED = Pattern.compile("labelled “(.*)”", Pattern.DOTALL);
@@ -40,7 +40,10 @@ final class ChosenBy {
               ? Text.of("{0}, only raw pictures", said)
               : Text.of("{0}, only JPEG", said);
     }
-    return match.group(5) == null ? said : Text.of("{0}, only what no earlier hand-off had", said);
+    if (match.group(5) != null) {
+      said = Text.of("{0}, only what no earlier hand-off had", said);
+    }
+    return match.group(6) == null ? said : Text.of("{0}, with the slates", said);
   }
 
   private static Text first(String words) {

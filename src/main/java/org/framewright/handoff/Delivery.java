@@ -14,6 +14,7 @@ public sealed interface Delivery {
    *
    * @param number the hand-off's running number in the job, from 1
    * @param folder the package
+   * @param slates how many slates went along
    * @param files the copies of the frames' files
    * @param bytes the size of the payload
    */
@@ -21,6 +22,7 @@ public sealed interface Delivery {
       int number,
       Path folder,
       int selects,
+      int slates,
       int files,
       long bytes,
       Described described,
@@ -30,10 +32,10 @@ public sealed interface Delivery {
       remarks = List.copyOf(remarks);
     }
 
-    /** One that says nothing of its selects. */
+    /** One without slates that says nothing of its selects. */
     public Delivered(
         int number, Path folder, int selects, int files, long bytes, List<Problem> remarks) {
-      this(number, folder, selects, files, bytes, Described.NOT, remarks);
+      this(number, folder, selects, 0, files, bytes, Described.NOT, remarks);
     }
   }
 

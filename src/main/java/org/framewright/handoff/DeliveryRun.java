@@ -292,7 +292,14 @@ final class DeliveryRun {
                 one.folder(),
                 ""));
         return new Delivery.Delivered(
-            one.number(), target.folder(), one.selects().size(), one.files(), one.bytes(), remarks);
+            one.number(),
+            target.folder(),
+            plan.pictures(),
+            plan.slates(),
+            one.files(),
+            one.bytes(),
+            Delivery.Described.NOT,
+            remarks);
       }
     }
     return exists();
@@ -439,7 +446,8 @@ final class DeliveryRun {
     return new Delivery.Delivered(
         begun.number(),
         target.folder(),
-        plan.selects().size(),
+        plan.pictures(),
+        plan.slates(),
         plan.files(),
         bag.octets(),
         data.described(),
@@ -542,7 +550,8 @@ final class DeliveryRun {
                     select.place().setup(),
                     select.original(),
                     select.files().stream().map(bag::copy).toList(),
-                    data.added(select)))
+                    data.added(select),
+                    select.slate()))
         .toList();
   }
 
@@ -572,6 +581,7 @@ final class DeliveryRun {
               done.number(),
               done.folder(),
               done.selects(),
+              done.slates(),
               done.files(),
               done.bytes(),
               done.described(),

@@ -17,9 +17,21 @@ import org.framewright.base.NameKey;
 record ExpectedSelect(
     String select, String setup, String original, List<HandOffRecord.Copy> copies) {
   static SortedMap<String, ExpectedSelect> of(List<HandOffRecord> records) {
+    return of(records, false);
+  }
+
+  /** The slates that went along: they need not come back, and may. */
+  static SortedMap<String, ExpectedSelect> slates(List<HandOffRecord> records) {
+    return of(records, true);
+  }
+
+  private static SortedMap<String, ExpectedSelect> of(List<HandOffRecord> records, boolean slates) {
     var all = new TreeMap<String, ExpectedSelect>();
     for (var one : records) {
       for (var entry : one.selects()) {
+        if (entry.slate() != slates) {
+          continue;
+        }
         all.merge(
             NameKey.of(entry.select()),
             new ExpectedSelect(

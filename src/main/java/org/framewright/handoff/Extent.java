@@ -14,12 +14,18 @@ import org.framewright.frames.FrameFile;
  * @param setups the codes of the setups whose frames go; all where there are none
  * @param pictures which of a frame's pictures go
  * @param onlyNew whether a select that an earlier hand-off had stays
+ * @param slates whether the slates of the setups of which frames go, go along
  */
-public record Extent(List<String> setups, Pictures pictures, boolean onlyNew) {
+public record Extent(List<String> setups, Pictures pictures, boolean onlyNew, boolean slates) {
   /** All of it. */
   public static final Extent ALL = new Extent(List.of(), Pictures.ALL, false);
 
   private static final int NAMED = 3;
+
+  /** The same without slates. */
+  public Extent(List<String> setups, Pictures pictures, boolean onlyNew) {
+    this(setups, pictures, onlyNew, false);
+  }
 
   /** Which of a frame's pictures are handed off; what describes them goes with them. */
   public enum Pictures {
@@ -95,6 +101,9 @@ public record Extent(List<String> setups, Pictures pictures, boolean onlyNew) {
     }
     if (onlyNew) {
       words.add("only what no earlier hand-off had");
+    }
+    if (slates) {
+      words.add("with the slates");
     }
     return String.join(", ", words);
   }

@@ -80,7 +80,7 @@ public final class HandOff {
 
   /** All frames. */
   public HandOffPlan every() throws IOException {
-    return plan(Selection.every(scan));
+    return plan(Selection.every(scan, tally));
   }
 
   /**

@@ -27,9 +27,11 @@ public final class HandOffDescription {
                   select.original()
                       + "  ->  "
                       + select.name()
+                      + (select.slate() ? "  (slate)" : "")
                       + (number == null ? "" : "  (went in hand-off " + number + ")"));
             });
-    lines.add(plan.selects().size() + " selects in " + plan.files() + " files");
+    lines.add(
+        PackagePapers.counted(plan.pictures(), plan.slates()) + " in " + plan.files() + " files");
     lines.addAll(before(plan));
     return List.copyOf(lines);
   }
@@ -128,8 +130,8 @@ public final class HandOffDescription {
   public static List<String> delivered(Delivery.Delivered done) {
     var lines = new ArrayList<String>();
     lines.add(
-        done.selects()
-            + " selects in "
+        PackagePapers.counted(done.selects(), done.slates())
+            + " in "
             + done.files()
             + " files, each copied and read again: hand-off "
             + done.number());

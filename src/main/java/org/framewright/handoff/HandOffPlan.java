@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
  * What would be handed off; nothing has been written.
  *
  * @param chosenBy how they were chosen, such as {@code rated 4 or higher}
- * @param selects those that can go, by name
+ * @param selects those that can go, by name, and the slates that go along
  * @param withheld those that cannot, and why
  * @param before the names of chosen selects that went before, whether they go again or not, with
  *     the number of the last hand-off that had them
@@ -31,6 +31,16 @@ public record HandOffPlan(
   /** One of selects that never went before. */
   HandOffPlan(String chosenBy, List<Select> selects, List<Withheld> withheld) {
     this(chosenBy, selects, withheld, new TreeMap<>(Map.of()));
+  }
+
+  /** How many of them are slates. */
+  public int slates() {
+    return (int) selects.stream().filter(Select::slate).count();
+  }
+
+  /** How many of them are no slates. */
+  public int pictures() {
+    return selects.size() - slates();
   }
 
   /** The number of files that would be copied. */

@@ -86,8 +86,15 @@ record HandOffRecord(
    *
    * @param files copies of the frame's files
    * @param added files that the frame does not have
+   * @param slate whether it is a slate, which need not come back
    */
-  record Entry(String select, String setup, String original, List<Copy> files, List<Copy> added) {
+  record Entry(
+      String select,
+      String setup,
+      String original,
+      List<Copy> files,
+      List<Copy> added,
+      boolean slate) {
     Entry {
       files = List.copyOf(files);
       added = List.copyOf(added);
@@ -96,6 +103,11 @@ record HandOffRecord(
     /** One of the frame's files only. */
     Entry(String select, String setup, String original, List<Copy> files) {
       this(select, setup, original, files, List.of());
+    }
+
+    /** One that is no slate. */
+    Entry(String select, String setup, String original, List<Copy> files, List<Copy> added) {
+      this(select, setup, original, files, added, false);
     }
 
     /** All its files in the package. */
@@ -202,6 +214,11 @@ record HandOffRecord(
 
   long bytes() {
     return selects.stream().flatMap(Entry::all).mapToLong(copy -> copy.bytes().orElse(0)).sum();
+  }
+
+  /** How many of them are slates. */
+  int slates() {
+    return (int) selects.stream().filter(Entry::slate).count();
   }
 
   int files() {

@@ -60,6 +60,7 @@ final class HandOffRecords {
       return usable.values().stream()
           .filter(one -> one.to() == HandOffRecord.To.RETOUCHER)
           .flatMap(one -> one.selects().stream())
+          .filter(entry -> !entry.slate())
           .map(HandOffRecord.Entry::select)
           .toList();
     }

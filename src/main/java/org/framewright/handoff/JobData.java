@@ -99,7 +99,8 @@ final class JobData {
         select.frame().capture().camera().isPresent(),
         nameBefore(select, former),
         job.state().ratingHere(select.frame()),
-        new SelectFields(job.convention(), values, time.map(LocalDateTime::toLocalDate)));
+        new SelectFields(job.convention(), values, time.map(LocalDateTime::toLocalDate)),
+        select.slate());
   }
 
   /** By the clock of the place that the body was set to, where it says so. */

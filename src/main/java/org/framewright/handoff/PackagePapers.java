@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.job.Job;
 import org.framewright.naming.Built;
@@ -40,6 +41,14 @@ final class PackagePapers {
       """
           .stripTrailing();
 
+  /** What slates are, at the end of a sentence's line. */
+  private static final String SLATES =
+      """
+
+      Slates are frames that show a card with the setup of the frames after them; index.csv says
+      which are slates. They need not come back.\
+      """;
+
   private PackagePapers() {}
 
   /** RFC 4180, with a heading line; no spreadsheet sees a formula in it. */
@@ -55,7 +64,8 @@ final class PackagePapers {
             "captured",
             "files",
             "sha256-original",
-            "went-in-hand-off"));
+            "went-in-hand-off",
+            "slate"));
     var byName = new HashMap<String, HandOffRecord.Entry>();
     entries.forEach(entry -> byName.put(entry.select(), entry));
     for (var select : plan.selects()) {
@@ -82,7 +92,8 @@ final class PackagePapers {
                   .collect(Collectors.joining(" ")),
               plan.before().containsKey(select.name())
                   ? String.valueOf(plan.before().get(select.name()))
-                  : ""));
+                  : "",
+              select.slate() ? "yes" : ""));
     }
     return CsvText.of(rows, "\r\n");
   }
@@ -117,15 +128,17 @@ final class PackagePapers {
 
               """;
         };
+    var first = plan.selects().stream().filter(select -> !select.slate()).findFirst();
     var back =
-        retouched(job.convention(), plan.selects().getFirst())
+        first
+            .flatMap(select -> retouched(job.convention(), select))
             .map(
                 name ->
                     """
                     Please send each one back under its name here with the version added, for example
                       %s  for  %s
                     """
-                        .formatted(name, plan.selects().getFirst().name()))
+                        .formatted(name, first.orElseThrow().name()))
             .orElse(
                 """
                 Please send each one back under its name here.
@@ -133,8 +146,8 @@ final class PackagePapers {
     return """
     %s, hand-off %d
 
-    %d selects in %d files lie in data/. index.csv says for each its setup, view, rating, time
-    of capture, and its name in the job.%s%s
+    %s in %d files lie in data/. index.csv says for each its setup, view, rating, time
+    of capture, and its name in the job.%s%s%s
 
     %s
 
@@ -145,13 +158,19 @@ final class PackagePapers {
         .formatted(
             job.name(),
             number,
-            plan.selects().size(),
+            counted(plan.pictures(), plan.slates()),
             files,
             again(plan, "hand-off"),
+            plan.slates() == 0 ? "" : SLATES,
             said(papers),
             CHECKING,
             back,
             said);
+  }
+
+  /** {@code 95 selects and 3 slates}; slates only where there are any. */
+  static String counted(int selects, int slates) {
+    return selects + " selects" + (slates == 0 ? "" : " and " + PlainText.counted(slates, "slate"));
   }
 
   /** How many went before, as the end of a sentence's line; nothing where none did. */
@@ -199,8 +218,8 @@ final class PackagePapers {
     about.put("External-Identifier", job.name() + " hand-off " + number);
     about.put(
         "External-Description",
-        plan.selects().size()
-            + " selects of "
+        counted(plan.pictures(), plan.slates())
+            + " of "
             + setups(plan).size()
             + " setups, "
             + plan.chosenBy());

@@ -69,7 +69,7 @@ public record PastHandOffs(List<Past> all, List<Problem> problems) {
     var all = new ArrayList<Past>();
     for (var one : listing.usable().values()) {
       int again = 0;
-      for (var entry : one.selects()) {
+      for (var entry : one.selects().stream().filter(entry -> !entry.slate()).toList()) {
         again += went.add(one.to() + " " + NameKey.of(entry.select())) ? 0 : 1;
       }
       all.add(
@@ -80,7 +80,7 @@ public record PastHandOffs(List<Past> all, List<Problem> problems) {
               at(one.at()),
               one.folder(),
               ChosenBy.said(one.chosenBy()),
-              one.selects().size(),
+              one.selects().size() - one.slates(),
               again,
               one.files(),
               one.bytes(),

@@ -76,7 +76,12 @@ final class RecordText {
 
   @JsonInclude(JsonInclude.Include.NON_NULL)
   private record Select(
-      String select, String setup, String original, List<Copy> files, List<Copy> added) {
+      String select,
+      String setup,
+      String original,
+      List<Copy> files,
+      List<Copy> added,
+      Boolean slate) {
     Select {
       require(isLine(select), Text.of("it has a select without its name"));
       require(files != null, Text.of("it has the select {0} without files", select));
@@ -122,7 +127,8 @@ final class RecordText {
                             entry.files().stream().map(RecordText::copy).toList(),
                             entry.added().isEmpty()
                                 ? null
-                                : entry.added().stream().map(RecordText::copy).toList()))
+                                : entry.added().stream().map(RecordText::copy).toList(),
+                            entry.slate() ? Boolean.TRUE : null))
                 .toList()));
   }
 
@@ -177,7 +183,8 @@ final class RecordText {
                             orEmpty(select.setup()),
                             orEmpty(select.original()),
                             copies(select.files()),
-                            select.added() == null ? List.of() : copies(select.added())))
+                            select.added() == null ? List.of() : copies(select.added()),
+                            Boolean.TRUE.equals(select.slate())))
                 .collect(Collectors.toList()),
         Optional.ofNullable(document.metadata()).filter(RecordText::isLine),
         to(document.to(), file));

@@ -36,7 +36,7 @@ record Retoucher(Job job, MetadataMode metadata, List<ExtraPaper> papers) implem
 
   @Override
   public Optional<String> wantedBack(Select select) {
-    return PackagePapers.retouched(job.convention(), select);
+    return select.slate() ? Optional.empty() : PackagePapers.retouched(job.convention(), select);
   }
 
   @Override

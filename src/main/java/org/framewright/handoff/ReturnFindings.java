@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Text;
+import org.framewright.frames.PictureBorder;
 import org.framewright.frames.PictureHeader;
 import org.framewright.handoff.spec.Rule;
 import org.framewright.handoff.spec.SpecFinding;
@@ -35,7 +36,10 @@ final class ReturnFindings {
         for (var file : answer.newestFiles()) {
           findings.addAll(
               specification.findings(
-                  file, view(answer.select()), PictureHeader.of(folder.resolve(file))));
+                  file,
+                  view(answer.select()),
+                  PictureHeader.of(folder.resolve(file)),
+                  () -> PictureBorder.of(folder.resolve(file))));
           if (names.fit(answer.state())) {
             name(answer, original, file).ifPresent(findings::add);
           }

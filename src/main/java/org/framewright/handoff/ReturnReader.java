@@ -33,6 +33,7 @@ final class ReturnReader {
 
   private final Job job;
   private final SortedMap<String, ExpectedSelect> expected;
+  private final SortedMap<String, ExpectedSelect> slates;
   private final RetouchedNames names;
   private final Map<String, Map<Returns.State, List<String>>> found = new HashMap<>();
   private final Map<String, SortedMap<Integer, List<String>>> versions = new HashMap<>();
@@ -46,9 +47,17 @@ final class ReturnReader {
 
   private final List<FolderFiles.Found> sidecars = new ArrayList<>();
 
-  ReturnReader(Job job, SortedMap<String, ExpectedSelect> expected) {
+  /**
+   * @param expected what is to come back
+   * @param slates what went along, of which nothing is said where it comes back as it was
+   */
+  ReturnReader(
+      Job job,
+      SortedMap<String, ExpectedSelect> expected,
+      SortedMap<String, ExpectedSelect> slates) {
     this.job = job;
     this.expected = expected;
+    this.slates = slates;
     this.names = new RetouchedNames(job);
   }
 
@@ -71,7 +80,11 @@ final class ReturnReader {
       return;
     }
     var own = expected.get(NameKey.of(stem(name)));
+    var slate = slates.get(NameKey.of(stem(name)));
     try {
+      if (slate != null && slate.has(file)) {
+        return;
+      }
       if (own != null && own.has(file)) {
         answer(own, Returns.State.UNTOUCHED, file.name());
         return;

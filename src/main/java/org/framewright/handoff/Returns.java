@@ -287,7 +287,7 @@ public record Returns(
     // A list of checksums may be that of the package which went out, without its files.
     var bag = OpenPackage.in(real).filter(one -> one.known().kind() != PackageCheck.Kind.SHA256SUM);
     var steps = new ReadSteps(below, bag.isPresent(), progress);
-    var reader = new ReturnReader(job, ExpectedSelect.of(records));
+    var reader = new ReturnReader(job, ExpectedSelect.of(records), ExpectedSelect.slates(records));
     for (var file : below.files()) {
       if (progress.cancelled()) {
         return Optional.empty();

@@ -2,6 +2,7 @@ package org.framewright.handoff;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Optional;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.frames.Frame;
@@ -92,6 +93,34 @@ final class SelectNames {
                           .orElse(Text.NONE)),
                   Withheld.Tool.NONE));
     };
+  }
+
+  /** A slate keeps the name that it has in the job: its own, or that of the convention's kind. */
+  Naming ofSlate(Frame frame, String original, String setup) {
+    var name = frame.stem();
+    var files = files(frame, name);
+    if (!files.stream().allMatch(PayloadName::isFileName)) {
+      return new Unnameable(
+          new Withheld(
+              original,
+              Text.of("its name is no name of a file on every system: {0}", name),
+              "Rename it in the file manager."));
+    }
+    var fields =
+        convention.kinds().containsKey(Reserved.SLATE)
+                && convention.read(name, Reserved.SLATE) instanceof Reading.One one
+            ? one.fields()
+            : new LinkedHashMap<String, String>();
+    return new Named(
+        new Select(
+            frame,
+            original,
+            new Place(setup, Optional.empty()),
+            job.state().rating(frame),
+            name,
+            fields,
+            files,
+            true));
   }
 
   private Naming named(Frame frame, String original, Place place, Built.Name name) {

@@ -4,19 +4,28 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.framewright.base.Problem;
 import org.framewright.frames.Frame;
+import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
+import org.framewright.frames.SlateFrame;
+import org.framewright.frames.SlateSays;
 import org.framewright.frames.Tally;
 import org.framewright.job.FrameNames;
 import org.framewright.job.Job;
 
 /** Decides which of the chosen frames can go, and under which names. */
 final class SelectPlanner {
+  private static final Comparator<SlateFrame> BY_NAME =
+      Comparator.comparing((SlateFrame one) -> one.frame().stem())
+          .thenComparing(one -> one.frame().folder());
+
   private final Job job;
   private final Tally tally;
   private final SelectNames names;
@@ -26,12 +35,14 @@ final class SelectPlanner {
 
   private final Map<String, FrameNames.LeftOut> leftOut;
   private final EarlierHandOffs earlier;
-  private final boolean onlyNew;
+  private final Extent extent;
+  private final Map<FrameId, SlateFrame> slates = new HashMap<>();
 
   SelectPlanner(Job job, FrameScan scan, Tally tally, Extent extent) throws IOException {
     this.job = job;
     this.tally = tally;
-    this.onlyNew = extent.onlyNew();
+    this.extent = extent;
+    tally.slates().frames().forEach(one -> slates.put(one.frame().id(), one));
     var records = HandOffRecords.of(job).read();
     this.names = new SelectNames(job, records.names());
     this.earlier = EarlierHandOffs.of(records.usable().values());
@@ -49,32 +60,70 @@ final class SelectPlanner {
   }
 
   HandOffPlan plan(Selection selection) {
-    var selects = new ArrayList<Select>();
-    var withheld = new ArrayList<>(selection.withheld());
-    var taken =
+    var gathered = new Gathered(new ArrayList<>(selection.withheld()));
+    selection.frames().forEach(frame -> add(frame, gathered));
+    if (extent.slates()) {
+      addSlates(selection.frames(), gathered);
+    }
+    gathered.selects.sort(Comparator.comparing(Select::name));
+    return new HandOffPlan(
+        selection.chosenBy(), gathered.selects, gathered.withheld, gathered.before);
+  }
+
+  /** A plan while it is made. */
+  private static final class Gathered {
+    private final List<Select> selects = new ArrayList<>();
+    private final List<Withheld> withheld;
+    private final TreeMap<String, Integer> before = new TreeMap<>();
+    private final TakenNames taken =
         new TakenNames(
             "Check the convention: its select names leave out what tells these frames apart.");
-    var before = new TreeMap<String, Integer>();
-    for (var frame : selection.frames()) {
-      switch (naming(frame)) {
-        case SelectNames.Named(Select select) -> {
-          var number = earlier.last(select);
-          number.ifPresent(last -> before.put(select.name(), last));
-          if (onlyNew && number.isPresent()) {
-            continue;
-          }
-          var clash = taken.take(select);
-          if (clash.isEmpty()) {
-            selects.add(select);
-          } else {
-            withheld.add(clash.get());
-          }
-        }
-        case SelectNames.Unnameable(Withheld why) -> withheld.add(why);
-      }
+
+    Gathered(List<Withheld> withheld) {
+      this.withheld = withheld;
     }
-    selects.sort(Comparator.comparing(Select::name));
-    return new HandOffPlan(selection.chosenBy(), selects, withheld, before);
+  }
+
+  private void add(Frame frame, Gathered gathered) {
+    switch (naming(frame)) {
+      case SelectNames.Named(Select select) -> {
+        var number = earlier.last(select);
+        number.ifPresent(last -> gathered.before.put(select.name(), last));
+        if (extent.onlyNew() && number.isPresent()) {
+          return;
+        }
+        gathered
+            .taken
+            .take(select)
+            .ifPresentOrElse(gathered.withheld::add, () -> gathered.selects.add(select));
+      }
+      case SelectNames.Unnameable(Withheld why) -> gathered.withheld.add(why);
+    }
+  }
+
+  /** The slates of the setups of which frames go, but those that were chosen themselves. */
+  private void addSlates(List<Frame> chosen, Gathered gathered) {
+    var setups =
+        gathered.selects.stream().map(select -> select.place().setup()).collect(Collectors.toSet());
+    var there = chosen.stream().map(Frame::id).collect(Collectors.toSet());
+    for (var slate : slates.values().stream().sorted(BY_NAME).toList()) {
+      if (there.contains(slate.frame().id())
+          || !(slate.slate().says() instanceof SlateSays.OfSetup(var setup))
+          || !setups.contains(setup)) {
+        continue;
+      }
+      extent
+          .pictures()
+          .of(slate.frame())
+          .ifPresentOrElse(
+              frame -> add(frame, gathered),
+              () ->
+                  gathered.withheld.add(
+                      new Withheld(
+                          FramePaths.original(job, slate.frame()),
+                          extent.pictures().missing(),
+                          "Hand off all its pictures, or leave the slates out.")));
+    }
   }
 
   private SelectNames.Naming naming(Frame frame) {
@@ -91,15 +140,23 @@ final class SelectPlanner {
       return new SelectNames.Unnameable(
           new Withheld(new Problem(left.said(), original, left.fix()), Withheld.Tool.NONE));
     }
-    if (tally.slates().of(frame).isPresent()) {
+    var slate = slates.get(frame.id());
+    if (slate != null && !extent.slates()) {
       return unnameable(
           original,
           "it is a slate, which is not handed off",
-          "Leave it out; if it is none, say so with --slate-counts on the command line.",
+          "Hand off the slates, too, or leave it out; if it is none, say so first.",
+          Withheld.Tool.NONE);
+    }
+    if (slate != null && !(slate.slate().says() instanceof SlateSays.OfSetup)) {
+      return unnameable(
+          original,
+          "it is a slate of no setup of the list",
+          "Leave it out, or say which setup it is the slate of.",
           Withheld.Tool.NONE);
     }
     var place = tally.place(frame);
-    if (place.isEmpty()) {
+    if (place.isEmpty() && slate == null) {
       return unnameable(
           original,
           "no setup claims it",
@@ -113,7 +170,9 @@ final class SelectPlanner {
           "Rename the frames first.",
           Withheld.Tool.RENAMING);
     }
-    return names.of(frame, original, place.get());
+    return slate == null
+        ? names.of(frame, original, place.orElseThrow())
+        : names.ofSlate(frame, original, slate.slate().says().code());
   }
 
   private static SelectNames.Naming unnameable(

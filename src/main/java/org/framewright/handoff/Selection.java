@@ -3,10 +3,13 @@ package org.framewright.handoff;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
+import org.framewright.frames.Place;
 import org.framewright.frames.Tally;
 import org.framewright.job.Job;
 
@@ -50,13 +53,32 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
         List.of());
   }
 
-  static Selection every(FrameScan scan) {
-    return new Selection("every frame", scan.distinct(), List.of());
+  /** A slate is no frame of anything, and goes only where slates are asked for. */
+  static Selection every(FrameScan scan, Tally tally) {
+    var slates =
+        tally.slates().frames().stream().map(one -> one.frame().id()).collect(Collectors.toSet());
+    return new Selection(
+        "every frame",
+        scan.distinct().stream().filter(frame -> !slates.contains(frame.id())).toList(),
+        List.of());
   }
 
   /** The frames that a client's list names without a doubt. */
   static Selection named(ClientNames names) {
     return new Selection("named in " + names.file(), names.frames(), List.of());
+  }
+
+  private static Optional<String> setup(Frame frame, Extent extent, Tally tally) {
+    return tally
+        .place(frame)
+        .map(Place::setup)
+        .or(
+            () ->
+                tally
+                    .slates()
+                    .of(frame)
+                    .filter(_ -> extent.slates())
+                    .map(one -> one.slate().says().code()));
   }
 
   /**
@@ -67,8 +89,7 @@ record Selection(String chosenBy, List<Frame> frames, List<Withheld> withheld) {
     var without = new ArrayList<>(withheld);
     var setups = Set.copyOf(extent.setups());
     for (var frame : frames) {
-      if (!setups.isEmpty()
-          && tally.place(frame).filter(at -> setups.contains(at.setup())).isEmpty()) {
+      if (!setups.isEmpty() && setup(frame, extent, tally).filter(setups::contains).isEmpty()) {
         continue;
       }
       var part = extent.pictures().of(frame);

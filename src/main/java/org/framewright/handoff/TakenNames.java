@@ -13,6 +13,10 @@ import org.framewright.base.Text;
  * would replace each other there.
  */
 final class TakenNames {
+  /** Two bodies may give two slates one name. */
+  private static final String OF_SLATES =
+      "Rename one of them in the file manager, or have the next job's convention name slates.";
+
   private final Map<String, String> taken = new HashMap<>();
   private final String remedy;
 
@@ -49,8 +53,8 @@ final class TakenNames {
             new Withheld(
                 select.original(),
                 Text.of("it would have the same name as {0}: {1}", other, select.name()),
-                remedy,
-                Withheld.Tool.CHECKING));
+                select.slate() ? OF_SLATES : remedy,
+                select.slate() ? Withheld.Tool.NONE : Withheld.Tool.CHECKING));
       }
       if (keys.subList(0, i).contains(keys.get(i))) {
         return Optional.of(

@@ -4,11 +4,12 @@
  * <p>The way through: a {@code Selection} says which frames are meant, by rating, by choice in the
  * job or by a client's list, which {@link org.framewright.handoff.ClientListReader} reads against
  * all names that the frames have or had (see {@link org.framewright.handoff.names}). {@code
- * SelectPlanner} and {@code SelectNames} give each its name by the convention; what cannot go is
- * said in the {@link org.framewright.handoff.HandOffPlan} before anything is written. {@code
- * DeliveryRun} writes the package: {@code Target} finds where it really is to be and refuses what
- * would do harm, {@code Draft} is the hidden folder beside it in which {@code Bag} copies the
- * files, reads them again and lists them, and the job's {@code HandOffRecords} remember it; {@link
+ * SelectPlanner} and {@code SelectNames} give each its name by the convention, and let slates go
+ * along where that is asked for; what cannot go is said in the {@link
+ * org.framewright.handoff.HandOffPlan} before anything is written. {@code DeliveryRun} writes the
+ * package: {@code Target} finds where it really is to be and refuses what would do harm, {@code
+ * Draft} is the hidden folder beside it in which {@code Bag} copies the files, reads them again and
+ * lists them, and the job's {@code HandOffRecords} remember it; {@link
  * org.framewright.handoff.PastHandOffs} tells what they say. The job's frames are only read. What
  * comes back is read against the records by {@link org.framewright.handoff.Returns}, which writes
  * nothing, and against what the client asks (see {@link org.framewright.handoff.spec}). {@link

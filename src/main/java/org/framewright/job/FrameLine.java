@@ -4,9 +4,9 @@ import java.time.LocalDateTime;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.UnaryOperator;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.HowPlaced;
@@ -36,12 +36,7 @@ public record FrameLine(
     Optional<HowPlaced> placed,
     String how) {
 
-  static List<FrameLine> all(
-      List<Frame> frames,
-      JobState state,
-      Tally tally,
-      Map<FrameId, HowPlaced> by,
-      FrameTimes times) {
+  static List<FrameLine> all(List<Frame> frames, JobState state, Tally tally, FrameTimes times) {
     var unassigned = new HashMap<FrameId, Unassigned>();
     tally.unassigned().forEach(one -> unassigned.put(one.frame().id(), one));
     var slates = new HashMap<FrameId, SlateFrame>();
@@ -52,7 +47,7 @@ public record FrameLine(
             frame -> {
               boolean copy = frame.complete() && !seen.add(frame.id());
               var slate = Optional.ofNullable(slates.get(frame.id()));
-              var placed = Optional.ofNullable(by.get(frame.id()));
+              var placed = Optional.ofNullable(tally.placed().get(frame.id()));
               var place = Optional.ofNullable(tally.places().get(frame.id()));
               return new FrameLine(
                   frame,
@@ -77,7 +72,7 @@ public record FrameLine(
     }
     var words =
         slate
-            .map(one -> FramesDescription.slate(one.slate()))
+            .map(one -> one.slate().says().said(UnaryOperator.identity()).english())
             .or(() -> placed.map(HowPlaced::words))
             .orElseGet(
                 () ->

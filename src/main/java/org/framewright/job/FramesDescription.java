@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.framewright.base.PlainText;
@@ -17,7 +18,6 @@ import org.framewright.frames.CameraClock;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.ImplausibleClock;
 import org.framewright.frames.SetupTally;
-import org.framewright.frames.ShotSlate;
 import org.framewright.frames.SlateDoubt;
 import org.framewright.frames.SlateFrame;
 import org.framewright.frames.SlateSays;
@@ -146,22 +146,8 @@ public final class FramesDescription {
     };
   }
 
-  /** What a frame is that shows a slate. */
-  static String slate(ShotSlate slate) {
-    return switch (slate.says()) {
-      case SlateSays.OfSetup(var setup) -> "a slate, of " + setup;
-      case SlateSays.Unlisted(var code) -> "a slate, of " + code + ", which is not in the list";
-      case SlateSays.OfAnotherJob _ -> "a slate of another job";
-    };
-  }
-
   private static String doubt(SlateDoubt doubt) {
-    return "slate "
-        + doubt.frame().stem()
-        + " says "
-        + doubt.says().code()
-        + (doubt.lasts() ? ", on set is " : ", on set was ")
-        + doubt.onSet()
+    return doubt.said(UnaryOperator.identity()).english()
         + (doubt.frames() > 0 ? " (" + PlainText.counted(doubt.frames(), "frame") + ")" : "");
   }
 

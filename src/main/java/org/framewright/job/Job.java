@@ -1065,9 +1065,7 @@ public final class Job {
   public List<FrameLine> frameLines(FrameScan scan) {
     var now = fold;
     var standing = standing(now, scan);
-    var by =
-        Standing.attribution(now.state(), scan, naming(now.list()), clock.getZone()).howPlaced();
-    return FrameLine.all(inOrder(scan), now.state(), standing.tally(), by, times(now, standing));
+    return FrameLine.all(inOrder(scan), now.state(), standing.tally(), times(now, standing));
   }
 
   private FrameTimes times(Fold now, Standing standing) {

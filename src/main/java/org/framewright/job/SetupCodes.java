@@ -74,7 +74,7 @@ public final class SetupCodes {
   private static final Pattern DIGITS = Pattern.compile("[0-9]{7,14}");
   private static final int GTIN = 14;
 
-  private final Map<String, LinkedHashSet<Setup>> byCode = new HashMap<>();
+  private final Map<String, List<Setup>> byCode = new HashMap<>();
   private final SlateSetups slates;
   private final List<JobKey> keys;
 
@@ -122,7 +122,8 @@ public final class SetupCodes {
     return of(job.shotList(), job.convention(), job.slateKeys());
   }
 
-  static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
+  /** The codes of a list; slates with one of these keys are the job's. */
+  public static SetupCodes of(ShotList list, Convention convention, List<JobKey> keys) {
     return new SetupCodes(list, convention, keys);
   }
 
@@ -169,7 +170,15 @@ public final class SetupCodes {
 
   private void add(String code, Setup setup) {
     for (var key : keys(code)) {
-      byCode.computeIfAbsent(key, _ -> new LinkedHashSet<>()).add(setup);
+      var there = byCode.get(key);
+      if (there == null) {
+        // Nearly all codes are those of one setup, and there are many.
+        byCode.put(key, List.of(setup));
+      } else if (!there.getLast().equals(setup)) {
+        var more = there.size() == 1 ? new ArrayList<>(there) : there;
+        more.add(setup);
+        byCode.put(key, more);
+      }
     }
   }
 
@@ -260,7 +269,7 @@ public final class SetupCodes {
         .flatMap(slates::setup)
         .ifPresent(found::add);
     for (var code : text.meant()) {
-      keys(code).forEach(key -> found.addAll(byCode.getOrDefault(key, new LinkedHashSet<>())));
+      keys(code).forEach(key -> found.addAll(byCode.getOrDefault(key, List.of())));
     }
     return found;
   }

@@ -18,6 +18,8 @@ import org.framewright.report.chart.Chart.Words;
  * writes and no others.
  */
 final class ChartSvg {
+  private static final String CUT = "\u2026";
+
   private ChartSvg() {}
 
   private static String colour(Tone tone) {
@@ -35,11 +37,20 @@ final class ChartSvg {
   /** What is wider than its room, by the width that its letters have on average. */
   private static String cut(Words words) {
     var text = words.text();
-    int letters = (int) Math.max(1, words.room() / Chart.widthOf("n", words.size()));
-    return Chart.widthOf(text, words.size()) <= words.room()
-        ? text
-        : text.substring(0, text.offsetByCodePoints(0, Math.max(0, letters - 1))).strip()
-            + "\u2026";
+    if (Chart.widthOf(text, words.size()) <= words.room()) {
+      return text;
+    }
+    double room = words.room() - Chart.widthOf(CUT, words.size());
+    int end = 0;
+    while (end < text.length()) {
+      int next = text.offsetByCodePoints(end, 1);
+      room -= Chart.widthOf(text.substring(end, next), words.size());
+      if (room < 0) {
+        break;
+      }
+      end = next;
+    }
+    return text.substring(0, end).strip() + CUT;
   }
 
   /**

@@ -8,13 +8,16 @@ import java.util.Optional;
 import java.util.TreeSet;
 import org.framewright.base.Text;
 import org.framewright.day.DayHours;
+import org.framewright.day.TimeOnSet;
 import org.framewright.report.chart.Chart;
 import org.framewright.report.chart.Chart.Anchor;
 import org.framewright.report.chart.Chart.Drawing;
 import org.framewright.report.chart.Chart.Point;
 import org.framewright.report.chart.Chart.Tone;
 import org.framewright.report.chart.HoursChart;
+import org.framewright.report.chart.OnSetChart;
 import org.framewright.report.chart.Room;
+import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
 /** The charts of a day: where setups stand, how many by the hour, how far and how much longer. */
@@ -23,6 +26,15 @@ final class DayCharts {
   private static final double HIGH = 520;
   private static final double SIZE = 30;
   private static final int MOST_DAYS = 8;
+
+  /** Of a chart across the page. */
+  private static final double FULL = 1800;
+
+  private static final double SMALL = 28;
+  private static final double ROW = 46;
+
+  /** What stands on a page together. */
+  private static final int MOST_BARS = 40;
 
   private final JobFacts facts;
   private final Words words;
@@ -40,7 +52,7 @@ final class DayCharts {
     if (all == 0) {
       return Optional.empty();
     }
-    double width = 1800;
+    double width = FULL;
     double high = 62;
     double size = 29;
     var drawing = new Drawing(width);
@@ -118,6 +130,42 @@ final class DayCharts {
                 .toList(),
             facts.isToday())
         .in(new Room(WIDE, HIGH, SIZE), words);
+  }
+
+  // Time on set
+
+  /** How long each setup took that was finished on the report's day; the last of many. */
+  Optional<Chart> onSet() {
+    var times = timesOnDay();
+    if (times.isEmpty()) {
+      return Optional.empty();
+    }
+    var last = times.subList(Math.max(0, times.size() - MOST_BARS), times.size());
+    var room = new Room(FULL, last.size() * ROW, SMALL);
+    return Optional.of(
+        OnSetChart.of(last, facts.job().shotList(), facts.standing().state()).in(room, words));
+  }
+
+  private List<TimeOnSet> timesOnDay() {
+    var finished = facts.finishedOnDay().keySet().stream().map(Setup::code).toList();
+    return facts.onSet().stream().filter(one -> finished.contains(one.setup())).toList();
+  }
+
+  /** What the bars of {@link #onSet} are of, in words. */
+  String onSetSaid() {
+    var times = timesOnDay();
+    int all = times.size();
+    var so =
+        words.say(
+            times.stream().anyMatch(TimeOnSet::outlier)
+                ? Text.of(
+                    "Working time from one setup to the next; a black bar is far more than most"
+                        + " took.")
+                : Text.of("Working time from one setup to the next."));
+    return all > MOST_BARS
+        ? words.say(
+            Text.of("{0} The last {1} of {2}.", so, words.number(MOST_BARS), words.number(all)))
+        : so;
   }
 
   // How far, and how much longer

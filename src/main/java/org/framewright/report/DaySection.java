@@ -41,6 +41,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
               html.end();
             });
     charts(page, charts);
+    onSet(page, charts);
     lookAt(page);
     shot(page);
     page.end();
@@ -114,6 +115,20 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
               html.end();
             });
     html.end();
+  }
+
+  private static void onSet(Page page, DayCharts charts) {
+    charts
+        .onSet()
+        .ifPresent(
+            chart -> {
+              var html = page.html();
+              html.open("div", "class", "keep");
+              page.heading(Text.of("Time on set"));
+              page.chart(chart, 180);
+              html.element("p", charts.onSetSaid(), "class", "said");
+              html.end();
+            });
   }
 
   private void lookAt(Page page) {

@@ -1,5 +1,8 @@
 package org.framewright.report;
 
+import com.ibm.icu.text.ArabicShaping;
+import com.ibm.icu.text.ArabicShapingException;
+import com.ibm.icu.text.Bidi;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
@@ -13,6 +16,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -50,6 +54,9 @@ final class Fonts implements AutoCloseable {
       return Objects.requireNonNull(Fonts.class.getResourceAsStream(resource), resource);
     }
   }
+
+  /** Stands for what no font has a sign for. */
+  private static final int NONE = '#';
 
   private static final Set<Face> ALWAYS = EnumSet.of(Face.REGULAR, Face.BOLD, Face.CODE);
 
@@ -98,16 +105,16 @@ final class Fonts implements AutoCloseable {
     }
   }
 
-  /** A text of our own, drawn. */
+  /** A text in one line, drawn. */
   Outline outline(String text, double size, boolean bold) {
     try {
-      var font = font(bold ? Face.BOLD : Face.REGULAR);
-      var glyphs = font.getUnicodeCmapLookup();
-      double scale = size / font.getUnitsPerEm();
       var drawn = new Path2D.Double();
       double at = 0;
-      for (int c : text.codePoints().toArray()) {
-        int glyph = glyphs.getGlyphId(c);
+      for (int c : inSight(text).codePoints().toArray()) {
+        var found = fontWith(c, bold);
+        var font = found.orElseGet(() -> font(Face.REGULAR));
+        int glyph = font.getUnicodeCmapLookup().getGlyphId(found.isPresent() ? c : NONE);
+        double scale = size / font.getUnitsPerEm();
         var data = font.getGlyph().getGlyph(glyph);
         if (data != null) {
           var place = new AffineTransform(scale, 0, 0, -scale, at, 0);
@@ -121,15 +128,45 @@ final class Fonts implements AutoCloseable {
     }
   }
 
-  private TrueTypeFont font(Face face) throws IOException {
-    var known = outlines.get(face);
-    if (known == null) {
-      try (var in = face.open()) {
-        known = new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
-      }
-      outlines.put(face, known);
+  /**
+   * From left to right, with letters in the shapes that their neighbours give them, as the texts of
+   * a page are set.
+   */
+  private static String inSight(String text) {
+    if (!Bidi.requiresBidi(text.toCharArray(), 0, text.length())) {
+      return text;
     }
-    return known;
+    try {
+      var shaped = new ArabicShaping(ArabicShaping.LETTERS_SHAPE).shape(text);
+      return new Bidi(shaped, Bidi.DIRECTION_LEFT_TO_RIGHT)
+          .writeReordered(Bidi.DO_MIRRORING | Bidi.KEEP_BASE_COMBINING);
+    } catch (ArabicShapingException e) {
+      throw new IllegalStateException(e); // only where letters are to take no more room than before
+    }
+  }
+
+  private Optional<TrueTypeFont> fontWith(int c, boolean bold) throws IOException {
+    var faces = EnumSet.of(bold ? Face.BOLD : Face.REGULAR);
+    add(c, faces);
+    for (var face : faces) {
+      var font = font(face);
+      if (font.getUnicodeCmapLookup().getGlyphId(c) != 0) {
+        return Optional.of(font);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private TrueTypeFont font(Face face) {
+    return outlines.computeIfAbsent(
+        face,
+        _ -> {
+          try (var in = face.open()) {
+            return new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
+          } catch (IOException e) {
+            throw new UncheckedIOException(e);
+          }
+        });
   }
 
   @Override

@@ -18,6 +18,7 @@ import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.day.SetupTimes;
+import org.framewright.day.TimeOnSet;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
@@ -31,6 +32,7 @@ import org.framewright.shotlist.SetupState;
 /**
  * What a job knows at one moment.
  *
+ * @param onSet how long each setup took that is done, the latest last
  * @param day the day that the report is about: the last on which something was done
  * @param finished when each setup that is done came to be, in the order of time
  * @param frames the complete pictures in the order in which they were taken, each once
@@ -40,6 +42,7 @@ record JobFacts(
     Standing standing,
     DaySummary summary,
     SetupTimes setupTimes,
+    List<TimeOnSet> onSet,
     Optional<FramesOnce> once,
     LocalDate day,
     SequencedMap<String, Instant> finished,
@@ -99,6 +102,7 @@ record JobFacts(
         standing,
         summary,
         SetupTimes.of(job, state, hours),
+        TimeOnSet.of(state, hours, summary.at()),
         FramesOnce.of(job, scan),
         day(job, finished, signOffs, summary.at()),
         finished,

@@ -86,12 +86,16 @@ final class Page {
     html.end();
     html.open("body");
     letterhead(stationery.letterhead(), kind);
+    if (!print) {
+      html.open("main");
+    }
     html.wordsIn("h1", job);
     html.element("p", say(subtitle), "class", "subtitle");
   }
 
   private void letterhead(Letterhead letterhead, String kind) {
-    html.open("div", "class", "letterhead");
+    // The tags of a PDF know no regions of a page.
+    html.open(print ? "div" : "header", "class", "letterhead");
     html.element("p", kind, "class", "kind");
     letterhead
         .logo()
@@ -137,6 +141,9 @@ final class Page {
   }
 
   void end() {
+    if (!print) {
+      html.end();
+    }
     html.end();
     html.end();
   }

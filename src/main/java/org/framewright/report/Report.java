@@ -60,7 +60,11 @@ public final class Report {
 
   /** Gathers what a report tells. */
   public static Report of(Job job, FrameScan scan, ReportOptions options) throws IOException {
-    var facts = JobFacts.of(job, scan, options.hours());
+    return of(JobFacts.of(job, scan, options.hours()), options);
+  }
+
+  /** The same of what was gathered before. */
+  static Report of(JobFacts facts, ReportOptions options) {
     return new Report(
         Section.of(facts, options), options.stationery(), facts.zone(), facts.frames().size());
   }

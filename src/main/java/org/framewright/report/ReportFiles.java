@@ -7,13 +7,16 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
 import org.framewright.base.Text;
+import org.framewright.day.DayHours;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
 import org.framewright.job.OutputPlace;
@@ -78,12 +81,25 @@ public final class ReportFiles {
     return job.folder().resolveSibling(job.name() + "_reports_" + today(job));
   }
 
+  /** What reports tell of a job, gathered once for all of them, so that they are of one moment. */
+  private record Gathered(Job job, FrameScan scan, Map<DayHours, JobFacts> byHours) {
+    JobFacts with(DayHours hours) throws IOException {
+      var known = byHours.get(hours);
+      if (known == null) {
+        known = JobFacts.of(job, scan, hours);
+        byHours.put(hours, known);
+      }
+      return known;
+    }
+  }
+
   /** Writes one after the other, until one cannot be written or somebody stops. */
   public static Outcome write(Job job, FrameScan scan, List<Sheet> sheets, Progress progress) {
     var files = new ArrayList<Path>();
+    var gathered = new Gathered(job, scan, new HashMap<>());
     try {
       for (var sheet : sheets) {
-        var problem = write(job, scan, sheet, files, progress);
+        var problem = write(gathered, sheet, files, progress);
         if (problem.isPresent()) {
           return new Outcome(files, problem);
         }
@@ -97,18 +113,17 @@ public final class ReportFiles {
   }
 
   private static Optional<Problem> write(
-      Job job, FrameScan scan, Sheet sheet, List<Path> files, Progress progress)
-      throws IOException {
+      Gathered gathered, Sheet sheet, List<Path> files, Progress progress) throws IOException {
     if (progress.cancelled()) {
       return Optional.empty();
     }
     var file = sheet.file();
-    var harm = barred(job, file, sheet.mayReplace());
+    var harm = barred(gathered.job(), file, sheet.mayReplace());
     if (harm.isPresent()) {
       return harm;
     }
     boolean free = isFree(file);
-    var report = Report.of(job, scan, sheet.options());
+    var report = Report.of(gathered.with(sheet.options().hours()), sheet.options());
     return switch (report.write(file, ReportForm.of(file).orElseThrow(), !free, progress)) {
       case Report.Written.Done _ -> {
         files.add(file);

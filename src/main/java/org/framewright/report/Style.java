@@ -67,11 +67,13 @@ final class Style {
               font-size: 8.5pt; color: #555555; }
       """;
 
+  /** A table of which only the head has room on a page cannot be tagged, and reads badly. */
   private static final String PRINT =
       """
       body { font-family: &families;; margin: 0; }
       .proof { font-family: 'Source Code Pro', &families;; }
       table { -fs-table-paginate: paginate; }
+      h2 { -fs-page-break-min-height: 40mm; }
       """;
 
   private static final String SCREEN =

@@ -248,6 +248,11 @@ final class Jobs {
       }
 
       @Override
+      public void slates() {
+        frames.lookAtSlates();
+      }
+
+      @Override
       public void copies() {
         desk.show(CopiesScreen.ID);
       }

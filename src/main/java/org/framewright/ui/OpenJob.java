@@ -20,6 +20,7 @@ import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.Screen;
 import org.framewright.ui.renaming.RenamesScreen;
+import org.framewright.ui.scan.ListCodes;
 import org.framewright.ui.scan.ScanModel;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
@@ -43,9 +44,11 @@ final class OpenJob implements AutoCloseable {
   private final ListScreen lists;
   private final ClientDisplay client;
   private final Screen closer;
+  private final ListCodes codes;
   private AutoCloseable otherStations = () -> {};
   private AutoCloseable otherCards = () -> {};
   private Subscription hearing = Subscription.EMPTY;
+  private Subscription reading = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
 
   /** Made away from the interface, which no window shows yet. */
@@ -75,6 +78,8 @@ final class OpenJob implements AutoCloseable {
     this.lists = lists;
     this.client = client;
     this.closer = frames.closer();
+    this.codes =
+        new ListCodes(list -> SetupCodes.of(session.job(), list), desk.tasks(), desk::trouble);
   }
 
   JobSession session() {
@@ -110,8 +115,8 @@ final class OpenJob implements AutoCloseable {
       }
 
       @Override
-      public SetupCodes codes(ShotList list) {
-        return SetupCodes.of(session.job(), list);
+      public ListCodes codes() {
+        return codes;
       }
 
       @Override
@@ -144,6 +149,7 @@ final class OpenJob implements AutoCloseable {
   Notices follow(Background.Again again, Troubles troubles) {
     otherStations = again.every(OTHER_STATIONS, session::refresh);
     otherCards = again.every(CARDS, cards::look);
+    reading = session.view().subscribe(now -> codes.of(now.list(), now.state().slates().keys()));
     hearing = session.elsewhere().subscribe((_, now) -> now.ifPresent(this::sayElsewhere));
     var following =
         new Notices(
@@ -193,6 +199,8 @@ final class OpenJob implements AutoCloseable {
       desk.trouble(e);
     }
     hearing.unsubscribe();
+    reading.unsubscribe();
+    codes.close();
     notices.ifPresent(Notices::dispose);
     notices = Optional.empty();
     session.close();

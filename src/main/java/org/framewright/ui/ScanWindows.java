@@ -41,7 +41,7 @@ final class ScanWindows implements AutoCloseable {
             desk.tasks().ui(),
             System::nanoTime,
             model::knows,
-            text -> scanned(text, dialogs),
+            text -> waitFor(text, dialogs),
             desk::trouble));
     window.addEventHandler(WindowEvent.WINDOW_HIDDEN, _ -> leave(window));
   }
@@ -51,6 +51,11 @@ final class ScanWindows implements AutoCloseable {
     if (keys != null) {
       keys.close();
     }
+  }
+
+  /** Not before the list is read: until then nobody knows what it means. */
+  private void waitFor(String text, DialogLayer dialogs) {
+    model.whenRead(() -> scanned(text, dialogs), () -> desk.say(questions.notYet(text)));
   }
 
   private void scanned(String text, DialogLayer dialogs) {

@@ -117,7 +117,7 @@ class SlateFramesTest {
   }
 
   @Test
-  void aSlateIsNeverHandedOff() throws Exception {
+  void aSlateIsHandedOffWhereItIsAskedForAndNowhereElse() throws Exception {
     take("013", true);
     take("013", false);
     run("frames", job);
@@ -133,6 +133,26 @@ class SlateFramesTest {
     var asked = run("deliver", job, "--to", folder.resolve("second"), "--names", named);
     assertThat(asked.err()).contains("it is a slate, which is not handed off");
     assertThat(asked.status()).isPositive();
+    var along = run("deliver", job, "--to", folder.resolve("third"), "--setups", "013", "--slates");
+    assertThat(along.status()).as(along.err()).isZero();
+    assertThat(along.out()).contains("1 selects and 1 slate in ");
+    assertThat(folder.resolve("third/data/IMG_0410.JPG")).exists();
+    var seen =
+        json(
+            "deliver",
+            job,
+            "--to",
+            folder.resolve("4"),
+            "--setups",
+            "013",
+            "--slates",
+            "--preview",
+            "--json");
+    assertThat(seen.path("selects").path(0).path("select").asText()).isEqualTo("IMG_0410");
+    assertThat(seen.path("selects").path(0).path("slate").asBoolean()).isTrue();
+    assertThat(seen.path("selects").path(1).path("slate").asBoolean()).isFalse();
+    var client = run("deliver", job, "--to", folder.resolve("5"), "--returned", folder, "--slates");
+    assertThat(client.status()).isEqualTo(2);
   }
 
   private void take(String setup, boolean slate) throws Exception {

@@ -127,7 +127,10 @@ class EstimateTest {
     ALIKE(93, 93, 93),
     SHUFFLED(93, 93, 93),
     BLOCKS(90, 90, 90),
-    BLOCKS_LEARNING_AND_HITCHES(88, 89, 90);
+    BLOCKS_LEARNING_AND_HITCHES(88, 89, 90),
+    LEARNING(66, 80, 90),
+    DRIFTING(83, 80, 86),
+    HITCHES(86, 88, 91);
 
     private static final int DAYS = 1000;
     private static final int SETUPS = 40;
@@ -151,7 +154,7 @@ class EstimateTest {
       var kinds =
           new ArrayList<>(IntStream.range(0, SETUPS).mapToObj(i -> KINDS[i * 4 / SETUPS]).toList());
       switch (this) {
-        case ALIKE -> Collections.fill(kinds, KINDS[1]);
+        case ALIKE, LEARNING, DRIFTING, HITCHES -> Collections.fill(kinds, KINDS[1]);
         case SHUFFLED -> Collections.shuffle(kinds, random);
         case BLOCKS, BLOCKS_LEARNING_AND_HITCHES -> {
           var blocks = new ArrayList<>(Arrays.stream(KINDS).boxed().toList());
@@ -163,15 +166,27 @@ class EstimateTest {
       var done = new ArrayList<Estimate.Done>();
       var left = new ArrayList<Double>();
       double truth = 0;
+      double level = 1;
       for (int i = 0; i < SETUPS; i++) {
-        double time = kinds.get(i) * Math.exp(0.35 * random.nextGaussian());
+        double time = level * kinds.get(i) * Math.exp(0.35 * random.nextGaussian());
+        if (this == DRIFTING) {
+          level *= Math.exp(0.04 * random.nextGaussian());
+        }
+        if (this == LEARNING) {
+          time *= Math.pow(i + 1, Math.log(0.9) / Math.log(2));
+        }
+        if (this == HITCHES && random.nextInt(20) == 0) {
+          time += 3 * KINDS[1];
+        }
         if (this == BLOCKS_LEARNING_AND_HITCHES) {
           time *= Math.pow(i + 1, Math.log(0.9) / Math.log(2));
           time += random.nextInt(20) == 0 ? 15 : 0;
         }
         // What the list wants is a guess.
         double wanted =
-            this == ALIKE ? 1 : kinds.get(i) * Math.max(0.2, 1 + 0.3 * random.nextGaussian());
+            kinds.stream().distinct().count() == 1
+                ? 1
+                : kinds.get(i) * Math.max(0.2, 1 + 0.3 * random.nextGaussian());
         if (i < shot) {
           done.add(new Estimate.Done(wanted, time));
         } else {

@@ -68,6 +68,7 @@ class SlateAttentionTest {
             List.of(),
             List.of(),
             Map.of(),
+            Map.of(),
             0,
             0,
             0,

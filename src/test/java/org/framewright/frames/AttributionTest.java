@@ -74,7 +74,8 @@ class AttributionTest {
                     named,
                     onlyView,
                     zone)
-                .howPlaced())
+                .tally(PlausibleTimes.ANY)
+                .placed())
         .isEqualTo(
             Map.of(
                 arrived.id(), HowPlaced.of(PlacedBy.ARRIVAL),

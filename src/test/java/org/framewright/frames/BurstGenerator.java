@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
@@ -29,15 +30,28 @@ final class BurstGenerator {
   private final Path folder;
   private final int pairsPerSecond;
   private final int pairs;
+  private final Optional<byte[]> picture;
   private final TestCamera camera = new TestCamera("Studio Body A", "A-1001");
 
   /** When each file was whole and closed, by {@link System#nanoTime}. */
   private final Map<Path, Long> closed = new ConcurrentHashMap<>();
 
   BurstGenerator(Path folder, int pairsPerSecond, int seconds) {
+    this(folder, pairsPerSecond, seconds, Optional.empty());
+  }
+
+  /**
+   * @param picture what is to be seen in each JPEG, as one; else a small one
+   */
+  BurstGenerator(Path folder, int pairsPerSecond, int seconds, Optional<byte[]> picture) {
+    this.picture = picture;
     this.folder = folder;
     this.pairsPerSecond = pairsPerSecond;
     this.pairs = pairsPerSecond * seconds;
+  }
+
+  int rate() {
+    return pairsPerSecond;
   }
 
   int pairs() {
@@ -80,7 +94,7 @@ final class BurstGenerator {
   private Void write(int number, boolean raw, long seed) throws IOException, InterruptedException {
     var random = new Random(seed);
     var time = START.plusNanos(number * 1_000_000_000L / pairsPerSecond);
-    byte[] content = raw ? camera.raw(time, 20_000) : camera.jpeg(time);
+    byte[] content = raw ? camera.raw(time, 20_000) : jpeg(time);
     var file = folder.resolve("B_%05d.%s".formatted(number, raw ? "CR2" : "JPG"));
     boolean temporary = random.nextInt(5) == 0;
     boolean roomTaken = random.nextInt(10) == 0;
@@ -103,6 +117,10 @@ final class BurstGenerator {
     }
     closed.put(file, System.nanoTime());
     return null;
+  }
+
+  private byte[] jpeg(LocalDateTime time) {
+    return picture.map(shown -> camera.jpeg(time, 1, shown)).orElseGet(() -> camera.jpeg(time));
   }
 
   private static List<int[]> pieces(int length, Random random) {

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 class SlateQueueTest {
   private static final LocalDateTime NOON = LocalDateTime.of(2026, 11, 25, 12, 0);
   private static final SlateReading NONE = new SlateReading.None();
+  private static final long SETTLED = SlateOrder.SETTLED.toNanos();
   private static final long LATER = SlateOrder.IDLE.toNanos() + 1;
 
   private final SlateOrder order = new SlateOrder();
@@ -61,13 +62,17 @@ class SlateQueueTest {
   }
 
   @Test
-  void ofABurstOnlyTheFirstAndTheLastAreLookedAtAtOnce() {
+  void ofABurstOnlyTheFirstIsLookedAtAtOnceAndTheLastWhenNoneFollows() {
     var burst = new ArrayList<Frame>();
     for (int i = 1; i <= 6; i++) {
       burst.add(frame("" + i, "A", 100 + i * 0.1));
     }
     order.add(burst, 0);
-    assertThat(nextAt(0)).containsExactly("6", "1");
+    assertThat(nextAt(0)).containsExactly("1");
+    assertThat(order.untilNext(0)).isEqualTo(SETTLED);
+    assertThat(nextAt(SETTLED - 1)).isEmpty();
+    assertThat(nextAt(SETTLED)).containsExactly("6");
+    assertThat(order.untilNext(SETTLED)).isEqualTo(LATER - 1 - SETTLED);
     assertThat(nextAt(LATER - 2)).isEmpty();
     assertThat(nextAt(LATER)).containsExactly("5", "4", "3", "2");
     assertThat(order.size()).isZero();
@@ -76,7 +81,7 @@ class SlateQueueTest {
   @Test
   void theOthersWaitUntilNoFrameHasComeForAWhile() {
     order.add(List.of(frame("1", "A", 0), frame("2", "A", 0.1), frame("3", "A", 0.2)), 0);
-    assertThat(nextAt(0)).containsExactly("3", "1");
+    assertThat(nextAt(SETTLED)).containsExactly("3", "1");
     order.add(List.of(frame("4", "A", 30)), LATER - 1);
     assertThat(nextAt(LATER)).containsExactly("4");
     assertThat(nextAt(2 * LATER)).containsExactly("2");
@@ -95,7 +100,56 @@ class SlateQueueTest {
   @Test
   void aBodyThatWritesNoPartsOfASecondHasBurstsToo() {
     order.add(List.of(frame("IMG_9", "A", 0), frame("IMG_10", "A", 0), frame("IMG_11", "A", 0)), 0);
-    assertThat(nextAt(0)).containsExactly("IMG_11", "IMG_9");
+    assertThat(nextAt(0)).containsExactly("IMG_9");
+    assertThat(nextAt(SETTLED)).containsExactly("IMG_11");
+  }
+
+  /** Thirty a second for a minute, each looked for as it comes. */
+  @Test
+  void whileABurstLastsNoneOfItIsLookedAtButTheFirst() {
+    long now = 0;
+    var looked = new ArrayList<String>();
+    for (int i = 0; i < 1800; i++) {
+      now = i * 1_000_000_000L / 30;
+      order.add(List.of(frame("" + i, "A", i / 30.0)), now);
+      looked.addAll(nextAt(now));
+    }
+    assertThat(looked).containsExactly("0");
+    assertThat(nextAt(now + SETTLED)).containsExactly("1799");
+    assertThat(nextAt(now + LATER)).hasSize(1798);
+  }
+
+  @Test
+  void aFrameThatWaitsIsLookedAtWithTheFilesThatCameMeanwhile() {
+    order.add(List.of(frame("0", "A", 0), frame("raw", "A", 0.1), frame("2", "A", 0.2)), 0);
+    order.add(List.of(withTwoFiles(frame("1", "A", 0.1, "raw"))), 1);
+    assertThat(nextAt(0)).containsExactly("0");
+    assertThat(nextAt(LATER)).containsExactly("2", "1");
+  }
+
+  @Test
+  void aFrameOfWhichMoreCameWhileItHadNothingIsLookedAtAgain() {
+    var raw = frame("raw", "A", 0);
+    order.add(List.of(raw), 0);
+    assertThat(nextAt(0)).containsExactly("raw");
+    order.add(List.of(withTwoFiles(frame("1", "A", 0, "raw"))), 1);
+    assertThat(nextAt(1)).isEmpty();
+    order.hadNothing(raw);
+    assertThat(nextAt(LATER)).containsExactly("1");
+    order.looked(frame("1", "A", 0, "raw"));
+    assertThat(order.size()).isZero();
+  }
+
+  private static Frame withTwoFiles(Frame frame) {
+    var raw = new FrameFile(Path.of("raw.CR3"), 1, Instant.EPOCH, FileRole.RAW);
+    return new Frame(
+        frame.id(),
+        frame.knownAs(),
+        frame.folder(),
+        frame.stem(),
+        List.of(frame.files().getFirst(), raw),
+        frame.capture(),
+        true);
   }
 
   @Test

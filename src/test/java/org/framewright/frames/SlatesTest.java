@@ -493,7 +493,7 @@ class SlatesTest {
   }
 
   private String how(int place) {
-    return attribution().howPlaced().get(id(place)).words();
+    return tally().placed().get(id(place)).words();
   }
 
   private List<String> remarks() {

@@ -41,7 +41,11 @@ final class TestCamera {
 
   /** A JPEG whose thumbnail is {@code thumbnail}, 160 by 120. */
   byte[] jpeg(LocalDateTime time, int orientation) {
-    byte[] plain = picture(320, 240, Color.GRAY);
+    return jpeg(time, orientation, picture(320, 240, Color.GRAY));
+  }
+
+  /** The same of another picture, a JPEG. */
+  byte[] jpeg(LocalDateTime time, int orientation, byte[] plain) {
     byte[] tiff = exif(time, orientation, picture(160, 120, Color.RED));
     var out = new ByteArrayOutputStream();
     out.write(0xFF);

@@ -175,6 +175,7 @@ class HandOffTest {
                   "captured", "2026-11-23T10:01:02.400+01:00",
                   "files", "KVO_002_B_0002.DNG KVO_002_B_0002.JPG KVO_002_B_0002.xmp",
                   "went-in-hand-off", "",
+                  "slate", "",
                   "sha256-original",
                       Stream.of("DNG", "JPG", "xmp")
                           .map(ending -> originals.get("20261123_KVO_002_B_0002." + ending))

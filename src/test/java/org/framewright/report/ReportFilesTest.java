@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.stream.Stream;
 import org.framewright.base.Progress;
@@ -73,6 +74,35 @@ class ReportFilesTest {
             "2026-11-23_next-day.pdf",
             "2026-11-23_next-day_2.pdf");
     assertThat(first.files().getFirst()).hasBinaryContent(before);
+  }
+
+  /** Time passes between two reports; what is told does not. */
+  @Test
+  @Tag("slow")
+  void severalReportsAreOfOneMoment() throws Exception {
+    var files = List.of(folder.resolve("day.html"), folder.resolve("sheet.html"));
+    var late =
+        new Progress() {
+          @Override
+          public void step(int done, int total) {}
+
+          @Override
+          public boolean cancelled() {
+            scene.clock().pass(Duration.ofMinutes(10));
+            return false;
+          }
+        };
+    ReportFiles.write(
+        scene.job(),
+        scene.job().scan(),
+        List.of(
+            new Sheet(scene.options(ReportKind.DAY, "en"), files.getFirst(), false),
+            new Sheet(scene.options(ReportKind.SHEET, "en"), files.getLast(), false)),
+        late);
+    for (var file : files) {
+      // The first look at whether to stop is before anything is gathered.
+      assertThat(file).content().contains("as of ").containsPattern("as of [^<]*12:14");
+    }
   }
 
   @Test

@@ -79,6 +79,9 @@ class ReportPagesTest {
         .contains("010 is to be shot again: &lt;b&gt;")
         .contains("011 was dropped")
         .contains("001 has no frame of the view back")
+        .contains("Time on set</h2>")
+        .contains(
+            "001 Évasé skirt, “früh” Łagodny: 22\u00a0min. 002 معطف صوفي طويل 12: 22\u00a0min.")
         .contains("Copies were not compared yet.")
         .contains("Studio Növa");
   }

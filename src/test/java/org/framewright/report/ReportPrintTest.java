@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import static org.framewright.AssertThat.assertThat;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -21,6 +22,7 @@ import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.framewright.base.Progress;
+import org.framewright.base.Text;
 import org.framewright.day.DayHours;
 import org.framewright.shotlist.ShotList;
 import org.junit.jupiter.api.BeforeAll;
@@ -116,6 +118,35 @@ class ReportPrintTest {
     assertThat(((Report.Written.Done) written).pages()).isGreaterThan(1);
     assertThat(failures(pdf, PDFAFlavour.PDFUA_1)).isEmpty();
     assertThat(failures(pdf, PDFAFlavour.PDFA_3_A)).isEmpty();
+  }
+
+  /** The library cannot tag a table of which but the head comes before the end of a page. */
+  @Test
+  void aTableMayComeAnywhereOnAPage() throws Exception {
+    for (int above = 200; above < 264; above += 4) {
+      var text = new StringBuilder();
+      var html = new Html(text);
+      var page = new Page(html, new Words(Locale.ENGLISH, ZoneOffset.UTC), true, _ -> null);
+      page.begin(
+          "A job",
+          ReportKind.DAY,
+          new Stationery(Paper.A4, Locale.ENGLISH, Letterhead.NONE),
+          Text.of("today"));
+      html.element("div", "", "style", "height:" + above + "mm");
+      page.heading(Text.of("What was shot"));
+      html.open("table");
+      page.headings(List.of(Text.of("Setup"), Text.of("What")), 50, 50);
+      html.open("tbody");
+      for (int i = 0; i < 20; i++) {
+        html.open("tr");
+        html.wordsIn("td", ReportScene.code(i)).wordsIn("td", "Wool coat ".repeat(20)).end();
+      }
+      html.close().end();
+      page.end();
+      var out = new ByteArrayOutputStream();
+      int pages = Press.print(text.toString(), Locale.ENGLISH, _ -> new byte[0], out, () -> false);
+      assertThat(pages).as("below %d mm", above).isBetween(2, 3);
+    }
   }
 
   /** By pdffonts of Poppler. */

@@ -10,11 +10,14 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import javafx.scene.control.Button;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import org.framewright.base.Progress;
 import org.framewright.frames.Frame;
+import org.framewright.handoff.HandOff;
+import org.framewright.handoff.metadata.MetadataOptions;
 import org.framewright.job.Job;
 import org.framewright.renaming.Renamer;
 import org.framewright.ui.page.FileChoosers;
@@ -120,6 +123,52 @@ class HandOffPageTest {
           back.resolve(names.getLast() + ".JPG"));
     }
     return back;
+  }
+
+  /** Asked twice: the first time a person thinks better of it. */
+  @Test
+  void whatCameBackGoesToTheClientOnlyOnceAPersonSaysSo() throws Exception {
+    var job = namedJob();
+    var handOff = HandOff.of(job, job.scan(), job.standing(job.scan()).tally());
+    var out = folder.resolve("out");
+    handOff.deliver(handOff.selects(), out, MetadataOptions.NONE, Progress.NONE);
+    var app = OpenApp.open(folder.resolve("settings"), clock, choosers());
+    try (var uncaught = new Uncaught()) {
+      app.openJob(job);
+      app.press(KeyCode.F6);
+      next = back(out);
+      app.press(KeyCode.DIGIT4);
+      app.press(KeyCode.P);
+      app.awaitReading("#returns-title", "1 of 3 came back");
+      var target = folder.resolve(job.name() + "_delivery_2");
+      app.press(KeyCode.D);
+      app.awaitReading(".dialog-title", "Deliver to the client");
+      app.await(() -> app.reads("#client-going").startsWith("1 picture goes"));
+      next = folder;
+      onInterface(
+          () -> {
+            ((Button) app.app().scene().getRoot().lookup("#client-place")).fire();
+            return true;
+          });
+      app.awaitReading("#client-target", target.toString());
+      app.press(KeyCode.ESCAPE);
+      app.await(() -> app.readsAll(".dialog-title").isEmpty());
+      assertThat(target).doesNotExist();
+      app.press(KeyCode.D);
+      app.await(() -> app.reads("#client-going").startsWith("1 picture goes"));
+      onInterface(
+          () -> {
+            ((Button) app.app().scene().getRoot().lookup("#client-place")).fire();
+            return true;
+          });
+      app.awaitReading("#client-target", target.toString());
+      app.press(KeyCode.ENTER);
+      app.awaitReading("#earlier-number", "Hand-off 2");
+      assertThat(target.resolve("data")).isDirectory();
+      uncaught.assertNone();
+    } finally {
+      app.close();
+    }
   }
 
   @Test

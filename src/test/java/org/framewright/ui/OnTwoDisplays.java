@@ -119,7 +119,7 @@ final class OnTwoDisplays {
     return onInterface(
         () ->
             Window.getWindows().stream()
-                .filter(window -> window.isShowing() && window != app.app().stage())
+                .filter(window -> window.isShowing() && !window.equals(app.app().stage()))
                 .map(Stage.class::cast)
                 .findFirst());
   }

@@ -34,10 +34,14 @@ import javax.imageio.ImageIO;
 import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.slate.Slate;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.TestClock;
 import org.framewright.renaming.Renamer;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
 import org.framewright.shotlist.SetupState;
@@ -153,6 +157,9 @@ final class Pictures {
           "scan-unknown",
           "scan-not-now",
           "scan-several",
+          "slates",
+          "slates-ask",
+          "slates-hand-off",
           "large-day");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
@@ -184,6 +191,7 @@ final class Pictures {
           "returns-names");
   private static final List<String> DAY = List.of("day", "day-evening");
   private static final List<String> SCANS = List.of("scan-unknown", "scan-not-now", "scan-several");
+  private static final List<String> SLATES = List.of("slates", "slates-ask", "slates-hand-off");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -323,6 +331,10 @@ final class Pictures {
           giveCodes(scripts);
           take(look, size, Optional.of(scripts), this::scans);
         }
+        if (anyWanted("", SLATES, look, size)) {
+          var slated = slated(Files.createTempDirectory(work, "slates"));
+          take(look, size, Optional.of(slated), this::slates);
+        }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
         }
@@ -448,6 +460,55 @@ final class Pictures {
     return job.folder();
   }
 
+  /** Slates of which the second contradicts what is on set. */
+  private Path slated(Path place) throws Exception {
+    var now = new TestClock("2026-11-23T09:00:00Z");
+    var job = Job.open(inScripts(place), now);
+    now.pass(Duration.ofHours(5));
+    var camera =
+        new SampleCamera(
+            SampleBody.studioA(), SampleCamera.Size.SMALL, SampleCamera.Writes.JPEG, 410);
+    var key = job.slateKey();
+    job.mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    for (var slate : List.of("001", "002", "003")) {
+      for (int i = 0; i < 4; i++) {
+        now.pass(Duration.ofSeconds(10));
+        var exposure = Exposure.of(now.instant(), slate, "F");
+        camera
+            .take(i == 0 ? exposure.with(Slate.of(key, slate)) : exposure)
+            .writeTo(job.framesFolder());
+        now.pass(Duration.ofSeconds(1));
+        job.recordArrivals(job.scan());
+      }
+    }
+    return job.folder();
+  }
+
+  /** Frames in doubt, the question of which setup one is the slate, and slates that go along. */
+  private void slates(Shot shot) throws Exception {
+    show(shot, "frames");
+    settle();
+    press(shot, "#grid", KeyCode.END, false);
+    for (int i = 0; i < 4; i++) {
+      press(shot, "#grid", KeyCode.LEFT, false);
+    }
+    settle(2000);
+    write(shot.app()::scene, "slates", shot);
+    press(shot, "#grid", KeyCode.T, false);
+    settle(1000);
+    onInterface(
+        () -> {
+          type(shot, "#setup-typed", "معطف");
+          return shot;
+        });
+    settle(1000);
+    write(shot.app()::scene, "slates-ask", shot);
+    press(shot, "#setup-typed", KeyCode.ESCAPE, false);
+    show(shot, "handoff");
+    settle(2000);
+    write(shot.app()::scene, "slates-hand-off", shot);
+  }
+
   /** Two setups get one code; the product number is an example of GS1. */
   private void giveCodes(Path folder) throws Exception {
     var job = Job.open(folder, clock);
@@ -463,7 +524,7 @@ final class Pictures {
     settle(2000);
     onInterface(
         () -> {
-          type(shot, "#scan-to", "معطف");
+          type(shot, "#setup-typed", "معطف");
           return shot;
         });
     settle(1000);

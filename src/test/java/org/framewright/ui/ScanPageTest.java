@@ -92,7 +92,7 @@ class ScanPageTest {
     assertThat(app.reads(".dialog-title")).as("no setup is chosen").isNotEmpty();
     scan(COAT);
     app.await(() -> app.reads(".dialog-remark").startsWith(COAT + " was scanned."));
-    assertThat(app.reads("#scan-to")).as("where one types").isEmpty();
+    assertThat(app.reads("#setup-typed")).as("where one types").isEmpty();
     app.type("red");
     app.press(KeyCode.ENTER);
     app.awaitReading("#status", "003 Felt hat, red is changed.");
@@ -112,7 +112,7 @@ class ScanPageTest {
     app.awaitReading(".set-code", "003");
     scan(HAT);
     app.awaitReading(".dialog-title", "2 setups have this code");
-    app.robot().clickOn(".scan-row", MouseButton.PRIMARY);
+    app.robot().clickOn(".setup-choice-row", MouseButton.PRIMARY);
     app.robot().clickOn("#dialog-confirm", MouseButton.PRIMARY);
     app.awaitReading(".set-code", "002");
   }

@@ -36,7 +36,7 @@ final class SymbolReader {
   private static final float LEAST_CONTRAST = 0.2f;
 
   private final Decoder decoder = new Decoder();
-  private final Likeness likeness = new Likeness();
+  private final Correlation correlation = new Correlation();
   private float[] places = {};
   private float[] greys = {};
   private float[] even = {};
@@ -125,7 +125,7 @@ final class SymbolReader {
   private double clearness(double[] corners) {
     sample(corners);
     int side = fixed.side();
-    likeness.clear();
+    correlation.clear();
     double sum = 0;
     double squares = 0;
     for (int i = 0; i < side * side; i++) {
@@ -134,7 +134,7 @@ final class SymbolReader {
       squares += grey * grey;
       int known = fixed.at(i % side, i / side);
       if (known != 0) {
-        likeness.add(known, grey);
+        correlation.add(known, grey);
       }
     }
     double count = side * side;
@@ -142,7 +142,7 @@ final class SymbolReader {
     if (usualSpread <= 0) {
       usualSpread = Math.max(1, spread);
     }
-    return likeness.value() + spread / usualSpread;
+    return correlation.value() + spread / usualSpread;
   }
 
   private void sample(double[] corners) {

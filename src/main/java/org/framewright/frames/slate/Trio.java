@@ -6,9 +6,9 @@ package org.framewright.frames.slate;
  * @param corner above left
  * @param right above right
  * @param below below left
- * @param likeness how well what lies there is like a symbol, 1 at best
+ * @param correlation how well what lies there is like a symbol, 1 at best
  */
-record Trio(Mark corner, Mark right, Mark below, FixedModules fixed, double likeness) {
+record Trio(Mark corner, Mark right, Mark below, FixedModules fixed, double correlation) {
   /** How wide a module is in the picture. */
   double module() {
     return module(corner, right, below, fixed);

@@ -40,7 +40,7 @@ final class TrioFinder {
 
   private static final List<FixedModules> SIZES = List.of(FixedModules.SMALL, FixedModules.LARGE);
 
-  private final Likeness likeness = new Likeness();
+  private final Correlation correlation = new Correlation();
   private Pyramid pyramid;
   private int compared;
 
@@ -61,7 +61,7 @@ final class TrioFinder {
         break;
       }
     }
-    trios.sort(Comparator.comparingDouble(Trio::likeness).reversed());
+    trios.sort(Comparator.comparingDouble(Trio::correlation).reversed());
     return trios.subList(0, Math.min(MOST_KEPT, trios.size()));
   }
 
@@ -116,7 +116,7 @@ final class TrioFinder {
     var below = area > 0 ? other : one;
     for (var fixed : SIZES) {
       compared++;
-      double like = likeness(corner, right, below, fixed, 0, 0);
+      double like = correlation(corner, right, below, fixed, 0, 0);
       if (like > 0 && like < SURE && isNear(corner, right, below, fixed)) {
         like = narrowed(corner, right, below, fixed, like);
       }
@@ -135,7 +135,7 @@ final class TrioFinder {
     double best = plain;
     for (float across : NARROWED) {
       for (float down : NARROWED) {
-        best = Math.max(best, likeness(corner, right, below, fixed, across, down));
+        best = Math.max(best, correlation(corner, right, below, fixed, across, down));
       }
     }
     return best;
@@ -145,7 +145,7 @@ final class TrioFinder {
    * As if the symbol narrowed so from mark to mark: by nothing, a parallelogram. Nothing where the
    * first marks are not like marks.
    */
-  private double likeness(
+  private double correlation(
       Mark corner, Mark right, Mark below, FixedModules fixed, float across, float down) {
     int level = pyramid.levelFor(Trio.module(corner, right, below, fixed));
     var picture = pyramid.level(level);
@@ -157,7 +157,7 @@ final class TrioFinder {
     float downX = Pyramid.in(level, (float) below.x()) * (1 + down) - cornerX;
     float downY = Pyramid.in(level, (float) below.y()) * (1 + down) - cornerY;
     int side = fixed.side();
-    likeness.clear();
+    correlation.clear();
     for (int y = 0; y < side; y++) {
       for (int x = 0; x < side; x++) {
         int dark = fixed.at(x, y);
@@ -165,17 +165,17 @@ final class TrioFinder {
           float u = (x + 0.5f - FixedModules.TO_MARK) / between;
           float v = (y + 0.5f - FixedModules.TO_MARK) / between;
           float far = 1 + u * across + v * down;
-          likeness.add(
+          correlation.add(
               dark,
               picture.at(
                   (cornerX + u * acrossX + v * downX) / far,
                   (cornerY + u * acrossY + v * downY) / far));
         }
       }
-      if (y == LAST_OF_CORNER && likeness.value() < LEAST_OF_CORNER) {
+      if (y == LAST_OF_CORNER && correlation.value() < LEAST_OF_CORNER) {
         return 0;
       }
     }
-    return likeness.value();
+    return correlation.value();
   }
 }

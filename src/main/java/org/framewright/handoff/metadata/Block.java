@@ -23,6 +23,8 @@ public final class Block {
   private static final String BY_CAMERA =
       "http://cv.iptc.org/newscodes/digitalsourcetype/digitalCapture";
 
+  private static final String SLATE = "slate";
+
   private final SequencedMap<Property, Value> values = new LinkedHashMap<>();
   private final boolean gtinWrong;
 
@@ -149,18 +151,26 @@ public final class Block {
   }
 
   private void job(SelectData data) {
+    var slate = data.slate() ? Optional.of(SLATE) : Optional.<String>empty();
     var garment = data.line().map(Setup::title).filter(title -> !title.isBlank());
     plain(Property.JOB_ID, data.job());
-    put(Property.TITLE, new Value.Languages(data.name()));
-    plain(Property.HEADLINE, data.jobTitle() + " " + data.setup());
+    put(
+        Property.TITLE,
+        new Value.Languages(data.name() + slate.map(" (%s)"::formatted).orElse("")));
+    plain(
+        Property.HEADLINE,
+        data.jobTitle() + " " + data.setup() + slate.map(", %s"::formatted).orElse(""));
     var description =
-        Stream.of(garment, data.view()).flatMap(Optional::stream).collect(Collectors.joining("; "));
+        Stream.of(slate, garment, data.view())
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining("; "));
     if (!description.isEmpty()) {
       put(Property.DESCRIPTION, new Value.Languages(description));
     }
     var keywords = new ArrayList<>(List.of(data.setup()));
     garment.ifPresent(keywords::add);
     data.view().ifPresent(keywords::add);
+    slate.ifPresent(keywords::add);
     put(Property.KEYWORDS, Value.texts(false, keywords));
     var instructions =
         Stream.of(

@@ -20,6 +20,7 @@ import org.framewright.shotlist.Setup;
  * @param nameBefore the name of its picture before it was renamed
  * @param rating given in the job, from 0, not rated, to 5; nothing where only its files rate it
  * @param fields what the convention's fields say of it
+ * @param slate whether it is a slate
  */
 public record SelectData(
     String job,
@@ -33,7 +34,8 @@ public record SelectData(
     boolean byCamera,
     String nameBefore,
     OptionalInt rating,
-    FieldWords fields) {
+    FieldWords fields,
+    boolean slate) {
   /**
    * When a frame was taken.
    *

@@ -105,6 +105,20 @@ sealed interface Asked {
     }
   }
 
+  /**
+   * White up to all four sides.
+   *
+   * @param within how far from white it may be, in the steps of 8 bits
+   */
+  record White(int within) implements Asked {
+    @Override
+    public Text words() {
+      return within == 0
+          ? Text.of("a white background")
+          : Text.of("a white background, within {0} of 255", within);
+    }
+  }
+
   private static Text oneOf(List<String> words) {
     return words.size() == 1
         ? Text.of("{0}", words.getFirst())

@@ -17,6 +17,9 @@ final class AskedText {
       Pattern.compile("([0-9]{1,5}(?:[.][0-9]{1,3})?) ?: ?([0-9]{1,5}(?:[.][0-9]{1,3})?)");
   private static final int THOUSANDS = 3;
 
+  /** What is farther off is grey. */
+  private static final int MOST_OFF_WHITE = 64;
+
   private AskedText() {}
 
   /** Bounds, or what is wrong with them. */
@@ -25,6 +28,13 @@ final class AskedText {
 
     /** The lower one is above the upper one. */
     record Crossed(String least, String most) implements Bounds {}
+  }
+
+  /** {@code white}, {@code white within 3}: how far from white, in the steps of 8 bits. */
+  static Optional<Integer> white(String text) {
+    return matched("white(?: within ([0-9]{1,3}))?", text)
+        .map(it -> it.group(1) == null ? 0 : Integer.parseInt(it.group(1)))
+        .filter(within -> within <= MOST_OFF_WHITE);
   }
 
   /** {@code 2400}, {@code 900-4800}, {@code at least 900}, {@code at most 4800 pixels}. */

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.framewright.base.PlainText;
 import org.framewright.base.Text;
+import org.framewright.frames.PictureBorder;
 import org.framewright.frames.PictureHeader;
 
 /** Compares what a picture's header says with what is asked. */
@@ -15,11 +17,16 @@ final class Judgement {
 
   private final String file;
   private final Map<Rule, Asked> asked;
+  private final Supplier<PictureBorder.Reading> border;
   private final List<SpecFinding> findings = new ArrayList<>();
 
-  Judgement(String file, Map<Rule, Asked> asked) {
+  /**
+   * @param border decoded only where something is asked of it
+   */
+  Judgement(String file, Map<Rule, Asked> asked, Supplier<PictureBorder.Reading> border) {
     this.file = file;
     this.asked = asked;
+    this.border = border;
   }
 
   List<SpecFinding> of(PictureHeader.Reading reading) {
@@ -77,6 +84,7 @@ final class Judgement {
       case Asked.Profiles profiles -> profile(profiles, header);
       case Asked.Presence presence -> presence(rule, presence, header);
       case Asked.Amount amount -> amount(rule, amount, header);
+      case Asked.White white -> background(white);
     }
   }
 
@@ -245,6 +253,29 @@ final class Judgement {
           presence.words(),
           Text.of("it holds {0} pictures one behind another", header.pages()),
           Text.of("Save it as one picture."));
+    }
+  }
+
+  private void background(Asked.White white) {
+    switch (border.get()) {
+      case PictureBorder.Reading.NotRead(Text why) ->
+          find(
+              Rule.BACKGROUND,
+              white.words(),
+              Text.of("its background cannot be judged: {0}", why),
+              Text.of("Look at it, or send a JPEG, PNG or TIFF in RGB or grey."));
+      case PictureBorder.Reading.Read(PictureBorder read) -> {
+        int off = read.fartherThan(white.within());
+        if (off > 0) {
+          find(
+              Rule.BACKGROUND,
+              white.words(),
+              Text.of(
+                  "{0} of {1} pixels at its border are not white; the farthest is {2} of 255 off",
+                  new Text.Grouped(off), new Text.Grouped(read.pixels()), read.farthest()),
+              Text.of("Make the background white up to all four sides."));
+        }
+      }
     }
   }
 

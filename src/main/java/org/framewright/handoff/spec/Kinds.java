@@ -42,7 +42,7 @@ final class Kinds {
                 case JPEG, PNG, TIFF, BIGTIFF, PSD, PSB -> true;
                 case WEBP, HEIF, AVIF -> false;
               };
-      case Asked.Anything _, Asked.Kinds _, Asked.Ratios _, Asked.Profiles _ -> true;
+      case Asked.Anything _, Asked.Kinds _, Asked.Ratios _, Asked.Profiles _, Asked.White _ -> true;
     };
   }
 

@@ -29,6 +29,8 @@ public enum Rule {
   /** Channels besides those of the colours. */
   ALPHA,
   LAYERS,
+  /** The outermost pixels. */
+  BACKGROUND,
   /** Bytes. */
   FILE_SIZE,
   /** A name by the convention to be delivered under. */

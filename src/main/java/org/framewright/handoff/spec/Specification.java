@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.FileProblems;
@@ -24,6 +25,7 @@ import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
 import org.framewright.base.Text;
+import org.framewright.frames.PictureBorder;
 import org.framewright.frames.PictureHeader;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Nearest;
@@ -189,10 +191,14 @@ public final class Specification {
    * @param file its path, for the findings
    * @param view the view that it shows, by its code or in words; several spellings of one
    * @param reading what its header says
+   * @param border how its border is read, where something is asked of it
    */
   public List<SpecFinding> findings(
-      String file, Collection<String> view, PictureHeader.Reading reading) {
-    return new Judgement(file, asked(view)).of(reading);
+      String file,
+      Collection<String> view,
+      PictureHeader.Reading reading,
+      Supplier<PictureBorder.Reading> border) {
+    return new Judgement(file, asked(view), border).of(reading);
   }
 
   /** What is asked of the pictures of a view, in the order of the rules. */

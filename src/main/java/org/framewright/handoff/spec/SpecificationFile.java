@@ -282,6 +282,7 @@ final class SpecificationFile {
       case ASPECT -> ratios(node);
       case PROFILE -> profile(node);
       case ALPHA, LAYERS -> presence(node);
+      case BACKGROUND -> background(node);
       case WIDTH, HEIGHT, LONG_SIDE, SHORT_SIDE ->
           amount(node, AskedText.pixels(text(node, LONGEST)), "at least 2400, or 900-4800");
       case RESOLUTION -> amount(node, AskedText.resolution(text(node, LONGEST)), "300");
@@ -356,6 +357,15 @@ final class SpecificationFile {
       return Optional.of(new Asked.Presence(false));
     }
     return ifAny(node, names).map(Asked.Profiles::new);
+  }
+
+  private Optional<Asked> background(YamlNode node) {
+    var word = text(node, LONGEST).toLowerCase(Locale.ROOT);
+    var within = AskedText.white(word);
+    if (within.isEmpty()) {
+      notUnderstood(node, word, example("white, or white within 3"));
+    }
+    return within.map(Asked.White::new);
   }
 
   private Optional<Asked> presence(YamlNode node) {

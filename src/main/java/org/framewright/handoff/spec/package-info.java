@@ -6,6 +6,7 @@
  * itself ({@code Contradictions}). {@code Judgement}, a pure function, compares what a file's
  * header says ({@link org.framewright.frames.PictureHeader}) with what is asked, and each {@link
  * org.framewright.handoff.spec.SpecFinding} says of one file what is asked, what it has and what to
- * do about it. Nothing is written.
+ * do about it. Only where a background is asked for are pixels decoded, those of the border ({@link
+ * org.framewright.frames.PictureBorder}). Nothing is written.
  */
 package org.framewright.handoff.spec;

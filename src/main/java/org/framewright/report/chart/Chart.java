@@ -1,5 +1,8 @@
 package org.framewright.report.chart;
 
+import com.ibm.icu.lang.UCharacter;
+import com.ibm.icu.lang.UCharacter.EastAsianWidth;
+import com.ibm.icu.lang.UProperty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -83,9 +86,20 @@ public record Chart(double width, double height, String said, List<Shape> shapes
   /** A place in the drawing. */
   public record Point(double x, double y) {}
 
-  /** About how wide a text is: the mean advance of Noto Sans in lower case, rounded up. */
+  /** About how wide a text is: mean advances of Noto Sans, rounded up. */
   public static double widthOf(String text, double size) {
-    return text.codePointCount(0, text.length()) * size * 0.56;
+    return size * text.codePoints().mapToDouble(Chart::widthOf).sum();
+  }
+
+  private static double widthOf(int c) {
+    if (c == 'W' || c == 'M' || c == 'm' || c == 'w' || c == '@') {
+      return 0.94;
+    }
+    if (c >= 0x1100) {
+      int wide = UCharacter.getIntPropertyValue(c, UProperty.EAST_ASIAN_WIDTH);
+      return wide == EastAsianWidth.WIDE || wide == EastAsianWidth.FULLWIDTH ? 1 : 0.56;
+    }
+    return Character.isUpperCase(c) ? 0.67 : 0.56;
   }
 
   /** Puts a drawing together. */

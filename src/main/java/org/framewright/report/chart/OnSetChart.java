@@ -3,10 +3,15 @@ package org.framewright.report.chart;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.framewright.base.PlainText;
 import org.framewright.base.Text;
+import org.framewright.day.TimeOnSet;
+import org.framewright.job.JobState;
 import org.framewright.report.chart.Chart.Anchor;
 import org.framewright.report.chart.Chart.Drawing;
 import org.framewright.report.chart.Chart.Tone;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.ShotList;
 
 /**
  * How long the last setups took, a bar each; one that took far longer than the others is marked and
@@ -21,6 +26,9 @@ public record OnSetChart(List<Bar> bars) {
   private static final double NOTES = 0.2;
   private static final double MOST_ROW = 2.2;
 
+  /** More than a chart has room for, and enough for those who hear it. */
+  private static final int LONGEST = 120;
+
   public OnSetChart {
     bars = List.copyOf(bars);
   }
@@ -34,6 +42,26 @@ public record OnSetChart(List<Bar> bars) {
    * @param note what was said of it; may be empty
    */
   public record Bar(String name, Duration time, boolean outlier, String note) {}
+
+  /** Of these times, with what the list and the log say of each setup. */
+  public static OnSetChart of(List<TimeOnSet> times, ShotList list, JobState state) {
+    return new OnSetChart(times.stream().map(time -> bar(time, list, state)).toList());
+  }
+
+  private static Bar bar(TimeOnSet time, ShotList list, JobState state) {
+    var setup = list.setup(time.setup());
+    var title = setup.map(Setup::title).orElse("");
+    var note = state.of(time.setup()).reason().or(() -> setup.flatMap(Setup::note)).orElse("");
+    return new Bar(
+        shortened(time.setup() + " " + title), time.time(), time.outlier(), shortened(note));
+  }
+
+  private static String shortened(String words) {
+    var line = PlainText.line(words.strip());
+    return line.codePointCount(0, line.length()) <= LONGEST
+        ? line
+        : line.substring(0, line.offsetByCodePoints(0, LONGEST)) + "…";
+  }
 
   /** How many bars there is room for. */
   public static int fitting(Room room) {

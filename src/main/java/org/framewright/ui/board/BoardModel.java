@@ -355,7 +355,11 @@ public final class BoardModel {
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
-                  case Step.Selected _, Step.Rated _, Step.Placed _, Step.Followed _ ->
+                  case Step.Selected _,
+                      Step.Rated _,
+                      Step.Placed _,
+                      Step.SaidOfSlate _,
+                      Step.Followed _ ->
                       Optional.<String>empty();
                 });
     about.flatMap(this::row).or(() -> now.get().onSet()).ifPresent(this::select);

@@ -71,6 +71,9 @@ public final class DayScreen implements Screen {
     /** To all frames. */
     void allFrames();
 
+    /** Turns to the slates among the frames. */
+    void slates();
+
     /** To the copies. */
     void copies();
   }
@@ -336,6 +339,7 @@ public final class DayScreen implements Screen {
       case Way.ItsFrames(var setup) -> ways.framesOf(setup);
       case Way.Loose _ -> ways.looseFrames();
       case Way.AllFrames _ -> ways.allFrames();
+      case Way.Slates _ -> ways.slates();
       case Way.Copies _ -> ways.copies();
       case Way.Folder _ -> desk.showInFileManager(session.job().folder());
     }

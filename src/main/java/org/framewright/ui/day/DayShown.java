@@ -3,11 +3,8 @@ package org.framewright.ui.day;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.framewright.base.PlainText;
-import org.framewright.day.TimeOnSet;
 import org.framewright.report.chart.HoursChart;
 import org.framewright.report.chart.OnSetChart;
-import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.page.ViewWords;
 
@@ -54,30 +51,12 @@ record DayShown(
 
   private static Optional<OnSetChart> onSet(DayNow now) {
     var times = now.times();
-    if (times.isEmpty()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        new OnSetChart(
-            times.subList(Math.max(0, times.size() - MOST_BARS), times.size()).stream()
-                .map(time -> bar(time, now))
-                .toList()));
-  }
-
-  private static OnSetChart.Bar bar(TimeOnSet time, DayNow now) {
-    var setup = now.view().list().setup(time.setup());
-    var title = setup.map(Setup::title).orElse("");
-    var note =
-        now.view()
-            .state()
-            .of(time.setup())
-            .reason()
-            .or(() -> setup.flatMap(Setup::note))
-            .orElse("");
-    return new OnSetChart.Bar(
-        PlainText.line((time.setup() + " " + title).strip()),
-        time.time(),
-        time.outlier(),
-        PlainText.line(note.strip()));
+    return times.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            OnSetChart.of(
+                times.subList(Math.max(0, times.size() - MOST_BARS), times.size()),
+                now.view().list(),
+                now.view().state()));
   }
 }

@@ -50,7 +50,7 @@ final class LookLines {
           ofSetup(one, Group.JUDGE, setup, new Way.OnTheList(setup.code()));
       case Attention.Unassigned _ -> ofFrames(one, "day.more.loose", new Way.Loose());
       case Attention.SlateInDoubt _, Attention.SlateUnclear _ ->
-          ofFrames(one, "day.more.slate", new Way.AllFrames());
+          ofFrames(one, "day.more.slate", new Way.Slates());
       case Attention.Incomplete _ -> ofFrames(one, "day.more.incomplete", new Way.AllFrames());
       case Attention.ClockOff _, Attention.Implausible _ ->
           ofFrames(one, "day.more.clock", new Way.AllFrames());

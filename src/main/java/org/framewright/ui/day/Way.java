@@ -14,6 +14,9 @@ sealed interface Way {
   /** To all frames. */
   record AllFrames() implements Way {}
 
+  /** To the slates among the frames. */
+  record Slates() implements Way {}
+
   /** To the page of copies. */
   record Copies() implements Way {}
 
@@ -25,7 +28,7 @@ sealed interface Way {
     return switch (this) {
       case OnTheList _ -> "list";
       case ItsFrames _ -> "frames";
-      case Loose _, AllFrames _ -> "show";
+      case Loose _, AllFrames _, Slates _ -> "show";
       case Copies _ -> "copies";
       case Folder _ -> "folder";
     };

@@ -1,10 +1,13 @@
 package org.framewright.ui.frames;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
@@ -31,6 +34,40 @@ final class FrameActions extends FlowPane {
     button.setTooltip(new Tooltip(command.text()));
     getChildren().add(button);
     return button;
+  }
+
+  /**
+   * Adds a button under which is what can be said of a slate; what cannot be said now says why.
+   *
+   * @param why why a command cannot be done now; nothing where it can
+   */
+  void addSlates(List<Command> words, Function<Command, Optional<String>> why) {
+    var menu = new MenuButton(texts.get("frames.act.slate"));
+    menu.setId("act-slate");
+    menu.getStyleClass().add("act");
+    menu.setFocusTraversable(false);
+    menu.setMinWidth(Region.USE_PREF_SIZE);
+    for (var word : words) {
+      var item = new MenuItem(word.text());
+      item.setMnemonicParsing(false);
+      item.setId("act-" + word.word());
+      item.setGraphic(new KeyCap(word, texts));
+      item.setOnAction(_ -> word.fire());
+      menu.getItems().add(item);
+    }
+    menu.setOnShowing(
+        _ -> {
+          for (int i = 0; i < words.size(); i++) {
+            var word = words.get(i);
+            var item = menu.getItems().get(i);
+            var not = why.apply(word);
+            item.setDisable(not.isPresent());
+            item.setText(
+                not.map(it -> texts.get("frames.act.not", word.text(), it)).orElse(word.text()));
+          }
+        });
+    menu.setTooltip(new Tooltip(texts.get("frames.act.slateWhat")));
+    getChildren().add(menu);
   }
 
   /** Adds a button under which the ratings are. */

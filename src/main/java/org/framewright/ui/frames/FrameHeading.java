@@ -33,6 +33,11 @@ record FrameHeading(Kind kind, Optional<Place> place, String title, int frames, 
     return new FrameHeading(Kind.UNASSIGNED, Optional.empty(), "", 0, 0);
   }
 
+  /** The heading of slates, to be looked for among those there are. */
+  static FrameHeading slates() {
+    return new FrameHeading(Kind.SLATES, Optional.empty(), "", 0, 0);
+  }
+
   /** The heading of a setup, to be looked for among those there are. */
   static FrameHeading ofSetup(String code) {
     return new FrameHeading(Kind.SETUP, Optional.of(new Place(code, Optional.empty())), "", 0, 0);

@@ -51,6 +51,7 @@ final class FramesModel {
   private final FrameSelection<FrameId> selection = new FrameSelection<>();
   private final Newest<JobView, GroupedFrames> sorting;
   private final ChangeListener<JobView> follow = (_, _, now) -> sort(now);
+  private final SlateModel slates;
   private Optional<FrameId> sought = Optional.empty();
   private boolean following;
   private boolean replacing;
@@ -87,6 +88,7 @@ final class FramesModel {
           }
         });
     filter.addListener(_ -> fill());
+    slates = new SlateModel(this, texts, person);
   }
 
   /** Follows the job from now on; sorting many thousand frames is for a page that is looked at. */
@@ -120,21 +122,33 @@ final class FramesModel {
     return session.view().get();
   }
 
-  /** Looks at a frame among those of its setup. */
+  /** Looks at a frame among those of its setup, or at a slate among the slates. */
   void goTo(FrameId frame) {
     filter.set("");
     sought = Optional.of(frame);
     heading.set(
-        Optional.ofNullable(job().tally().places().get(frame))
-            .map(place -> FrameHeading.ofSetup(place.setup()))
-            .orElseGet(FrameHeading::unassigned));
+        shown(
+            Optional.ofNullable(job().tally().places().get(frame))
+                .map(place -> FrameHeading.ofSetup(place.setup()))
+                .orElseGet(
+                    () -> isSlate(frame) ? FrameHeading.slates() : FrameHeading.unassigned())));
     fill();
+  }
+
+  private boolean isSlate(FrameId frame) {
+    return job().tally().slates().frames().stream()
+        .anyMatch(one -> one.frame().knownAs().contains(frame));
   }
 
   /** Looks at all frames under a heading. */
   void lookAt(FrameHeading one) {
     filter.set("");
-    heading.set(one);
+    heading.set(shown(one));
+  }
+
+  /** The heading as it is shown, with its counts, if it is shown already. */
+  private FrameHeading shown(FrameHeading sought) {
+    return headings.stream().filter(one -> one.same(sought)).findFirst().orElse(sought);
   }
 
   /** Goes on to another heading, as far as there is one. */
@@ -271,7 +285,13 @@ final class FramesModel {
     return Step.Frames.of(tiles.stream().map(Tile::frame).toList());
   }
 
-  private void take(Step step) {
+  /** What is said of the slates among them. */
+  SlateModel slates() {
+    return slates;
+  }
+
+  /** Takes a step, which is answered once it is on the disk. */
+  void take(Step step) {
     session.take(step, () -> answered.accept(new Answer.Taken(step)), trouble);
   }
 
@@ -326,6 +346,7 @@ final class FramesModel {
   }
 
   void dispose() {
+    slates.dispose();
     pause();
   }
 }

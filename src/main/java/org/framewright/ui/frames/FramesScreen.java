@@ -1,8 +1,10 @@
 package org.framewright.ui.frames;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.SequencedMap;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.scene.Node;
@@ -20,6 +22,7 @@ import org.framewright.frames.Place;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.Keys;
+import org.framewright.ui.frames.SlateModel.Word;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -27,6 +30,7 @@ import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Finder;
 import org.framewright.ui.page.Screen;
+import org.framewright.ui.page.SetupChoice;
 import org.framewright.ui.page.StepWords;
 import org.framewright.ui.session.JobSession;
 
@@ -50,9 +54,11 @@ public final class FramesScreen implements Screen {
   private final CompareModel compare;
   private final List<Command> common;
   private final List<Command> ratings;
+  private final SequencedMap<Word, Command> slateWords;
   private final List<Command> commands;
 
   private final PrintsPane prints;
+  private final WhyLine why;
   private final HBox node = new HBox();
   private final ListView<FrameHeading> headings = new ListView<>();
   private final TextField filter = new TextField();
@@ -118,8 +124,10 @@ public final class FramesScreen implements Screen {
             Command.of("frames.redo", text("redo"), Keys.shortcutShift(KeyCode.Z), model::redo)
                 .orBy(Keys.shortcut(KeyCode.Y)));
     this.ratings = Ratings.commands(texts, ID, model::rate, someChosen());
+    this.slateWords = slateWords();
     this.commands = makeCommands();
-    prints.getChildren().add(actions());
+    this.why = new WhyLine(model.slates(), texts, command("toSlate"));
+    prints.getChildren().addAll(why, actions());
     HBox.setHgrow(prints, Priority.ALWAYS);
     node.getStyleClass().add("frames");
     node.getChildren().addAll(prints, sheet());
@@ -236,6 +244,48 @@ public final class FramesScreen implements Screen {
                 dialog::move));
   }
 
+  /** What a person says of a slate; where it cannot be said, why is answered. */
+  private SequencedMap<Word, Command> slateWords() {
+    var words = new LinkedHashMap<Word, Command>();
+    words.put(Word.OF_SETUP, slateWord("slateOf", KeyCode.T, Word.OF_SETUP, this::askSlate));
+    words.put(Word.NONE, slateWord("slateNone", KeyCode.I, Word.NONE));
+    words.put(Word.BEFORE, slateWord("slateBefore", KeyCode.B, Word.BEFORE));
+    words.put(Word.FOLLOW, slateWord("slateFollow", KeyCode.K, Word.FOLLOW));
+    words.put(Word.STAY, slateWord("slateStay", KeyCode.J, Word.STAY));
+    return words;
+  }
+
+  private Command slateWord(String id, KeyCode key, Word word) {
+    return slateWord(id, key, word, () -> model.slates().say(word));
+  }
+
+  private Command slateWord(String id, KeyCode key, Word word, Runnable action) {
+    return chosen(id, key, () -> model.slates().refusal(word).ifPresentOrElse(desk::say, action));
+  }
+
+  private void askSlate() {
+    var slates = model.slates();
+    var choice = SetupChoice.byTyping(slates.setups(), texts, texts.get("frames.slate.prompt"));
+    var what = WrappedText.of(texts.get("frames.slate.what"));
+    what.setMinHeight(Region.USE_PREF_SIZE);
+    var body = new VBox(what, choice.node());
+    body.getStyleClass().add("choice-question");
+    VBox.setVgrow(choice.node(), Priority.ALWAYS);
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                texts.get("frames.slate.title", slates.name()),
+                body,
+                choice.focus(),
+                texts.get("frames.slate.do"),
+                choice.ready(),
+                () -> choice.chosen().ifPresent(slates::sayOf)));
+  }
+
+  private void goToSlate() {
+    model.slates().goToSlate().ifPresent(desk::say);
+  }
+
   /** The frames that are chosen side by side; one alone as large as the page. */
   private void lookCloser() {
     if (model.current().isPresent()) {
@@ -323,6 +373,8 @@ public final class FramesScreen implements Screen {
                     .orBy(Keys.plain(KeyCode.ADD)),
                 command("smaller", KeyCode.MINUS, () -> resize(-1))
                     .orBy(Keys.plain(KeyCode.SUBTRACT))));
+    made.addAll(slateWords.values());
+    made.add(chosen("toSlate", KeyCode.G, this::goToSlate));
     made.addAll(ratings);
     made.addAll(common);
     return List.copyOf(made);
@@ -342,6 +394,13 @@ public final class FramesScreen implements Screen {
     actions.add(command("select"));
     actions.addRatings(ratings);
     actions.add(command("move"));
+    actions.addSlates(
+        List.copyOf(slateWords.values()),
+        command ->
+            slateWords.entrySet().stream()
+                .filter(one -> one.getValue().equals(command))
+                .findFirst()
+                .flatMap(one -> model.slates().refusal(one.getKey())));
     return actions;
   }
 
@@ -399,6 +458,12 @@ public final class FramesScreen implements Screen {
     desk.show(id());
   }
 
+  /** Turns to the slates. */
+  public void lookAtSlates() {
+    model.lookAt(FrameHeading.slates());
+    desk.show(id());
+  }
+
   /** Turns to the frames of a setup, all of them. */
   public void lookAtSetup(String code) {
     model.lookAt(FrameHeading.ofSetup(code));
@@ -430,6 +495,7 @@ public final class FramesScreen implements Screen {
   private void leave() {
     following.unsubscribe();
     prints.dispose();
+    why.dispose();
     filter.textProperty().unbindBidirectional(model.filter());
   }
 }

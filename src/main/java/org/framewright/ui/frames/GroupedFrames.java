@@ -8,10 +8,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
-import org.framewright.frames.ShotSlate;
+import org.framewright.frames.SlateFrame;
 import org.framewright.frames.Tally;
 import org.framewright.frames.Unassigned;
 import org.framewright.job.JobState;
@@ -50,11 +51,13 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
       }
     }
     var likely = new HashMap<FrameId, String>();
+    var whyNone = new HashMap<FrameId, Text>();
     for (Unassigned unassigned : tally.unassigned()) {
       unassigned.likely().ifPresent(code -> likely.put(unassigned.frame().id(), code));
+      whyNone.put(unassigned.frame().id(), unassigned.said());
     }
-    var slates = new HashMap<FrameId, ShotSlate>();
-    tally.slates().frames().forEach(one -> slates.put(one.frame().id(), one.slate()));
+    var slates = new HashMap<FrameId, SlateFrame>();
+    tally.slates().frames().forEach(one -> slates.put(one.frame().id(), one));
     var tiles = new ArrayList<Tile>(frames.size());
     for (var frame : frames) {
       if (frame.complete()) {
@@ -63,6 +66,8 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
                 frame,
                 Optional.ofNullable(tally.places().get(frame.id())),
                 Optional.ofNullable(likely.get(frame.id())),
+                Optional.ofNullable(tally.placed().get(frame.id())),
+                Optional.ofNullable(whyNone.get(frame.id())),
                 Optional.ofNullable(slates.get(frame.id())),
                 state.isSelect(frame),
                 state.rating(frame)));
@@ -117,7 +122,7 @@ record GroupedFrames(List<FrameHeading> headings, List<Tile> tiles) {
       counts[1] += tile.select() ? 1 : 0;
     }
     var headings = new ArrayList<FrameHeading>();
-    headings.add(new FrameHeading(Kind.ALL, Optional.empty(), "", tiles.size(), selects));
+    headings.add(new FrameHeading(Kind.ALL, Optional.empty(), "", tiles.size() - slates, selects));
     headings.add(new FrameHeading(Kind.SELECTS, Optional.empty(), "", selects, selects));
     if (unassigned > 0) {
       headings.add(new FrameHeading(Kind.UNASSIGNED, Optional.empty(), "", unassigned, 0));

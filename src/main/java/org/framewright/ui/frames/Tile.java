@@ -2,9 +2,12 @@ package org.framewright.ui.frames;
 
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.framewright.base.PlainText;
+import org.framewright.base.Text;
 import org.framewright.frames.Frame;
+import org.framewright.frames.HowPlaced;
 import org.framewright.frames.Place;
-import org.framewright.frames.ShotSlate;
+import org.framewright.frames.SlateFrame;
 import org.framewright.frames.SlateSays;
 import org.framewright.ui.look.Texts;
 
@@ -13,6 +16,8 @@ import org.framewright.ui.look.Texts;
  *
  * @param place where it belongs; none for a frame that no setup claims
  * @param likely the setup that a frame without a place most probably belongs to
+ * @param how how it came to its place; none for a frame that has none
+ * @param whyNone why no setup claims it; none for a frame with a place and for a slate
  * @param slate the slate that it is, if it is one; then it belongs to no setup
  * @param select whether it is chosen for retouching
  * @param rating from 1 to 5, -1 for a frame that its files reject; none if it is not rated
@@ -21,7 +26,9 @@ record Tile(
     Frame frame,
     Optional<Place> place,
     Optional<String> likely,
-    Optional<ShotSlate> slate,
+    Optional<HowPlaced> how,
+    Optional<Text> whyNone,
+    Optional<SlateFrame> slate,
     boolean select,
     OptionalInt rating) {
 
@@ -29,8 +36,13 @@ record Tile(
   Optional<String> slate(Texts texts) {
     return slate.map(
         one ->
-            one.says() instanceof SlateSays.OfAnotherJob
+            one.slate().says() instanceof SlateSays.OfAnotherJob
                 ? texts.get("frames.slateOfAnotherJob")
-                : texts.get("frames.slateOf", one.says().code()));
+                : texts.get("frames.slateOf", PlainText.line(one.slate().says().code())));
+  }
+
+  /** Whether a slate contradicts its place, and nobody ruled. */
+  boolean inDoubt() {
+    return how.filter(HowPlaced::doubt).isPresent();
   }
 }

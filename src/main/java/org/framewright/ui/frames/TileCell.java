@@ -93,15 +93,16 @@ final class TileCell extends GridCell<Tile> {
             .or(() -> tile.slate(texts))
             .or(() -> tile.likely().map(code -> texts.get("frames.likely", code)))
             .orElse("?");
+    var at = tile.inDoubt() ? texts.get("frames.inDoubtAt", place) : place;
     where.setText(
         tile.select()
-            ? texts.get("frames.selectAt", place)
-            : tile.rating().orElse(0) < 0 ? texts.get("frames.rejectedAt", place) : place);
+            ? texts.get("frames.selectAt", at)
+            : tile.rating().orElse(0) < 0 ? texts.get("frames.rejectedAt", at) : at);
     setGraphic(box);
     setAccessibleText(
         texts.apart(
             tile.frame().stem(),
-            place,
+            at,
             texts.get(tile.select() ? "frames.isSelect" : "frames.isNoSelect"),
             texts.get("frames.rated", tile.rating().orElse(0))));
     showChoice();

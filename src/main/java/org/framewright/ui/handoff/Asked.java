@@ -11,6 +11,7 @@ import org.framewright.handoff.metadata.MetadataMode;
  *
  * @param list the client's list, once it is settled
  * @param setups as typed; all where it is blank
+ * @param slates whether the slates of the setups go along
  * @param split as typed; one package where it is blank
  * @param place the folder in which the package is made
  * @param name what the package is called; the usual name where it is blank
@@ -24,6 +25,7 @@ record Asked(
     String setups,
     Extent.Pictures pictures,
     boolean onlyNew,
+    boolean slates,
     String split,
     MetadataMode metadata,
     WantedPapers papers,

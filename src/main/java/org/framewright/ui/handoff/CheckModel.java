@@ -11,10 +11,7 @@ import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.SimpleObjectProperty;
-import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
-import javafx.collections.transformation.FilteredList;
 import org.framewright.base.PlainText;
 import org.framewright.handoff.verify.OpenPackage;
 import org.framewright.handoff.verify.PackageCheck;
@@ -26,7 +23,7 @@ import org.framewright.ui.task.Tasks;
 
 /** Whether a package, ours or anybody's, is whole. Nothing in it is written. */
 final class CheckModel {
-  private final Tasks tasks;
+  private final LatestWork work;
   private final Texts texts;
   private final Clock clock;
   private final Consumer<Throwable> trouble;
@@ -34,21 +31,13 @@ final class CheckModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Answer>> answer =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<Optional<Running>> running =
-      new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ObservableList<CheckLine> all = FXCollections.observableArrayList();
-  private final FilteredList<CheckLine> lines = new FilteredList<>(all);
-  private final ObjectProperty<Optional<Kind>> only = new SimpleObjectProperty<>(Optional.empty());
-
-  /** The folder that was asked about last: an older answer is not shown. */
-  private int asked;
+  private final Narrowed<CheckLine, Kind> lines = new Narrowed<>(CheckLine::kind);
 
   CheckModel(Tasks tasks, Texts texts, Clock clock, Consumer<Throwable> trouble) {
-    this.tasks = tasks;
+    this.work = new LatestWork(tasks);
     this.texts = texts;
     this.clock = clock;
     this.trouble = trouble;
-    only.addListener(_ -> narrow());
   }
 
   /**
@@ -81,39 +70,33 @@ final class CheckModel {
 
   /** The check under way. */
   ReadOnlyObjectProperty<Optional<Running>> running() {
-    return running.getReadOnlyProperty();
+    return work.running();
   }
 
   /** What was found in detail, as far as the filter lets it through. */
   ObservableList<CheckLine> lines() {
-    return lines;
+    return lines.lines();
   }
 
   /** The kind that is shown; all where there is none. */
   ObjectProperty<Optional<Kind>> only() {
-    return only;
+    return lines.only();
   }
 
   /** Reads a folder; one that is being read is left. */
   void check(Path of) {
     stop();
-    int mine = ++asked;
     folder.set(Optional.of(of));
     answer.set(Optional.empty());
-    all.clear();
-    only.set(Optional.empty());
-    var task =
-        tasks.run(
-            texts.get("handoff.checking", name(of)),
-            steps -> {
-              var opened = OpenPackage.in(of);
-              return opened.isEmpty() ? none(of) : found(of, opened.get().read(steps));
-            },
-            found -> show(mine, found),
-            failure -> failed(mine, of, failure));
-    if (!task.finished().get()) {
-      running.set(Optional.of(task));
-    }
+    lines.clear();
+    work.begin(
+        texts.get("handoff.checking", name(of)),
+        steps -> {
+          var opened = OpenPackage.in(of);
+          return opened.isEmpty() ? none(of) : found(of, opened.get().read(steps));
+        },
+        this::show,
+        failure -> failed(of, failure));
   }
 
   /** Reads the same folder again. */
@@ -123,24 +106,20 @@ final class CheckModel {
 
   /** Asks the check to stop. */
   void stop() {
-    running.get().ifPresent(Running::cancel);
+    work.stop();
   }
 
-  private void show(int mine, Found found) {
-    if (mine == asked) {
-      running.set(Optional.empty());
-      all.setAll(found.lines());
-      answer.set(Optional.of(found.answer()));
-    }
+  private void show(Found found) {
+    lines.setAll(found.lines(), found.answer().counts().keySet());
+    answer.set(Optional.of(found.answer()));
   }
 
-  private void failed(int mine, Path of, Throwable failure) {
+  private void failed(Path of, Throwable failure) {
     var problem = Remark.foreseen(failure);
     if (problem.isEmpty()) {
       trouble.accept(failure);
     }
     show(
-        mine,
         new Found(
             new Answer(
                 Verdict.UNKNOWN,
@@ -232,14 +211,8 @@ final class CheckModel {
     return PlainText.line(of.getFileName() == null ? of.toString() : of.getFileName().toString());
   }
 
-  private void narrow() {
-    var kind = only.get();
-    lines.setPredicate(kind.isEmpty() ? null : line -> line.kind() == kind.get());
-  }
-
   /** What is under way ends. */
   void close() {
-    asked++;
-    stop();
+    work.leave();
   }
 }

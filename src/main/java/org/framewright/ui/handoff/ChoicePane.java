@@ -42,6 +42,7 @@ final class ChoicePane extends VBox {
   private final TextField setups = new TextField();
   private final ComboBox<Extent.Pictures> pictures = new ComboBox<>();
   private final CheckBox onlyNew = new CheckBox();
+  private final CheckBox slates = new CheckBox();
   private final ComboBox<MetadataMode> metadata = new ComboBox<>();
   private final CheckBox overwrite = new CheckBox();
   private final CheckBox sheet = new CheckBox();
@@ -72,10 +73,12 @@ final class ChoicePane extends VBox {
             model.list().subscribe(this::showList),
             model.place().subscribe(this::showPlace),
             model.looked().subscribe(now -> now.ifPresent(this::show)),
+            model.hasSlates().subscribe(slates::setVisible),
             model.metadata().subscribe(now -> overwrite.setDisable(now == MetadataMode.NONE)));
     setups.textProperty().bindBidirectional(model.setups());
     pictures.valueProperty().bindBidirectional(model.pictures());
     onlyNew.selectedProperty().bindBidirectional(model.onlyNew());
+    slates.selectedProperty().bindBidirectional(model.slates());
     metadata.valueProperty().bindBidirectional(model.metadata());
     overwrite.selectedProperty().bindBidirectional(model.overwrite());
     sheet.selectedProperty().bindBidirectional(model.sheet());
@@ -159,13 +162,19 @@ final class ChoicePane extends VBox {
     onlyNew.setId("hand-off-new");
     onlyNew.setText(texts.get("handoff.choice.new"));
     onlyNew.setMinWidth(Region.USE_PREF_SIZE);
+    slates.setId("hand-off-slates");
+    slates.setText(texts.get("handoff.choice.slates"));
+    slates.setMinWidth(Region.USE_PREF_SIZE);
+    slates.setTooltip(new Tooltip(texts.get("handoff.choice.slates.what")));
+    slates.managedProperty().bind(slates.visibleProperty());
     form.getChildren()
         .addAll(
             title("handoff.choice.setups"),
             named(setups, "handoff.choice.setups"),
             title("handoff.choice.pictures"),
             named(pictures, "handoff.choice.pictures"),
-            onlyNew);
+            onlyNew,
+            slates);
   }
 
   private void data() {
@@ -277,6 +286,7 @@ final class ChoicePane extends VBox {
     setups.textProperty().unbindBidirectional(model.setups());
     pictures.valueProperty().unbindBidirectional(model.pictures());
     onlyNew.selectedProperty().unbindBidirectional(model.onlyNew());
+    slates.selectedProperty().unbindBidirectional(model.slates());
     metadata.valueProperty().unbindBidirectional(model.metadata());
     overwrite.selectedProperty().unbindBidirectional(model.overwrite());
     sheet.selectedProperty().unbindBidirectional(model.sheet());

@@ -55,6 +55,7 @@ record GoingLine(Kind kind, String from, String to, String more, String remedy) 
                 select.name(),
                 texts.apart(
                     much,
+                    select.slate() ? texts.get("handoff.line.slate") : "",
                     before == null ? "" : texts.get("handoff.line.before", before),
                     parts.size() == 1 ? "" : texts.get("handoff.line.part", i + 1)),
                 ""));

@@ -78,7 +78,7 @@ final class GoingPane extends VBox {
     shownIf(before, !before.getText().isEmpty());
     problem.show(now.flatMap(Looked::problem));
     target.setText(
-        now.filter(it -> it.problem().isEmpty() && it.selects() > 0)
+        now.filter(Looked::isSound)
             .flatMap(Looked::target)
             .map(path -> path.toString() + numbers(now.orElseThrow()))
             .orElse(""));
@@ -99,6 +99,7 @@ final class GoingPane extends VBox {
   private String counted(Looked now) {
     return texts.apart(
         texts.get("handoff.going", now.selects(), now.files(), texts.formats().size(now.bytes())),
+        now.slates() == 0 ? "" : texts.get("handoff.going.slates", now.slates()),
         now.parts().size() < 2 ? "" : texts.get("handoff.going.parts", now.parts().size()));
   }
 
@@ -106,7 +107,8 @@ final class GoingPane extends VBox {
     var went =
         now.again() == 0
             ? ""
-            : texts.get("handoff.going.again", now.selects() - now.again(), now.again());
+            : texts.get(
+                "handoff.going.again", now.selects() + now.slates() - now.again(), now.again());
     return texts.apart(
         now.withheld() == 0 ? "" : texts.get("handoff.going.withheld", now.withheld()),
         now.stay() > 0 ? texts.get("handoff.going.stay", now.stay()) : went);

@@ -17,6 +17,8 @@ import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -66,6 +68,8 @@ final class HandOffModel {
   private final ObjectProperty<Extent.Pictures> pictures =
       new SimpleObjectProperty<>(Extent.Pictures.ALL);
   private final BooleanProperty onlyNew = new SimpleBooleanProperty(false);
+  private final BooleanProperty slates = new SimpleBooleanProperty(false);
+  private final ReadOnlyBooleanWrapper hasSlates = new ReadOnlyBooleanWrapper(false);
   private final StringProperty split = new SimpleStringProperty("");
   private final ObjectProperty<MetadataMode> metadata =
       new SimpleObjectProperty<>(MetadataMode.SIDECAR);
@@ -111,8 +115,8 @@ final class HandOffModel {
     planning = new Newest<>(tasks, this::look, this::show, trouble);
     for (var asked :
         List.of(
-            basis, rating, label, list, setups, pictures, onlyNew, split, metadata, sheet, table,
-            place, name)) {
+            basis, rating, label, list, setups, pictures, onlyNew, slates, split, metadata, sheet,
+            table, place, name)) {
       asked.addListener(_ -> answered());
     }
     ready =
@@ -159,6 +163,16 @@ final class HandOffModel {
   /** Whether what went before stays. */
   BooleanProperty onlyNew() {
     return onlyNew;
+  }
+
+  /** Whether the slates of the setups go along. */
+  BooleanProperty slates() {
+    return slates;
+  }
+
+  /** Whether the job has slates, so that one can ask for them. */
+  ReadOnlyBooleanProperty hasSlates() {
+    return hasSlates.getReadOnlyProperty();
   }
 
   /** How large a package may be; as large as it is where it is blank. */
@@ -229,7 +243,14 @@ final class HandOffModel {
   /** Plans anew whenever the job changes, from now on. */
   void follow() {
     following.unsubscribe();
-    following = session.view().subscribe(_ -> look());
+    following =
+        session
+            .view()
+            .subscribe(
+                now -> {
+                  hasSlates.set(!now.tally().slates().frames().isEmpty());
+                  look();
+                });
   }
 
   /** Until {@link #follow}. */
@@ -293,6 +314,7 @@ final class HandOffModel {
         setups.get(),
         pictures.get(),
         onlyNew.get(),
+        slates.get() && hasSlates.get(),
         split.get(),
         metadata.get(),
         new WantedPapers(sheet.get(), table.get()),
@@ -393,7 +415,8 @@ final class HandOffModel {
         SetupRange.setups(job, SetupRange.words(job, asked.setups())).stream()
             .map(Setup::code)
             .toList();
-    var handOff = handOff(work).within(new Extent(codes, asked.pictures(), asked.onlyNew()));
+    var handOff =
+        handOff(work).within(new Extent(codes, asked.pictures(), asked.onlyNew(), asked.slates()));
     return switch (asked.basis()) {
       case SELECTS -> handOff.selects();
       case RATED -> handOff.rated(asked.rating());

@@ -33,7 +33,11 @@ record Looked(
   }
 
   int selects() {
-    return parts.stream().mapToInt(part -> part.selects().size()).sum();
+    return parts.stream().mapToInt(HandOffPlan::pictures).sum();
+  }
+
+  int slates() {
+    return parts.stream().mapToInt(HandOffPlan::slates).sum();
   }
 
   int files() {
@@ -59,6 +63,6 @@ record Looked(
   }
 
   boolean isSound() {
-    return problem.isEmpty() && selects() > 0;
+    return problem.isEmpty() && selects() + slates() > 0;
   }
 }

@@ -18,9 +18,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
-import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
-import javafx.collections.transformation.FilteredList;
 import org.framewright.base.PlainText;
 import org.framewright.base.Progress;
 import org.framewright.handoff.Returns;
@@ -44,7 +42,7 @@ import org.framewright.ui.task.Tasks;
  */
 final class ReturnsModel {
   private final JobSession session;
-  private final Tasks tasks;
+  private final LatestWork work;
   private final Texts texts;
   private final Clock clock;
   private final Consumer<Throwable> trouble;
@@ -56,11 +54,8 @@ final class ReturnsModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Remark>> problem =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ReadOnlyObjectWrapper<Optional<Running>> running =
-      new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ObservableList<ReturnLine> all = FXCollections.observableArrayList();
-  private final FilteredList<ReturnLine> lines = new FilteredList<>(all);
-  private final ObjectProperty<Optional<Kind>> only = new SimpleObjectProperty<>(Optional.empty());
+  private final Narrowed<ReturnLine, Kind> narrowed = new Narrowed<>(ReturnLine::kind);
+  private final ObservableList<ReturnLine> lines = narrowed.lines();
   private final ObjectProperty<ReturnLine> chosen = new SimpleObjectProperty<>();
   private final ReadOnlyObjectWrapper<Pair> pair = new ReadOnlyObjectWrapper<>(Pair.NONE);
   private final ReadOnlyObjectWrapper<Optional<Spot>> fullSize =
@@ -69,31 +64,27 @@ final class ReturnsModel {
   private final BooleanBinding canUndo;
   private final BooleanBinding canDeliver;
 
-  /** The folder that was asked about last: an older answer is not shown. */
-  private int asked;
-
   /** What can be left at any time, for nothing is changed by it. */
   private boolean reading;
 
   ReturnsModel(
       JobSession session, Tasks tasks, Texts texts, Clock clock, Consumer<Throwable> trouble) {
     this.session = session;
-    this.tasks = tasks;
+    this.work = new LatestWork(tasks);
     this.texts = texts;
     this.clock = clock;
     this.trouble = trouble;
-    only.addListener(_ -> narrow());
+    narrowed.only().addListener((_, _, _) -> chooseAmongShown());
     chosen.addListener(_ -> pair.set(pairOf(chosen.get())));
     canRename =
         Bindings.createBooleanBinding(
-            () ->
-                running.get().isEmpty() && answer.get().filter(it -> it.renames() > 0).isPresent(),
-            running,
+            () -> work.isIdle() && answer.get().filter(it -> it.renames() > 0).isPresent(),
+            work.running(),
             answer);
     canDeliver =
         Bindings.createBooleanBinding(
             () ->
-                running.get().isEmpty()
+                work.isIdle()
                     && answer
                         .get()
                         .filter(
@@ -101,12 +92,12 @@ final class ReturnsModel {
                                 it.counts().keySet().stream()
                                     .anyMatch(kind -> kind != Kind.MISSING && kind != Kind.EXTRA))
                         .isPresent(),
-            running,
+            work.running(),
             answer);
     canUndo =
         Bindings.createBooleanBinding(
-            () -> running.get().isEmpty() && answer.get().flatMap(Answer::undo).isPresent(),
-            running,
+            () -> work.isIdle() && answer.get().flatMap(Answer::undo).isPresent(),
+            work.running(),
             answer);
   }
 
@@ -153,7 +144,7 @@ final class ReturnsModel {
 
   /** What is under way. */
   ReadOnlyObjectProperty<Optional<Running>> running() {
-    return running.getReadOnlyProperty();
+    return work.running();
   }
 
   /** Selects and files, as far as the filter lets them through; what needs a person first. */
@@ -163,7 +154,7 @@ final class ReturnsModel {
 
   /** The kind that is shown; all where there is none. */
   ObjectProperty<Optional<Kind>> only() {
-    return only;
+    return narrowed.only();
   }
 
   /** The line that is looked at; none is null. */
@@ -205,14 +196,13 @@ final class ReturnsModel {
 
   private void clear() {
     answer.set(Optional.empty());
-    only.set(Optional.empty());
+    narrowed.clear();
     chosen.set(null);
-    all.clear();
   }
 
   /** Reads the same folder again. */
   void again() {
-    if (folder.get().isEmpty() || (running.get().isPresent() && !reading)) {
+    if (folder.get().isEmpty() || (!work.isIdle() && !reading)) {
       return;
     }
     stop();
@@ -286,11 +276,8 @@ final class ReturnsModel {
 
   private void show(Found found) {
     var before = Optional.ofNullable(chosen.get()).map(ReturnLine::name);
-    all.setAll(found.lines());
+    narrowed.setAll(found.lines(), found.answer().counts().keySet());
     answer.set(Optional.of(found.answer()));
-    if (only.get().filter(kind -> !found.answer().counts().containsKey(kind)).isPresent()) {
-      only.set(Optional.empty());
-    }
     chosen.set(
         lines.stream()
             .filter(line -> before.filter(line.name()::equals).isPresent())
@@ -298,9 +285,7 @@ final class ReturnsModel {
             .orElse(lines.isEmpty() ? null : lines.getFirst()));
   }
 
-  private void narrow() {
-    var kind = only.get();
-    lines.setPredicate(kind.isEmpty() ? null : line -> line.kind() == kind.get());
+  private void chooseAmongShown() {
     if (!lines.contains(chosen.get())) {
       chosen.set(lines.isEmpty() ? null : lines.getFirst());
     }
@@ -308,43 +293,30 @@ final class ReturnsModel {
 
   /** Leaves what is being read, or asks a rename to stop, which then says how it ended. */
   void stop() {
-    running.get().ifPresent(Running::cancel);
     if (reading) {
-      asked++;
       reading = false;
-      running.set(Optional.empty());
+      work.leave();
+    } else {
+      work.stop();
     }
   }
 
   /** What is under way ends, and is not shown. */
   void close() {
-    stop();
-    asked++;
+    reading = false;
+    work.leave();
   }
 
   private <T> void begin(
-      String title, Tasks.Work<T> work, Consumer<? super T> then, Runnable failed) {
-    int mine = ++asked;
-    var task =
-        tasks.run(
-            title,
-            work,
-            result -> {
-              if (mine == asked) {
-                running.set(Optional.empty());
-                then.accept(result);
-              }
-            },
-            failure -> {
-              if (mine == asked) {
-                running.set(Optional.empty());
-                failed.run();
-                fail(failure);
-              }
-            });
-    if (!task.finished().get()) {
-      running.set(Optional.of(task));
-    }
+      String title, Tasks.Work<T> what, Consumer<? super T> then, Runnable failed) {
+    work.begin(
+        title,
+        what,
+        then,
+        failure -> {
+          failed.run();
+          fail(failure);
+        });
   }
 
   private void fail(Throwable failure) {
@@ -358,7 +330,7 @@ final class ReturnsModel {
   // Looking
 
   private Pair pairOf(ReturnLine line) {
-    return line == null ? Pair.NONE : Pair.of(line, asked);
+    return line == null ? Pair.NONE : Pair.of(line, work.number());
   }
 
   /** On to the next line, or to the one before. */
@@ -454,7 +426,7 @@ final class ReturnsModel {
 
   /** Gives the files their names; {@code said} gets how it ended, in words. */
   void rename(RenameQuestion question, Consumer<String> said) {
-    work(
+    named(
         texts.get("handoff.renaming", question.plan().ready()),
         (renamer, steps) -> renamer.apply(question.plan(), steps),
         outcome -> ended(outcome, "handoff.renamed", said));
@@ -466,7 +438,7 @@ final class ReturnsModel {
     if (!canUndo.get() || batch.isEmpty()) {
       return;
     }
-    work(
+    named(
         texts.get("handoff.renaming.back", batch.get().renames()),
         (renamer, steps) -> renamer.undo(batch.get().id(), steps),
         outcome -> ended(outcome, "handoff.renamed.back", said));
@@ -474,7 +446,7 @@ final class ReturnsModel {
 
   /** Brings an interrupted rename to an end. */
   void recover(Consumer<String> said) {
-    work(
+    named(
         texts.get("handoff.recovering"),
         (renamer, _) -> renamer.recover(),
         recovery -> recovered(recovery, said));
@@ -486,7 +458,7 @@ final class ReturnsModel {
     T of(Renamer renamer, Progress progress) throws IOException;
   }
 
-  private <T> void work(String title, WithNames<T> what, Consumer<? super T> then) {
+  private <T> void named(String title, WithNames<T> what, Consumer<? super T> then) {
     var of = folder.get().orElseThrow();
     problem.set(Optional.empty());
     begin(title, steps -> what.of(Renamer.in(of, clock), steps), then, () -> {});

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.framewright.job.SlateWord;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
@@ -76,8 +77,23 @@ public final class StepWords {
               rating);
       case Step.Placed(var frames, var place, _) ->
           texts.get("answer.placed", called(frames), frames.count(), called(place.setup()));
+      case Step.SaidOfSlate(var frame, var word, _) -> saidOf(frame.stem(), word);
       case Step.Followed(var doubt, _) ->
-          texts.get("answer.followed", called(doubt.says().code()), doubt.frame().stem());
+          texts.get(
+              doubt.lasts() ? "answer.followed" : "answer.slate.follow",
+              called(doubt.says().code()),
+              doubt.frame().stem());
+    };
+  }
+
+  private String saidOf(String name, SlateWord word) {
+    return switch (word) {
+      case SlateWord.OfSetup(var setup) -> texts.get("answer.slate.of", name, called(setup));
+      case SlateWord.NoSlate _ -> texts.get("answer.slate.none", name);
+      case SlateWord.Backwards _ -> texts.get("answer.slate.before", name);
+      case SlateWord.Follow(var onSet) ->
+          texts.get("answer.slate.follow", called(onSet.orElse("")), name);
+      case SlateWord.Stay _ -> texts.get("answer.slate.stay", name);
     };
   }
 

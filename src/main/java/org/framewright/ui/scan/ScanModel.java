@@ -8,7 +8,6 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import org.framewright.base.PlainText;
 import org.framewright.job.Scanned;
 import org.framewright.job.ScannerKeyboard;
-import org.framewright.job.SetupCodes;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 
@@ -22,8 +21,8 @@ public final class ScanModel {
     /** The list as it is now. */
     ShotList list();
 
-    /** The codes of a list. */
-    SetupCodes codes(ShotList list);
+    /** The codes of the list, as far as they are read. */
+    ListCodes codes();
 
     /** The setup that is on set. */
     Optional<String> onSet();
@@ -59,6 +58,9 @@ public final class ScanModel {
     /** A slate that means no setup of the list. */
     record StraySlate(String setup, boolean ofAnotherJob) implements Heard {}
 
+    /** The list is not read yet. */
+    record NotYet(String text) implements Heard {}
+
     /** No job is open. */
     record NoJob(String text) implements Heard {}
   }
@@ -67,8 +69,6 @@ public final class ScanModel {
   private final ReadOnlyBooleanWrapper canAdd = new ReadOnlyBooleanWrapper(false);
   private ScannerKeyboard keyboard = ScannerKeyboard.US;
   private String last = "";
-  private Optional<ShotList> list = Optional.empty();
-  private SetupCodes codes;
 
   /**
    * @param open the job that is open, if one is
@@ -84,16 +84,19 @@ public final class ScanModel {
 
   /** Whether a text is certainly a scan: its check is right, and the list has it. */
   public boolean knows(String text) {
-    return open.get().filter(job -> codes(job).has(text, keyboard)).isPresent();
+    return open.get()
+        .flatMap(job -> job.codes().latest())
+        .filter(codes -> codes.has(text, keyboard))
+        .isPresent();
   }
 
-  private SetupCodes codes(Target job) {
-    var now = job.list();
-    if (list.filter(now::equals).isEmpty()) {
-      codes = job.codes(now);
-      list = Optional.of(now);
-    }
-    return codes;
+  /**
+   * Hears a scan once the list is read, at once where it is.
+   *
+   * @param tooLong is done in its place where that takes too long
+   */
+  public void whenRead(Runnable then, Runnable tooLong) {
+    open.get().ifPresentOrElse(job -> job.codes().whenCurrent(then, tooLong), then);
   }
 
   /** A text was scanned. */
@@ -102,7 +105,11 @@ public final class ScanModel {
     if (job.isEmpty()) {
       return new Heard.NoJob(PlainText.line(typed.strip()));
     }
-    var read = codes(job.get()).read(typed, keyboard);
+    var codes = job.get().codes().current();
+    if (codes.isEmpty()) {
+      return new Heard.NotYet(PlainText.line(typed.strip()));
+    }
+    var read = codes.get().read(typed, keyboard);
     keyboard = read.keyboard();
     return switch (read.scanned()) {
       case Scanned.One(var setup) -> put(job.get(), setup);
@@ -155,12 +162,20 @@ public final class ScanModel {
 
   /** Gives a setup a code more, as the list says it now. */
   void add(Setup setup, String code) {
+    whenRead(() -> addNow(setup, code), () -> {});
+  }
+
+  private void addNow(Setup setup, String code) {
     open.get()
         .ifPresent(
             job ->
-                job.list()
-                    .setup(setup.code())
-                    .ifPresent(now -> job.change(codes(job).withCode(now, code))));
+                job.codes()
+                    .current()
+                    .ifPresent(
+                        codes ->
+                            job.list()
+                                .setup(setup.code())
+                                .ifPresent(now -> job.change(codes.withCode(now, code)))));
     last = "";
     canAdd.set(false);
   }

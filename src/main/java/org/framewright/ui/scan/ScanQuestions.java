@@ -10,6 +10,7 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.page.SetupChoice;
 import org.framewright.ui.page.StepWords;
 
 /** Says what came of a scan, and asks what only a person knows. */
@@ -45,6 +46,7 @@ public final class ScanQuestions {
       }
       case ScanModel.Heard.StraySlate(var setup, boolean ofAnotherJob) ->
           desk.say(texts.get(ofAnotherJob ? "scan.otherJob" : "scan.notListed", setup));
+      case ScanModel.Heard.NotYet(var text) -> desk.say(texts.get("scan.notYet", shortened(text)));
       case ScanModel.Heard.NoJob(var text) -> desk.say(texts.get("scan.noJob", shortened(text)));
     }
   }
@@ -52,6 +54,11 @@ public final class ScanQuestions {
   /** That a scan did nothing, because a question is open. */
   public String notNow(String typed) {
     return texts.get("scan.notNow", shortened(model.called(typed)));
+  }
+
+  /** That a scan did nothing, because the list takes so long to read. */
+  public String notYet(String typed) {
+    return texts.get("scan.notYet", shortened(model.called(typed)));
   }
 
   /** Asks to which setup the code that was scanned last belongs. */

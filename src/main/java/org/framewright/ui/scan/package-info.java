@@ -7,7 +7,9 @@
  * what was typing goes on its way in the order in which it came, what was a scan goes no further.
  * The text of a scan comes to a {@link org.framewright.ui.scan.ScanModel}, which finds the setup
  * that bears it and puts it on set by the act of the list itself; what needs a person is asked by
- * {@link org.framewright.ui.scan.ScanQuestions}.
+ * {@link org.framewright.ui.scan.ScanQuestions}. The codes of a list are read in the background,
+ * with each news of the list; {@link org.framewright.ui.scan.ListCodes} keeps them, and a scan that
+ * comes before they are there waits for them.
  *
  * <p>The limits are measured: scanners send a key every 1 to 30 ms, evenly; people take 100 ms and
  * more, but the fastest overlap single keys by as little. So no gap decides alone. An interface

@@ -7,6 +7,7 @@ import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
 import org.framewright.frames.SlateDoubt;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.SlateWord;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
@@ -106,6 +107,13 @@ public sealed interface Step {
    * @param by who moved them
    */
   record Placed(Frames frames, Place place, String by) implements Step {}
+
+  /**
+   * Something is said of a slate, or of a frame that is said to be one.
+   *
+   * @param by who said so
+   */
+  record SaidOfSlate(Frame frame, SlateWord word, String by) implements Step {}
 
   /**
    * A slate is right, and what is on set is not.

@@ -83,6 +83,8 @@ final class StepHistory {
       case Step.Placed(var frames, var place, var by) ->
           job.moveFrames(frames.ids(), place.setup(), place.view(), by)
               .ifPresent(undo -> keep(step, undo));
+      case Step.SaidOfSlate(var frame, var word, var by) ->
+          keep(step, job.saySlate(frame, word, by, job.scan()));
       case Step.Followed(var doubt, var by) -> {
         var follow = new SlateWord.Follow(Optional.empty());
         keep(step, job.saySlate(doubt.frame(), follow, by, job.scan()));

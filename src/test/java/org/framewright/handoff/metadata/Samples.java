@@ -94,7 +94,8 @@ final class Samples {
         true,
         "A_0001.DNG",
         OptionalInt.of(4),
-        fields());
+        fields(),
+        false);
   }
 
   static Map<String, String> columns() {

@@ -4,11 +4,14 @@ import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.disk.SymbolicLinks;
+import org.framewright.frames.PictureBorder;
 import org.framewright.frames.PictureHeader;
 import org.framewright.frames.PictureHeader.Kind;
 import org.framewright.frames.PictureHeader.Model;
@@ -55,6 +58,10 @@ class SpecificationTest {
     return faults.getFirst();
   }
 
+  private static PictureBorder.Reading notAsked() {
+    throw new AssertionError("nobody asked what its border is like");
+  }
+
   /** A picture, of which a test changes what it is about. */
   private static final class Picture {
     private Kind kind = Kind.JPEG;
@@ -65,6 +72,8 @@ class SpecificationTest {
     private Optional<PictureHeader.Profile> profile = Optional.empty();
     private Optional<PictureHeader.Resolution> resolution = Optional.empty();
     private long bytes = 1_000_000;
+    private PictureBorder.Reading border =
+        new PictureBorder.Reading.Read(new PictureBorder(Collections.nCopies(1, 8)));
 
     Picture size(int width, int height) {
       size = new PictureHeader.Size(width, height, false);
@@ -78,7 +87,7 @@ class SpecificationTest {
 
     List<String> against(Specification specification, String... view) {
       return specification
-          .findings("a." + Kinds.endings(kind).getFirst(), List.of(view), reading())
+          .findings("a." + Kinds.endings(kind).getFirst(), List.of(view), reading(), () -> border)
           .stream()
           .map(finding -> finding.problem().sentences())
           .toList();
@@ -100,7 +109,7 @@ class SpecificationTest {
         .extracting(Problem::sentence)
         .containsExactly(
             file
-                + ", line 12, column 7: the convention of this job has no names of the kind"
+                + ", line 13, column 7: the convention of this job has no names of the kind"
                 + " “delivery”");
   }
 
@@ -197,6 +206,32 @@ class SpecificationTest {
         .isEqualTo("at least 4000 pixels");
   }
 
+  /** Steps of 8 bits: 10 pixels of 100 are 3 off. */
+  @Test
+  void aBackgroundIsWhiteOrSaysHowMuchOfItIsNot() {
+    var offWhite = new ArrayList<>(Collections.nCopies(257, 0));
+    offWhite.set(0, 90);
+    offWhite.set(3, 10);
+    var picture = picture();
+    picture.border = new PictureBorder.Reading.Read(new PictureBorder(offWhite));
+    assertThat(picture.against(ofAll("background: white within 3"))).isEmpty();
+    assertThat(picture.against(ofAll("background: any"))).isEmpty();
+    assertThat(picture.against(ofAll("background: white")))
+        .containsExactly(
+            "a.jpg: 10 of 100 pixels at its border are not white; the farthest is 3 of 255 off; asked: a"
+                + " white background. Make the background white up to all four sides.");
+    picture.border = new PictureBorder.Reading.NotRead(Text.of("it cannot be decoded"));
+    assertThat(picture.against(ofAll("background: White within 2")).getFirst())
+        .startsWith(
+            "a.jpg: its background cannot be judged: it cannot be decoded; asked: a white background,"
+                + " within 2 of 255.");
+    for (var wrong :
+        List.of("black", "white within 65", "white within", "yes", "white within 999")) {
+      assertThat(faultOf("background: " + wrong))
+          .contains("“" + wrong + "” is not understood here");
+    }
+  }
+
   @Test
   void aPictureThatLiesOnItsSideIsMeasuredAsItIsSeen() {
     var picture = picture();
@@ -261,13 +296,17 @@ class SpecificationTest {
   @Test
   void anEndingThatSaysAnotherKindIsAlwaysAFinding() {
     var specification = ofAll("bits: 8");
-    assertThat(specification.findings("x/a.tif", List.of(), picture().reading()))
+    assertThat(specification.findings("x/a.tif", List.of(), picture().reading(), SpecificationTest::notAsked))
         .extracting(finding -> finding.problem().sentence())
         .containsExactly("x/a.tif: its name ends in .tif, and it is of the kind jpeg; asked: .jpg");
-    assertThat(specification.findings("A.JPEG", List.of(), picture().reading())).isEmpty();
+    assertThat(specification.findings("A.JPEG", List.of(), picture().reading(), SpecificationTest::notAsked))
+        .isEmpty();
     assertThat(
             specification.findings(
-                "a.dng", List.of(), new PictureHeader.Reading.NotRead(Text.of("it is a raw"))))
+                "a.dng",
+                List.of(),
+                new PictureHeader.Reading.NotRead(Text.of("it is a raw")),
+                SpecificationTest::notAsked))
         .extracting(SpecFinding::rule)
         .containsExactly(Rule.READABLE);
   }

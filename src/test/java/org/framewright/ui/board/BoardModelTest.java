@@ -49,7 +49,7 @@ class BoardModelTest {
         return;
       }
       switch (step) {
-        case Step.Selected _, Step.Rated _, Step.Placed _, Step.Followed _ ->
+        case Step.Selected _, Step.Rated _, Step.Placed _, Step.SaidOfSlate _, Step.Followed _ ->
             throw new AssertionError(step);
         case Step.Ticked(var marks) -> {
           marks.forEach(mark -> said.add(words(mark)));

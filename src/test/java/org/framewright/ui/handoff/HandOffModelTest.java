@@ -12,6 +12,7 @@ import org.framewright.base.Problem;
 import org.framewright.handoff.Extent;
 import org.framewright.handoff.metadata.MetadataMode;
 import org.framewright.handoff.metadata.Studio;
+import org.framewright.job.SlateWord;
 import org.framewright.ui.handoff.Asked.Basis;
 import org.framewright.ui.handoff.GoingLine.Kind;
 import org.framewright.ui.task.Tasks;
@@ -86,6 +87,32 @@ class HandOffModelTest {
     assertThat(model.lines()).isEmpty();
     model.basis().set(Basis.LISTED);
     assertThat(model.lines()).as("no list yet").isEmpty();
+  }
+
+  @Test
+  void slatesGoAlongWhereTheJobHasSomeAndTheyAreAskedFor() {
+    assertThat(model.hasSlates().get()).isFalse();
+    model.slates().set(true);
+    assertThat(names()).hasSize(2);
+    var third =
+        scene.session.view().get().scan().frames().stream()
+            .filter(frame -> frame.stem().endsWith("_0003"))
+            .findFirst()
+            .orElseThrow();
+    scene.session.change(
+        "",
+        job ->
+            job.saySlate(
+                third, new SlateWord.OfSetup("001"), "Ines", scene.session.view().get().scan()),
+        _ -> {},
+        scene.troubles::add);
+    assertThat(model.hasSlates().get()).isTrue();
+    assertThat(names()).containsExactly(third.stem(), "KVO_001_F_0001", "KVO_001_F_0002");
+    assertThat(model.lines().getFirst().more()).contains("slate");
+    assertThat(looked().selects()).isEqualTo(2);
+    assertThat(looked().slates()).isEqualTo(1);
+    model.slates().set(false);
+    assertThat(names()).hasSize(2);
   }
 
   @Test

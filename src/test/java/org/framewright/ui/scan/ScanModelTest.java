@@ -16,6 +16,7 @@ import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
 import org.framewright.ui.FreshJob;
 import org.framewright.ui.scan.ScanModel.Heard;
+import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,6 +32,13 @@ class ScanModelTest {
   private Optional<String> onSet = Optional.empty();
   private boolean open = true;
   private final List<String> done = new ArrayList<>();
+  private final ListCodes codes =
+      new ListCodes(
+          now -> SetupCodes.of(job, now),
+          Tasks.immediate(),
+          failure -> {
+            throw new AssertionError(failure);
+          });
   private final ScanModel model =
       new ScanModel(() -> open ? Optional.of(new OfTheTest()) : Optional.empty());
 
@@ -41,8 +49,9 @@ class ScanModelTest {
     }
 
     @Override
-    public SetupCodes codes(ShotList of) {
-      return SetupCodes.of(job, of);
+    public ListCodes codes() {
+      codes.of(list, job.slateKeys());
+      return codes;
     }
 
     @Override

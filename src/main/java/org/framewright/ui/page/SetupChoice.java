@@ -1,4 +1,4 @@
-package org.framewright.ui.scan;
+package org.framewright.ui.page;
 
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +18,7 @@ import org.framewright.ui.look.ListWalk;
 import org.framewright.ui.look.Texts;
 
 /** One setup is chosen of several: by the arrow keys or a click, and of many by typing. */
-final class SetupChoice {
+public final class SetupChoice {
   private static final double LINE = 2.4;
 
   private final List<Setup> all;
@@ -29,15 +29,15 @@ final class SetupChoice {
 
   private SetupChoice(List<Setup> all, Texts texts, String what, boolean byTyping) {
     this.all = List.copyOf(all);
-    list.setId("scan-setups");
+    list.setId("setup-choices");
     list.setAccessibleText(what);
     list.setCellFactory(_ -> new Row(texts));
     list.getItems().setAll(all);
-    box.getStyleClass().add("scan-choice");
+    box.getStyleClass().add("setup-choice");
     VBox.setVgrow(list, Priority.ALWAYS);
     typed.fontProperty().subscribe(font -> list.setFixedCellSize(LINE * font.getSize()));
     if (byTyping) {
-      typed.setId("scan-to");
+      typed.setId("setup-typed");
       typed.setPromptText(what);
       typed.setAccessibleText(what);
       typed.textProperty().subscribe(this::find);
@@ -52,28 +52,28 @@ final class SetupChoice {
   }
 
   /** Of few: the first one is chosen. */
-  static SetupChoice among(List<Setup> few, Texts texts, String what) {
+  public static SetupChoice among(List<Setup> few, Texts texts, String what) {
     return new SetupChoice(few, texts, what, false);
   }
 
   /** Of many: none is chosen until a person types or clicks. */
-  static SetupChoice byTyping(List<Setup> all, Texts texts, String what) {
+  public static SetupChoice byTyping(List<Setup> all, Texts texts, String what) {
     return new SetupChoice(all, texts, what, true);
   }
 
-  Node node() {
+  public Node node() {
     return box;
   }
 
-  Node focus() {
+  public Node focus() {
     return focus;
   }
 
-  ObservableBooleanValue ready() {
+  public ObservableBooleanValue ready() {
     return list.getSelectionModel().selectedItemProperty().isNotNull();
   }
 
-  Optional<Setup> chosen() {
+  public Optional<Setup> chosen() {
     return Optional.ofNullable(list.getSelectionModel().getSelectedItem());
   }
 
@@ -100,8 +100,8 @@ final class SetupChoice {
 
     Row(Texts texts) {
       this.texts = texts;
-      row.getStyleClass().add("scan-row");
-      code.getStyleClass().add("scan-setup");
+      row.getStyleClass().add("setup-choice-row");
+      code.getStyleClass().add("setup-choice-code");
       code.setMinWidth(Region.USE_PREF_SIZE);
       title.setMinWidth(0);
       title.setMaxWidth(Double.MAX_VALUE);

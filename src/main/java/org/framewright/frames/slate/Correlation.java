@@ -1,7 +1,7 @@
 package org.framewright.frames.slate;
 
 /** How well greys go with what should be dark and light: their correlation, whatever the light. */
-final class Likeness {
+final class Correlation {
   private int count;
   private double sum;
   private double squares;

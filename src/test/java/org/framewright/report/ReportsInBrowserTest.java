@@ -1,0 +1,156 @@
+package org.framewright.report;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assumptions.assumeThat;
+import static org.framewright.AssertThat.assertThat;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.remote.RemoteWebDriver;
+
+/**
+ * The pages in Chromium, with titles in many scripts, as axe-core finds them: by its rules of WCAG
+ * and of good practice. Only what is installed is started, and nothing comes from the network.
+ */
+@Tag("slow")
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class ReportsInBrowserTest {
+  /** A window of a computer, and one below the width at which the style sheet changes. */
+  private static final List<Dimension> WINDOWS =
+      List.of(new Dimension(1200, 900), new Dimension(500, 800));
+
+  private static final String FINDINGS =
+      """
+      const done = arguments[arguments.length - 1];
+      axe.run(document, {resultTypes: [arguments[0]]}).then(
+        found => done(found[arguments[0]].flatMap(
+          rule => rule.nodes.map(node => rule.id + ' ' + node.html + ' ' + (node.failureSummary || '')))),
+        fault => done(['fault: ' + fault]));
+      """;
+
+  private ReportScene scene;
+  private ChromeDriverService service;
+  private RemoteWebDriver browser;
+  private String axe;
+
+  @BeforeAll
+  void aJobAndABrowser(@TempDir Path folder, @TempDir Path profile) throws Exception {
+    var driver = installed("chromedriver");
+    var chromium = installed("chromium");
+    assumeThat(driver).as("chromedriver is not installed").isPresent();
+    assumeThat(chromium).as("chromium is not installed").isPresent();
+    scene = new ReportScene(folder);
+    try (var in = ReportsInBrowserTest.class.getResourceAsStream("/axe.min.js")) {
+      axe = new String(in.readAllBytes(), UTF_8);
+    }
+    var options =
+        new ChromeOptions()
+            .setBinary(chromium.get().toString())
+            .addArguments(
+                "--headless=new",
+                "--user-data-dir=" + profile,
+                "--host-resolver-rules=MAP * ~NOTFOUND",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-dev-shm-usage",
+                "--disable-extensions",
+                "--disable-gpu",
+                "--no-first-run");
+    if (System.getProperty("user.name").equals("root")) {
+      options.addArguments("--no-sandbox"); // which Chromium refuses to be for root
+    }
+    service =
+        new ChromeDriverService.Builder()
+            .usingDriverExecutable(driver.get().toFile())
+            .usingAnyFreePort()
+            .withSilent(true)
+            .build();
+    service.start();
+    browser = new RemoteWebDriver(service.getUrl(), options, false);
+    browser.manage().timeouts().scriptTimeout(Duration.ofMinutes(5));
+  }
+
+  @AfterAll
+  void noBrowserStays() {
+    try {
+      if (browser != null) {
+        browser.quit();
+      }
+    } finally {
+      if (service != null) {
+        service.stop();
+      }
+    }
+  }
+
+  private static Optional<Path> installed(String program) {
+    return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
+        .map(place -> Path.of(place, program))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+
+  /** What axe-core finds that it calls by that word, each with the element that it is about. */
+  private List<String> found(Path page, String called) {
+    browser.get(page.toUri().toString());
+    browser.executeScript(axe);
+    return ((List<?>) browser.executeAsyncScript(FINDINGS, called))
+        .stream().map(Object::toString).toList();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void aPageIsForEverybody(ReportKind kind) throws IOException {
+    var page = scene.written(kind, ReportForm.HTML, "en");
+    for (var window : WINDOWS) {
+      browser.manage().window().setSize(window);
+      assertThat(found(page, "violations")).as("in %s", window).isEmpty();
+      // It cannot see what is behind the words of a drawing; ChartSvgTest reckons that.
+      assertThat(found(page, "incomplete"))
+          .as("for a person, in %s", window)
+          .allMatch(one -> one.startsWith("color-contrast <text"));
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void noPageIsWiderThanANarrowWindow(ReportKind kind) throws IOException {
+    browser.manage().window().setSize(WINDOWS.getLast());
+    browser.get(scene.written(kind, ReportForm.HTML, "de").toUri().toString());
+    var wider =
+        browser.executeScript(
+            "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    assertThat(wider).isEqualTo(0L);
+  }
+
+  /** Else the others would be green whatever stands there. */
+  @Test
+  void aPageThatIsNotForEverybodyIsFound(@TempDir Path other) throws IOException {
+    var page =
+        Files.writeString(
+            other.resolve("page.html"),
+            "<!DOCTYPE html><html><head><title>x</title></head><body>"
+                + "<img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='><p style='color:#ccc'>pale</p>");
+    var rules = found(page, "violations").stream().map(one -> one.split(" ", 2)[0]).toList();
+    assertThat(rules)
+        .containsAll(Stream.of("html-has-lang", "image-alt", "color-contrast").toList());
+  }
+}
