@@ -45,7 +45,7 @@ public final class SlateReader {
       thresholds.build(pyramid.level(level + 1));
       finder.find(pyramid, level, thresholds, level == 0 ? STEP : 1, marks);
     }
-    return isOver(since) ? new SlateReading.None() : read(since);
+    return read(since);
   }
 
   private SlateReading read(long since) {

@@ -60,7 +60,11 @@ class SlateReaderTest {
             SlateScene.plain(480, 0.4, 11).with(Trouble.TILT, 45),
             SlateScene.plain(480, 0.2, 9).large().with(Trouble.COVERED, 0.1),
             SlateScene.plain(480, 0.2, 13).with(Trouble.GLARE, 0.6),
-            SlateScene.plain(480, 0.2, 4).with(Trouble.BLUR, 0.003),
+            SlateScene.plain(480, 0.2, 4).with(Trouble.GLARE, 0.7),
+            SlateScene.plain(480, 0.2, 2).large().with(Trouble.GLARE, 0.8),
+            SlateScene.plain(480, 0.2, 4).with(Trouble.BLUR, 0.005),
+            SlateScene.plain(480, 0.2, 1).with(Trouble.BLUR, 0.005),
+            SlateScene.plain(480, 0.4, 9).large().with(Trouble.TILT, 45),
             SlateScene.plain(480, 0.2, 3).with(Trouble.CONTRAST, 0.2),
             SlateScene.plain(480, 0.2, 14).with(Trouble.NOISE, 45))) {
       assertThat(read(scene)).as(scene.toString()).isEqualTo(found());
