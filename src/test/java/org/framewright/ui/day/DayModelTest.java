@@ -151,6 +151,26 @@ class DayModelTest {
   }
 
   @Test
+  void itIsReadAgainOnceAMinuteHasPassedOrTheClockWasSetBack() throws Exception {
+    try (var scene = DayScene.inTheMiddle(folder)) {
+      var queue = new ArrayDeque<Runnable>();
+      var model = scene.model(new Tasks(queue::add, Runnable::run));
+      model.follow();
+      queue.remove().run();
+      scene.clock.pass(Duration.ofSeconds(59));
+      model.look();
+      assertThat(queue).isEmpty();
+      scene.clock.pass(Duration.ofSeconds(1));
+      model.look();
+      assertThat(queue).hasSize(1);
+      queue.remove().run();
+      scene.clock.pass(Duration.ofHours(-1));
+      model.look();
+      assertThat(queue).hasSize(1);
+    }
+  }
+
+  @Test
   void ofManyChangesOnlyTheLastIsRead() throws Exception {
     try (var scene = DayScene.inTheMiddle(folder)) {
       var queue = new ArrayDeque<Runnable>();

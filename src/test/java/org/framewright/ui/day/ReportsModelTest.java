@@ -49,6 +49,11 @@ class ReportsModelTest {
       model.write(ReportKind.DAY, folder.resolve("today.html"));
       assertThat(said(model)).isEqualTo("Written: " + folder.resolve("today.html"));
       assertThat(folder.resolve("today.html")).isRegularFile();
+      // The dialog asked whether it may be replaced.
+      var agreed = Files.writeString(folder.resolve("agreed.html"), "old");
+      model.write(ReportKind.DAY, agreed);
+      assertThat(said(model)).isEqualTo("Written: " + agreed);
+      assertThat(Files.readString(agreed)).contains("<html");
       assertThat(scene.troubles).isEmpty();
     }
   }
