@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.event.Event;
 import javafx.scene.Node;
@@ -41,6 +42,8 @@ class ClientScreenTest {
   void openTheListWithFramesOfASetup() throws Exception {
     job = FreshJob.withFrames(folder, clock, 3);
     job.mark("002", SetupState.SIGNED_OFF, MarkDetails.by("Odette Kvist"));
+    // The log has milliseconds: at the same one nobody would be the last.
+    TimeUnit.MILLISECONDS.sleep(2);
     job.mark("003", SetupState.SIGNED_OFF, MarkDetails.by("Bram de Wit"));
     app = OpenApp.open(folder.resolve("settings"), clock, new Answers(folder));
     app.openJob(job);
