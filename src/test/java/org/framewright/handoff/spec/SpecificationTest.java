@@ -296,10 +296,14 @@ class SpecificationTest {
   @Test
   void anEndingThatSaysAnotherKindIsAlwaysAFinding() {
     var specification = ofAll("bits: 8");
-    assertThat(specification.findings("x/a.tif", List.of(), picture().reading(), SpecificationTest::notAsked))
+    assertThat(
+            specification.findings(
+                "x/a.tif", List.of(), picture().reading(), SpecificationTest::notAsked))
         .extracting(finding -> finding.problem().sentence())
         .containsExactly("x/a.tif: its name ends in .tif, and it is of the kind jpeg; asked: .jpg");
-    assertThat(specification.findings("A.JPEG", List.of(), picture().reading(), SpecificationTest::notAsked))
+    assertThat(
+            specification.findings(
+                "A.JPEG", List.of(), picture().reading(), SpecificationTest::notAsked))
         .isEmpty();
     assertThat(
             specification.findings(
