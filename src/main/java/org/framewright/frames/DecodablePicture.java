@@ -5,6 +5,7 @@ import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
@@ -24,6 +25,9 @@ record DecodablePicture(Preview preview, int width, int height, boolean progress
   /** A progressive JPEG is held whole, in coefficients, while it is decoded. */
   private static final long MOST_PROGRESSIVE = 16_000_000;
 
+  /** Previews that are tried until one can be decoded. */
+  private static final int MOST_TRIED = 4;
+
   static Optional<DecodablePicture> of(Preview preview) throws IOException {
     if (preview.rgb()) {
       return Optional.of(new DecodablePicture(preview, preview.width(), preview.height(), false));
@@ -40,6 +44,20 @@ record DecodablePicture(Preview preview, int width, int height, boolean progress
       of(preview).ifPresent(pictures::add);
     }
     return pictures;
+  }
+
+  /**
+   * Those to try: first the smallest that is as large as that, upward; then the others, largest
+   * first. What cannot be borne is left out.
+   */
+  static List<DecodablePicture> inOrder(List<DecodablePicture> candidates, int edge) {
+    return candidates.stream()
+        .filter(DecodablePicture::isBearable)
+        .sorted(
+            Comparator.comparing((DecodablePicture one) -> one.edge() < edge)
+                .thenComparingInt(one -> one.edge() < edge ? -one.edge() : one.edge()))
+        .limit(MOST_TRIED)
+        .toList();
   }
 
   boolean isBearable() {

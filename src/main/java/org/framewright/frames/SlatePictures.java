@@ -4,7 +4,6 @@ import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.FileProblems;
@@ -29,8 +28,6 @@ final class SlatePictures {
 
   /** As on thumbnails of Exif, which have 160: no slate that anybody shoots is legible there. */
   private static final int LEAST = 320;
-
-  private static final int MOST_TRIED = 4;
 
   /** One for each file that is open. */
   private final List<Bytes.Room> rooms = new ArrayList<>();
@@ -110,23 +107,13 @@ final class SlatePictures {
                   + " slate",
               edge));
     }
-    for (var one : inOrder(large)) {
+    for (var one : DecodablePicture.inOrder(large, ENOUGH)) {
       var grey = decode(one);
       if (grey.isPresent()) {
         return new Chosen.Picture(grey.get());
       }
     }
     return new Chosen.Nothing(Text.of("no picture in its files can be decoded"));
-  }
-
-  /** First the smallest that is large enough, upward; then the others, largest first. */
-  private static List<DecodablePicture> inOrder(List<DecodablePicture> candidates) {
-    return candidates.stream()
-        .sorted(
-            Comparator.comparing((DecodablePicture one) -> one.edge() < ENOUGH)
-                .thenComparingInt(one -> one.edge() < ENOUGH ? -one.edge() : one.edge()))
-        .limit(MOST_TRIED)
-        .toList();
   }
 
   private static List<DecodablePicture> pictures(Bytes file) throws IOException {

@@ -5,7 +5,6 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -20,9 +19,6 @@ import java.util.Optional;
  */
 public final class Thumbnails {
   private static final long LARGEST_WHOLE = 8L << 20;
-
-  /** Previews of one file that are tried until one can be decoded. */
-  private static final int MOST_TRIED = 4;
 
   private Thumbnails() {}
 
@@ -58,7 +54,7 @@ public final class Thumbnails {
       if (JpegReader.claims(file) && file.size() <= LARGEST_WHOLE) {
         DecodablePicture.of(Preview.jpeg(file)).ifPresent(candidates::add);
       }
-      for (var picture : inOrder(candidates, maxEdge)) {
+      for (var picture : DecodablePicture.inOrder(candidates, maxEdge)) {
         var image = picture.decode(maxEdge);
         if (image.isPresent()) {
           return image.map(found -> Upright.turned(fit(found, maxEdge), contents.orientation()));
@@ -66,18 +62,6 @@ public final class Thumbnails {
       }
       return Optional.empty();
     }
-  }
-
-  /** First the smallest that is large enough, upward; then the others, largest first. */
-  private static List<DecodablePicture> inOrder(List<DecodablePicture> candidates, int maxEdge) {
-    return candidates.stream()
-        .filter(DecodablePicture::isBearable)
-        .sorted(
-            Comparator.comparing((DecodablePicture picture) -> picture.edge() < maxEdge)
-                .thenComparingInt(
-                    picture -> picture.edge() < maxEdge ? -picture.edge() : picture.edge()))
-        .limit(MOST_TRIED)
-        .toList();
   }
 
   private static BufferedImage fit(BufferedImage image, int maxEdge) {

@@ -11,6 +11,9 @@ final class Pyramid {
   /** Of the shorter side: a smaller picture shows no symbol. */
   private static final int LEAST = 20;
 
+  /** A module so many pixels wide is still told from those beside it, and noise is evened out. */
+  private static final double LEAST_SAMPLED = 1.8;
+
   private final List<byte[]> rooms = new ArrayList<>();
   private final List<GreyPicture> levels = new ArrayList<>();
 
@@ -49,9 +52,6 @@ final class Pyramid {
     }
     return level;
   }
-
-  /** A module so many pixels wide is still told from those beside it, and noise is evened out. */
-  private static final double LEAST_SAMPLED = 1.8;
 
   /** The place in a level of a place in the whole picture. */
   static float in(int level, float whole) {

@@ -176,8 +176,7 @@ final class SymbolReader {
   private Optional<String> others(Trio trio, List<Place> tried) {
     for (var place : tried.subList(0, Math.min(MOST_PLACES, tried.size()))) {
       sample(corners(trio, place.across, place.down));
-      sharpener.sharpen(fixed, greys, sharp);
-      var text = sharp();
+      var text = sharpened(greys);
       if (text.isPresent()) {
         return text;
       }
@@ -187,8 +186,7 @@ final class SymbolReader {
 
   /** What the greys say that were taken last. */
   private Optional<String> text() {
-    sharpener.sharpen(fixed, greys, sharp);
-    var text = sharp();
+    var text = sharpened(greys);
     if (text.isPresent()) {
       return text;
     }
@@ -208,11 +206,16 @@ final class SymbolReader {
     if (text.isPresent()) {
       return text;
     }
-    sharpener.sharpen(fixed, even, sharp);
-    return sharp();
+    return sharpened(even);
   }
 
-  private Optional<String> sharp() {
+  /**
+   * What modules say once they are sharpened.
+   *
+   * @param from with one more on each side
+   */
+  private Optional<String> sharpened(float[] from) {
+    sharpener.sharpen(fixed, from, sharp);
     int side = fixed.side();
     return decoded(
         dark -> {

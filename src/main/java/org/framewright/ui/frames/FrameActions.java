@@ -42,11 +42,7 @@ final class FrameActions extends FlowPane {
    * @param why why a command cannot be done now; nothing where it can
    */
   void addSlates(List<Command> words, Function<Command, Optional<String>> why) {
-    var menu = new MenuButton(texts.get("frames.act.slate"));
-    menu.setId("act-slate");
-    menu.getStyleClass().add("act");
-    menu.setFocusTraversable(false);
-    menu.setMinWidth(Region.USE_PREF_SIZE);
+    var menu = menu("slate");
     for (var word : words) {
       var item = new MenuItem(word.text());
       item.setMnemonicParsing(false);
@@ -72,11 +68,7 @@ final class FrameActions extends FlowPane {
 
   /** Adds a button under which the ratings are. */
   void addRatings(List<Command> ratings) {
-    var menu = new MenuButton(texts.get("frames.act.rate"));
-    menu.setId("act-rate");
-    menu.getStyleClass().add("act");
-    menu.setFocusTraversable(false);
-    menu.setMinWidth(Region.USE_PREF_SIZE);
+    var menu = menu("rate");
     for (var rating : ratings) {
       var item = CommandControls.item(rating);
       item.setId("act-" + rating.word());
@@ -89,5 +81,14 @@ final class FrameActions extends FlowPane {
     menu.setContentDisplay(ContentDisplay.RIGHT);
     menu.setTooltip(new Tooltip(texts.get("frames.act.rateWith")));
     getChildren().add(menu);
+  }
+
+  private MenuButton menu(String word) {
+    var menu = new MenuButton(texts.get("frames.act." + word));
+    menu.setId("act-" + word);
+    menu.getStyleClass().add("act");
+    menu.setFocusTraversable(false);
+    menu.setMinWidth(Region.USE_PREF_SIZE);
+    return menu;
   }
 }
