@@ -90,6 +90,7 @@ class HouseTest {
           "naming",
           "preferences",
           "renaming",
+          "share",
           "start");
 
   private static final JavaClasses CLASSES =

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -22,6 +23,7 @@ import org.framewright.live.LiveJob;
 import org.framewright.share.Role;
 import org.framewright.share.ShareOptions;
 import org.framewright.share.ShareServer;
+import org.framewright.share.Tls;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -41,6 +43,8 @@ import picocli.CommandLine.ParentCommand;
 final class ServeCommand implements Callable<Integer> {
   /** How often it looks whether it is to end, in milliseconds. */
   private static final long LOOK = 100;
+
+  private static final int LAST_PORT = 65_535;
 
   private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
 
@@ -183,7 +187,7 @@ final class ServeCommand implements Callable<Integer> {
     var wanted = new ArrayList<Role>();
     for (var word : roles) {
       wanted.add(
-          ServeTalk.role(word)
+          Role.of(word)
               .orElseThrow(
                   () ->
                       CommandFailure.badInput(
@@ -199,7 +203,7 @@ final class ServeCommand implements Callable<Integer> {
     }
     return new ShareOptions(
         host(),
-        port.isEmpty() ? OptionalInt.empty() : OptionalInt.of(port.get()),
+        port.orElse(ShareOptions.USUAL_PORT),
         tls(),
         SettingsFolder.usual());
   }

@@ -7,10 +7,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.framewright.base.PlainText;
 import org.framewright.share.DeviceNews;
 import org.framewright.share.PairedDevice;
@@ -42,15 +40,6 @@ final class ServeTalk {
     this.known = server.devices();
   }
 
-  /** The role that somebody named. */
-  static Optional<Role> role(String word) {
-    return Stream.of(Role.values()).filter(role -> word(role).equals(word)).findFirst();
-  }
-
-  private static String word(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
-  }
-
   /** Says where the job is to be had, who is known already, and gives the first codes. */
   synchronized void begin(List<Role> roles) {
     var address = server.address().toString();
@@ -76,7 +65,7 @@ final class ServeTalk {
   /** Does what somebody typed. */
   synchronized void typed(String line) {
     var words = line.strip();
-    var role = role(words);
+    var role = Role.of(words);
     if (role.isPresent()) {
       invite(role.get());
     } else if (words.equals("devices")) {
@@ -96,14 +85,14 @@ final class ServeTalk {
     tell(
         "code",
         "For one device, as "
-            + word(role)
+            + role.word()
             + ", until "
             + time(invitation.until())
             + ": "
             + link
             + System.lineSeparator()
             + QrCode.of(link).halfBlocks().stripTrailing(),
-        members("role", word(role), "link", link, "until", invitation.until().toString()));
+        members("role", role.word(), "link", link, "until", invitation.until().toString()));
   }
 
   private void devices() {
@@ -140,7 +129,7 @@ final class ServeTalk {
       var name = PlainText.line(news.device().name());
       switch (news) {
         case DeviceNews.Paired(var device) ->
-            tell("paired", name + " is paired as " + word(device.role()) + ".", members(device));
+            tell("paired", name + " is paired as " + device.role().word() + ".", members(device));
         case DeviceNews.Came(var device) ->
             tell("connected", name + " is connected.", members(device));
         case DeviceNews.Left(var device) ->
@@ -158,7 +147,7 @@ final class ServeTalk {
         .formatted(
             device.id(),
             PlainText.line(device.name()),
-            word(device.role()),
+            device.role().word(),
             device.connected() ? "connected" : "seen last at " + time(device.lastSeen()));
   }
 
@@ -189,7 +178,7 @@ final class ServeTalk {
         "name",
         device.name(),
         "role",
-        word(device.role()),
+        device.role().word(),
         "connected",
         device.connected(),
         "lastSeen",

@@ -115,7 +115,8 @@ final class Composition implements Desk, AutoCloseable {
             troubles,
             NOTICES.getName(),
             disks,
-            scans::listenTo);
+            scans::listenTo,
+            places.folder());
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 
@@ -252,6 +253,12 @@ final class Composition implements Desk, AutoCloseable {
             Keys.shortcut(KeyCode.B),
             scans::addLast,
             scanned.canAdd()),
+        new Command(
+            "app.share",
+            texts.get("command.app.share"),
+            Keys.shortcut(KeyCode.T),
+            jobs::showSharing,
+            jobs.isOpen()),
         new Command(
             "app.takeCard",
             texts.get("command.app.takeCard"),

@@ -28,8 +28,9 @@ final class SheetHead extends VBox {
    *
    * @param chosen hears which setup was clicked on the ruler
    * @param importList opens the page for a list of the client's
+   * @param share opens what is about phones and tablets
    */
-  SheetHead(Texts texts, Consumer<SetupRow> chosen, Runnable importList) {
+  SheetHead(Texts texts, Consumer<SetupRow> chosen, Runnable importList, Runnable share) {
     this.texts = texts;
     this.ruler =
         new JobRuler(
@@ -51,19 +52,25 @@ final class SheetHead extends VBox {
     pace.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(pace, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
-    var line = new HBox(agreed, filter);
+    var phones = slight("phones", texts.get("board.share"), share);
+    var line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
-    var newList = new Button(texts.get("board.newList"));
-    newList.setId("new-list");
-    newList.getStyleClass().add("slight");
-    newList.setMinWidth(Region.USE_PREF_SIZE);
-    newList.setFocusTraversable(false);
-    newList.setOnAction(_ -> importList.run());
+    var newList = slight("new-list", texts.get("board.newList"), importList);
     var numbers = new HBox(totals, pace, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);
     getChildren().setAll(line, ruler, numbers);
+  }
+
+  private static Button slight(String id, String word, Runnable action) {
+    var button = new Button(word);
+    button.setId(id);
+    button.getStyleClass().add("slight");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setFocusTraversable(false);
+    button.setOnAction(_ -> action.run());
+    return button;
   }
 
   private static Label label(String styleClass) {

@@ -14,15 +14,13 @@ import org.framewright.share.QrCode;
  * of pixels, and a margin of four modules stays free (ISO/IEC 18004, 5.3.8).
  */
 final class QrPicture extends Region {
-  private static final int QUIET = 4;
-
   /** The least width with its margin, in pixels. */
   static final int LEAST = 264;
 
   private final Path modules = new Path();
 
   QrPicture(QrCode code) {
-    int all = code.size() + 2 * QUIET;
+    int all = code.size() + 2 * QrCode.QUIET;
     int module = Math.ceilDiv(LEAST, all);
     getStyleClass().add("qr-code");
     modules.setFill(Color.BLACK);
@@ -35,7 +33,7 @@ final class QrPicture extends Region {
           while (x + 1 < code.size() && code.module(x + 1, y)) {
             x++;
           }
-          add((from + QUIET) * module, (y + QUIET) * module, (x + 1 - from) * module, module);
+          add((from + QrCode.QUIET) * module, (y + QrCode.QUIET) * module, (x + 1 - from) * module, module);
         }
       }
     }

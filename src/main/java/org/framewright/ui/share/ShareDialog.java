@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javafx.animation.Animation;
@@ -88,8 +87,8 @@ public final class ShareDialog {
     var row = new HBox();
     row.getStyleClass().add("share-roles");
     for (var role : Role.values()) {
-      var button = new ToggleButton(texts.get("share.role." + word(role)));
-      button.setId("share-role-" + word(role));
+      var button = new ToggleButton(texts.get("share.role." + role.word()));
+      button.setId("share-role-" + role.word());
       button.setToggleGroup(group);
       button.setMaxWidth(Double.MAX_VALUE);
       button.setMinWidth(Region.USE_PREF_SIZE);
@@ -217,7 +216,7 @@ public final class ShareDialog {
 
   private void showRole(Role role) {
     roles.forEach((each, button) -> button.setSelected(each == role));
-    may.setText(texts.get("share.may." + word(role)));
+    may.setText(texts.get("share.may." + role.word()));
   }
 
   /** A code that was used or is out of date gives way to the button that makes another. */
@@ -276,10 +275,6 @@ public final class ShareDialog {
     return texts.formats().time(LocalDateTime.ofInstant(at, clock.getZone()));
   }
 
-  private static String word(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
-  }
-
   /** The dialog's controls, for a test. */
   Node node() {
     return node;
@@ -308,7 +303,7 @@ public final class ShareDialog {
     protected void showLine(PairedDevice device) {
       mark.getStyleClass().setAll("device-mark", device.connected() ? "there" : "away");
       name.setText(PlainText.line(device.name()));
-      role.setText(texts.get("share.role." + word(device.role())));
+      role.setText(texts.get("share.role." + device.role().word()));
       seen.setText(
           device.connected()
               ? texts.get("share.connected")
