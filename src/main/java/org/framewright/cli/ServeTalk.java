@@ -23,6 +23,10 @@ import org.framewright.share.ShareServer;
 final class ServeTalk {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final String UNPAIR = "unpair ";
+  /** ISO/IEC 6429, select graphic rendition. */
+  private static final String BLACK_ON_WHITE = "\u001b[30;107m";
+
+  private static final String PLAIN = "\u001b[0m";
   private static final String HELP =
       "Type assistant, client or viewer for another device; devices; unpair NAME.";
 
@@ -89,10 +93,25 @@ final class ServeTalk {
             + ", until "
             + time(invitation.until())
             + ": "
-            + link
-            + System.lineSeparator()
-            + QrCode.of(link).halfBlocks().stripTrailing(),
+            + link,
         members("role", role.word(), "link", link, "until", invitation.until().toString()));
+    if (!output.json()) {
+      draw(QrCode.of(link));
+    }
+  }
+
+  /** Dark on light, as cameras want it, whatever the terminal's colours are. */
+  private void draw(QrCode code) {
+    boolean coloured = TerminalText.showsColours();
+    code.halfBlocks()
+        .lines()
+        .forEach(
+            line ->
+                output
+                    .out()
+                    .print(
+                        (coloured ? BLACK_ON_WHITE + line + PLAIN : line)
+                            + System.lineSeparator()));
   }
 
   private void devices() {
