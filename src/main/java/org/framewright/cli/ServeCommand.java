@@ -2,8 +2,8 @@ package org.framewright.cli;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.net.BindException;
 import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -63,7 +63,10 @@ final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--host",
       paramLabel = "ADDRESS",
-      description = "The address of this computer to be reached at, where it has several.")
+      description = {
+        "The address of this computer to be reached at, where it has several, or its name, where",
+        "the certificate is for that."
+      })
   private Optional<String> host = Optional.empty();
 
   @Option(
@@ -113,29 +116,17 @@ final class ServeCommand implements Callable<Integer> {
     return ExitStatus.DONE.code();
   }
 
+  @SuppressWarnings("try") // what listens is only to be closed
   private void serve(
       Job job, LiveJob live, ShareOptions options, List<Role> invited, Interruption interruption)
-      throws IOException, CommandFailure, InterruptedException {
-    try (var server = started(live, options)) {
+      throws IOException, InterruptedException {
+    try (var server = ShareServer.start(live, options)) {
       var talk = new ServeTalk(output, server, job.name(), ZoneId.systemDefault());
       talk.begin(invited);
       try (var _ = server.listen(talk::devicesChanged)) {
         untilTheEnd(live, talk, interruption);
       }
       talk.end();
-    }
-  }
-
-  private ShareServer started(LiveJob live, ShareOptions options)
-      throws IOException, CommandFailure {
-    try {
-      return ShareServer.start(live, options);
-    } catch (BindException e) {
-      throw CommandFailure.badInput(
-          port.filter(given -> given > 0)
-              .map(given -> "port " + given + " of this computer is taken, or not for everybody")
-              .orElse("no port of this computer at " + host.orElse("its address") + " is free"),
-          "Give another with --port, or an address of this computer with --host.");
     }
   }
 
@@ -208,17 +199,16 @@ final class ServeCommand implements Callable<Integer> {
         SettingsFolder.usual());
   }
 
-  /** An address only: a name might be asked for on the network. */
   private Optional<InetAddress> host() throws CommandFailure {
     if (host.isEmpty()) {
       return Optional.empty();
     }
     try {
-      return Optional.of(InetAddress.ofLiteral(host.get()));
-    } catch (IllegalArgumentException _) {
+      return Optional.of(InetAddress.getByName(host.get()));
+    } catch (UnknownHostException _) {
       throw CommandFailure.badInput(
-          "\"" + host.get() + "\" is no address",
-          "Give one of this computer's addresses, such as 192.168.1.20.");
+          "\"" + host.get() + "\" is no address, and no name that this network knows",
+          "Give an address of this computer, such as 192.168.1.20, or its name.");
     }
   }
 

@@ -1,5 +1,6 @@
 package org.framewright.cli;
 
+import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SequencedMap;
 import java.util.stream.Collectors;
+import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
 import org.framewright.share.DeviceNews;
 import org.framewright.share.PairedDevice;
@@ -133,11 +135,21 @@ final class ServeTalk {
             .toList();
     switch (meant.size()) {
       case 0 -> remark("No device is called \"" + PlainText.line(name) + "\"; see: devices");
-      case 1 -> server.unpair(meant.getFirst().id());
+      case 1 -> unpair(meant.getFirst());
       default ->
           remark(
               "Several devices are called so; say which: "
                   + meant.stream().map(PairedDevice::id).collect(Collectors.joining(", ")));
+    }
+  }
+
+  private void unpair(PairedDevice device) {
+    try {
+      server.unpair(device.id());
+    } catch (IOException e) {
+      var problem = FileProblems.of(e);
+      remark(problem.sentence());
+      remark(problem.remedy());
     }
   }
 

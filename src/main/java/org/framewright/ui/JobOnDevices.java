@@ -62,7 +62,12 @@ final class JobOnDevices implements Sharing {
     }
 
     @Override
-    public void unpair(String id) {
+    public void withdraw(Invitation code) {
+      server.withdraw(code);
+    }
+
+    @Override
+    public void unpair(String id) throws IOException {
       server.unpair(id);
     }
 

@@ -19,6 +19,7 @@ import org.framewright.share.DeviceNews;
 import org.framewright.share.Invitation;
 import org.framewright.share.PairedDevice;
 import org.framewright.share.Role;
+import org.framewright.share.ShareException;
 import org.framewright.ui.task.Tasks;
 
 /** The page for phones and tablets without its controls. On the interface thread. */
@@ -135,11 +136,13 @@ public final class ShareModel implements AutoCloseable {
   }
 
   private void notBegun(Throwable failure) {
-    if (failure instanceof IOException e) {
-      state.set(new State.Failed(FileProblems.of(e)));
-    } else {
-      state.set(new State.Off());
-      failed.accept(failure);
+    switch (failure) {
+      case ShareException e -> state.set(new State.Failed(e.problem()));
+      case IOException e -> state.set(new State.Failed(FileProblems.of(e)));
+      default -> {
+        state.set(new State.Off());
+        failed.accept(failure);
+      }
     }
   }
 
@@ -168,13 +171,15 @@ public final class ShareModel implements AutoCloseable {
         failed);
   }
 
-  /** Makes a code for one device in the chosen role. */
+  /** Makes a code for one device in the chosen role; the one that is shown holds no more. */
   void showCode() {
+    putCodeAway();
     page.ifPresent(begun -> code.set(Optional.of(begun.invite(role.get()))));
   }
 
-  /** Shows the code no more. */
+  /** Shows the code no more; it holds no more. */
   void putCodeAway() {
+    code.get().ifPresent(shown -> page.ifPresent(begun -> begun.withdraw(shown)));
     code.set(Optional.empty());
   }
 
@@ -192,7 +197,11 @@ public final class ShareModel implements AutoCloseable {
       return;
     }
     int place = devices.get().indexOf(gone.get());
-    page.get().unpair(gone.get().id());
+    try {
+      page.get().unpair(gone.get().id());
+    } catch (IOException e) {
+      failed.accept(e);
+    }
     look(page.get());
     var left = devices.get();
     chosen.set(left.isEmpty() ? "" : left.get(Math.min(place, left.size() - 1)).id());

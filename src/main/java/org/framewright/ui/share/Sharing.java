@@ -25,11 +25,18 @@ public interface Sharing {
     /** A code for one device. */
     Invitation invite(Role role);
 
+    /** A code that nobody is to use any more. */
+    void withdraw(Invitation code);
+
     /** Every device that is paired. */
     List<PairedDevice> devices();
 
-    /** Sends a device away, at once. */
-    void unpair(String id);
+    /**
+     * Sends a device away, at once.
+     *
+     * @throws IOException if that cannot be kept
+     */
+    void unpair(String id) throws IOException;
 
     /**
      * @param changed runs on any thread whenever a device was paired, came, left or was sent away

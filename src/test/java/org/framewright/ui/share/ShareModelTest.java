@@ -30,6 +30,7 @@ class ShareModelTest {
   private static final class Studio implements Sharing.Page {
     private final List<PairedDevice> devices = new ArrayList<>();
     private final List<Role> invited = new ArrayList<>();
+    private final List<Invitation> withdrawn = new ArrayList<>();
     private Runnable changed = () -> {};
     private IOException refusal;
     private int begun;
@@ -67,6 +68,11 @@ class ShareModelTest {
       invited.add(role);
       return new Invitation(
           URI.create(ADDRESS + "/#SECRET" + invited.size()), role, NOON.plusSeconds(600));
+    }
+
+    @Override
+    public void withdraw(Invitation code) {
+      withdrawn.add(code);
     }
 
     @Override
@@ -165,6 +171,18 @@ class ShareModelTest {
     assertThat(model.code().get()).isPresent();
     model.lookAtTheTime(NOON.plusSeconds(600));
     assertThat(model.code().get()).isEmpty();
+  }
+
+  @Test
+  void aCodeThatIsNotShownAnyMoreHoldsNoMore() {
+    model.turn();
+    model.showCode();
+    var first = model.code().get().orElseThrow();
+    model.showCode();
+    var second = model.code().get().orElseThrow();
+    assertThat(studio.withdrawn).containsExactly(first);
+    model.putCodeAway();
+    assertThat(studio.withdrawn).containsExactly(first, second);
   }
 
   @Test
