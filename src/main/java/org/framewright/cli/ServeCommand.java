@@ -116,16 +116,14 @@ final class ServeCommand implements Callable<Integer> {
     return ExitStatus.DONE.code();
   }
 
-  @SuppressWarnings("try") // what listens is only to be closed
   private void serve(
       Job job, LiveJob live, ShareOptions options, List<Role> invited, Interruption interruption)
       throws IOException, InterruptedException {
     try (var server = ShareServer.start(live, options)) {
       var talk = new ServeTalk(output, server, job.name(), ZoneId.systemDefault());
       talk.begin(invited);
-      try (var _ = server.listen(talk::devicesChanged)) {
-        untilTheEnd(live, talk, interruption);
-      }
+      var _ = server.listen(talk::devicesChanged);
+      untilTheEnd(live, talk, interruption);
       talk.end();
     }
   }

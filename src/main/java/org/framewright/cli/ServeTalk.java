@@ -37,6 +37,7 @@ final class ServeTalk {
   private final String job;
   private final ZoneId zone;
   private List<PairedDevice> known;
+  private boolean ended;
 
   ServeTalk(Output output, ShareServer server, String job, ZoneId zone) {
     this.output = output;
@@ -65,6 +66,7 @@ final class ServeTalk {
 
   /** Says that it is over. */
   synchronized void end() {
+    ended = true; // that devices lose their connection now is no news
     tell("ended", "The page is no longer there. Devices stay paired.", members());
   }
 
@@ -155,6 +157,9 @@ final class ServeTalk {
 
   /** Says who came and who went since it was said last. */
   synchronized void devicesChanged() {
+    if (ended) {
+      return;
+    }
     var now = server.devices();
     for (var news : DeviceNews.between(known, now)) {
       var name = PlainText.line(news.device().name());
