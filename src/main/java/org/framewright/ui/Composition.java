@@ -82,7 +82,8 @@ final class Composition implements Desk, AutoCloseable {
       FileChoosers files,
       FileManager fileManager,
       AwakeDisplay display,
-      Disks disks) {
+      Disks disks,
+      Network network) {
     this.stage = stage;
     this.places = places;
     this.clock = clock;
@@ -116,7 +117,8 @@ final class Composition implements Desk, AutoCloseable {
             NOTICES.getName(),
             disks,
             scans::listenTo,
-            places.folder());
+            places.folder(),
+            network);
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 

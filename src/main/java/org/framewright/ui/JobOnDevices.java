@@ -1,6 +1,7 @@
 package org.framewright.ui;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.List;
@@ -21,14 +22,33 @@ final class JobOnDevices implements Sharing {
   private final LiveJob job;
   private final Path settings;
   private final Preferences preferences;
+  private final Optional<InetAddress> host;
+  private final int port;
 
-  /**
-   * @param settings where paired devices are kept
-   */
-  JobOnDevices(JobSession session, Path settings, Preferences preferences) {
+  private JobOnDevices(
+      JobSession session,
+      Path settings,
+      Preferences preferences,
+      Optional<InetAddress> host,
+      int port) {
     this.job = session.live();
+    this.host = host;
+    this.port = port;
     this.settings = settings;
     this.preferences = preferences;
+  }
+
+  /** At the address of this computer that the studio's network sees. */
+  static Network usual() {
+    return (session, settings, preferences) ->
+        new JobOnDevices(
+            session, settings, preferences, Optional.empty(), ShareOptions.USUAL_PORT);
+  }
+
+  /** At this address, at any port that is free. */
+  static Network at(InetAddress host) {
+    return (session, settings, preferences) ->
+        new JobOnDevices(session, settings, preferences, Optional.of(host), 0);
   }
 
   @Override
@@ -37,12 +57,7 @@ final class JobOnDevices implements Sharing {
     return new Served(
         ShareServer.start(
             job,
-            new ShareOptions(
-                Optional.empty(),
-                ShareOptions.USUAL_PORT,
-                Optional.empty(),
-                settings,
-                Optional.of(hours))));
+            new ShareOptions(host, port, Optional.empty(), settings, Optional.of(hours))));
   }
 
   private record Served(ShareServer server) implements Page {

@@ -56,6 +56,7 @@ final class Jobs {
   private final Disks disks;
   private final ClientWindow.Scanned scans;
   private final Path settings;
+  private final Network network;
   private final ReadOnlyBooleanWrapper cardIsOffered = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyBooleanWrapper isOpen = new ReadOnlyBooleanWrapper(false);
   private Optional<OpenJob> open = Optional.empty();
@@ -65,6 +66,7 @@ final class Jobs {
    * @param disks those of this computer
    * @param scans hears scanners in a window
    * @param settings the folder of the user's settings
+   * @param network that devices are on
    */
   Jobs(
       Desk desk,
@@ -76,7 +78,8 @@ final class Jobs {
       String noticesKey,
       Disks disks,
       ClientWindow.Scanned scans,
-      Path settings) {
+      Path settings,
+      Network network) {
     this.desk = desk;
     this.shell = shell;
     this.stage = stage;
@@ -87,6 +90,7 @@ final class Jobs {
     this.disks = disks;
     this.scans = scans;
     this.settings = settings;
+    this.network = network;
   }
 
   /** Whether a card was put in and is offered. */
@@ -238,7 +242,7 @@ final class Jobs {
 
   private ShareModel sharing(JobSession session) {
     return new ShareModel(
-        new JobOnDevices(session, settings, desk.preferences()),
+        network.of(session, settings, desk.preferences()),
         desk.tasks(),
         this::sayOfDevice,
         desk::trouble);
