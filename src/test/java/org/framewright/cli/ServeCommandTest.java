@@ -129,7 +129,7 @@ class ServeCommandTest {
       try (var phone = PlayedDevice.paired(link(code), "Ines' phone")) {
         var paired = serve.next("paired");
         assertThat(paired.path("name").asText()).isEqualTo("Ines' phone");
-        assertThat(phone.tick("002", "shot", "").path("last").asLong()).isEqualTo(2);
+        assertThat(phone.tick("002", "shot").path("last").asLong()).isEqualTo(2);
         assertThat(Job.open(job, Clock.systemUTC()).state().of("002").state())
             .isEqualTo(SetupState.SHOT);
       }
@@ -142,7 +142,7 @@ class ServeCommandTest {
   void whatThePhoneIsCalledIsSaidWithItsTick() throws Exception {
     try (var serve = new Running()) {
       try (var phone = PlayedDevice.paired(link(serve.next("code")), "Ines' phone")) {
-        phone.tick("002", "shot", "");
+        phone.tick("002", "shot");
       }
       var elsewhere = Job.open(job, Clock.systemUTC()).elsewhere().orElseThrow();
       assertThat(elsewhere.called()).contains("Ines' phone");

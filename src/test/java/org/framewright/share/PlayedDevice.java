@@ -12,6 +12,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.util.HexFormat;
+import java.util.Map;
 import java.util.concurrent.ThreadLocalRandom;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
@@ -58,9 +59,19 @@ public final class PlayedDevice implements AutoCloseable {
   }
 
   /** Ticks a setup; the answer of the server. */
-  public JsonNode tick(String setup, String state, String by) throws Exception {
+  public JsonNode tick(String setup, String state) throws Exception {
+    return tick(setup, state, Map.of());
+  }
+
+  /**
+   * The same with more.
+   *
+   * @param more {@code view}, {@code reason}, {@code by}
+   */
+  public JsonNode tick(String setup, String state, Map<String, String> more) throws Exception {
     var tick = event("tick").put("setup", setup).put("state", state);
-    return sent(by.isEmpty() ? tick : tick.put("by", by));
+    more.forEach(tick::put);
+    return sent(tick);
   }
 
   /** Says something of a setup. */

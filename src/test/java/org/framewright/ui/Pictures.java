@@ -36,8 +36,11 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.slate.Slate;
+import org.framewright.job.Asked;
+import org.framewright.job.Device;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.Numbered;
 import org.framewright.job.TestClock;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.Exposure;
@@ -696,11 +699,24 @@ final class Pictures {
     var frames = job.tally().places().entrySet();
     var frame =
         frames.stream().filter(one -> one.getValue().setup().equals(set)).findFirst();
-    job.comment(set, List.of(), "The belt in every picture, please", "Odette");
-    job.comment(
-        set, frame.map(one -> List.of(one.getKey())).orElse(List.of()), "collar lower", "Odette");
-    job.comment("001", List.of(), "This one is for the cover", "Odette");
+    var tablet = new Device("page-0a1b2c3d");
+    long number = 0;
+    for (var asked :
+        List.of(
+            new Asked.Named("Odette's tablet"),
+            said(set, List.of(), "The belt in every picture, please"),
+            said(
+                set,
+                frame.map(one -> List.of(one.getKey())).orElse(List.of()),
+                "collar lower"),
+            said("001", List.of(), "This one is for the cover"))) {
+      job.receive(tablet, new Numbered(++number, clock.instant(), asked));
+    }
     return folder;
+  }
+
+  private static Asked said(String setup, List<FrameId> frames, String text) {
+    return new Asked.Commented(setup, frames, text, "Odette");
   }
 
   /** Phones and tablets, and what is said on them. */

@@ -77,7 +77,7 @@ class ShareDialogTest {
       opened.awaitReading("#devices", "Let in: 1 device");
 
       opened.press(KeyCode.ESCAPE);
-      phone.tick("002", "shot", "");
+      phone.tick("002", "shot");
       await(
           () ->
               opened.app().session().view().get().state().of("002").state() == SetupState.SHOT);
