@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -213,11 +212,9 @@ final class Devices {
     if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
       var owner = PosixFilePermissions.fromString("rwx------");
       Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(owner));
-    } else if (folder.getFileSystem().supportedFileAttributeViews().contains("acl")) {
-      Files.createDirectory(folder); // Below the user's own settings, which Windows keeps private.
     } else {
-      throw new FileSystemException(
-          folder.toString(), null, "Operation not supported: files that only their owner reads");
+      // Windows keeps a user's settings from others by itself.
+      Files.createDirectory(folder);
     }
   }
 }

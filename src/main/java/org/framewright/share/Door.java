@@ -26,6 +26,9 @@ final class Door implements HttpHandler {
   /** The largest body of a request, in bytes. */
   static final int LARGEST = 64 << 10;
 
+  /** How much of a body that is too large is still taken, in bytes. */
+  private static final int MOST_SKIPPED = 1 << 20;
+
   /** Where the page may take things from: from here, and nothing that is written into it. */
   static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self';"
@@ -54,6 +57,7 @@ final class Door implements HttpHandler {
   private final PageFiles files;
   private final Words words = new Words();
   private final WriteWatch watch;
+  private final Nonces streamsOpened = new Nonces();
   private final Rates filesByAddress;
   private final Rates failuresByAddress;
   private final Rates byDevice;
@@ -105,6 +109,7 @@ final class Door implements HttpHandler {
     } else {
       exchange.sendResponseHeaders(reply.status(), reply.body().length);
       exchange.getResponseBody().write(reply.body());
+      exchange.getResponseBody().flush(); // Before it waits for the rest of what is sent.
     }
     exchange.close();
     guard.written();
@@ -182,12 +187,14 @@ final class Door implements HttpHandler {
   }
 
   private Optional<byte[]> body(HttpExchange exchange) throws IOException {
-    var length = exchange.getRequestHeaders().getFirst("Content-Length");
-    if (length != null && length.length() > 5) {
-      return Optional.empty();
+    var in = exchange.getRequestBody();
+    var body = in.readNBytes(LARGEST + 1);
+    if (body.length <= LARGEST) {
+      return Optional.of(body);
     }
-    var body = exchange.getRequestBody().readNBytes(LARGEST + 1);
-    return body.length > LARGEST ? Optional.empty() : Optional.of(body);
+    // Whoever still sends does not listen: some more is taken, so that the answer is heard.
+    in.skip(MOST_SKIPPED);
+    return Optional.empty();
   }
 
   private Optional<Reply> signed(
@@ -215,6 +222,9 @@ final class Door implements HttpHandler {
     }
     service.heard(by.device());
     if (wish.path().equals("/live")) {
+      if (!streamsOpened.use(by, now)) {
+        return Optional.of(unknown(now));
+      }
       follow(exchange, guard, device.get(), wish);
       return Optional.empty();
     }

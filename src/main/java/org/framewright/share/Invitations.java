@@ -62,6 +62,12 @@ final class Invitations {
     return new Found.Old();
   }
 
+  boolean holds(String text, Instant now) {
+    return made.stream()
+        .anyMatch(
+            one -> !one.spent() && !now.isAfter(one.until()) && one.secret().text().equals(text));
+  }
+
   void spend(Secret secret) {
     var all = made.stream().toList();
     made.clear();

@@ -122,6 +122,13 @@ final class Service implements AutoCloseable {
     }
   }
 
+  /** Whether an invitation can still be used. */
+  boolean holds(String secret) {
+    synchronized (pairing) {
+      return invitations.holds(secret, now());
+    }
+  }
+
   void withdraw(String secret) {
     synchronized (pairing) {
       invitations.withdraw(secret);
@@ -284,7 +291,10 @@ final class Service implements AutoCloseable {
   /** Once a second, always from the same thread. */
   void beat() {
     if (beats % BEATS_OF_A_LOOK == 0) {
-      live.lookWhetherLost();
+      boolean lost = live.lookWhetherLost();
+      if (!lost && moments.newest().lost()) {
+        live.refresh(); // It is back, which only reading it finds out.
+      }
     }
     if (beats % BEATS_OF_A_RECKONING == 0 && !streams.isEmpty()) {
       moments.show(DayNow.of(live.job(), moments.newest().view(), hours));

@@ -247,9 +247,18 @@ public final class ShareServer implements AutoCloseable {
         URI.create(address() + "#" + secret.text() + "." + role.letter()), role, until);
   }
 
+  /** Whether nobody used an invitation yet, and its time is not up. */
+  public boolean holds(Invitation invitation) {
+    return service.holds(secret(invitation));
+  }
+
   /** An invitation that nobody is to use any more. */
   public void withdraw(Invitation invitation) {
-    service.withdraw(invitation.link().getFragment().replaceFirst("\\..*", ""));
+    service.withdraw(secret(invitation));
+  }
+
+  private static String secret(Invitation invitation) {
+    return invitation.link().getFragment().replaceFirst("\\..*", "");
   }
 
   /** The devices that are paired, in the order in which they were. */
