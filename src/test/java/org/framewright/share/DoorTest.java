@@ -38,11 +38,11 @@ class DoorTest {
   }
 
   private String wire(String... lines) throws Exception {
-    return Wire.send(job.server.address(), Wire.lines(lines));
+    return RawHttp.send(job.server.address(), RawHttp.lines(lines));
   }
 
   private int status(String... lines) throws Exception {
-    return Wire.status(wire(lines));
+    return RawHttp.status(wire(lines));
   }
 
   /** The bytes of every log, to be the same after whatever was tried. */
@@ -59,7 +59,7 @@ class DoorTest {
   @Test
   void thePageComesWithWhatProtectsIt() throws Exception {
     var answer = wire("GET / HTTP/1.1", "Host: " + host);
-    assertThat(Wire.status(answer)).isEqualTo(200);
+    assertThat(RawHttp.status(answer)).isEqualTo(200);
     var lower = answer.toLowerCase(Locale.ROOT);
     assertThat(lower)
         .contains(
@@ -78,7 +78,7 @@ class DoorTest {
     var answer = wire("GET / HTTP/1.1", "Host: " + host);
     var tag = answer.replaceAll("(?is).*\\netag: ([^\\r]*)\\r.*", "$1");
     var again = wire("GET / HTTP/1.1", "Host: " + host, "If-None-Match: " + tag);
-    assertThat(Wire.status(again)).isEqualTo(304);
+    assertThat(RawHttp.status(again)).isEqualTo(304);
     assertThat(again).endsWith("\r\n\r\n");
   }
 
@@ -86,7 +86,7 @@ class DoorTest {
   @Test
   void theHeadOfThePageComesWithoutIt() throws Exception {
     var answer = wire("HEAD / HTTP/1.1", "Host: " + host);
-    assertThat(Wire.status(answer)).isEqualTo(200);
+    assertThat(RawHttp.status(answer)).isEqualTo(200);
     assertThat(answer).endsWith("\r\n\r\n");
   }
 
@@ -141,7 +141,7 @@ class DoorTest {
       })
   void aPathOfAnotherPlaceLeadsNowhere(String path) throws Exception {
     var answer = wire("GET " + path + " HTTP/1.1", "Host: " + host);
-    assertThat(Wire.status(answer)).as(answer).isIn(0, 400, 401, 404);
+    assertThat(RawHttp.status(answer)).as(answer).isIn(0, 400, 401, 404);
     assertThat(answer).doesNotContain("root:", "class ");
   }
 
@@ -152,7 +152,7 @@ class DoorTest {
   })
   void anotherMethodIsNotAllowed(String method, String path, String allowed) throws Exception {
     var answer = wire(method + " " + path + " HTTP/1.1", "Host: " + host);
-    assertThat(Wire.status(answer)).isEqualTo(405);
+    assertThat(RawHttp.status(answer)).isEqualTo(405);
     assertThat(answer).containsIgnoringCase("\r\nAllow: " + allowed + "\r\n");
   }
 
@@ -161,7 +161,7 @@ class DoorTest {
   @ValueSource(strings = {"/live", "/picture/00000000000000000000000000000000?edge=320"})
   void whoDoesNotSayWhoTheyAreIsUnknown(String path) throws Exception {
     var answer = wire("GET " + path + " HTTP/1.1", "Host: " + host);
-    assertThat(Wire.status(answer)).isEqualTo(401);
+    assertThat(RawHttp.status(answer)).isEqualTo(401);
     assertThat(answer).containsIgnoringCase("\r\nWWW-Authenticate: Fw\r\n").contains("\"time\":");
   }
 
@@ -261,7 +261,7 @@ class DoorTest {
     for (int i = 0; i < 60; i++) {
       answer = wire("GET /live HTTP/1.1", "Host: " + host);
     }
-    assertThat(Wire.status(answer)).isEqualTo(429);
+    assertThat(RawHttp.status(answer)).isEqualTo(429);
     assertThat(answer).containsIgnoringCase("\r\nRetry-After: 1\r\n");
     // Whoever is paired goes on, from the same address, too.
     var phone = new Phone(job.server.address());

@@ -7,10 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
 /** Requests byte by byte, as no well-behaved client sends them. */
-final class Wire {
+final class RawHttp {
   private static final Pattern STATUS = Pattern.compile("HTTP/1\\.1 ([0-9]{3}).*", Pattern.DOTALL);
 
-  private Wire() {}
+  private RawHttp() {}
 
   /** What is answered until the connection ends; empty where it ends without a word. */
   static String send(URI server, String request) throws IOException {
