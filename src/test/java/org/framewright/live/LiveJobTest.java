@@ -145,8 +145,9 @@ class LiveJobTest {
   void countsFramesThatCameIn() throws IOException {
     var camera =
         new SampleCamera(SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 1);
-    live.ask(one -> one.mark("001", SetupState.ON_SET, MarkDetails.NONE));
+    var onSet = live.ask(one -> one.mark("001", SetupState.ON_SET, MarkDetails.NONE));
     run();
+    assertThat(onSet.isDone()).isTrue();
     clock.pass(Duration.ofSeconds(1));
     camera.take(Exposure.of(clock.instant(), "", "")).writeTo(job.framesFolder());
     live.look();
@@ -158,8 +159,9 @@ class LiveJobTest {
   @Test
   void whoListensNoMoreHearsNothing() throws Exception {
     listening.close();
-    live.ask(one -> one.mark("001", SetupState.SHOT, MarkDetails.NONE));
+    var tick = live.ask(one -> one.mark("001", SetupState.SHOT, MarkDetails.NONE));
     run();
+    assertThat(tick.isDone()).isTrue();
     assertThat(shown).isEmpty();
     live.close();
     live.refresh();
