@@ -121,6 +121,7 @@ final class ServeCommand implements Callable<Integer> {
       throws IOException, InterruptedException {
     try (var server = ShareServer.start(live, options)) {
       var talk = new ServeTalk(output, server, job.name(), ZoneId.systemDefault());
+      live.listen(talk);
       talk.begin(invited);
       var _ = server.listen(talk::devicesChanged);
       untilTheEnd(live, talk, interruption);
@@ -132,7 +133,7 @@ final class ServeCommand implements Callable<Integer> {
   private void untilTheEnd(LiveJob live, ServeTalk talk, Interruption interruption)
       throws InterruptedException {
     var typed = new LinkedBlockingQueue<Optional<String>>();
-    Thread.ofVirtual().start(() -> read(program.input(), typed));
+    Thread.ofPlatform().daemon().name("input").start(() -> read(program.input(), typed));
     long begun = System.nanoTime();
     long refreshed = begun;
     boolean open = true;

@@ -12,6 +12,8 @@ import java.util.SequencedMap;
 import java.util.stream.Collectors;
 import org.framewright.base.FileProblems;
 import org.framewright.base.PlainText;
+import org.framewright.live.JobView;
+import org.framewright.live.LiveJob;
 import org.framewright.share.DeviceNews;
 import org.framewright.share.PairedDevice;
 import org.framewright.share.QrCode;
@@ -22,7 +24,7 @@ import org.framewright.share.ShareServer;
  * What {@code serve} tells while it runs, each thing as text or as a line of JSON, and what is
  * typed to it. For several threads.
  */
-final class ServeTalk {
+final class ServeTalk implements LiveJob.Listener {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final String UNPAIR = "unpair ";
   /** ISO/IEC 6429, select graphic rendition. */
@@ -176,6 +178,20 @@ final class ServeTalk {
     }
     known = now;
     output.out().flush();
+  }
+
+  @Override
+  public void shown(JobView view) {}
+
+  /** Says what keeps the folder from being read or written, and that it can be again. */
+  @Override
+  public synchronized void failing(List<Throwable> failures) {
+    failures.stream()
+        .findFirst()
+        .map(Failure::of)
+        .ifPresentOrElse(
+            failure -> failure.print(output.err()),
+            () -> remark("The job's folder can be read and written again."));
   }
 
   private String described(PairedDevice device) {

@@ -17,7 +17,7 @@ import org.framewright.ui.look.WrappedText;
 final class CommentsPane extends VBox {
   private final Texts texts;
   private final int most;
-  private final List<Line> lines = new ArrayList<>();
+  private final List<Entry> lines = new ArrayList<>();
   private final Label earlier = new Label();
   private final Button seen;
   private final HBox below;
@@ -48,7 +48,7 @@ final class CommentsPane extends VBox {
     setManaged(isVisible());
     int shown = Math.min(most, said.size());
     while (lines.size() < shown) {
-      lines.add(new Line());
+      lines.add(new Entry());
     }
     for (int i = 0; i < shown; i++) {
       lines.get(i).show(said.get(i));
@@ -66,12 +66,12 @@ final class CommentsPane extends VBox {
     }
   }
 
-  private final class Line extends VBox {
+  private final class Entry extends VBox {
     private final Label isNew = new Label(texts.get("comment.new"));
     private final Label who = new Label();
     private final WrappedText text = new WrappedText("comment-text");
 
-    Line() {
+    Entry() {
       isNew.getStyleClass().add("comment-new");
       isNew.setMinWidth(Region.USE_PREF_SIZE);
       who.getStyleClass().add("comment-who");

@@ -76,13 +76,40 @@ public final class ShareDialog {
     var head = new HBox(how, turn);
     head.getStyleClass().add("share-head");
     middle.getStyleClass().add("share-middle");
-    middle.getChildren().setAll(codeSide(), devicesSide());
+    middle.getChildren().setAll(codeSide(), roleAndDevices());
     node.getStyleClass().add("share-dialog");
     node.getChildren().setAll(head, caution, middle);
     time.setCycleCount(Animation.INDEFINITE);
   }
 
   private Region codeSide() {
+    show.setId("share-show");
+    show.getStyleClass().add("act");
+    show.setText(texts.get("share.show"));
+    show.setOnAction(_ -> showCode());
+    link.setId("share-link");
+    link.setEditable(false);
+    link.setAccessibleText(texts.get("share.link"));
+    place.getStyleClass().add("share-code-place");
+    place.setMinSize(QrPicture.LEAST, QrPicture.LEAST);
+    until.setMostLines(2);
+    var side = new VBox(place, until, link);
+    side.getStyleClass().add("share-code-side");
+    return side;
+  }
+
+  private Region roleAndDevices() {
+    var word = new Label(texts.get("share.next"));
+    word.getStyleClass().add("field-word");
+    may.setMostLines(2);
+    var side = new VBox(word, roleRow(), may, devicesPart());
+    side.getStyleClass().add("share-devices-side");
+    VBox.setVgrow(side.getChildren().getLast(), Priority.ALWAYS);
+    HBox.setHgrow(side, Priority.ALWAYS);
+    return side;
+  }
+
+  private Region roleRow() {
     var group = new ToggleGroup();
     var row = new HBox();
     row.getStyleClass().add("share-roles");
@@ -101,22 +128,10 @@ public final class ShareDialog {
       roles.put(role, button);
       row.getChildren().add(button);
     }
-    may.setMostLines(3);
-    show.setId("share-show");
-    show.getStyleClass().add("act");
-    show.setText(texts.get("share.show"));
-    show.setOnAction(_ -> showCode());
-    link.setId("share-link");
-    link.setEditable(false);
-    link.setAccessibleText(texts.get("share.link"));
-    place.getStyleClass().add("share-code-place");
-    place.setMinSize(QrPicture.LEAST, QrPicture.LEAST);
-    var side = new VBox(row, may, place, until, link);
-    side.getStyleClass().add("share-code-side");
-    return side;
+    return row;
   }
 
-  private Region devicesSide() {
+  private Region devicesPart() {
     var word = new Label(texts.get("share.devices"));
     word.getStyleClass().add("field-word");
     devices.setId("share-devices");
@@ -151,10 +166,9 @@ public final class ShareDialog {
     unpair.setMaxWidth(Double.MAX_VALUE);
     unpair.setOnAction(_ -> model.unpair());
     unpair.disableProperty().bind(Bindings.isEmpty(model.chosen()));
-    var side = new VBox(word, devices, unpair);
-    side.getStyleClass().add("share-devices-side");
-    HBox.setHgrow(side, Priority.ALWAYS);
-    return side;
+    var part = new VBox(word, devices, unpair);
+    part.getStyleClass().add("share-devices-part");
+    return part;
   }
 
   /** The dialog; with it the code goes. */
@@ -200,7 +214,6 @@ public final class ShareDialog {
         state instanceof ShareModel.State.Failed ? "warning" : on ? "share-on" : "share-how");
     caution.setText(caution(state));
     turn.setText(texts.get(on ? "share.turnOff" : "share.turnOn"));
-    turn.setDisable(state instanceof ShareModel.State.Starting);
     middle.setVisible(on);
     middle.setManaged(on);
     if (on && turn.isFocused()) {
@@ -231,9 +244,13 @@ public final class ShareDialog {
           link.setText(one.link().toString());
         },
         () -> {
+          boolean keys = link.isFocused();
           place.getChildren().setAll(show);
           until.setText(texts.get("share.onlyOnce"));
           link.clear();
+          if (keys) {
+            show.requestFocus();
+          }
         });
     link.setVisible(code.isPresent());
   }
