@@ -33,7 +33,9 @@ final class CommentDescription {
     return document;
   }
 
-  /** Those of a day, a line each: {@code Comment on 012, IMG_0412, by Ada at 14:05: collar lower}. */
+  /**
+   * Those of a day, a line each: {@code Comment on 012, IMG_0412, by Ada at 14:05: collar lower}.
+   */
   static List<String> lines(List<Comment> comments, FrameScan scan, LocalDate day, ZoneId zone) {
     return comments.stream()
         .filter(comment -> LocalDate.ofInstant(comment.at(), zone).equals(day))

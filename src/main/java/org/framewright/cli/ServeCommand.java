@@ -192,10 +192,7 @@ final class ServeCommand implements Callable<Integer> {
           "--port " + port.get(), "Give a number from 1 to " + LAST_PORT + ", or 0 for any.");
     }
     return new ShareOptions(
-        host(),
-        port.orElse(ShareOptions.USUAL_PORT),
-        tls(),
-        SettingsFolder.usual());
+        host(), port.orElse(ShareOptions.USUAL_PORT), tls(), SettingsFolder.usual());
   }
 
   private Optional<InetAddress> host() throws CommandFailure {

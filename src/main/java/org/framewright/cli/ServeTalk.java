@@ -27,6 +27,7 @@ import org.framewright.share.ShareServer;
 final class ServeTalk implements LiveJob.Listener {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final String UNPAIR = "unpair ";
+
   /** ISO/IEC 6429, select graphic rendition. */
   private static final String BLACK_ON_WHITE = "\u001b[30;107m";
 
@@ -94,12 +95,7 @@ final class ServeTalk implements LiveJob.Listener {
     var link = invitation.link().toString();
     tell(
         "code",
-        "For one device, as "
-            + role.word()
-            + ", until "
-            + time(invitation.until())
-            + ": "
-            + link,
+        "For one device, as " + role.word() + ", until " + time(invitation.until()) + ": " + link,
         members("role", role.word(), "link", link, "until", invitation.until().toString()));
     if (!output.json()) {
       draw(QrCode.of(link));

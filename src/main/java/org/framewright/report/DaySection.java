@@ -23,8 +23,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
           Text.of("Approved by"));
 
   private static final List<Text> COMMENT_HEADINGS =
-      List.of(
-          Text.of("Setup"), Text.of("Frame"), Text.of("Comment"), Text.of("By"), Text.of("At"));
+      List.of(Text.of("Setup"), Text.of("Frame"), Text.of("Comment"), Text.of("By"), Text.of("At"));
 
   @Override
   public void write(Page page) {

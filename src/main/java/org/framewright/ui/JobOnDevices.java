@@ -41,8 +41,7 @@ final class JobOnDevices implements Sharing {
   /** At the address of this computer that the studio's network sees. */
   static Network usual() {
     return (session, settings, preferences) ->
-        new JobOnDevices(
-            session, settings, preferences, Optional.empty(), ShareOptions.USUAL_PORT);
+        new JobOnDevices(session, settings, preferences, Optional.empty(), ShareOptions.USUAL_PORT);
   }
 
   /** At this address, at any port that is free. */
@@ -56,8 +55,7 @@ final class JobOnDevices implements Sharing {
     var hours = WorkingHours.kept(preferences, job.job().zone()).value();
     return new Served(
         ShareServer.start(
-            job,
-            new ShareOptions(host, port, Optional.empty(), settings, Optional.of(hours))));
+            job, new ShareOptions(host, port, Optional.empty(), settings, Optional.of(hours))));
   }
 
   private record Served(ShareServer server) implements Page {

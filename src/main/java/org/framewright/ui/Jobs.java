@@ -266,8 +266,7 @@ final class Jobs {
   void showSharing() {
     open.ifPresent(
         job ->
-            desk.dialogs()
-                .show(new ShareDialog(job.sharing(), desk.texts(), desk.clock()).spec()));
+            desk.dialogs().show(new ShareDialog(job.sharing(), desk.texts(), desk.clock()).spec()));
   }
 
   private DayScreen.Ways waysFromTheDay(BoardScreen board, FramesScreen frames) {

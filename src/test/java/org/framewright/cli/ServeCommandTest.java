@@ -72,8 +72,7 @@ class ServeCommandTest {
       told = new BufferedReader(new PipedReader(out, 1 << 16));
       var words =
           new ArrayList<String>(
-              List.of(
-                  "serve", job.toString(), "--host", "127.0.0.1", "--port", "0", "--json"));
+              List.of("serve", job.toString(), "--host", "127.0.0.1", "--port", "0", "--json"));
       words.addAll(List.of(more));
       status =
           CompletableFuture.supplyAsync(
@@ -194,8 +193,14 @@ class ServeCommandTest {
   @Test
   void asTextItSaysWhereAndDrawsTheCode() {
     var ran =
-        Ran.answering("devices\nnonsense\nunpair nobody\n", "serve", job, "--host", "127.0.0.1",
-            "--port", "0");
+        Ran.answering(
+            "devices\nnonsense\nunpair nobody\n",
+            "serve",
+            job,
+            "--host",
+            "127.0.0.1",
+            "--port",
+            "0");
     assertThat(ran.status()).isZero();
     assertThat(ran.out())
         .contains("_KVO_Wool is at http://127.0.0.1:")
@@ -249,9 +254,7 @@ class ServeCommandTest {
     var file = folder.resolve("studio.p12");
     assertThat(TlsPassword.of(Map.of(TlsPassword.VARIABLE, "quiet please"), file, _ -> null))
         .isEqualTo("quiet please".toCharArray());
-    assertThat(
-            TlsPassword.of(
-                Map.of(), file, question -> Optional.of(question.toCharArray())))
+    assertThat(TlsPassword.of(Map.of(), file, question -> Optional.of(question.toCharArray())))
         .isEqualTo(("Password of " + file + ": ").toCharArray());
     Files.writeString(file, "no key file");
     var ran = Ran.answering("", "serve", job, "--tls", file);

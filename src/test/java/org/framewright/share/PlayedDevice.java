@@ -50,8 +50,7 @@ public final class PlayedDevice implements AutoCloseable {
   /** Begins to follow the job; it is connected from then on. */
   public void follow() throws Exception {
     var answer =
-        http.send(
-            request("GET", "/live", new byte[0]), HttpResponse.BodyHandlers.ofInputStream());
+        http.send(request("GET", "/live", new byte[0]), HttpResponse.BodyHandlers.ofInputStream());
     if (answer.statusCode() != 200) {
       throw new IOException("status " + answer.statusCode());
     }

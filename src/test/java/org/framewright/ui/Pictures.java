@@ -697,18 +697,14 @@ final class Pictures {
     var job = Job.open(folder, clock);
     var set = job.state().onSet().orElseThrow().setup();
     var frames = job.tally().places().entrySet();
-    var frame =
-        frames.stream().filter(one -> one.getValue().setup().equals(set)).findFirst();
+    var frame = frames.stream().filter(one -> one.getValue().setup().equals(set)).findFirst();
     var tablet = new Device("page-0a1b2c3d");
     long number = 0;
     for (var asked :
         List.of(
             new Asked.Named("Odette's tablet"),
             said(set, List.of(), "The belt in every picture, please"),
-            said(
-                set,
-                frame.map(one -> List.of(one.getKey())).orElse(List.of()),
-                "collar lower"),
+            said(set, frame.map(one -> List.of(one.getKey())).orElse(List.of()), "collar lower"),
             said("001", List.of(), "This one is for the cover"))) {
       job.receive(tablet, new Numbered(++number, clock.instant(), asked));
     }

@@ -78,9 +78,7 @@ class ShareDialogTest {
 
       opened.press(KeyCode.ESCAPE);
       phone.tick("002", "shot");
-      await(
-          () ->
-              opened.app().session().view().get().state().of("002").state() == SetupState.SHOT);
+      await(() -> opened.app().session().view().get().state().of("002").state() == SetupState.SHOT);
       opened.awaitReading("#status", "Ines' phone: 002 is shot");
 
       opened.press(OpenApp.SHORTCUT, KeyCode.T);

@@ -576,8 +576,7 @@ public final class BoardModel {
     var renewed = new ArrayList<SetupRow>(setups.size());
     for (var i = 0; i < setups.size(); i++) {
       var setup = setups.get(i);
-      renewed.add(
-          SetupRow.of(setup, now, comments.count(setup.code()), texts, before.get(i)));
+      renewed.add(SetupRow.of(setup, now, comments.count(setup.code()), texts, before.get(i)));
     }
     return renewed;
   }

@@ -67,15 +67,7 @@ public final class BoardScreen implements Screen {
       Runnable importList,
       Runnable showLoose,
       Runnable share) {
-    this(
-        desk,
-        session,
-        pictures,
-        clientScreen,
-        importList,
-        showLoose,
-        share,
-        model(desk, session));
+    this(desk, session, pictures, clientScreen, importList, showLoose, share, model(desk, session));
     desk.preferences()
         .get(GROUPING)
         .flatMap(BoardScreen::grouping)

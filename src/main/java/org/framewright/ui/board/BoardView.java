@@ -106,14 +106,7 @@ final class BoardView {
     this.outlook = outlook;
     this.band =
         new OnSetBand(
-            texts,
-            pictures,
-            viewWord,
-            model::bringView,
-            lookAt,
-            pictureLine,
-            actions,
-            seeComments);
+            texts, pictures, viewWord, model::bringView, lookAt, pictureLine, actions, seeComments);
     this.nextName = nextName;
     this.pictureLine = pictureLine;
     this.head = new SheetHead(texts, model::select, importList, share);

@@ -27,7 +27,8 @@ final class CommentForm extends VBox {
     by.setId("comment-by");
     by.setText(last);
     getChildren()
-        .setAll(label(texts.get("comment.text"), text), text, label(texts.get("comment.by"), by), by);
+        .setAll(
+            label(texts.get("comment.text"), text), text, label(texts.get("comment.by"), by), by);
   }
 
   private static Label label(String word, TextField field) {

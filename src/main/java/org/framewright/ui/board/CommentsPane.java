@@ -53,8 +53,7 @@ final class CommentsPane extends VBox {
     for (int i = 0; i < shown; i++) {
       lines.get(i).show(said.get(i));
     }
-    earlier.setText(
-        said.size() > shown ? texts.get("comment.earlier", said.size() - shown) : "");
+    earlier.setText(said.size() > shown ? texts.get("comment.earlier", said.size() - shown) : "");
     boolean fresh = said.stream().anyMatch(Said::isNew);
     seen.setVisible(fresh);
     var parts = new ArrayList<Region>(lines.subList(0, shown));

@@ -126,8 +126,10 @@ final class SetupCell extends ListCell<Line> {
         below.getChildren().setAll(state, gap, views);
         row.getChildren().setAll(mark, code, lines);
       }
-      case ONE_LINE -> row.getChildren().setAll(mark, code, title, said, next, views, frames, state);
-      case WIDE -> row.getChildren().setAll(mark, code, title, said, next, where, views, frames, state);
+      case ONE_LINE ->
+          row.getChildren().setAll(mark, code, title, said, next, views, frames, state);
+      case WIDE ->
+          row.getChildren().setAll(mark, code, title, said, next, where, views, frames, state);
     }
     if (getItem() instanceof SetupRow setup) {
       show(setup);

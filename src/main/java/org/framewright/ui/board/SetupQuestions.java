@@ -163,9 +163,7 @@ final class SetupQuestions {
         .get()
         .frame()
         .ifPresent(
-            frame ->
-                comment(
-                    model.called(frame), (text, by) -> model.comment(frame, text, by)));
+            frame -> comment(model.called(frame), (text, by) -> model.comment(frame, text, by)));
   }
 
   private void comment(String of, BiConsumer<String, String> answer) {

@@ -48,8 +48,7 @@ public record SetupRow(
    * @param texts for the words that one may look for
    * @param before the row of a moment ago or null; where nothing changed, it stays
    */
-  static SetupRow of(
-      Setup setup, JobView job, SaidCount said, Texts texts, SetupRow before) {
+  static SetupRow of(Setup setup, JobView job, SaidCount said, Texts texts, SetupRow before) {
     var status = job.state().of(setup.code());
     var tally = job.tally().bySetup().get(setup.code());
     var inFront =

@@ -86,8 +86,7 @@ class CommentsModelTest {
     var comments = comments();
     comments.begin(job.build());
     assertThat(comments.said("002", job.build()).stream().map(Said::of))
-        .containsExactly(
-            "a frame that is not there any more", "front IMG_0001");
+        .containsExactly("a frame that is not there any more", "front IMG_0001");
   }
 
   @Test
