@@ -4,12 +4,12 @@ import static org.framewright.AssertThat.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PipedReader;
 import java.io.PipedWriter;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
@@ -20,7 +20,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.job.Job;
 import org.framewright.share.PlayedDevice;
@@ -58,18 +60,41 @@ class ServeCommandTest {
     }
   }
 
+  /** What is written from any thread, line by line. */
+  private static final class Lines extends Writer {
+    private final BlockingQueue<String> whole = new LinkedBlockingQueue<>();
+    private final StringBuilder begun = new StringBuilder();
+
+    @Override
+    public synchronized void write(char[] text, int from, int length) {
+      begun.append(text, from, length);
+      for (int end = begun.indexOf("\n"); end >= 0; end = begun.indexOf("\n")) {
+        whole.add(begun.substring(0, end));
+        begun.delete(0, end + 1);
+      }
+    }
+
+    Optional<String> next() throws InterruptedException {
+      return Optional.ofNullable(whole.poll(20, TimeUnit.SECONDS));
+    }
+
+    @Override
+    public void flush() {}
+
+    @Override
+    public void close() {}
+  }
+
   /** The command while it runs: a person types, and a program reads its JSON lines. */
   private final class Running implements AutoCloseable {
     private final PipedWriter typed = new PipedWriter();
-    private final BufferedReader told;
+    private final Lines told = new Lines();
     private final StringWriter err = new StringWriter();
     private final CompletableFuture<Integer> status;
     private final List<JsonNode> lines = new ArrayList<>();
 
     Running(String... more) throws IOException {
       var answers = new PipedReader(typed);
-      var out = new PipedWriter();
-      told = new BufferedReader(new PipedReader(out, 1 << 16));
       var words =
           new ArrayList<String>(
               List.of("serve", job.toString(), "--host", "127.0.0.1", "--port", "0", "--json"));
@@ -81,7 +106,7 @@ class ServeCommandTest {
                       null,
                       Path::of,
                       answers,
-                      new PrintWriter(out, true),
+                      new PrintWriter(told, true),
                       new PrintWriter(err, true),
                       words.toArray(String[]::new)));
     }
@@ -92,15 +117,15 @@ class ServeCommandTest {
     }
 
     /** Reads on until an event of that kind comes. */
-    JsonNode next(String event) throws IOException {
-      for (var line = told.readLine(); line != null; line = told.readLine()) {
-        var json = new JsonMapper().readTree(line);
+    JsonNode next(String event) throws Exception {
+      for (var line = told.next(); line.isPresent(); line = told.next()) {
+        var json = new JsonMapper().readTree(line.get());
         lines.add(json);
         if (json.path("event").asText().equals(event)) {
           return json;
         }
       }
-      throw new AssertionError("ended after " + lines + " " + err);
+      throw new AssertionError("waited in vain after " + lines + " " + err);
     }
 
     int end() throws Exception {
@@ -203,7 +228,7 @@ class ServeCommandTest {
             "0");
     assertThat(ran.status()).isZero();
     assertThat(ran.out())
-        .contains("_KVO_Wool is at http://127.0.0.1:")
+        .contains("_KVO_wool is at http://127.0.0.1:")
         .contains("For one device, as assistant, until ")
         .contains("\u2588\u2588")
         .contains("No device is paired.")

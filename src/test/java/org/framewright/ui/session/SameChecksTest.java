@@ -3,6 +3,7 @@ package org.framewright.ui.session;
 import static org.framewright.AssertThat.assertThat;
 
 import java.net.InetAddress;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.HashMap;
@@ -61,7 +62,9 @@ class SameChecksTest {
 
   private Job job(String name) throws Exception {
     return FreshJob.titled(
-        folder.resolve(name), Clock.systemUTC(), List.of("Coat", "Hat", "Scarf"));
+        Files.createDirectory(folder.resolve(name)),
+        Clock.systemUTC(),
+        List.of("Coat", "Hat", "Scarf"));
   }
 
   /** What a person is told; nothing where it was done. */
