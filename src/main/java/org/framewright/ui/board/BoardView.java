@@ -313,6 +313,7 @@ final class BoardView {
         sheet >= WIDE_EMS
             ? SetupCell.Room.WIDE
             : sheet >= ONE_LINE_EMS ? SetupCell.Room.ONE_LINE : SetupCell.Room.TWO_LINES);
+    head.showWords(room.get() != SetupCell.Room.TWO_LINES);
     list.setFixedCellSize((room.get() == SetupCell.Room.TWO_LINES ? TWO_LINES : ONE_LINE) * em);
     rest.setPrefWidth(sheet * em);
     rest.setMinWidth(sheet * em);

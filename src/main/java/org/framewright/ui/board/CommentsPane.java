@@ -68,6 +68,7 @@ final class CommentsPane extends VBox {
   private final class Entry extends VBox {
     private final Label isNew = new Label(texts.get("comment.new"));
     private final Label who = new Label();
+    private final Label of = new Label();
     private final WrappedText text = new WrappedText("comment-text");
 
     Entry() {
@@ -75,17 +76,22 @@ final class CommentsPane extends VBox {
       isNew.setMinWidth(Region.USE_PREF_SIZE);
       who.getStyleClass().add("comment-who");
       who.setMinWidth(0);
+      of.getStyleClass().add("comment-who");
+      of.setMinWidth(0);
       text.setMostLines(3);
       var head = new HBox(isNew, who);
       head.getStyleClass().add("comment-head");
       getStyleClass().add("comment");
-      getChildren().setAll(text, head);
+      getChildren().setAll(text, head, of);
     }
 
     void show(Said said) {
       isNew.setVisible(said.isNew());
       isNew.setManaged(said.isNew());
-      who.setText(texts.apart(said.who(), said.of()));
+      who.setText(said.who());
+      of.setText(said.of());
+      of.setVisible(!said.of().isEmpty());
+      of.setManaged(of.isVisible());
       text.setText(said.text());
     }
   }

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
@@ -20,6 +21,7 @@ final class SheetHead extends VBox {
   private final Label totals = label("totals");
   private final Label pace = label("totals");
   private final Label grouped = label("grouped");
+  private final Button phones;
   private final JobRuler ruler;
   private final TextField filter = new TextField();
 
@@ -52,7 +54,12 @@ final class SheetHead extends VBox {
     pace.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(pace, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
-    var phones = slight("phones", texts.get("board.share"), share);
+    phones = slight("phones", texts.get("board.share"), share);
+    var mark = new Region();
+    mark.getStyleClass().add("phone-mark");
+    phones.setGraphic(mark);
+    phones.setAccessibleText(texts.get("share.title"));
+    phones.setTooltip(new Tooltip(texts.get("share.title")));
     var line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
     var newList = slight("new-list", texts.get("board.newList"), importList);
@@ -77,6 +84,11 @@ final class SheetHead extends VBox {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  /** Whether there is room for a word beside the mark. */
+  void showWords(boolean shown) {
+    phones.setContentDisplay(shown ? ContentDisplay.LEFT : ContentDisplay.GRAPHIC_ONLY);
   }
 
   TextField filter() {

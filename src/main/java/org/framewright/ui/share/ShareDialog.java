@@ -55,6 +55,7 @@ public final class ShareDialog {
   private final Button show = new Button();
   private final WrappedText until = new WrappedText("quiet");
   private final TextField link = new TextField();
+  private final HBox linkLine = new HBox();
   private final ListView<PairedDevice> devices = new ListView<>();
   private final Button unpair = new Button();
   private final HBox middle = new HBox();
@@ -77,8 +78,9 @@ public final class ShareDialog {
     head.getStyleClass().add("share-head");
     middle.getStyleClass().add("share-middle");
     middle.getChildren().setAll(codeSide(), roleAndDevices());
+    layLink();
     node.getStyleClass().add("share-dialog");
-    node.getChildren().setAll(head, caution, middle);
+    node.getChildren().setAll(head, caution, middle, linkLine);
     time.setCycleCount(Animation.INDEFINITE);
   }
 
@@ -87,15 +89,28 @@ public final class ShareDialog {
     show.getStyleClass().add("act");
     show.setText(texts.get("share.show"));
     show.setOnAction(_ -> showCode());
-    link.setId("share-link");
-    link.setEditable(false);
-    link.setAccessibleText(texts.get("share.link"));
     place.getStyleClass().add("share-code-place");
     place.setMinSize(QrPicture.LEAST, QrPicture.LEAST);
+    place.setMaxWidth(Region.USE_PREF_SIZE);
     until.setMostLines(2);
-    var side = new VBox(place, until, link);
+    var side = new VBox(place, until);
     side.getStyleClass().add("share-code-side");
     return side;
+  }
+
+  /** What is typed where there is no camera, as on a television. */
+  private void layLink() {
+    var word = new Label(texts.get("share.link"));
+    word.getStyleClass().add("field-word");
+    word.setMinWidth(Region.USE_PREF_SIZE);
+    word.setLabelFor(link);
+    link.setId("share-link");
+    link.getStyleClass().add("code");
+    link.setEditable(false);
+    link.setAccessibleText(word.getText());
+    HBox.setHgrow(link, Priority.ALWAYS);
+    linkLine.getStyleClass().add("share-head");
+    linkLine.getChildren().setAll(word, link);
   }
 
   private Region roleAndDevices() {
@@ -216,6 +231,7 @@ public final class ShareDialog {
     turn.setText(texts.get(on ? "share.turnOff" : "share.turnOn"));
     middle.setVisible(on);
     middle.setManaged(on);
+    linkLine.setManaged(on);
     if (on && turn.isFocused()) {
       show.requestFocus();
     }
@@ -252,7 +268,7 @@ public final class ShareDialog {
             show.requestFocus();
           }
         });
-    link.setVisible(code.isPresent());
+    linkLine.setVisible(code.isPresent());
   }
 
   private void showCode() {
