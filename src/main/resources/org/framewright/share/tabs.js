@@ -15,8 +15,13 @@ export class Tabs {
   constructor(changed) {
     this.#changed = changed;
     addEventListener('storage', (event) => {
-      if (isOf(event, NAME) && this.#beat !== null && !this.isActive()) {
+      if (!isOf(event, NAME) || this.isActive()) {
+        return;
+      }
+      if (this.#beat !== null) {
         this.#yield();
+      } else if (event.newValue === null) {
+        this.begin(); // the active one was closed
       }
     });
     addEventListener('pagehide', () => this.#leave());

@@ -1,7 +1,7 @@
 /** What the page says, in the person's language, and how numbers and times are written there. */
 
 export const LANGUAGES = {en: 'English', de: 'Deutsch', fr: 'Français'};
-const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/;
+const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;
 
 /** The language to begin with: the first one of the browser's that there is. */
 export function usual(wanted) {
