@@ -54,12 +54,12 @@ export function shown(state, waiting) {
   for (const event of waiting) {
     if (event.do === 'tick' && !back.has(event.number)) {
       ticked(next, event);
-    } else if (event.do === 'comment' && !back.has(event.number)) {
-      next.comments = [...next.comments, {...event, own: true, waits: true}];
+    } else if (event.do === 'comment') {
+      next.comments = [...next.comments, {...event, own: true}];
     }
   }
   // What was kept and is taken back now: its comment goes at once, a tick with the computer's answer.
-  next.comments = next.comments.filter((one) => one.waits || !one.own || !back.has(one.number));
+  next.comments = next.comments.filter((one) => !one.own || !back.has(one.number));
   return next;
 }
 
@@ -86,11 +86,11 @@ function ticked(next, event) {
         ...view,
         before: event.state === 'on-set' && view.code === event.view,
       })),
-      waits: true,
+      waits: event.waits || setup.waits,
     });
   }
   if (next.client?.code === event.setup && event.state === 'signed-off') {
-    next.client = {...next.client, state: event.state, agreedBy: event.by, canAgree: false, waits: true};
+    next.client = {...next.client, state: event.state, agreedBy: event.by, canAgree: false, waits: event.waits};
   }
 }
 

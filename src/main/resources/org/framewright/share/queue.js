@@ -8,7 +8,7 @@
 
 const MOST = 100;
 const LARGEST = 60_000;
-const REMEMBERED = 30;
+const REMEMBERED = 120;
 
 const EMPTY = {last: 1, lastAt: 0, steps: 0, waiting: [], done: [], refused: [], clash: null};
 
@@ -35,6 +35,15 @@ export class Queue {
   /** What the computer does not have yet, in order. */
   get waiting() {
     return this.#now().waiting;
+  }
+
+  /** What is not in a state of the computer that ends with that number: what it kept since, and what waits. */
+  after(last) {
+    const now = this.#now();
+    return [
+      ...now.done.filter((event) => event.number > last),
+      ...now.waiting.map((event) => ({...event, waits: true})),
+    ];
   }
 
   /** What it refused and nobody dismissed: [{event, what, remedy}]. */

@@ -68,12 +68,18 @@ export class Scanner {
   #watch = new ScanWatch();
   #before = null;
   #scanned;
+  #listening = new AbortController();
 
   /** @param scanned hears what was scanned */
   constructor(scanned) {
     this.#scanned = scanned;
-    addEventListener('keydown', (event) => this.#key(event), {capture: true});
-    addEventListener('blur', () => this.#watch.clear());
+    const {signal} = this.#listening;
+    addEventListener('keydown', (event) => this.#key(event), {capture: true, signal});
+    addEventListener('blur', () => this.#watch.clear(), {signal});
+  }
+
+  end() {
+    this.#listening.abort();
   }
 
   #key(event) {

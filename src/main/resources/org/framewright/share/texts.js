@@ -48,6 +48,11 @@ export class Texts {
     return RIGHT_TO_LEFT.test(value) ? `\u2068${value}\u2069` : value;
   }
 
+  /** {@link #say} alone. */
+  get spoken() {
+    return {say: (...asked) => this.say(...asked)};
+  }
+
   number(value) {
     return this.#number.format(value);
   }

@@ -1,0 +1,127 @@
+/** Where the page begins: this device is paired, or paired already, or another tab is the active one. */
+
+import {Connection, Unreachable} from './connection.js';
+import {byId} from './dom.js';
+import {MessagePage, PairingPage} from './pairing.js';
+import {Session, queueOf} from './session.js';
+import {deviceKey, invitation, newDevice} from './signing.js';
+import {forget, keep, kept} from './store.js';
+import {Tabs} from './tabs.js';
+import {Texts, usual} from './texts.js';
+
+class App {
+  #texts;
+  #tabs = new Tabs((active) => (active ? this.#begin() : this.#rest()));
+  #page = null;
+  #session = null;
+
+  async start() {
+    this.#takeInvitation();
+    addEventListener('hashchange', () => this.#takeInvitation() && this.#tabs.take());
+    await this.speak(kept('language') ?? usual(navigator.languages));
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.look());
+    this.#tabs.begin();
+  }
+
+  /** An invitation in the address is taken out of it at once; only the key made from it is kept. */
+  #takeInvitation() {
+    const found = invitation(location.hash);
+    if (location.hash) {
+      history.replaceState(null, '', location.pathname);
+    }
+    if (found) {
+      const id = kept('device')?.device ?? newDevice();
+      keep('invited', {device: id, key: deviceKey(found.secret, id), role: found.role});
+    }
+    return found !== null;
+  }
+
+  /** Goes on in a language, with everything that is on the screen. */
+  async speak(language) {
+    this.#texts = await Texts.of(language);
+    document.documentElement.lang = language;
+  }
+
+  async speakNow(language) {
+    keep('language', language);
+    await this.speak(language);
+    this.#begin();
+  }
+
+  /** The chosen look, else the one that the device's wish and the role ask for. */
+  look(chosen = kept('look')) {
+    const role = kept('device')?.role;
+    const bright = role === 'assistant' && !matchMedia('(prefers-color-scheme: dark)').matches;
+    document.documentElement.dataset.look = chosen ?? (bright ? 'sunlight' : 'neutral');
+  }
+
+  /** This tab is the active one: it shows what there is to do. */
+  #begin() {
+    this.#end();
+    this.look();
+    const invited = kept('invited');
+    const device = kept('device');
+    if (invited) {
+      this.#show(new PairingPage(this.#texts, invited, device?.name, (name) => this.#pair(invited, name)));
+    } else if (device) {
+      this.#session = new Session(this, this.#texts, device, this.#tabs);
+      this.#show(this.#session.page);
+      this.#session.begin();
+    } else {
+      this.#show(new MessagePage(this.#texts.say('pair.none'), this.#texts.say('pair.none.how')));
+    }
+  }
+
+  /** Another tab is the active one. */
+  #rest() {
+    this.#end();
+    const {say} = this.#texts.spoken;
+    this.#show(new MessagePage(say('tab.other'), say('tab.other.what'), say('tab.take'), () => this.#tabs.take()));
+  }
+
+  #end() {
+    this.#session?.end();
+    this.#session = null;
+  }
+
+  #show(page) {
+    this.#page?.close?.();
+    this.#page = page;
+    byId('page').replaceChildren(...page.elements);
+    page.begin?.();
+  }
+
+  /** Answers what was wrong, or null; then the page goes on. */
+  async #pair(invited, name) {
+    const {say} = this.#texts.spoken;
+    try {
+      const asked = {device: invited.device, name};
+      const {status, body} = await new Connection(invited).ask('POST', '/pair', asked);
+      if (status === 200) {
+        keep('device', {device: invited.device, key: invited.key, name, role: body.role, job: body.job});
+        forget('invited');
+        queueOf(body.job).paired(body.last);
+        this.#begin();
+        return null;
+      }
+      if (status === 410 || status === 401) {
+        return say(body.why === 'spent' ? 'pair.spent' : 'pair.old');
+      }
+      return body.what ? `${body.what} ${body.remedy ?? ''}` : say('pair.later');
+    } catch (failure) {
+      if (failure instanceof Unreachable) {
+        return say('pair.unreachable');
+      }
+      throw failure;
+    }
+  }
+
+  /** This device is no longer paired by its own wish; what waits stays. */
+  leave() {
+    forget('device');
+    forget('invited');
+    this.#begin();
+  }
+}
+
+new App().start();
