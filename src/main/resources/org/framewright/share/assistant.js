@@ -2,8 +2,7 @@
 
 import {commentsOf} from './comments.js';
 import {openDetails} from './details.js';
-import {button, byId, el, Rows, shows, theirs, words} from './dom.js';
-import {told} from './head.js';
+import {button, el, Rows, shows, theirs, words} from './dom.js';
 import {Pegs, Ruler, showState, stateMark} from './marks.js';
 import {ahead, bearing, complete, counts, firstView, missing} from './model.js';
 import {askText, closeDialogs, openDialog, tell} from './questions.js';
@@ -102,7 +101,7 @@ export class AssistantPage {
     }
     if (asked.length > 0) {
       this.#session.does(...asked);
-      this.#session.say(asked.map((one) => told(one, this.#session.texts)).join(', '));
+      this.#session.say(asked.map((one) => this.#session.texts.event(one)).join(', '));
     }
   }
 
@@ -114,7 +113,7 @@ export class AssistantPage {
   tick(setup, state, more) {
     const one = this.#ticked(setup, state, more);
     if (this.#session.does(one)) {
-      this.#session.say(told(one, this.#session.texts));
+      this.#session.say(this.#session.texts.event(one));
     }
   }
 
@@ -149,7 +148,7 @@ export class AssistantPage {
     if (events.length === 0) {
       return;
     }
-    const what = texts.list(events.toReversed().map((one) => told(one, texts)));
+    const what = texts.list(events.toReversed().map((one) => texts.event(one)));
     tell(say('takeBack.title'), say('takeBack.what', what, texts.time(events.at(-1).at)), say('cancel'), {
       words: say('takeBack.do'),
       act: () => this.#session.takeBack(events),
@@ -257,7 +256,7 @@ class SetPart {
     this.#open = button('.set-open', '', () => this.#state.onSet && doing.open(this.#state.onSet.code));
     this.#open.append(el('span.set-words', el('span.set-line', this.#code, this.#since), this.#title), this.#img);
     this.element = el('div.set', this.#open, this.#columns, this.#frames, this.#views, this.#comments.element);
-    setInterval(() => this.#state && this.#tellSince(), 15_000);
+    session.every(15_000, () => this.#state && this.#tellSince());
   }
 
   show(state) {
@@ -273,7 +272,7 @@ class SetPart {
     theirs(shows(this.#columns, columns), columns);
     const views = (setup?.views ?? []).filter((view) => view.code || view.frames > 0);
     shows(this.#frames, Boolean(setup));
-    words(this.#frameWords, setup ? framesOf(setup, this.#session.texts) : '');
+    words(this.#frameWords, setup ? this.#session.texts.frames(setup.frames, setup.wanted) : '');
     this.#pegs.show(setup?.frames ?? 0, setup?.wanted);
     this.#viewRows.show(views, (view) => view.code);
     shows(this.#views, views.length > 0);
@@ -290,10 +289,6 @@ class SetPart {
       since ? this.#say('set.since', texts.time(since), texts.duration(this.#session.connection.now() - since)) : '',
     );
   }
-}
-
-export function framesOf(setup, texts) {
-  return setup.wanted ? texts.say('frames.of', setup.frames, setup.wanted) : texts.say('frames', setup.frames);
 }
 
 /** A view of the setup on set: a tap brings it before the camera. */

@@ -2,7 +2,6 @@
 
 import {commentForm, commentsOf} from './comments.js';
 import {button, el, Rows, shows, theirs, words} from './dom.js';
-import {framesOf} from './assistant.js';
 import {Pegs, showState, stateMark} from './marks.js';
 import {openDialog} from './questions.js';
 
@@ -71,7 +70,7 @@ export function openDetails(session, page, state, code) {
     const told = (setup.views ?? [])
       .filter((view) => view.code || view.frames > 0)
       .map((view) => say(view.wanted ? 'view.told.of' : 'view.told', view.label || view.code || say('view.none'), view.frames, view.wanted ?? 0));
-    words(views, [framesOf(setup, texts), ...told].join(' · '));
+    words(views, [texts.frames(setup.frames, setup.wanted), ...told].join(' · '));
     pegs.show(setup.frames, setup.wanted);
     const entries = Object.entries(setup.columns ?? {}).filter(([, value]) => value);
     columns.replaceChildren(...entries.flatMap(([name, value]) => [theirs(el('dt'), name), theirs(el('dd'), value)]));

@@ -68,13 +68,13 @@ export class HeadLine {
         {words: say('clash.anew'), act: () => session.settle(true)},
         {words: say('clash.drop'), act: () => session.settle(false)},
       ];
-      found.push({key: 'clash' + clash.at, what: say('clash.what', told(clash, session.texts)), how: say('clash.how'), acts});
+      found.push({key: 'clash' + clash.at, what: say('clash.what', session.texts.event(clash)), how: say('clash.how'), acts});
     }
     for (const refusal of session.queue.refused) {
       const acts = [{words: say('refused.dismiss'), act: () => session.dismiss(refusal)}];
       found.push({
         key: 'refused' + refusal.event.at,
-        what: say('refused.what', told(refusal.event, session.texts)),
+        what: say('refused.what', session.texts.event(refusal.event)),
         how: [refusal.what, refusal.remedy].filter(Boolean).join(' '),
         acts,
       });
@@ -107,16 +107,4 @@ function notice() {
       acts.replaceChildren(...value.acts.map((one) => button('.act', one.words, one.act)));
     },
   };
-}
-
-/** An event in words: "014 shot". */
-export function told(event, texts) {
-  switch (event.do) {
-    case 'comment':
-      return texts.say('told.comment', event.setup, event.text);
-    case 'take-back':
-      return texts.say('told.takeBack');
-    default:
-      return texts.say('told.tick', event.setup, texts.say('state.' + event.state));
-  }
 }

@@ -65,6 +65,12 @@ export class Session {
       .filter(({queue}) => queue.waiting.length > 0);
   }
 
+  /** Does something again and again until this session ends. */
+  every(millis, act) {
+    const timer = setInterval(act, millis);
+    this.#listening.signal.addEventListener('abort', () => clearInterval(timer));
+  }
+
   get name() {
     return this.#device.name;
   }

@@ -73,6 +73,23 @@ export class Texts {
         : this.say('time.both', hours, minutes % 60);
   }
 
+  /** Frames counted, of those wanted where the list says how many. */
+  frames(count, wanted) {
+    return wanted ? this.say('frames.of', count, wanted) : this.say('frames', count);
+  }
+
+  /** What a person did, in words: "014: shot". */
+  event(event) {
+    switch (event.do) {
+      case 'comment':
+        return this.say('told.comment', event.setup, event.text);
+      case 'take-back':
+        return this.say('told.takeBack');
+      default:
+        return this.say('told.tick', event.setup, this.say('state.' + event.state));
+    }
+  }
+
   /** Several names in one. */
   list(names) {
     return new Intl.ListFormat(this.#language, {type: 'conjunction'}).format(names);
