@@ -37,6 +37,7 @@ class HouseTest {
     ARROWS.put("shotlist", List.of());
     ARROWS.put("frames", List.of("shotlist"));
     ARROWS.put("job", List.of("naming", "renaming", "shotlist", "frames"));
+    ARROWS.put("live", List.of("shotlist", "frames", "job"));
     ARROWS.put("mhl", List.of("renaming"));
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
@@ -52,6 +53,7 @@ class HouseTest {
             "shotlist",
             "frames",
             "job",
+            "live",
             "mhl",
             "handoff",
             "copies",
@@ -66,6 +68,7 @@ class HouseTest {
             "shotlist",
             "frames",
             "job",
+            "live",
             "mhl",
             "handoff",
             "copies",

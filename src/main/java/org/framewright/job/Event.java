@@ -57,6 +57,13 @@ sealed interface Event {
    */
   record SlateSaid(List<FrameId> frames, SlateWord word, String by) implements Event {}
 
+  /**
+   * A person said something of a setup, or of a frame of it.
+   *
+   * @param frames the frame, by each identity that it is known by; empty where it is of the setup
+   */
+  record Commented(String setup, List<FrameId> frames, String text, String by) implements Event {}
+
   /** A person moved frames to a setup. */
   record Moved(List<FrameId> frames, String setup, Optional<String> view, String by)
       implements Event {}

@@ -160,6 +160,13 @@ final class EventCodec {
         json.put("by", text(said.by()));
         write(said.frames(), json);
       }
+      case Event.Commented commented -> {
+        json.put("type", "commented");
+        json.put("setup", text(commented.setup()));
+        json.put("text", text(commented.text()));
+        json.put("by", text(commented.by()));
+        write(commented.frames(), json);
+      }
       case Event.Moved moved -> {
         json.put("type", "moved");
         json.put("setup", text(moved.setup()));
@@ -390,6 +397,8 @@ final class EventCodec {
         case "arrived" -> new Event.Arrived(frames(json));
         case "slates-read" -> new Event.LookedAt(looks(json));
         case "slate-said" -> new Event.SlateSaid(frames(json), word(json), text(json, "by"));
+        case "commented" ->
+            new Event.Commented(setup(json), frames(json), text(json, "text"), text(json, "by"));
         case "moved" ->
             new Event.Moved(frames(json), setup(json), optional(json, "view"), text(json, "by"));
         case "selected" ->

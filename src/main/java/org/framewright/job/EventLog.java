@@ -26,6 +26,22 @@ interface EventLog {
    */
   Stamp append(Event event) throws IOException;
 
+  /**
+   * The number of a writer's last event, as far as it was read; 0 where it has none.
+   *
+   * @param writer a station or a device
+   */
+  long last(String writer);
+
+  /**
+   * Appends the next event of another writer, which makes its events elsewhere. It is durable when
+   * this returns, and is handed out by {@link #news} like any other.
+   *
+   * @return false, and nothing is written, if its number is not the next one of its writer
+   * @throws IOException if it is not certain that the event was kept
+   */
+  boolean append(Entry next) throws IOException;
+
   /** What a person should know of the log as it was read last. */
   List<Text> told();
 

@@ -93,13 +93,55 @@ final class FileEventLog implements EventLog {
     }
   }
 
+  /** Something that is done while no other process writes to the same log. */
+  @FunctionalInterface
+  private interface Writing<T> {
+    T write() throws IOException;
+  }
+
   @Override
   public synchronized Stamp append(Event event) throws IOException {
+    return alone(
+        station,
+        () -> {
+          var tail = readOwn(station);
+          var entry = new Entry(tail.lastNumber() + 1, clock.next(station), clock.own(), event);
+          write(entry, tail);
+          return entry.stamp();
+        });
+  }
+
+  @Override
+  public synchronized boolean append(Entry next) throws IOException {
+    var writer = next.stamp().station();
+    return alone(
+        writer,
+        () -> {
+          var tail = readOwn(writer);
+          if (next.number() != tail.lastNumber() + 1) {
+            return false;
+          }
+          write(next, tail);
+          return true;
+        });
+  }
+
+  @Override
+  public synchronized long last(String writer) {
+    var tail = tails.get(log(writer));
+    return tail == null ? 0 : tail.lastNumber();
+  }
+
+  private Path log(String writer) {
+    return folder.resolve(writer + ENDING);
+  }
+
+  private <T> T alone(String writer, Writing<T> writing) throws IOException {
     requireFolder();
     synchronized (IN_THIS_PROCESS) {
-      var lock = folder.resolve(station + ".lock");
+      var lock = folder.resolve(writer + ".lock");
       PlainFiles.requireFileIfThere(lock);
-      PlainFiles.requireFileIfThere(folder.resolve(station + ENDING));
+      PlainFiles.requireFileIfThere(log(writer));
       // The lock has a file of its own: closing any channel of a file drops all locks on it.
       try (var channel =
           FileChannel.open(
@@ -110,7 +152,7 @@ final class FileEventLog implements EventLog {
         if (hasLocks) {
           lock(channel);
         }
-        return appendAlone(event);
+        return writing.write();
       }
     }
   }
@@ -126,9 +168,9 @@ final class FileEventLog implements EventLog {
     }
   }
 
-  private Stamp appendAlone(Event event) throws IOException {
-    var file = folder.resolve(station + ENDING);
-    var before = PlainFiles.requireFileIfThere(file);
+  /** The log of a writer as it is now, to be written behind. */
+  private LogTail readOwn(String writer) throws IOException {
+    var file = log(writer);
     var tail = read(file);
     if (leftOut.containsKey(file)) {
       throw new FileProblemException(
@@ -137,7 +179,12 @@ final class FileEventLog implements EventLog {
               file.toString(),
               "Move it away; the job goes on without it, and this computer begins another one."));
     }
-    var entry = new Entry(tail.lastNumber() + 1, clock.next(station), clock.own(), event);
+    return tail;
+  }
+
+  private void write(Entry entry, LogTail tail) throws IOException {
+    var file = log(entry.stamp().station());
+    var before = PlainFiles.requireFileIfThere(file);
     var line = EventCodec.encode(new EventCodec.Line(entry, tail.torn()));
     if (line.length > LogTail.LONGEST_LINE) {
       throw new FileProblemException(
@@ -152,7 +199,6 @@ final class FileEventLog implements EventLog {
       DurableFiles.syncFolder(folder);
     }
     read(file);
-    return entry.stamp();
   }
 
   private static void write(Path file, LogTail tail, byte[] line) throws IOException {

@@ -17,6 +17,7 @@ import org.framewright.shotlist.ShotList;
  * @param listsRead how lists of a form are to be read, where a person said so
  * @param comparisons of copies, in the order in which they were made
  * @param copies of cards and of the job, in the order in which they were made
+ * @param comments of people, in the order in which they were made
  * @param slateKeys of the slates of the job, the one that new ones get first
  * @param remarks what a person should know
  */
@@ -27,6 +28,7 @@ record Fold(
     SequencedMap<ListForm, KeptOptions> listsRead,
     List<ComparedAt> comparisons,
     List<CopyRecord> copies,
+    List<Comment> comments,
     List<JobKey> slateKeys,
     List<Text> remarks) {
 

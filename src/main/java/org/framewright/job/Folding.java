@@ -158,6 +158,23 @@ final class Folding {
     return state.isWorkedOn(key);
   }
 
+  /** The first event that is as wanted. */
+  Optional<Entry> first(Predicate<Event> wanted) {
+    return entries.stream().filter(entry -> wanted.test(entry.event())).findFirst();
+  }
+
+  /** The event of a writer with this number, whether it counts or not. */
+  Optional<Entry> numbered(String writer, long number) {
+    return entries.reversed().stream()
+        .filter(entry -> entry.number() == number)
+        .filter(entry -> entry.stamp().station().equals(writer))
+        .findFirst();
+  }
+
+  boolean isTakenBack(Entry entry) {
+    return takenBack.contains(entry.stamp());
+  }
+
   /** The last event of a station that counts and is as wanted. */
   Optional<Entry> last(String station, Predicate<Event> wanted) {
     return entries.reversed().stream()

@@ -199,6 +199,18 @@ public final class Job {
     return path;
   }
 
+  /**
+   * What tells this job from every other one, wherever its folder lies: letters, digits and
+   * hyphens, of when and where its log began, else its name.
+   */
+  public synchronized String identity() {
+    return folding
+        .first(event -> event instanceof Event.Began)
+        .map(Entry::stamp)
+        .map(stamp -> stamp.station() + "-" + stamp.millis() + "-" + stamp.count())
+        .orElseGet(this::name);
+  }
+
   /** The convention, as it was when the job began. */
   public Convention convention() {
     return convention;
@@ -391,23 +403,26 @@ public final class Job {
     refresh();
     var ticks = new ArrayList<Event>();
     for (var setup : setups) {
-      var found = setup(setup);
-      if (to == SetupState.SIGNED_OFF && details.by().isEmpty()) {
-        throw new JobException(
-            Text.of("a sign-off needs the name of who signs off"),
-            "setup " + found.code(),
-            Text.of("Say who it is, with --by NAME on the command line."));
-      }
-      var view = view(found, details.view());
-      ticks.add(
-          new Event.Marked(
-              found.code(), to, new MarkDetails(details.by(), view, details.reason())));
+      ticks.add(tick(setup, to, details));
     }
     for (var tick : ticks) {
       write(tick);
     }
     refresh();
     return state();
+  }
+
+  private Event tick(String setup, SetupState to, MarkDetails details) throws JobException {
+    var found = setup(setup);
+    if (to == SetupState.SIGNED_OFF && details.by().isEmpty()) {
+      throw new JobException(
+          Text.of("a sign-off needs the name of who signs off"),
+          "setup " + found.code(),
+          Text.of("Say who it is, with --by NAME on the command line."));
+    }
+    var view = view(found, details.view());
+    return new Event.Marked(
+        found.code(), to, new MarkDetails(details.by(), view, details.reason()));
   }
 
   /**
@@ -461,6 +476,124 @@ public final class Job {
           none, name(), Text.of("What other computers did is taken back there."));
     }
     return append(new Event.TakenBack(last.get().stamp()));
+  }
+
+  // Devices
+
+  /**
+   * Keeps what a person did on a device, under the same checks as what is done at this computer. It
+   * is on the disk when the answer says so.
+   *
+   * @throws IOException if it is not certain that it was kept; the device sends it again
+   */
+  public synchronized Receipt receive(Device device, Numbered numbered) throws IOException {
+    while (true) {
+      refresh();
+      long last = log.last(device.name());
+      if (numbered.number() > last + 1) {
+        return new Receipt.Gap(last);
+      }
+      if (numbered.number() <= last) {
+        // Where its line was damaged since, nobody can tell another one from it.
+        var kept = folding.numbered(device.name(), numbered.number());
+        return kept.map(entry -> DeviceLog.isSame(entry, numbered)).orElse(true)
+            ? new Receipt.Had(last)
+            : new Receipt.Clash(last);
+      }
+      Event event;
+      try {
+        event = event(device, numbered.asked());
+      } catch (JobException e) {
+        return new Receipt.Refused(last, e.problem());
+      }
+      var before = folding.numbered(device.name(), last).map(Entry::stamp);
+      var stamp = DeviceLog.stamp(device, numbered.at(), now(), before);
+      if (log.append(new Entry(numbered.number(), stamp, numbered.at(), event))) {
+        refresh();
+        return new Receipt.Kept(numbered.number());
+      }
+    }
+  }
+
+  /** The number of a device's last event that is kept, as far as the log was read; 0 for none. */
+  public long last(Device device) {
+    return log.last(device.name());
+  }
+
+  private Event event(Device device, Asked asked) throws JobException {
+    return switch (asked) {
+      case Asked.Named(var name) -> new Event.Named(shortened(name));
+      case Asked.Ticked(var setup, var state, var details) -> tick(setup, state, details);
+      case Asked.Commented(var setup, var frames, var text, var by) ->
+          commented(setup, frames, text, by);
+      case Asked.TakenBack(var number) -> new Event.TakenBack(own(device, number));
+    };
+  }
+
+  private Stamp own(Device device, long number) throws JobException {
+    return folding
+        .numbered(device.name(), number)
+        .filter(
+            entry ->
+                entry.event() instanceof Event.Marked || entry.event() instanceof Event.Commented)
+        .filter(entry -> !folding.isTakenBack(entry))
+        .map(Entry::stamp)
+        .orElseThrow(
+            () ->
+                new JobException(
+                    Text.of("there is nothing of this device that could be taken back"),
+                    name(),
+                    Text.of("What was done elsewhere is taken back there.")));
+  }
+
+  // Comments
+
+  /** What people said of setups and frames, in the order in which they did. */
+  public synchronized List<Comment> comments() {
+    return fold.comments().stream()
+        .map(comment -> comment.shown(called(comment.station())))
+        .toList();
+  }
+
+  /**
+   * Writes down what somebody says of a setup, or of a frame of it; it is on the disk when this
+   * returns.
+   *
+   * @param frames the frame, by each identity that it is known by; empty where it is of the setup
+   * @param text what is said, {@link Comment#LONGEST} letters at most
+   * @param by who says it; may be empty
+   * @throws JobException if the list has no such setup, or nothing is said
+   */
+  public synchronized Undo comment(String setup, List<FrameId> frames, String text, String by)
+      throws IOException, JobException {
+    refresh();
+    return undoable(commented(setup, frames, text, by));
+  }
+
+  private Event commented(String setup, List<FrameId> frames, String text, String by)
+      throws JobException {
+    var found = setup(setup);
+    var line = Comment.line(text);
+    if (line.isBlank()) {
+      throw new JobException(
+          Text.of("a comment needs words"),
+          "setup " + found.code(),
+          Text.of("Write what is to be said."));
+    }
+    if (line.length() > Comment.LONGEST) {
+      throw new JobException(
+          Text.of("a comment has at most {0} letters", Comment.LONGEST),
+          "setup " + found.code(),
+          Text.of("Say it in two."));
+    }
+    return new Event.Commented(found.code(), List.copyOf(frames), line, shortened(by));
+  }
+
+  private static String shortened(String name) {
+    var line = PlainText.line(name.strip());
+    int end = Math.min(line.length(), Asked.LONGEST_NAME);
+    return line.substring(
+        0, end > 0 && Character.isHighSurrogate(line.charAt(end - 1)) ? end - 1 : end);
   }
 
   // The list

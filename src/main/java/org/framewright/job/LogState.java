@@ -95,6 +95,7 @@ final class LogState {
   private final SequencedMap<ListForm, KeptOptions> listsRead = new LinkedHashMap<>();
   private final GrowingList<ComparedAt> comparisons = new GrowingList<>();
   private final GrowingList<CopyRecord> copies = new GrowingList<>();
+  private final GrowingList<Comment> comments = new GrowingList<>();
   private final List<JobKey> slateKeys = new ArrayList<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
@@ -170,6 +171,20 @@ final class LogState {
         int before = copies.size();
         undo.accept(() -> copies.cut(before));
         copies.add(copied.copy());
+      }
+      case Event.Commented said -> {
+        int before = comments.size();
+        undo.accept(() -> comments.cut(before));
+        comments.add(
+            new Comment(
+                said.setup(),
+                said.frames(),
+                said.text(),
+                said.by(),
+                entry.stamp().station(),
+                Optional.empty(),
+                entry.number(),
+                time));
       }
       case Event.Compared compared -> {
         int before = comparisons.size();
@@ -414,6 +429,7 @@ final class LogState {
         Collections.unmodifiableSequencedMap(new LinkedHashMap<>(listsRead)),
         comparisons.snapshot(),
         copies.snapshot(),
+        comments.snapshot(),
         List.copyOf(slateKeys),
         remarks());
   }

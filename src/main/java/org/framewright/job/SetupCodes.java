@@ -75,6 +75,7 @@ public final class SetupCodes {
   private static final int GTIN = 14;
 
   private final Map<String, List<Setup>> byCode = new HashMap<>();
+  private final Map<String, Set<String>> bySetup = new HashMap<>();
   private final SlateSetups slates;
   private final List<JobKey> keys;
 
@@ -168,8 +169,17 @@ public final class SetupCodes {
     codes(cell).forEach(code -> add(code, setup));
   }
 
+  /**
+   * As what a scan finds a setup: its codes in capital letters without leading zeros, and product
+   * numbers in 14 digits.
+   */
+  public Set<String> codesOf(Setup setup) {
+    return bySetup.getOrDefault(setup.code(), Set.of());
+  }
+
   private void add(String code, Setup setup) {
     for (var key : keys(code)) {
+      bySetup.computeIfAbsent(setup.code(), _ -> new LinkedHashSet<>()).add(key);
       var there = byCode.get(key);
       if (there == null) {
         // Nearly all codes are those of one setup, and there are many.

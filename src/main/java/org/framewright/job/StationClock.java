@@ -52,8 +52,12 @@ final class StationClock {
 
   /** What this station's own clock shows. */
   Instant own() {
-    var shown = clock.instant();
-    return shown.isBefore(FIRST) ? FIRST : shown.isAfter(LAST) ? LAST : shown;
+    return legal(clock.instant());
+  }
+
+  /** A time that an event may have, as near as can be. */
+  static Instant legal(Instant time) {
+    return time.isBefore(FIRST) ? FIRST : time.isAfter(LAST) ? LAST : time;
   }
 
   private static long legal(long millis) {

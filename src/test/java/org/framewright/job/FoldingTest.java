@@ -53,7 +53,7 @@ class FoldingTest {
     var setup = CODES.get(random.nextInt(CODES.size()));
     var frames =
         List.of(new FrameId("f" + random.nextInt(4)), new FrameId("f" + random.nextInt(4)));
-    return switch (random.nextInt(18)) {
+    return switch (random.nextInt(19)) {
       case 0, 1, 2, 3 -> new Event.Marked(setup, SetupState.ON_SET, MarkDetails.NONE);
       case 4, 5, 6, 7 ->
           new Event.Marked(
@@ -92,6 +92,7 @@ class FoldingTest {
                       "IMG_000" + random.nextInt(9),
                       random.nextBoolean() ? Optional.of("S1K7Q2014C75Y") : Optional.empty())));
       case 15 -> new Event.SlateSaid(frames, word(random, setup), "Ana");
+      case 17 -> new Event.Commented(setup, frames, "T" + random.nextInt(9), "Ana");
       case 16 ->
           new Event.Marked(
               setup, SetupState.ON_SET, MarkDetails.NONE, Optional.of(frames.getFirst()));

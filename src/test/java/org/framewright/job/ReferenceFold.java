@@ -34,6 +34,7 @@ record ReferenceFold(
     SequencedMap<String, String> values,
     Set<String> worked,
     List<ComparedAt> comparisons,
+    List<Comment> comments,
     List<JobKey> slateKeys,
     List<String> remarks) {
 
@@ -102,6 +103,7 @@ record ReferenceFold(
     private final Set<FrameId> selects = new LinkedHashSet<>();
     private final Map<FrameId, Integer> ratings = new HashMap<>();
     private final List<ComparedAt> comparisons = new ArrayList<>();
+    private final List<Comment> comments = new ArrayList<>();
     private final Set<JobKey> slateKeys = new LinkedHashSet<>();
     private final Map<String, Integer> unknown = new TreeMap<>();
 
@@ -155,6 +157,12 @@ record ReferenceFold(
         case Event.Rated rated ->
             rated.frames().forEach(frame -> ratings.put(frame, rated.rating()));
         case Event.ListRead _, Event.Named _ -> {}
+        case Event.Commented(var setup, var frames, var text, var by) -> {
+          var station = entry.stamp().station();
+          comments.add(
+              new Comment(
+                  setup, frames, text, by, station, Optional.empty(), entry.number(), time));
+        }
         case Event.Compared compared ->
             comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
@@ -322,6 +330,7 @@ record ReferenceFold(
           Collections.unmodifiableSequencedMap(values),
           Set.copyOf(namesOfWorked.keySet()),
           List.copyOf(comparisons),
+          List.copyOf(comments),
           List.copyOf(slateKeys),
           List.copyOf(remarks));
     }

@@ -168,6 +168,7 @@ class StationsLawsTest {
       JobState state,
       Map<String, String> values,
       List<ComparedAt> comparisons,
+      List<Comment> comments,
       List<JobKey> slateKeys,
       List<String> remarks) {
     static Shown of(Fold fold) {
@@ -176,6 +177,7 @@ class StationsLawsTest {
           fold.state(),
           fold.values(),
           fold.comparisons(),
+          fold.comments(),
           fold.slateKeys(),
           fold.remarks().stream().map(Text::english).toList());
     }
@@ -186,6 +188,7 @@ class StationsLawsTest {
           fold.state(),
           fold.values(),
           fold.comparisons(),
+          fold.comments(),
           fold.slateKeys(),
           fold.remarks());
     }

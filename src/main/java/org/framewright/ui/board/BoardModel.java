@@ -22,16 +22,16 @@ import org.framewright.frames.Frame;
 import org.framewright.frames.SlateDoubt;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
+import org.framewright.live.JobView;
+import org.framewright.live.ViewCount;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.LookedAt;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Step.Mark;
 import org.framewright.ui.session.Steps;
-import org.framewright.ui.session.ViewCount;
 
 /** The board without its controls. */
 public final class BoardModel {

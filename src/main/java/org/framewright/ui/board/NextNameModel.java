@@ -15,9 +15,9 @@ import org.framewright.base.Problem;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.NextName;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.Setup;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 

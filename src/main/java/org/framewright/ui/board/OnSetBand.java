@@ -16,12 +16,12 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.framewright.frames.Frame;
+import org.framewright.live.JobView;
+import org.framewright.live.ViewCount;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.LookedAt;
-import org.framewright.ui.session.ViewCount;
 
 /**
  * What is on set now: its code, what it is and its wanted views; its last frame in all the room

@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.framewright.job.JobState;
-import org.framewright.ui.session.JobView;
+import org.framewright.live.JobView;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 

@@ -13,9 +13,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.live.ViewCount;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.session.ViewCount;
 
 /**
  * One line of the list. Views stand in places of their own, so that they make columns; only a view

@@ -9,11 +9,11 @@ import java.util.stream.Stream;
 import org.framewright.frames.SetupTally;
 import org.framewright.job.OnSet;
 import org.framewright.job.SetupStatus;
+import org.framewright.live.JobView;
+import org.framewright.live.ViewCount;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.session.JobView;
-import org.framewright.ui.session.ViewCount;
 
 /**
  * One setup as the board shows it.

@@ -8,9 +8,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.live.ViewCount;
 import org.framewright.ui.look.Pegs;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.session.ViewCount;
 
 /**
  * One view of the setup on set: its word, its frames out of those wanted, its pegs. A click brings

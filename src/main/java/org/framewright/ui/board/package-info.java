@@ -2,7 +2,7 @@
  * Run the list: what is on set with its last frames, how far the job is, and the lines. {@link
  * org.framewright.ui.board.Widths} shares a window's width among them.
  *
- * <p>The way through: each new {@link org.framewright.ui.session.JobView} becomes plain {@link
+ * <p>The way through: each new {@link org.framewright.live.JobView} becomes plain {@link
  * org.framewright.ui.board.SetupRow}s in the {@link org.framewright.ui.board.BoardModel}, which
  * filters and groups them into lines and changes only the lines that differ. The view shows them. A
  * key becomes a command, the command a step, and the step comes back as the next picture of the job

@@ -1,8 +1,6 @@
 package org.framewright.ui.client;
 
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -14,45 +12,12 @@ import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.Place;
 import org.framewright.frames.SetupTally;
-import org.framewright.job.OnSet;
-import org.framewright.shotlist.SetupState;
-import org.framewright.ui.session.JobView;
+import org.framewright.live.JobView;
+import org.framewright.live.ShownToClient;
 import org.framewright.ui.session.LookedAt;
-import org.framewright.ui.session.ViewCount;
 
 /** The client's screen without its controls. */
 public final class ClientModel {
-  /**
-   * What the client reads.
-   *
-   * @param code the setup on set, else the one that was ticked last; empty before the first
-   * @param title what it is
-   * @param state where it stands
-   * @param agreedBy who agreed to it
-   * @param frames how many it has
-   * @param views its views with their frames
-   * @param agreed setups agreed to
-   * @param setups setups wanted
-   */
-  public record Shown(
-      String code,
-      String title,
-      SetupState state,
-      Optional<String> agreedBy,
-      int frames,
-      List<ViewCount> views,
-      int agreed,
-      int setups) {
-    public Shown {
-      views = List.copyOf(views);
-    }
-
-    /** Whether there is something to agree to. */
-    public boolean canAgree() {
-      return !code.isEmpty() && state != SetupState.SIGNED_OFF && state != SetupState.DROPPED;
-    }
-  }
-
   /**
    * What is said of a frame.
    *
@@ -62,7 +27,7 @@ public final class ClientModel {
   public record Caption(Optional<String> view, int number) {}
 
   private final ObservableValue<JobView> job;
-  private final ReadOnlyObjectWrapper<Shown> shown = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<ShownToClient> shown = new ReadOnlyObjectWrapper<>();
   private final LookedAt looked = new LookedAt(true);
   private final ReadOnlyBooleanWrapper pictureOnly = new ReadOnlyBooleanWrapper(false);
   private final ChangeListener<JobView> follow = (_, _, now) -> take(now);
@@ -78,7 +43,7 @@ public final class ClientModel {
   }
 
   /** What the client reads now. */
-  public ReadOnlyObjectProperty<Shown> shown() {
+  public ReadOnlyObjectProperty<ShownToClient> shown() {
     return shown.getReadOnlyProperty();
   }
 
@@ -125,32 +90,9 @@ public final class ClientModel {
   }
 
   private void take(JobView now) {
-    var states = now.state().setups();
-    var code =
-        asked
-            .or(() -> now.state().onSet().map(OnSet::setup))
-            .or(() -> lastTouched(now))
-            .filter(one -> now.list().setup(one).isPresent())
-            .orElse("");
-    var setup = now.list().setup(code);
-    var status = now.state().of(code);
-    var counted = counted(now, code);
-    var inFront = now.state().onSet().filter(set -> set.setup().equals(code)).flatMap(OnSet::view);
-    shown.set(
-        new Shown(
-            code,
-            setup.map(one -> one.title()).orElse(""),
-            status.state(),
-            status.signedOffBy(),
-            counted.map(SetupTally::frames).orElse(0),
-            setup.map(one -> ViewCount.of(one, counted, inFront)).orElse(List.of()),
-            count(now, SetupState.SIGNED_OFF),
-            states.size() - count(now, SetupState.DROPPED)));
+    shown.set(ShownToClient.of(now, asked));
+    var code = shown.get().code();
     looked.show(code, now.latest().getOrDefault(code, List.of()), frame -> older(now, code, frame));
-  }
-
-  private static int count(JobView now, SetupState state) {
-    return (int) now.state().setups().values().stream().filter(one -> one.state() == state).count();
   }
 
   private static Optional<SetupTally> counted(JobView now, String code) {
@@ -167,16 +109,5 @@ public final class ClientModel {
                     .filter(place -> place.setup().equals(code))
                     .isPresent())
         .findFirst();
-  }
-
-  private static Optional<String> lastTouched(JobView now) {
-    return now.state().setups().entrySet().stream()
-        .filter(entry -> entry.getValue().since().isPresent())
-        .filter(
-            entry ->
-                entry.getValue().state() == SetupState.SHOT
-                    || entry.getValue().state() == SetupState.SIGNED_OFF)
-        .max(Comparator.comparing(entry -> entry.getValue().since().orElseThrow()))
-        .map(Map.Entry::getKey);
   }
 }

@@ -15,13 +15,14 @@ import javafx.scene.layout.VBox;
 import javafx.scene.text.Font;
 import javafx.util.Subscription;
 import org.framewright.frames.Frame;
+import org.framewright.live.JobView;
+import org.framewright.live.ShownToClient;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.StateMark;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.LookedAt;
 
 /**
@@ -175,7 +176,7 @@ public final class ClientView {
         caption.number());
   }
 
-  private void show(ClientModel.Shown now) {
+  private void show(ShownToClient now) {
     var begun = !now.code().isEmpty();
     code.setText(now.code());
     title.setText(begun ? now.title() : texts.get("client.notBegun"));

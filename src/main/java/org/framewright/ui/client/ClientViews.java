@@ -9,10 +9,10 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.live.ViewCount;
 import org.framewright.ui.look.Pegs;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
-import org.framewright.ui.session.ViewCount;
 
 /** The wanted views of a setup and how many frames each has. */
 final class ClientViews extends VBox {

@@ -13,7 +13,7 @@ import org.framewright.base.Progress;
 import org.framewright.copies.MountedCards;
 import org.framewright.copies.device.MountIdentity;
 import org.framewright.job.Job;
-import org.framewright.ui.task.Latest;
+import org.framewright.live.Latest;
 
 /**
  * Offers a card that was put into this computer, once for each time, until it is taken on, put away

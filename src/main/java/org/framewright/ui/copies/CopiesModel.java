@@ -50,10 +50,10 @@ import org.framewright.copies.device.MountIdentity;
 import org.framewright.frames.Frame;
 import org.framewright.job.ComparedAt;
 import org.framewright.job.Job;
+import org.framewright.live.Latest;
 import org.framewright.ui.command.TypedWords;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.settings.Preferences;
-import org.framewright.ui.task.Latest;
 import org.framewright.ui.task.Running;
 import org.framewright.ui.task.Tasks;
 

@@ -16,8 +16,8 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ChangeListener;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import org.framewright.live.JobView;
 import org.framewright.ui.day.LookLine.Group;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 

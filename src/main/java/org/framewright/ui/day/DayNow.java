@@ -16,8 +16,8 @@ import org.framewright.day.Supplies;
 import org.framewright.day.TimeOnSet;
 import org.framewright.job.Job;
 import org.framewright.job.Standing;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.Setup;
-import org.framewright.ui.session.JobView;
 
 /**
  * What the day knows at one moment.

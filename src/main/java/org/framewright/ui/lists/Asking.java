@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.framewright.job.Job;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.Column;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListReading;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Newest;
 import org.framewright.ui.task.Tasks;
 

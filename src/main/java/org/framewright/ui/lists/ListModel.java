@@ -19,6 +19,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.util.Subscription;
 import org.framewright.base.PlainText;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.ListChange;
 import org.framewright.shotlist.ListOptions;
 import org.framewright.shotlist.ListReading;
@@ -27,7 +28,6 @@ import org.framewright.shotlist.ShotList;
 import org.framewright.shotlist.WayOn;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.JobSession;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Tasks;
 
 /**

@@ -15,6 +15,8 @@ import javafx.util.Subscription;
 import org.framewright.base.PlainText;
 import org.framewright.base.Problem;
 import org.framewright.job.FramesDescription;
+import org.framewright.live.JobView;
+import org.framewright.live.LostFolder;
 import org.framewright.ui.look.Texts;
 
 /**

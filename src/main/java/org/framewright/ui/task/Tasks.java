@@ -6,6 +6,7 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import org.framewright.live.Latest;
 
 /**
  * Runs work in the background and brings its outcome to the interface thread. All its methods are

@@ -16,14 +16,14 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.SetupStatus;
+import org.framewright.live.JobView;
+import org.framewright.live.ViewCount;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Answer;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.session.Step;
 import org.framewright.ui.session.Steps;
-import org.framewright.ui.session.ViewCount;
 import org.junit.jupiter.api.Test;
 
 class BoardModelTest {

@@ -19,11 +19,11 @@ import org.framewright.frames.Tally;
 import org.framewright.job.JobState;
 import org.framewright.job.OnSet;
 import org.framewright.job.SetupStatus;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
 import org.framewright.shotlist.View;
-import org.framewright.ui.session.JobView;
 
 /** Pictures of a job made by hand. */
 public final class JobViews {
@@ -123,6 +123,7 @@ public final class JobViews {
             0),
         new FrameScan(List.copyOf(all), 0, List.of()),
         Map.copyOf(latest),
+        List.of(),
         List.of(),
         NOON);
   }

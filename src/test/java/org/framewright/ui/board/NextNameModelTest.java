@@ -12,9 +12,9 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.base.Problem;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.NextName;
+import org.framewright.live.JobView;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.look.Texts;
-import org.framewright.ui.session.JobView;
 import org.framewright.ui.task.Tasks;
 import org.junit.jupiter.api.Test;
 

@@ -14,10 +14,10 @@ import org.framewright.frames.FileRole;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameFile;
 import org.framewright.frames.FrameId;
+import org.framewright.live.JobView;
+import org.framewright.live.ViewCount;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.board.JobViews;
-import org.framewright.ui.session.JobView;
-import org.framewright.ui.session.ViewCount;
 import org.junit.jupiter.api.Test;
 
 class ClientModelTest {

@@ -11,6 +11,8 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.framewright.base.Problem;
 import org.framewright.base.Text;
 import org.framewright.frames.FrameScan;
+import org.framewright.live.JobView;
+import org.framewright.live.LostFolder;
 import org.framewright.ui.board.JobViews;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.session.Notices.Notice;
@@ -47,6 +49,7 @@ class NoticesTest {
         view.tally(),
         new FrameScan(List.of(), 0, problems),
         view.latest(),
+        view.comments(),
         warnings,
         view.at());
   }

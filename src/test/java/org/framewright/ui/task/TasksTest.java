@@ -7,6 +7,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
+import org.framewright.live.Latest;
 import org.junit.jupiter.api.Test;
 
 class TasksTest {

@@ -1,4 +1,4 @@
-package org.framewright.ui.session;
+package org.framewright.live;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -9,7 +9,7 @@ public final class LostFolder extends IOException {
 
   private final transient Path folder;
 
-  LostFolder(Path folder) {
+  public LostFolder(Path folder) {
     super("no folder " + folder);
     this.folder = folder;
   }

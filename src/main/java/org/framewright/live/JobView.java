@@ -1,4 +1,4 @@
-package org.framewright.ui.session;
+package org.framewright.live;
 
 import java.time.Instant;
 import java.util.List;
@@ -7,6 +7,7 @@ import org.framewright.base.Text;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Tally;
+import org.framewright.job.Comment;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
 import org.framewright.job.Standing;
@@ -23,6 +24,7 @@ import org.framewright.shotlist.ShotList;
  * @param scan the frames themselves
  * @param latest the complete frames of each setup that came last, newest first, at most {@link
  *     #LATEST} of a setup
+ * @param comments what people said of setups and frames, in the order in which they did
  * @param warnings what a person should know of the folder
  * @param at the job's time
  */
@@ -34,6 +36,7 @@ public record JobView(
     Tally tally,
     FrameScan scan,
     Map<String, List<Frame>> latest,
+    List<Comment> comments,
     List<Text> warnings,
     Instant at) {
 
@@ -52,19 +55,32 @@ public record JobView(
         tally,
         scan,
         LatestFrames.of(scan, tally, state.arrivals()),
+        job.comments(),
         job.told(),
         job.now());
   }
 
   /** Whether the job is still as in this picture, but for its frames and the time. */
   boolean isOf(Job job) {
-    return stateOf(job).equals(state) && job.shotList().equals(list) && job.told().equals(warnings);
+    return stateOf(job).equals(state)
+        && job.shotList().equals(list)
+        && job.comments().equals(comments)
+        && job.told().equals(warnings);
   }
 
   /** The job as it is now, with the frames as they were counted before. */
   JobView withListOf(long next, Job job) {
     return new JobView(
-        next, job.name(), job.shotList(), stateOf(job), tally, scan, latest, job.told(), job.now());
+        next,
+        job.name(),
+        job.shotList(),
+        stateOf(job),
+        tally,
+        scan,
+        latest,
+        job.comments(),
+        job.told(),
+        job.now());
   }
 
   private JobState stateOf(Job job) {

@@ -1,4 +1,4 @@
-package org.framewright.ui.session;
+package org.framewright.live;
 
 import java.time.Instant;
 import java.time.LocalDateTime;
