@@ -3,7 +3,7 @@
 import {Connection, Unreachable} from './connection.js';
 import {byId} from './dom.js';
 import {MessagePage, PairingPage} from './pairing.js';
-import {Session, queueOf} from './session.js';
+import {queueOf, Session} from './session.js';
 import {deviceKey, invitation, newDevice} from './signing.js';
 import {forget, keep, kept} from './store.js';
 import {Tabs} from './tabs.js';
@@ -30,8 +30,12 @@ class App {
       history.replaceState(null, '', location.pathname);
     }
     if (found) {
-      const id = kept('device')?.device ?? newDevice();
-      keep('invited', {device: id, key: deviceKey(found.secret, id), role: found.role});
+      // A device that is paired under its name cannot be paired under it once more.
+      const ids = [kept('device')?.device ?? newDevice(), newDevice()];
+      keep('invited', {
+        role: found.role,
+        as: ids.map((device) => ({device, key: deviceKey(found.secret, device)})),
+      });
     }
     return found !== null;
   }
@@ -95,12 +99,19 @@ class App {
   async #pair(invited, name) {
     const {say} = this.#texts.spoken;
     try {
-      const asked = {device: invited.device, name};
-      const {status, body} = await new Connection(invited).ask('POST', '/pair', asked);
-      if (status === 200) {
-        keep('device', {device: invited.device, key: invited.key, name, role: body.role, job: body.job});
+      if (await this.#isPairedAs(invited.role)) {
         forget('invited');
-        queueOf(body.job).paired(body.last);
+        this.#begin();
+        return null;
+      }
+      let {device, status, body} = await askToPair(invited.as[0], name);
+      if (body.why === 'taken') {
+        ({device, status, body} = await askToPair(invited.as[1], name));
+      }
+      if (status === 200) {
+        keep('device', {...device, name, role: body.role, job: body.job});
+        forget('invited');
+        queueOf(kept('device')).paired(body.last);
         this.#begin();
         return null;
       }
@@ -116,12 +127,39 @@ class App {
     }
   }
 
+  /** Whether this device is paired in that role already; what waits is sent before it gets another one. */
+  async #isPairedAs(role) {
+    const device = kept('device');
+    if (!device) {
+      return false;
+    }
+    const queue = queueOf(device);
+    const connection = new Connection(device);
+    for (;;) {
+      const batch = device.role === role ? [] : queue.batch();
+      const {status, body} = await connection.ask('POST', '/events', batch);
+      if (status !== 200) {
+        return status === 403 && device.role === role; // a display sends nothing
+      }
+      queue.answered(body);
+      if (batch.length === 0) {
+        return device.role === role;
+      }
+    }
+  }
+
   /** This device is no longer paired by its own wish; what waits stays. */
   leave() {
     forget('device');
     forget('invited');
     this.#begin();
   }
+}
+
+async function askToPair(device, name) {
+  const asked = {device: device.device, name};
+  const {status, body} = await new Connection(device).ask('POST', '/pair', asked);
+  return {device, status, body};
 }
 
 new App().start();

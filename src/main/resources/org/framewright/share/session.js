@@ -18,11 +18,15 @@ import {ViewerPage} from './viewer.js';
 const PAGES = {assistant: AssistantPage, client: ClientPage, viewer: ViewerPage};
 const QUEUE = 'queue.';
 
-/** What waits for a job on this device. */
-export function queueOf(job) {
+/** What a device did for a job, by its name there. */
+export function queueOf({device, job}) {
+  return queueNamed(`${device}.${job}`);
+}
+
+function queueNamed(name) {
   return new Queue(
-    () => kept(QUEUE + job),
-    (value) => keep(QUEUE + job, value),
+    () => kept(QUEUE + name),
+    (value) => keep(QUEUE + name, value),
   );
 }
 
@@ -47,7 +51,7 @@ export class Session {
     this.#tabs = tabs;
     this.#device = device;
     this.texts = texts;
-    this.queue = queueOf(device.job);
+    this.queue = queueOf(device);
     this.connection = new Connection(device);
     this.pictures = new Pictures(this.connection);
     this.head = new HeadLine(this);
@@ -60,8 +64,8 @@ export class Session {
       answered: (status, body) => this.#refused(status, body),
     });
     this.#others = names(QUEUE)
-      .filter((job) => job !== device.job)
-      .map((job) => ({job, queue: queueOf(job)}))
+      .filter((name) => name !== `${device.device}.${device.job}`)
+      .map((name) => ({job: name.slice(name.indexOf('.') + 1), queue: queueNamed(name)}))
       .filter(({queue}) => queue.waiting.length > 0);
   }
 
