@@ -9,6 +9,9 @@ import {forget, keep, kept} from './store.js';
 import {Tabs} from './tabs.js';
 import {Texts, usual} from './texts.js';
 
+/** As many pairings of other days are kept. */
+const MOST_JOBS = 8;
+
 class App {
   #texts;
   #tabs = new Tabs((active) => (active ? this.#begin() : this.#rest()));
@@ -16,11 +19,15 @@ class App {
   #session = null;
 
   async start() {
-    this.#takeInvitation();
+    const invited = this.#takeInvitation();
     addEventListener('hashchange', () => this.#takeInvitation() && this.#tabs.take());
     await this.speak(kept('language') ?? usual(navigator.languages));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.look());
-    this.#tabs.begin();
+    if (invited) {
+      this.#tabs.take();
+    } else {
+      this.#tabs.begin();
+    }
   }
 
   /** An invitation in the address is taken out of it at once; only the key made from it is kept. */
@@ -47,8 +54,12 @@ class App {
   }
 
   async speakNow(language) {
+    try {
+      await this.speak(language);
+    } catch {
+      return; // no line: the language stays
+    }
     keep('language', language);
-    await this.speak(language);
     this.#begin();
   }
 
@@ -66,7 +77,7 @@ class App {
     const invited = kept('invited');
     const device = kept('device');
     if (invited) {
-      this.#show(new PairingPage(this.#texts, invited, device?.name, (name) => this.#pair(invited, name)));
+      this.#show(new PairingPage(this.#texts, invited, device?.name, (name) => this.#pair(invited, name), device && (() => this.#stay())));
     } else if (device) {
       this.#session = new Session(this, this.#texts, device, this.#tabs);
       this.#show(this.#session.page);
@@ -99,23 +110,21 @@ class App {
   async #pair(invited, name) {
     const {say} = this.#texts.spoken;
     try {
-      if (await this.#isPairedAs(invited.role)) {
-        forget('invited');
-        this.#begin();
-        return null;
+      const before = await pairedBefore(invited.role);
+      if (before) {
+        return this.#paired(before);
       }
       let {device, status, body} = await askToPair(invited.as[0], name);
       if (body.why === 'taken') {
         ({device, status, body} = await askToPair(invited.as[1], name));
       }
       if (status === 200) {
-        keep('device', {...device, name, role: body.role, job: body.job});
-        forget('invited');
-        queueOf(kept('device')).paired(body.last);
-        this.#begin();
-        return null;
+        const paired = {...device, name, role: body.role, job: body.job};
+        queueOf(paired).paired(body.last);
+        return this.#paired(paired);
       }
       if (status === 410 || status === 401) {
+        forget('invited');
         return say(body.why === 'spent' ? 'pair.spent' : 'pair.old');
       }
       return body.what ? `${body.what} ${body.remedy ?? ''}` : say('pair.later');
@@ -127,33 +136,50 @@ class App {
     }
   }
 
-  /** Whether this device is paired in that role already; what waits is sent before it gets another one. */
-  async #isPairedAs(role) {
-    const device = kept('device');
-    if (!device) {
-      return false;
-    }
-    const queue = queueOf(device);
+  /** The invitation is not taken. */
+  #stay() {
+    forget('invited');
+    this.#begin();
+  }
+
+  /** From now on this device works as this one. */
+  #paired(device) {
+    const others = kept('devices', []).filter((one) => one.job !== device.job);
+    keep('devices', [device, ...others].slice(0, MOST_JOBS));
+    keep('device', device);
+    forget('invited');
+    this.#begin();
+    return null;
+  }
+}
+
+/**
+ * Who this device is to the computer already, if that is in this role. Before it gets another role, what
+ * waits is sent.
+ */
+async function pairedBefore(role) {
+  for (const device of kept('devices', [])) {
     const connection = new Connection(device);
+    const queue = queueOf(device);
     for (;;) {
       const batch = device.role === role ? [] : queue.batch();
       const {status, body} = await connection.ask('POST', '/events', batch);
       if (status !== 200) {
-        return status === 403 && device.role === role; // a display sends nothing
+        if (status === 403 && device.role === role) {
+          return device; // a display may send nothing, but it is known
+        }
+        break;
       }
       queue.answered(body);
       if (batch.length === 0) {
-        return device.role === role;
+        if (device.role === role) {
+          return device;
+        }
+        break;
       }
     }
   }
-
-  /** This device is no longer paired by its own wish; what waits stays. */
-  leave() {
-    forget('device');
-    forget('invited');
-    this.#begin();
-  }
+  return null;
 }
 
 async function askToPair(device, name) {

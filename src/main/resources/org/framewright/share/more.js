@@ -1,6 +1,6 @@
 /** Language, look, and what this device is to the computer. */
 
-import {button, el} from './dom.js';
+import {el} from './dom.js';
 import {openDialog} from './questions.js';
 import {kept} from './store.js';
 import {LANGUAGES} from './texts.js';
@@ -14,17 +14,7 @@ export function openMore(session) {
   const looks = {'': say('look.device'), neutral: say('look.neutral'), sunlight: say('look.sunlight')};
   const look = choice(say('more.look'), looks, kept('look') ?? '', (word) => session.look(word));
   const device = el('p.quiet', say('more.device', session.name, say('role.' + session.role)));
-  const leave = button('.act', say('more.leave'), () => {
-    const waiting = session.queue.waiting.length;
-    if (waiting === 0 || leave.dataset.asked) {
-      dialog.close();
-      session.leave();
-    } else {
-      leave.dataset.asked = 'yes';
-      leave.textContent = say('more.leaveAll', waiting);
-    }
-  });
-  const dialog = openDialog(say('more.title'), say('close'), language, look, device, leave);
+  const dialog = openDialog(say('more.title'), say('close'), language, look, device);
 }
 
 /** A choice of one word out of some, {word: label}. */

@@ -26,7 +26,12 @@ export class PairingPage {
   #act;
   #texts;
 
-  constructor(texts, invited, name, pair) {
+  /**
+   * @param name how it was called before, if it was
+   * @param pair pairs it under a name, and answers what was wrong or null
+   * @param stay goes on without; none where it is not paired yet
+   */
+  constructor(texts, invited, name, pair, stay) {
     this.#texts = texts;
     this.#pair = pair;
     this.#role = invited.role;
@@ -40,6 +45,9 @@ export class PairingPage {
     this.#act = el('button.does-it.act', texts.say('pair.do'));
     this.#wrong.setAttribute('role', 'alert');
     const form = el('form', label, this.#name, this.#act, shows(this.#wrong, false));
+    if (stay) {
+      form.append(button('.act', texts.say('cancel'), stay));
+    }
     form.addEventListener('submit', (event) => {
       event.preventDefault();
       this.#go();

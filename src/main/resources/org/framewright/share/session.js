@@ -171,10 +171,6 @@ export class Session {
     return this.#app.speakNow(language);
   }
 
-  leave() {
-    this.#app.leave();
-  }
-
   #tryNow() {
     this.#live.tryNow();
     this.#patience.over();
