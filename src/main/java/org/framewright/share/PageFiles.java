@@ -19,12 +19,34 @@ final class PageFiles {
       List.of(
           FIRST,
           "app.js",
-          "sha256.js",
-          "style.css",
+          "assistant.js",
+          "client.js",
+          "comments.js",
+          "connection.js",
+          "details.js",
+          "dom.js",
+          "head.js",
           "icon.svg",
-          "texts-en.json",
+          "live.js",
+          "marks.js",
+          "model.js",
+          "more.js",
+          "pairing.js",
+          "pictures.js",
+          "questions.js",
+          "queue.js",
+          "scan.js",
+          "session.js",
+          "sha256.js",
+          "signing.js",
+          "store.js",
+          "style.css",
+          "tabs.js",
           "texts-de.json",
-          "texts-fr.json");
+          "texts-en.json",
+          "texts-fr.json",
+          "texts.js",
+          "viewer.js");
 
   /**
    * A file as it is sent.
