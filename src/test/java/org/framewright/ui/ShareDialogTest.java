@@ -103,11 +103,11 @@ class ShareDialogTest {
       opened.press(KeyCode.ESCAPE);
       phone.comment("001", "collar lower", "Ada");
       opened.awaitReading(".comment-text", "collar lower");
-      assertThat(opened.readsAll(".comment-new")).containsExactly("new");
+      assertThat(opened.reads(".comment-who")).startsWith("new, Ada, ");
       opened.awaitReading("#status", "Ada says of 001: collar lower");
 
       opened.press(KeyCode.S);
-      await(() -> opened.readsAll(".comment-new").isEmpty());
+      await(() -> opened.reads(".comment-who").startsWith("Ada, "));
       assertThat(opened.readsAll(".comment-text")).containsExactly("collar lower");
     }
   }

@@ -2,6 +2,7 @@ package org.framewright.ui.board;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -15,12 +16,15 @@ import org.framewright.ui.look.WrappedText;
 
 /** What was said of a setup, the newest first; nothing where nothing was. */
 final class CommentsPane extends VBox {
+  private static final PseudoClass NEW = PseudoClass.getPseudoClass("new");
+
   private final Texts texts;
-  private final int most;
   private final List<Entry> lines = new ArrayList<>();
   private final Label earlier = new Label();
   private final Button seen;
   private final HBox below;
+  private int most;
+  private List<Said> shown = List.of();
 
   /**
    * @param most so many are shown
@@ -42,22 +46,31 @@ final class CommentsPane extends VBox {
     show(List.of());
   }
 
+  /** Shows so many from now on. */
+  void setMost(int comments) {
+    if (comments != most) {
+      most = comments;
+      show(shown);
+    }
+  }
+
   /** The lines stay and change: new ones would have to be styled each time. */
   void show(List<Said> said) {
+    shown = said;
     setVisible(!said.isEmpty());
     setManaged(isVisible());
-    int shown = Math.min(most, said.size());
-    while (lines.size() < shown) {
+    int many = Math.min(most, said.size());
+    while (lines.size() < many) {
       lines.add(new Entry());
     }
-    for (int i = 0; i < shown; i++) {
+    for (int i = 0; i < many; i++) {
       lines.get(i).show(said.get(i));
     }
-    earlier.setText(said.size() > shown ? texts.get("comment.earlier", said.size() - shown) : "");
+    earlier.setText(said.size() > many ? texts.get("comment.earlier", said.size() - many) : "");
     boolean fresh = said.stream().anyMatch(Said::isNew);
     seen.setVisible(fresh);
-    var parts = new ArrayList<Region>(lines.subList(0, shown));
-    if (fresh || said.size() > shown) {
+    var parts = new ArrayList<Region>(lines.subList(0, many));
+    if (fresh || said.size() > many) {
       parts.add(below);
     }
     if (!getChildren().equals(parts)) {
@@ -66,33 +79,21 @@ final class CommentsPane extends VBox {
   }
 
   private final class Entry extends VBox {
-    private final Label isNew = new Label(texts.get("comment.new"));
-    private final Label who = new Label();
-    private final Label of = new Label();
     private final WrappedText text = new WrappedText("comment-text");
+    private final WrappedText who = new WrappedText("comment-who");
 
     Entry() {
-      isNew.getStyleClass().add("comment-new");
-      isNew.setMinWidth(Region.USE_PREF_SIZE);
-      who.getStyleClass().add("comment-who");
-      who.setMinWidth(0);
-      of.getStyleClass().add("comment-who");
-      of.setMinWidth(0);
       text.setMostLines(3);
-      var head = new HBox(isNew, who);
-      head.getStyleClass().add("comment-head");
+      who.setMostLines(2);
       getStyleClass().add("comment");
-      getChildren().setAll(text, head, of);
+      getChildren().setAll(text, who);
     }
 
     void show(Said said) {
-      isNew.setVisible(said.isNew());
-      isNew.setManaged(said.isNew());
-      who.setText(said.who());
-      of.setText(said.of());
-      of.setVisible(!said.of().isEmpty());
-      of.setManaged(of.isVisible());
+      pseudoClassStateChanged(NEW, said.isNew());
       text.setText(said.text());
+      who.setText(
+          texts.apart(said.isNew() ? texts.get("comment.new") : "", said.who(), said.of()));
     }
   }
 }

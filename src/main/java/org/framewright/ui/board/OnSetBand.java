@@ -31,6 +31,9 @@ import org.framewright.ui.session.LookedAt;
 final class OnSetBand {
   private static final int MOST_COMMENTS = 3;
 
+  /** From this height on, in ems, there is room for them below a setup of many views. */
+  private static final double HIGH = 50;
+
   private final Texts texts;
   private final UnaryOperator<String> viewWord;
   private final Consumer<String> bringView;
@@ -149,6 +152,7 @@ final class OnSetBand {
     strip.setPrefHeight(widths.strip() * em);
     strip.setMinHeight(widths.strip() * em);
     strip.setMaxHeight(widths.strip() * em);
+    comments.setMost(height >= HIGH * em ? MOST_COMMENTS : 1);
     wordsCramped = widths.band() < 14 && !above;
     actions.showKeys(width >= 44 * em);
     pictureLine.showKeys(width - (nowAbove ? 0 : column) >= 32 * em);

@@ -47,6 +47,7 @@ public final class ShareDialog {
   private final Texts texts;
   private final Clock clock;
   private final WrappedText how = new WrappedText("share-how");
+  private final Label address = new Label();
   private final WrappedText caution = new WrappedText("quiet");
   private final Button turn = new Button();
   private final Map<Role, ToggleButton> roles = new EnumMap<>(Role.class);
@@ -73,8 +74,12 @@ public final class ShareDialog {
     turn.getStyleClass().add("does-it");
     turn.setMinWidth(Region.USE_PREF_SIZE);
     turn.setOnAction(_ -> model.turn());
-    HBox.setHgrow(how, Priority.ALWAYS);
-    var head = new HBox(how, turn);
+    address.setId("share-address");
+    address.getStyleClass().add("share-address");
+    address.setMinWidth(Region.USE_PREF_SIZE);
+    var words = new VBox(how, address);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    var head = new HBox(words, turn);
     head.getStyleClass().add("share-head");
     middle.getStyleClass().add("share-middle");
     middle.getChildren().setAll(codeSide(), roleAndDevices());
@@ -222,11 +227,13 @@ public final class ShareDialog {
         switch (state) {
           case ShareModel.State.Off _ -> texts.get("share.off");
           case ShareModel.State.Starting _ -> texts.get("share.starting");
-          case ShareModel.State.On(var address) -> texts.get("share.on", address.toString());
+          case ShareModel.State.On _ -> texts.get("share.on");
           case ShareModel.State.Failed(var why) -> texts.sentences(why);
         });
-    how.setStyleClasses(
-        state instanceof ShareModel.State.Failed ? "warning" : on ? "share-on" : "share-how");
+    how.setStyleClasses(state instanceof ShareModel.State.Failed ? "warning" : "share-how");
+    address.setText(state instanceof ShareModel.State.On(var at) ? at.toString() : "");
+    address.setVisible(on);
+    address.setManaged(on);
     caution.setText(caution(state));
     turn.setText(texts.get(on ? "share.turnOff" : "share.turnOn"));
     middle.setVisible(on);
@@ -238,7 +245,7 @@ public final class ShareDialog {
   }
 
   private String caution(ShareModel.State state) {
-    return state instanceof ShareModel.State.On(URI address) && "https".equals(address.getScheme())
+    return state instanceof ShareModel.State.On(URI at) && "https".equals(at.getScheme())
         ? texts.get("share.encrypted")
         : texts.get("share.plain");
   }
