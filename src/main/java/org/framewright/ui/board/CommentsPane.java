@@ -92,8 +92,7 @@ final class CommentsPane extends VBox {
     void show(Said said) {
       pseudoClassStateChanged(NEW, said.isNew());
       text.setText(said.text());
-      who.setText(
-          texts.apart(said.isNew() ? texts.get("comment.new") : "", said.who(), said.of()));
+      who.setText(texts.apart(said.isNew() ? texts.get("comment.new") : "", said.who(), said.of()));
     }
   }
 }

@@ -33,7 +33,11 @@ final class QrPicture extends Region {
           while (x + 1 < code.size() && code.module(x + 1, y)) {
             x++;
           }
-          add((from + QrCode.QUIET) * module, (y + QrCode.QUIET) * module, (x + 1 - from) * module, module);
+          add(
+              (from + QrCode.QUIET) * module,
+              (y + QrCode.QUIET) * module,
+              (x + 1 - from) * module,
+              module);
         }
       }
     }
