@@ -39,6 +39,8 @@ public interface Sharing {
     void unpair(String id) throws IOException;
 
     /**
+     * Tells of devices, until what is returned is closed.
+     *
      * @param changed runs on any thread whenever a device was paired, came, left or was sent away
      */
     AutoCloseable listen(Runnable changed);
