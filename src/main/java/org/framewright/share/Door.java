@@ -31,9 +31,8 @@ final class Door implements HttpHandler {
 
   /** Where the page may take things from: from here, and nothing that is written into it. */
   static final String POLICY =
-      "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self';"
-          + " img-src blob: 'self'; connect-src 'self'; base-uri 'none'; form-action 'none';"
-          + " frame-ancestors 'none'";
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src blob: 'self';"
+          + " connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   private static final String A_DAY = "private, max-age=86400";
 

@@ -87,7 +87,6 @@ final class PageFiles {
       case "css" -> "text/css; charset=utf-8";
       case "svg" -> "image/svg+xml";
       case "json" -> "application/json";
-      case "woff2" -> "font/woff2";
       default -> throw new IllegalArgumentException(name);
     };
   }
