@@ -53,6 +53,7 @@ final class PageFiles {
    *
    * @param tag an entity tag with its quotation marks (RFC 9110, section 8.8.3)
    */
+  @SuppressWarnings("ArrayRecordComponent") // Never compared, and nobody changes it.
   record PageFile(byte[] bytes, String type, String tag) {}
 
   private final Map<String, PageFile> files;

@@ -133,8 +133,8 @@ public final class ShareServer implements AutoCloseable {
     }
     http.start();
     // A drive that does not answer may hold up the look at the job for long, but nothing else.
-    beats.scheduleWithFixedDelay(watch::sweep, 1, 1, TimeUnit.SECONDS);
-    beats.scheduleWithFixedDelay(this::beat, 1, 1, TimeUnit.SECONDS);
+    var _ = beats.scheduleWithFixedDelay(watch::sweep, 1, 1, TimeUnit.SECONDS);
+    var _ = beats.scheduleWithFixedDelay(this::beat, 1, 1, TimeUnit.SECONDS);
   }
 
   private void beat() {
