@@ -115,7 +115,10 @@ class PageTextsTest {
     var texts = texts("fr");
     for (var key : keys(texts)) {
       for (var form : forms(texts.get(key))) {
-        assertThat(form).as(key).doesNotMatch(".*[^\\u202f\\d][;:?!»](\\s.*|$)").doesNotContain("'");
+        assertThat(form)
+            .as(key)
+            .doesNotMatch(".*[^\\u202f\\d][;:?!»](\\s.*|$)")
+            .doesNotContain("'");
       }
     }
   }
@@ -150,7 +153,9 @@ class PageTextsTest {
     }
     assertThat(keys(texts("en")))
         .allMatch(
-            key -> said.contains(key) || said.stream().anyMatch(it -> it.endsWith(".") && key.startsWith(it)));
+            key ->
+                said.contains(key)
+                    || said.stream().anyMatch(it -> it.endsWith(".") && key.startsWith(it)));
   }
 
   @Test
@@ -158,7 +163,8 @@ class PageTextsTest {
     for (var script : scripts()) {
       assertThat(file(script))
           .as(script)
-          .doesNotContain("innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(");
+          .doesNotContain(
+              "innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(");
     }
     assertThat(file("index.html")).doesNotContain("style=", "<style", " on", "javascript:");
   }
