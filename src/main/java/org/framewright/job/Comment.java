@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
@@ -31,6 +32,8 @@ public record Comment(
   /** The longest text of a comment, in letters. */
   public static final int LONGEST = 1000;
 
+  private static final Pattern BLANKS = Pattern.compile("\\s+");
+
   public Comment {
     frames = List.copyOf(frames);
   }
@@ -42,7 +45,7 @@ public record Comment(
 
   /** A text as it is kept. */
   static String line(String text) {
-    return PlainText.line(text.strip());
+    return PlainText.line(BLANKS.matcher(text.strip()).replaceAll(" "));
   }
 
   /** This as it may be shown, whoever wrote it into the log. */

@@ -5,6 +5,7 @@ import static org.framewright.AssertThat.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +27,12 @@ import org.junit.jupiter.api.io.TempDir;
 /** Whatever the disk does while a job is written: the state is the old one or the new one. */
 class JobOnFailingDiskTest {
   private static final Station SET = new Station("set");
+  private static final Device PHONE = new Device("page-00000001");
+  private static final Numbered TICK =
+      new Numbered(
+          1,
+          Instant.parse("2026-11-23T09:00:00Z"),
+          new Asked.Ticked("1", SetupState.SHOT, MarkDetails.NONE));
   private static final List<FrameId> FRAMES = List.of(new FrameId("a"), new FrameId("b"));
 
   @TempDir private Path root;
@@ -48,6 +55,7 @@ class JobOnFailingDiskTest {
     commands.put("list --import", job -> job.importList(list("1", "3", "4")));
     commands.put("frames --move", job -> job.moveFrames(FRAMES, "2", Optional.empty(), "Ana"));
     commands.put("mark --take-back", Job::takeBack);
+    commands.put("a device's tick", job -> job.receive(PHONE, TICK));
     return commands;
   }
 
