@@ -330,6 +330,7 @@ class ListPart {
   #none = el('p.none');
   #state = null;
   #next;
+  #before;
 
   constructor(session, doing) {
     this.#session = session;
@@ -374,6 +375,18 @@ class ListPart {
       `${this.#head.textContent}, ${totals}`,
     );
     this.#filter();
+    if (state.onSet?.code !== this.#before) {
+      this.#before = state.onSet?.code;
+      this.#bring(this.#before);
+    }
+  }
+
+  /** Where the list scrolls by itself, a setup is brought into its sight. */
+  #bring(code) {
+    const row = this.#rows.of(code)?.element;
+    if (row && getComputedStyle(this.element).overflowY === 'auto') {
+      row.scrollIntoView({block: 'center'});
+    }
   }
 
   #filter() {

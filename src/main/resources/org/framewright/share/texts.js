@@ -20,7 +20,12 @@ export class Texts {
     this.#texts = texts;
     this.#plural = new Intl.PluralRules(language);
     this.#number = new Intl.NumberFormat(language);
-    this.#time = new Intl.DateTimeFormat(language, {hour: '2-digit', minute: '2-digit', timeZone: zone});
+    this.#time = new Intl.DateTimeFormat(language, {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+      timeZone: zone,
+    });
   }
 
   static async of(language) {
