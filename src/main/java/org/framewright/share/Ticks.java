@@ -126,8 +126,7 @@ final class Ticks {
               : keep(job, device, sent, new Asked.Ticked(setup, state.get(), details));
       case RequestJson.Did.Comment(var setup, var picture, var text, var by) ->
           keep(job, device, sent, new Asked.Commented(setup, frames(picture), text, by));
-      case RequestJson.Did.TakeBack(var of) ->
-          keep(job, device, sent, new Asked.TakenBack(of));
+      case RequestJson.Did.TakeBack(var of) -> keep(job, device, sent, new Asked.TakenBack(of));
       case RequestJson.Did.Other _ -> new Receipt.Refused(last, unknown());
     };
   }
@@ -211,12 +210,10 @@ final class Ticks {
     } catch (TimeoutException e) {
       throw new IOException("the job folder takes too long", e);
     } catch (ExecutionException e) {
-      throw switch (e.getCause()) {
-        case IOException failure -> failure;
-        case RuntimeException fault -> fault;
-        case Error error -> error;
-        case Throwable other -> new IOException(other);
-      };
+      if (e.getCause() instanceof IOException failure) {
+        throw failure;
+      }
+      throw new IllegalStateException(e.getCause());
     }
   }
 }

@@ -336,7 +336,7 @@ class ListPart {
     this.#session = session;
     const say = (this.#say = session.texts.spoken.say);
     this.#field.type = 'search';
-    this.#field.placeholder = say('list.find');
+    this.#field.placeholder = say('list.findShort');
     this.#field.setAttribute('aria-label', say('list.find'));
     this.#field.autocomplete = 'off';
     this.#field.dir = 'auto';

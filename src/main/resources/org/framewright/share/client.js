@@ -27,7 +27,7 @@ export class ClientPage {
   #prints;
   #code = el('p.code');
   #title = el('h1.title');
-  #progress = el('p.quiet');
+  #progress = el('p.progress.quiet');
   #mark = stateMark();
   #standing = el('span');
   #views = el('div.views');
@@ -69,7 +69,7 @@ export class ClientPage {
     this.#strip.setAttribute('role', 'group');
     const state = el('p.standing', this.#mark, this.#standing);
     const acts = el('div.client-acts', this.#agree, this.#comment, this.#newest, this.#only);
-    const told = el('div.client-told', this.#code, this.#title, this.#progress, state, this.#views, this.#comments.element);
+    const told = el('div.client-told', this.#code, this.#progress, this.#title, state, this.#views, this.#comments.element);
     const column = el('section.column', session.head.element, session.head.notices, told, this.#asking, acts);
     column.setAttribute('aria-label', say('client.about'));
     this.#main = el('main.client', side, column);
