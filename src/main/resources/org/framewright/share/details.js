@@ -85,10 +85,10 @@ export function openDetails(session, page, state, code) {
     const said = now.comments.filter((one) => one.setup === code);
     comments.show(now, said);
     form.of(code, looked, looked ? say('comment.picture') : say('comment.setup', code));
-    onSet.disabled = setup.state === 'on-set';
-    again.disabled = setup.state === 'to-shoot';
-    shot.disabled = setup.state === 'shot';
-    drop.disabled = setup.state === 'dropped';
+    shows(onSet, setup.state !== 'on-set');
+    shows(shot, setup.state !== 'shot');
+    shows(drop, setup.state !== 'dropped');
+    shows(again, setup.state !== 'to-shoot');
   }
 
   const title = say('details.title', code, state().setups.get(code)?.title ?? '');
