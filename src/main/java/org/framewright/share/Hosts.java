@@ -1,5 +1,6 @@
 package org.framewright.share;
 
+import java.net.Inet6Address;
 import java.net.InetAddress;
 import java.util.Optional;
 
@@ -35,11 +36,17 @@ record Hosts(Optional<String> given) {
     if (here.isLoopbackAddress() && host.equalsIgnoreCase(LOCAL)) {
       return true;
     }
-    var bare = host.startsWith("[") ? host.substring(1, host.length() - 1) : host;
+    return here instanceof Inet6Address
+        ? host.startsWith("[") && host.endsWith("]") && isSame(host, here)
+        : host.equals(here.getHostAddress());
+  }
+
+  /** An IPv6 address can be written in several ways. */
+  private static boolean isSame(String bracketed, InetAddress here) {
     try {
-      return InetAddress.ofLiteral(bare).equals(here);
+      return InetAddress.ofLiteral(bracketed.substring(1, bracketed.length() - 1)).equals(here);
     } catch (IllegalArgumentException e) {
-      return false; // A name, or nothing that could be one.
+      return false;
     }
   }
 }

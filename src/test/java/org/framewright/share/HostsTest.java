@@ -26,7 +26,7 @@ class HostsTest {
     "set.studio.example.:8470, false",
     "'', false",
     ":8470, false",
-    "[192.168.1.20]:8470, true",
+    "[192.168.1.20]:8470, false",
     "[::1]:8470, false",
     "[::1, false",
     "192.168.1.20:8470:8470, false",
@@ -52,5 +52,7 @@ class HostsTest {
     var hosts = new Hosts(Optional.empty());
     assertThat(hosts.isOurs("localhost:1", InetAddress.ofLiteral("127.0.0.1"), 1, 80)).isTrue();
     assertThat(hosts.isOurs("[::1]:1", InetAddress.ofLiteral("::1"), 1, 80)).isTrue();
+    assertThat(hosts.isOurs("[::2]:1", InetAddress.ofLiteral("::1"), 1, 80)).isFalse();
+    assertThat(hosts.isOurs("[evil.example]:1", InetAddress.ofLiteral("::1"), 1, 80)).isFalse();
   }
 }

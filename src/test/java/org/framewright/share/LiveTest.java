@@ -105,7 +105,7 @@ class LiveTest {
   /** What the client's window does not show, no message for a client holds. */
   @Test
   void aClientHearsWhatTheClientsWindowShows() throws Exception {
-    mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    mark("001", SetupState.ON_SET, MarkDetails.NONE.andView("F"));
     mark("002", SetupState.PICKUP, MarkDetails.NONE.andReason("torn"));
     job.shoot("001", "F", 2);
     var assistant = job.paired(Role.ASSISTANT);

@@ -146,7 +146,7 @@ class PairingTest {
 
   @Test
   void aDeviceWithoutANameIsCalledByItsRole() throws Exception {
-    new Phone(job.server.address()).pair(job.server.invite(Role.VIEWER), " \\n ");
+    new Phone(job.server.address()).pair(job.server.invite(Role.VIEWER), " \n ");
     assertThat(job.server.devices().getFirst().name()).isEqualTo("viewer");
   }
 

@@ -73,7 +73,7 @@ final class SharedJob implements AutoCloseable {
         "Look " + number,
         List.of(new View("F", OptionalInt.of(2)), new View("B")),
         OptionalInt.empty(),
-        new LinkedHashMap<>(Map.of("Rack", "R" + number, "EAN", "40063813339" + number % 10)));
+        new LinkedHashMap<>(Map.of("Rack", "R" + number, "EAN", "400638133393" + number % 10)));
   }
 
   private void open() throws Exception {
