@@ -9,13 +9,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
 import java.util.function.Supplier;
 import nu.validator.client.EmbeddedValidator;
 import org.framewright.InstalledBrowser;
 import org.framewright.frames.OnSetSpan;
 import org.framewright.job.Comment;
+import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -213,7 +217,7 @@ class PageInBrowserTest {
     until(() -> state("004") == SetupState.ON_SET);
     until(() -> text(".set .code").equals("004"));
     click(".view-block:nth-child(2)");
-    until(() -> scene.live().now().state().onSet().orElseThrow().view().equals(java.util.Optional.of("B")));
+    until(() -> scene.live().now().state().onSet().orElseThrow().view().equals(Optional.of("B")));
     click("#pickup");
     browser.findElement(By.id("asked")).sendKeys("sleeve", Keys.ENTER);
     until(() -> state("004") == SetupState.PICKUP);
@@ -274,12 +278,13 @@ class PageInBrowserTest {
       until(() -> has(".status[data-is=lost]"));
       putOnSet(codes.subList(100, 150));
       assertThat(text(".status")).contains("no connection since", "ticks waiting");
-      scene.change(job -> {
-        var setups = new ArrayList<Setup>(job.shotList().setups());
-        setups.addFirst(PageScene.setup(300, "A hat"));
-        job.importList(new ShotList(setups));
-        return true;
-      });
+      scene.change(
+          job -> {
+            var setups = new ArrayList<Setup>(job.shotList().setups());
+            setups.addFirst(PageScene.setup(300, "A hat"));
+            job.importList(new ShotList(setups));
+            return true;
+          });
       scene.serve();
       wire.leadsTo(scene.server().address());
       other.leadsTo(scene.server().address());
@@ -294,9 +299,14 @@ class PageInBrowserTest {
 
       until(() -> scene.job().comments().size() == 10);
       assertThat(scene.job().comments().stream().map(Comment::text).toList())
-          .containsExactly("word 1", "word 2", "word 3", "word 4", "word 5", "word 6", "word 7", "word 8", "word 9", "word 10");
+          .containsExactly(
+              "word 1", "word 2", "word 3", "word 4", "word 5", "word 6", "word 7", "word 8",
+              "word 9", "word 10");
       System.out.println(
-          "ticks 200, kept 200; batches " + wire.batches() + ", answers lost " + wire.lostAnswers());
+          "ticks 200, kept 200; batches "
+              + wire.batches()
+              + ", answers lost "
+              + wire.lostAnswers());
     }
   }
 
@@ -318,7 +328,8 @@ class PageInBrowserTest {
     until(() -> state("003") == SetupState.SIGNED_OFF);
     assertThat(scene.live().now().state().of("003").signedOffBy()).contains("Odette");
     until(() -> text(".standing").contains("signed off by Odette"));
-    assertThat(browser.executeScript("return localStorage['framewright.name']")).isEqualTo("\"Odette\"");
+    assertThat(browser.executeScript("return localStorage['framewright.name']"))
+        .isEqualTo("\"Odette\"");
   }
 
   @Test
@@ -330,7 +341,8 @@ class PageInBrowserTest {
     putOnSet(List.of("005", "006"));
     scene.change(
         job -> {
-          var left = job.shotList().setups().stream().filter(one -> !one.code().equals("005")).toList();
+          var left =
+              job.shotList().setups().stream().filter(one -> !one.code().equals("005")).toList();
           job.importList(new ShotList(left));
           return true;
         });
@@ -407,10 +419,11 @@ class PageInBrowserTest {
     until(() -> text(".wall .code").equals("003"));
     assertThat(browser.findElements(By.cssSelector("button, input, a"))).isEmpty();
     assertThat(text(".wall-next")).contains("004", "005", "006");
-    scene.change(job -> {
-      job.mark("003", SetupState.SHOT, org.framewright.job.MarkDetails.by("Timo"));
-      return true;
-    });
+    scene.change(
+        job -> {
+          job.mark("003", SetupState.SHOT, MarkDetails.by("Timo"));
+          return true;
+        });
     until(() -> text(".wall-number").equals("2 of 11 shot"));
   }
 
@@ -445,11 +458,8 @@ class PageInBrowserTest {
 
   @ParameterizedTest
   @CsvSource({"360,740", "390,844", "820,1180", "1180,820"})
-  void nothingIsWiderThanTheWindowInAnyLanguage(int width, int height) {
-    // A window of Chromium is never that narrow, a phone's is.
-    browser.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", true));
+  void nothingIsWiderThanTheWindowInAnyLanguage(int width, int height) throws IOException {
+    started.screen(width, height, 1);
     try {
       for (var role : List.of(Role.ASSISTANT, Role.CLIENT)) {
         try (var own = new Wire(scene.server().address(), 5)) {
@@ -473,12 +483,10 @@ class PageInBrowserTest {
                 .as("buttons in %s", language)
                 .isEmpty();
           }
-        } catch (IOException e) {
-          throw new AssertionError(e);
         }
       }
     } finally {
-      browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+      started.noScreen();
     }
   }
 
@@ -496,7 +504,8 @@ class PageInBrowserTest {
     }
     pair(Role.ASSISTANT);
     until(() -> has(".row"));
-    var made = "<!DOCTYPE html>" + browser.executeScript("return document.documentElement.outerHTML");
+    var made =
+        "<!DOCTYPE html>" + browser.executeScript("return document.documentElement.outerHTML");
     var copy = Files.createTempFile("page", ".html");
     Files.writeString(copy, made);
     var messages = new JsonMapper().readTree(checker.validate(copy)).path("messages");
@@ -528,11 +537,11 @@ class PageInBrowserTest {
 
   @Test
   void macsAreThoseOfTheComputer() {
-    var random = new java.util.Random(6);
+    var random = new Random(6);
     var keys = new ArrayList<String>();
     var texts = new ArrayList<String>();
     var wanted = new ArrayList<String>();
-    var format = java.util.HexFormat.of();
+    var format = HexFormat.of();
     for (int i = 0; i < 300; i++) {
       byte[] key = new byte[1 + i % 150];
       byte[] text = new byte[i * 7 % 400];
@@ -543,13 +552,19 @@ class PageInBrowserTest {
       wanted.add(format.formatHex(Hmac.of(key, text)));
     }
     // RFC 4231, test cases 1, 2, 3 and 6.
-    keys.addAll(List.of("0b".repeat(20), format.formatHex("Jefe".getBytes(UTF_8)), "aa".repeat(20), "aa".repeat(131)));
+    keys.addAll(
+        List.of(
+            "0b".repeat(20),
+            format.formatHex("Jefe".getBytes(UTF_8)),
+            "aa".repeat(20),
+            "aa".repeat(131)));
     texts.addAll(
         List.of(
             format.formatHex("Hi There".getBytes(UTF_8)),
             format.formatHex("what do ya want for nothing?".getBytes(UTF_8)),
             "dd".repeat(50),
-            format.formatHex("Test Using Larger Than Block-Size Key - Hash Key First".getBytes(UTF_8))));
+            format.formatHex(
+                "Test Using Larger Than Block-Size Key - Hash Key First".getBytes(UTF_8))));
     wanted.addAll(
         List.of(
             "b0344c61d8db38535ca8afceaf0bf12b881dc200c9833da726e9376c2e32cff7",
@@ -569,7 +584,7 @@ class PageInBrowserTest {
   }
 
   @Test
-  void anySchedulOfAnswersKeepsEachTickOnceAndInOrder() {
+  void anyScheduleOfAnswersKeepsEachTickOnceAndInOrder() {
     assertThat(
             module(
                 """
@@ -665,6 +680,6 @@ class PageInBrowserTest {
                 };
                 return [typed('4006381333931', 8), typed('4006381333931', 30), typed('4006381333931', 90), typed('abc', 8), typed('SETUP-7', 15)];
                 """))
-        .isEqualTo(java.util.Arrays.asList("4006381333931", "4006381333931", null, null, "SETUP-7"));
+        .isEqualTo(Arrays.asList("4006381333931", "4006381333931", null, null, "SETUP-7"));
   }
 }
