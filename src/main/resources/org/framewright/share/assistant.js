@@ -423,7 +423,10 @@ function listRow(texts, code, doing) {
   const chip = el('span.next', texts.say('row.next'));
   const state = el('span.row-state');
   const lacks = el('span.row-lacks');
-  const frames = el('span.row-frames');
+  const count = el('span');
+  const spoken = el('span.spoken');
+  const frames = el('span.row-frames', count, spoken);
+  count.setAttribute('aria-hidden', 'true');
   const open = button('.row-open', '', () => doing.open(code));
   open.append(mark, number, el('span.row-words', title, el('span.row-below', chip, state, lacks)), frames);
   const put = button('.row-put', '', () => doing.onSet(code));
@@ -443,8 +446,8 @@ function listRow(texts, code, doing) {
       words(state, setup.waits ? texts.say('row.waits', word) : word);
       const without = missing(setup).map((view) => view.label || view.code);
       words(lacks, without.length > 0 ? texts.say('row.lacks', texts.list(without)) : '');
-      words(frames, setup.frames > 0 ? texts.number(setup.frames) : '');
-      frames.setAttribute('aria-label', setup.frames > 0 ? texts.say('frames', setup.frames) : '');
+      words(count, setup.frames > 0 ? texts.number(setup.frames) : '');
+      words(spoken, setup.frames > 0 ? texts.say('frames', setup.frames) : '');
       element.dataset.state = setup.state;
       element.classList.toggle('waits', Boolean(setup.waits));
       put.disabled = setup.state === 'on-set';

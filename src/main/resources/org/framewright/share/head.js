@@ -8,7 +8,7 @@ export class HeadLine {
   element;
   notices;
   #session;
-  #job = el('span.job');
+  #job;
   #mark = lineMark();
   #words = el('span.line-words');
   #status = el('p.status');
@@ -17,7 +17,8 @@ export class HeadLine {
   constructor(session) {
     this.#session = session;
     const {say} = session.texts.spoken;
-    theirs(this.#job, session.job);
+    // The other pages have a heading of their own.
+    this.#job = theirs(el(session.role === 'assistant' ? 'h1.job' : 'p.job'), session.job);
     this.#status.setAttribute('role', 'status');
     this.#status.append(this.#mark, this.#words);
     const more = button('.slight.more', say('more'), () => openMore(session));

@@ -219,7 +219,8 @@ class PageInBrowserTest {
     click(".view-block:nth-child(2)");
     until(() -> scene.live().now().state().onSet().orElseThrow().view().equals(Optional.of("B")));
     click("#pickup");
-    browser.findElement(By.id("asked")).sendKeys("sleeve", Keys.ENTER);
+    browser.findElement(By.id("asked")).sendKeys("sleeve");
+    click("dialog .does-it");
     until(() -> state("004") == SetupState.PICKUP);
     assertThat(scene.live().now().state().of("004").reason()).contains("sleeve");
   }
@@ -289,7 +290,7 @@ class PageInBrowserTest {
       wire.leadsTo(scene.server().address());
       other.leadsTo(scene.server().address());
       browser.navigate().refresh();
-      until(() -> has(".row") && shown().contains("A hat"));
+      until(() -> text(".rows").contains("A hat"));
       putOnSet(codes.subList(150, 200));
       untilNothingWaits();
       until(() -> putOnSet().size() >= 200);
@@ -401,7 +402,7 @@ class PageInBrowserTest {
   @Test
   void aTitleIsNeverMoreThanText() {
     pair(Role.ASSISTANT);
-    until(() -> shown().contains("<script>document.title='ran'</script>"));
+    until(() -> text(".rows").contains("<script>document.title='ran'</script>"));
     putOnSet(List.of("008"));
     until(() -> text(".set .title").startsWith("<img"));
     click(".set-open");
