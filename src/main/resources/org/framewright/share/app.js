@@ -9,6 +9,13 @@ import {forget, keep, kept} from './store.js';
 import {Tabs} from './tabs.js';
 import {Texts, usual} from './texts.js';
 
+/** Said where not even the texts can be read. */
+const NO_ROOM = {
+  en: 'This page cannot work here: the browser lets it keep nothing, or it did not load whole. Allow it to keep data, and load it anew.',
+  de: 'Diese Seite kann hier nicht arbeiten: Der Browser lässt sie nichts speichern, oder sie ist unvollständig geladen. Das Speichern erlauben und neu laden.',
+  fr: 'Cette page ne peut pas travailler ici\u202f: le navigateur ne la laisse rien garder, ou elle n’est pas chargée en entier. Autorisez-la à garder des données et rechargez-la.',
+};
+
 /** As many pairings of other days are kept. */
 const MOST_JOBS = 8;
 
@@ -188,4 +195,8 @@ async function askToPair(device, name) {
   return {device, status, body};
 }
 
-new App().start();
+new App().start().catch((failure) => {
+  // Without a place to keep things, nothing that is done here would be safe.
+  byId('page').textContent = NO_ROOM[usual(navigator.languages)];
+  throw failure;
+});
