@@ -19,6 +19,7 @@ import nu.validator.client.EmbeddedValidator;
 import org.framewright.InstalledBrowser;
 import org.framewright.frames.OnSetSpan;
 import org.framewright.job.Comment;
+import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
@@ -397,6 +398,119 @@ class PageInBrowserTest {
     new Actions(browser, Duration.ZERO).sendKeys("4012345678901" + Keys.ENTER).perform();
     until(() -> shown().contains("No setup has this code"));
     assertThat(putOnSet()).containsExactly("007");
+  }
+
+  @Test
+  void twoSetupsWithOneCodeAreAskedFor() {
+    scene.change(
+        job -> {
+          var setups = new ArrayList<Setup>(job.shotList().setups());
+          var same = setups.get(6);
+          setups.add(new Setup("301", "Its twin", same.views(), same.wanted(), same.columns()));
+          job.importList(new ShotList(setups));
+          return true;
+        });
+    pair(Role.ASSISTANT);
+    until(() -> text(".rows").contains("Its twin"));
+    new Actions(browser, Duration.ZERO).sendKeys(PageScene.label(7) + Keys.TAB).perform();
+    until(() -> has("dialog.told"));
+    assertThat(text("dialog.told")).contains("2 setups have this code", "301  Its twin");
+    assertThat(putOnSet()).isEmpty();
+    click("dialog.told .does-it:last-child");
+    until(() -> state("301") == SetupState.ON_SET);
+  }
+
+  @Test
+  void aTapThatFindsAnotherInItsPlaceIsSentAnewIfAPersonSaysSo() {
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    putOnSet(List.of("005"));
+    until(() -> state("005") == SetupState.ON_SET);
+    wire.cut();
+    until(() -> has(".status[data-is=lost]"));
+    putOnSet(List.of("006", "007"));
+    // As if the storage had been copied from another phone.
+    browser.executeScript(
+        """
+        const key = Object.keys(localStorage).find(name => name.startsWith('framewright.queue.'));
+        const queue = JSON.parse(localStorage[key]);
+        queue.waiting.forEach(event => event.number--);
+        localStorage[key] = JSON.stringify(queue);
+        """);
+    wire.leadsTo(scene.server().address());
+    until(() -> text(".notice").contains("something else in the place of: 006: on set"));
+    assertThat(putOnSet()).containsExactly("005");
+    click(".notice button");
+    until(() -> state("007") == SetupState.ON_SET);
+    untilNothingWaits();
+    assertThat(putOnSet()).containsExactly("005", "006", "007");
+    assertThat(has(".notice")).isFalse();
+  }
+
+  @Test
+  void whatIsChosenUnderMoreStays() {
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    click(".more");
+    click("dialog fieldset:nth-of-type(2) label:nth-of-type(2)");
+    click("dialog fieldset:nth-of-type(1) label:nth-of-type(3)");
+    until(() -> text("#shot").equals("Faite"));
+    browser.navigate().refresh();
+    until(() -> text("#shot").equals("Faite"));
+    assertThat(browser.executeScript("return document.documentElement.dataset.look"))
+        .isEqualTo("neutral");
+    assertThat(browser.executeScript("return document.documentElement.lang")).isEqualTo("fr");
+  }
+
+  @Test
+  void whoeverGoesBackToAPictureStaysThere() throws Exception {
+    pair(Role.CLIENT);
+    until(() -> browser.findElements(By.cssSelector(".print")).size() == 3);
+    click(".print:nth-child(2)");
+    var looked = "return document.querySelector('img.picture').dataset.picture";
+    var picture = browser.executeScript(looked);
+    scene.shoot("003", "F");
+    until(() -> browser.findElements(By.cssSelector(".print")).size() == 4);
+    assertThat(browser.executeScript(looked)).isEqualTo(picture);
+    browser.findElement(By.xpath("//button[text()='Back to the newest']")).click();
+    until(() -> !picture.equals(browser.executeScript(looked)));
+    assertThat(text(".print[aria-pressed=true]")).isEqualTo("front 4");
+  }
+
+  @Test
+  void theSetupThatTheClientIsAskedAboutStays() {
+    pair(Role.CLIENT);
+    until(() -> text(".client .code").equals("003"));
+    click("#agree");
+    scene.change(job -> mark(job, "003", SetupState.SHOT));
+    scene.change(job -> mark(job, "004", SetupState.ON_SET));
+    until(() -> scene.live().now().state().of("004").state() == SetupState.ON_SET);
+    browser.findElement(By.id("agree-name")).sendKeys("Odette");
+    assertThat(text(".client .code")).isEqualTo("003");
+    click(".agree-form .does-it");
+    until(() -> state("003") == SetupState.SIGNED_OFF);
+    until(() -> text(".client .code").equals("004"));
+    assertThat(state("004")).isEqualTo(SetupState.ON_SET);
+  }
+
+  private static boolean mark(Job job, String code, SetupState state) throws Exception {
+    job.mark(code, state, MarkDetails.by("Timo"));
+    return true;
+  }
+
+  @Test
+  void aRowIsUpdatedWhereItStands() {
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    browser.executeScript("window.row = document.querySelectorAll('.row')[4]");
+    putOnSet(List.of("005"));
+    until(() -> state("005") == SetupState.ON_SET);
+    until(
+        () ->
+            Boolean.TRUE.equals(
+                browser.executeScript(
+                    "return window.row === document.querySelectorAll('.row')[4]"
+                        + " && window.row.dataset.state === 'on-set'")));
   }
 
   @Test

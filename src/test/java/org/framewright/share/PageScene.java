@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -44,6 +45,9 @@ final class PageScene implements AutoCloseable {
           "A very long title, as clients write them: trench coat, storm flap, detachable lining",
           "<img src=x onerror=\"document.title='ran'\"><script>document.title='ran'</script>");
 
+  private final SampleCamera camera =
+      new SampleCamera(
+          SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG_RATED_INSIDE, 1);
   private final Path settings;
   private final ExecutorService queue = Executors.newSingleThreadExecutor();
   private final Job job;
@@ -71,16 +75,23 @@ final class PageScene implements AutoCloseable {
     job.mark("001", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
     job.mark("002", SetupState.DROPPED, MarkDetails.by("Timo").andReason("not here"));
     job.mark("003", SetupState.ON_SET, MarkDetails.by("Timo").andView("F"));
-    var camera =
-        new SampleCamera(
-            SampleBody.studioA(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG_RATED_INSIDE, 1);
     for (int i = 0; i < 3; i++) {
-      var exposure = Exposure.of(clock.instant(), "003", "F").heldUpright();
-      camera.take(exposure).writeTo(job.framesFolder());
+      take("003", "F");
     }
     job.recordArrivals(job.scan());
     live = LiveJob.begin(job, Progress.NONE, queue).orElseThrow();
     serve();
+  }
+
+  private void take(String setup, String view) throws IOException {
+    var exposure = Exposure.of(Instant.now(), setup, view).heldUpright();
+    camera.take(exposure).writeTo(job.framesFolder());
+  }
+
+  /** A frame arrives while the job is followed. */
+  void shoot(String setup, String view) throws IOException {
+    take(setup, view);
+    live.look();
   }
 
   static Setup setup(int number, String title) {
