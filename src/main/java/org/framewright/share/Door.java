@@ -78,13 +78,28 @@ final class Door implements HttpHandler {
   public void handle(HttpExchange exchange) throws IOException {
     try (var guard = watch.begin()) {
       protect(exchange.getResponseHeaders());
-      var reply = answer(exchange, guard);
+      var reply = safely(exchange, guard);
       if (reply.isPresent()) {
         send(exchange, guard, reply.get());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IOException("ended", e);
+    }
+  }
+
+  /** A fault of ours is one answer, and no page waits for it. */
+  private Optional<Reply> safely(HttpExchange exchange, WriteWatch.Guard guard)
+      throws IOException, InterruptedException {
+    try {
+      return answer(exchange, guard);
+    } catch (RuntimeException e) {
+      System.getLogger(Door.class.getName())
+          .log(System.Logger.Level.ERROR, "A request of a page was not answered", e);
+      if (exchange.getResponseCode() > 0) {
+        throw e; // A stream had begun.
+      }
+      return Optional.of(Reply.plain(500, service.now()));
     }
   }
 
@@ -95,15 +110,12 @@ final class Door implements HttpHandler {
     headers.set("Cross-Origin-Resource-Policy", "same-origin");
   }
 
-  private void send(HttpExchange exchange, WriteWatch.Guard guard, Reply reply)
-      throws IOException {
+  private void send(HttpExchange exchange, WriteWatch.Guard guard, Reply reply) throws IOException {
     reply.headers().forEach(exchange.getResponseHeaders()::set);
     guard.writing();
     if (exchange.getRequestMethod().equals("HEAD") || reply.body().length == 0) {
       if (reply.status() != 304) {
-        exchange
-            .getResponseHeaders()
-            .set("Content-Length", Integer.toString(reply.body().length));
+        exchange.getResponseHeaders().set("Content-Length", Integer.toString(reply.body().length));
       }
       exchange.sendResponseHeaders(reply.status(), -1);
     } else {
@@ -182,7 +194,8 @@ final class Door implements HttpHandler {
       return tooOften(wait.getAsInt());
     }
     boolean had = file.tag().equals(exchange.getRequestHeaders().getFirst("If-None-Match"));
-    var reply = had ? new Reply(304, Map.of(), new byte[0]) : Reply.of(200, file.type(), file.bytes());
+    var reply =
+        had ? new Reply(304, Map.of(), new byte[0]) : Reply.of(200, file.type(), file.bytes());
     return reply.with("ETag", file.tag()).with("Cache-Control", A_DAY);
   }
 
@@ -270,7 +283,9 @@ final class Door implements HttpHandler {
         case "/events" -> events(device, wish, now);
         case "/code" ->
             device.role() == Role.ASSISTANT
-                ? Reply.json(200, service.code(RequestJson.typed(wish.body())).put("time", now.toEpochMilli()))
+                ? Reply.json(
+                    200,
+                    service.code(RequestJson.typed(wish.body())).put("time", now.toEpochMilli()))
                 : Reply.plain(403, now);
         default -> Reply.plain(404, now);
       };
