@@ -60,8 +60,7 @@ final class PageScene implements AutoCloseable {
    */
   PageScene(Path folder, int setups) throws Exception {
     settings = folder.resolve("settings");
-    var values =
-        Map.of("day", LocalDate.now().toString(), "client", "KVO", "title", "look book");
+    var values = Map.of("day", LocalDate.now().toString(), "client", "KVO", "title", "look book");
     var parent = Files.createDirectories(folder.resolve("jobs"));
     var clock = Clock.systemDefaultZone();
     job = ((Started.Opened) Job.start(Templates.fashionDays(), parent, values, clock)).job();
@@ -97,7 +96,8 @@ final class PageScene implements AutoCloseable {
   static Setup setup(int number, String title) {
     var columns = new LinkedHashMap<String, String>();
     columns.put("Rack", "B" + number % 4);
-    columns.put("EAN", String.format(Locale.ROOT, "%012d", 400_638_133_000L + number) + check(number));
+    columns.put(
+        "EAN", String.format(Locale.ROOT, "%012d", 400_638_133_000L + number) + check(number));
     var views = List.of(new View("F"), new View("B"), new View("D"));
     return new Setup(code(number), title, views, OptionalInt.of(6), columns);
   }
@@ -144,7 +144,7 @@ final class PageScene implements AutoCloseable {
   }
 
   void serve() throws IOException {
-    var here = Optional.of(InetAddress.getLoopbackAddress());
+    var here = Optional.of(InetAddress.ofLiteral("127.0.0.1"));
     server = ShareServer.start(live, new ShareOptions(here, 0, Optional.empty(), settings));
   }
 

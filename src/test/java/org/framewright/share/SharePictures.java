@@ -25,7 +25,8 @@ import org.openqa.selenium.remote.RemoteWebDriver;
  */
 final class SharePictures {
   private static final ZoneId ZONE = ZoneId.of("+01:00");
-  private static final Path RESOURCES = Path.of("src/main/resources/org/framewright").toAbsolutePath();
+  private static final Path RESOURCES =
+      Path.of("src/main/resources/org/framewright").toAbsolutePath();
 
   private final ShareServer server;
   private final InstalledBrowser started;
@@ -45,10 +46,11 @@ final class SharePictures {
     var scratch = Files.createTempDirectory("framewright-share");
     var folder = SampleJobs.inTheMiddle(SampleFiles.find(), scratch.resolve("job"), Instant.now());
     var queue = Executors.newSingleThreadExecutor();
-    var here = Optional.of(InetAddress.getLoopbackAddress());
+    var here = Optional.of(InetAddress.ofLiteral("127.0.0.1"));
     var options = new ShareOptions(here, 0, Optional.empty(), scratch.resolve("settings"));
     try (var live =
-            LiveJob.begin(Job.open(folder, Clock.system(ZONE)), Progress.NONE, queue).orElseThrow();
+            LiveJob.begin(Job.open(folder, Clock.system(ZONE)), Progress.NONE, queue)
+                .orElseThrow();
         var server = ShareServer.start(live, options);
         var browser =
             InstalledBrowser.start(
@@ -94,7 +96,8 @@ final class SharePictures {
   private void assistant() throws Exception {
     started.screen(390, 844, 2);
     pair(Role.ASSISTANT);
-    run("localStorage['framewright.look'] = '\"neutral\"'; document.documentElement.dataset.look = 'neutral'");
+    run(
+        "localStorage['framewright.look'] = '\"neutral\"'; document.documentElement.dataset.look = 'neutral'");
     take("share-assistant");
     run("document.querySelector('.row[data-state=\"on-set\"]').scrollIntoView({block: 'center'})");
     take("share-assistant-list");
