@@ -90,7 +90,6 @@ export class ClientPage {
 
   #draw() {
     const say = this.#say;
-    const {texts} = this.#session;
     const now = this.#shown ?? {code: '', title: '', views: [], pictures: [], agreed: 0, setups: 0};
     const begun = Boolean(now.code);
     words(this.#code, now.code);
@@ -113,13 +112,13 @@ export class ClientPage {
     words(this.#nameLabel, say('agree.title', now.code));
     words(this.#agreeDo, say('agree.do', now.code));
     const picture = this.#picture();
-    const about = picture ? say('comment.of', caption(picture, texts)) : say('comment.setup', now.code);
+    const about = picture ? say('comment.of', this.#caption(picture)) : say('comment.setup', now.code);
     this.#commentForm.of(now.code, picture?.token, about, () => this.#ask(''));
   }
 
   #drawPictures(now, begun) {
     const say = this.#say;
-    const {texts, pictures} = this.#session;
+    const {pictures} = this.#session;
     const all = now.pictures ?? [];
     const picture = this.#picture();
     this.#prints.show(all, (one) => one.token);
@@ -128,7 +127,7 @@ export class ClientPage {
     });
     shows(this.#strip, all.length > 0);
     pictures.show(this.#img, picture?.token, 1600);
-    this.#img.alt = picture ? say('picture.named', now.code, now.title, caption(picture, texts)) : '';
+    this.#img.alt = picture ? say('picture.named', now.code, now.title, this.#caption(picture)) : '';
     words(this.#waiting, begun ? say('client.waiting') : say('client.notBegun'));
     shows(this.#waiting, !picture);
     shows(this.#newest, this.#looked !== null && !this.#asked);
@@ -144,6 +143,12 @@ export class ClientPage {
     const found = all.find((one) => one.token === token) ?? null;
     this.#looked = found === all[0] ? null : found;
     this.#draw();
+  }
+
+  /** The view and the number of a picture: "front 3". */
+  #caption(picture) {
+    const view = this.#shown?.views?.find((one) => one.code && one.code === picture.view);
+    return this.#say('client.print', view?.label || picture.view || this.#say('client.frame'), picture.number);
   }
 
   /** Towards older ones with 1, towards newer ones with -1. */
@@ -163,7 +168,7 @@ export class ClientPage {
     return {
       element,
       show: (one) => {
-        theirs(label, caption(one, this.#session.texts));
+        theirs(label, this.#caption(one));
         this.#session.pictures.show(img, token, 320);
       },
     };
@@ -262,10 +267,6 @@ export class ClientPage {
     });
     return form;
   }
-}
-
-function caption(picture, texts) {
-  return texts.say('client.print', picture.view || texts.say('client.frame'), picture.number);
 }
 
 /** A view with its frames; nothing is pressed here. */

@@ -68,8 +68,9 @@ export class ViewerPage {
     this.#ruler.show([...state.setups.values()].map((one) => one.state), `${this.#done.textContent}. ${totals}`);
     this.#pace.show(day.pace === null ? say('wall.noPace') : texts.duration(day.pace * 1000), '');
     const {finish} = day;
-    const from = finish && texts.time(finish.from);
-    const to = finish && texts.time(finish.to);
+    const now = this.#session.connection.now();
+    const from = finish && texts.moment(finish.from, now);
+    const to = finish && texts.moment(finish.to, now);
     this.#finish.show(
       finish ? (from === to ? from : say('wall.range', from, to)) : say('wall.noFinish'),
       finish ? '' : (day.why ?? ''),
