@@ -374,6 +374,37 @@ class PageInBrowserTest {
   }
 
   @Test
+  void aPairedDeviceThatIsInvitedAgainGoesOnOrGetsTheOtherRole() {
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    assertThat(scene.server().devices()).hasSize(1);
+    wire.cut();
+    until(() -> has(".status[data-is=lost]"));
+    putOnSet(List.of("005", "006"));
+    wire.leadsTo(scene.server().address());
+    pair(Role.CLIENT);
+    until(() -> text(".client .code").equals("006"));
+    assertThat(putOnSet()).containsExactly("005", "006");
+    assertThat(scene.server().devices()).hasSize(2);
+  }
+
+  @Test
+  void anOwnCommentCanBeTakenBack() {
+    pair(Role.CLIENT);
+    until(() -> text(".client .code").equals("003"));
+    browser.findElement(By.xpath("//button[text()='Comment']")).click();
+    browser.findElement(By.id("comment")).sendKeys("collar lower");
+    click(".comment-form .does-it");
+    until(() -> scene.job().comments().size() == 1);
+    untilNothingWaits();
+    click(".comment .slight");
+    until(() -> scene.job().comments().isEmpty());
+    until(() -> !has(".comment"));
+  }
+
+  @Test
   void anotherTabOffersToTakeOver() {
     pair(Role.ASSISTANT);
     var page = browser.getWindowHandle();
