@@ -19,6 +19,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -253,13 +254,13 @@ class AttacksTest {
   @Test
   void aStreamWithoutNewsGivesASignOfLife() throws Exception {
     try (var stream = phone.live()) {
-      stream.next();
-      var signs = Executors.newSingleThreadExecutor();
-      signs.submit(() -> stream.next());
-      Thread.sleep(12_000);
-      assertThat(stream.comments.size()).isBetween(2, 3);
+      var reader = Executors.newSingleThreadExecutor();
+      reader.submit(() -> stream.until(state -> state.path("last").asLong() == 2));
+      Thread.sleep(13_000);
       phone.events(Phone.tick(2, "001", "shot"));
-      signs.shutdown();
+      reader.shutdown();
+      assertThat(reader.awaitTermination(10, TimeUnit.SECONDS)).isTrue();
+      assertThat(stream.comments.size()).isBetween(1, 3);
     }
   }
 }
