@@ -20,7 +20,7 @@ export class AssistantPage {
   #list;
   #acts;
   #scanner;
-  #tapped = 0;
+  #tapped = -ONE_TAP;
 
   constructor(session) {
     this.#session = session;
@@ -83,7 +83,7 @@ export class AssistantPage {
   /** A finger that bounces ticks once. */
   #once(act) {
     const now = performance.now();
-    if (now - this.#tapped > ONE_TAP) {
+    if (now - this.#tapped >= ONE_TAP) {
       this.#tapped = now;
       act();
     }
