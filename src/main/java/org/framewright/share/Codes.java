@@ -1,7 +1,6 @@
 package org.framewright.share;
 
 import java.util.List;
-import java.util.Objects;
 import org.framewright.frames.slate.JobKey;
 import org.framewright.job.Job;
 import org.framewright.job.SetupCodes;
@@ -20,9 +19,15 @@ final class Codes {
 
   synchronized SetupCodes of(ShotList list) {
     var keys = job.slateKeys();
-    if (last == null || last.list() != list || !Objects.equals(last.keys(), keys)) {
+    if (last == null || !last.keys().equals(keys) || !isSame(last.list(), list)) {
       last = new Read(list, keys, SetupCodes.of(list, job.convention(), keys));
     }
     return last.codes();
+  }
+
+  /** A list that was not read anew is the same one, which takes no time to see. */
+  @SuppressWarnings("ReferenceEquality")
+  private static boolean isSame(ShotList one, ShotList other) {
+    return one == other;
   }
 }

@@ -180,6 +180,23 @@ final class Devices {
     }
   }
 
+  /** Keeps when the devices were seen last. */
+  synchronized void keepSeen(List<PairedDevice> now) throws IOException {
+    boolean news = false;
+    for (var one : now) {
+      var before = known.get(one.id());
+      if (before != null && before.isPaired() && one.lastSeen().isAfter(before.seen())) {
+        known.put(
+            one.id(),
+            new Known(one.id(), before.name(), before.role(), before.key(), one.lastSeen()));
+        news = true;
+      }
+    }
+    if (news) {
+      write();
+    }
+  }
+
   private void write() throws IOException {
     var gone = new ArrayList<>(known.values().stream().filter(one -> !one.isPaired()).toList());
     while (known.size() > MOST_KEPT && !gone.isEmpty()) {

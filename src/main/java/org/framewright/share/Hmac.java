@@ -10,9 +10,7 @@ final class Hmac {
 
   private Hmac() {}
 
-  /**
-   * @return 32 bytes
-   */
+  /** The MAC of the parts behind each other, 32 bytes. */
   static byte[] of(byte[] key, byte[]... parts) {
     try {
       var mac = Mac.getInstance(ALGORITHM);

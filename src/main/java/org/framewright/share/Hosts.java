@@ -25,7 +25,7 @@ record Hosts(Optional<String> given) {
     int end = header.startsWith("[") ? header.indexOf(']') + 1 : header.indexOf(':');
     var host = end > 0 ? header.substring(0, end) : header;
     var rest = header.substring(host.length());
-    boolean ourPort = rest.equals(":" + port) || rest.isEmpty() && port == schemePort;
+    boolean ourPort = rest.equals(":" + port) || (rest.isEmpty() && port == schemePort);
     return ourPort && isOurs(host, here);
   }
 

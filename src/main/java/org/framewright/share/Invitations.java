@@ -20,7 +20,7 @@ final class Invitations {
   /** What became of a device's wish to pair. */
   sealed interface Found {
     /** It was invited. */
-    record Open(Role role, byte[] key, Secret secret) implements Found {}
+    record Open(Role role, Secret secret) implements Found {}
 
     /** Another device was faster. */
     record Spent() implements Found {}
@@ -54,9 +54,7 @@ final class Invitations {
       if (signed.test(key)) {
         return one.spent()
             ? new Found.Spent()
-            : now.isAfter(one.until())
-                ? new Found.Old()
-                : new Found.Open(one.role(), key, one.secret());
+            : now.isAfter(one.until()) ? new Found.Old() : new Found.Open(one.role(), one.secret());
       }
     }
     return new Found.Old();
@@ -73,9 +71,7 @@ final class Invitations {
     made.clear();
     for (var one : all) {
       made.addLast(
-          one.secret() == secret
-              ? new Made(one.secret(), one.role(), one.until(), true)
-              : one);
+          one.secret() == secret ? new Made(one.secret(), one.role(), one.until(), true) : one);
     }
   }
 

@@ -53,6 +53,7 @@ final class PageFiles {
    *
    * @param tag an entity tag with its quotation marks (RFC 9110, section 8.8.3)
    */
+  @SuppressWarnings("ArrayRecordComponent") // Never compared, and nobody changes it.
   record PageFile(byte[] bytes, String type, String tag) {}
 
   private final Map<String, PageFile> files;
@@ -87,7 +88,6 @@ final class PageFiles {
       case "css" -> "text/css; charset=utf-8";
       case "svg" -> "image/svg+xml";
       case "json" -> "application/json";
-      case "woff2" -> "font/woff2";
       default -> throw new IllegalArgumentException(name);
     };
   }

@@ -14,6 +14,7 @@ import java.util.Map;
  * @param headers besides those that every answer has
  * @param body may be empty
  */
+@SuppressWarnings("ArrayRecordComponent") // Never compared, and nobody changes it.
 record Reply(int status, Map<String, String> headers, byte[] body) {
   private static final String TYPE = "Content-Type";
 

@@ -26,12 +26,15 @@ final class Secret {
     int held = 0;
     int bits = 0;
     for (byte one : bytes) {
-      held = held << 8 | one & 0xFF;
+      held = held << 8 | (one & 0xFF);
       for (bits += 8; bits >= 5; bits -= 5) {
-        text.append(ALPHABET.charAt(held >> bits - 5 & 31));
+        text.append(ALPHABET.charAt(held >> (bits - 5) & 31));
       }
     }
-    return bits == 0 ? text.toString() : text.append(ALPHABET.charAt(held << 5 - bits & 31)) + "";
+    if (bits > 0) {
+      text.append(ALPHABET.charAt(held << (5 - bits) & 31));
+    }
+    return text.toString();
   }
 
   /** The key that a device makes of it. */

@@ -152,14 +152,14 @@ final class Service implements AutoCloseable {
       return switch (invitations.find(id, signed, now())) {
         case Invitations.Found.Spent _ -> new Pairing.Not("spent");
         case Invitations.Found.Old _ -> new Pairing.Not("old");
-        case Invitations.Found.Open(var role, var key, var secret) -> {
+        case Invitations.Found.Open(var role, var secret) -> {
           if (before.isPresent()) {
             // Else whoever is invited could go on as somebody who is there.
             yield new Pairing.Not("taken");
           }
           var called = called(name, role);
           ticks.name(id, called);
-          devices.pair(id, called, role, key, now());
+          devices.pair(id, called, role, secret.key(id), now());
           invitations.spend(secret);
           heard(id);
           changed();
@@ -176,7 +176,8 @@ final class Service implements AutoCloseable {
   private static String called(String name, Role role) {
     var line = PlainText.line(name.strip());
     var called = line.isBlank() ? role.word() : line;
-    return called.codePoints()
+    return called
+        .codePoints()
         .limit(LONGEST_NAME)
         .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
         .toString();

@@ -55,7 +55,8 @@ public final class ShareServer implements AutoCloseable {
   private final Clock clock;
   private final ExecutorService exchanges = Executors.newVirtualThreadPerTaskExecutor();
   private final ScheduledExecutorService beats =
-      Executors.newSingleThreadScheduledExecutor(
+      Executors.newScheduledThreadPool(
+          2,
           beat -> {
             var thread = new Thread(beat, "page on the network");
             thread.setDaemon(true);
@@ -110,8 +111,7 @@ public final class ShareServer implements AutoCloseable {
                     new ShareException(
                         Text.of("this computer is in no network"),
                         "",
-                        Text.of(
-                            "Join the studio's network, or name the address to serve at.")));
+                        Text.of("Join the studio's network, or name the address to serve at.")));
     var random = new SecureRandom();
     var devices = Devices.of(options.settings(), job.job().identity(), random);
     var http = bound(options, devices.port());
@@ -132,12 +132,13 @@ public final class ShareServer implements AutoCloseable {
       devices.keepPort(port()); // Pages that are open look for it there.
     }
     http.start();
-    beats.scheduleWithFixedDelay(this::beat, 1, 1, TimeUnit.SECONDS);
+    // A drive that does not answer may hold up the look at the job for long, but nothing else.
+    var _ = beats.scheduleWithFixedDelay(watch::sweep, 1, 1, TimeUnit.SECONDS);
+    var _ = beats.scheduleWithFixedDelay(this::beat, 1, 1, TimeUnit.SECONDS);
   }
 
   private void beat() {
     try {
-      watch.sweep();
       service.beat();
     } catch (RuntimeException e) {
       // The next one may work; without any, nobody would be told of a lost folder.
@@ -201,6 +202,16 @@ public final class ShareServer implements AutoCloseable {
                     Text.of("Choose another one, or end the program that has it."));
     told.initCause(failure);
     return told;
+  }
+
+  /** When each device was seen last is nice to know, and no more. */
+  private void devicesSeen() {
+    try {
+      devices.keepSeen(service.devices());
+    } catch (IOException e) {
+      System.getLogger(ShareServer.class.getName())
+          .log(System.Logger.Level.WARNING, "When devices were seen could not be kept", e);
+    }
   }
 
   private int port() {
@@ -290,6 +301,7 @@ public final class ShareServer implements AutoCloseable {
   public void close() {
     beats.shutdownNow();
     service.close();
+    devicesSeen();
     // A stream that is stuck in a write keeps its connection locked until it is interrupted.
     exchanges.shutdownNow();
     http.stop(0);

@@ -181,7 +181,7 @@ final class Ticks {
         state.isEmpty() // The job says better what is wrong with it.
             || state.get() == SetupState.ON_SET
             || state.get() == SetupState.SHOT
-            || shown.canAgree() && shown.code().equals(setup.get().code());
+            || (shown.canAgree() && shown.code().equals(setup.get().code()));
     return may
         ? Optional.empty()
         : Optional.of(

@@ -61,7 +61,7 @@ class AttacksTest {
     // From many addresses, as from many computers.
     var socket = new Socket();
     socket.bind(new InetSocketAddress(InetAddress.ofLiteral("127.0.0." + (2 + from % 200)), 0));
-    socket.connect(new InetSocketAddress("127.0.0.1", job.server.address().getPort()));
+    socket.connect(SharedJob.loopbackAt(job.server.address().getPort()));
     socket.setSoTimeout(30_000);
     return socket;
   }
@@ -219,7 +219,7 @@ class AttacksTest {
     try (var socket = new Socket();
         var stream = phone.live()) {
       socket.setReceiveBufferSize(4096);
-      socket.connect(new InetSocketAddress("127.0.0.1", job.server.address().getPort()));
+      socket.connect(SharedJob.loopbackAt(job.server.address().getPort()));
       var request =
           RawHttp.lines(
               "GET /live HTTP/1.1",
@@ -255,7 +255,7 @@ class AttacksTest {
   void aStreamWithoutNewsGivesASignOfLife() throws Exception {
     try (var stream = phone.live()) {
       var reader = Executors.newSingleThreadExecutor();
-      reader.submit(() -> stream.until(state -> state.path("last").asLong() == 2));
+      var _ = reader.submit(() -> stream.until(state -> state.path("last").asLong() == 2));
       Thread.sleep(13_000);
       phone.events(Phone.tick(2, "001", "shot"));
       reader.shutdown();

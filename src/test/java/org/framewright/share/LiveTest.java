@@ -116,8 +116,20 @@ class LiveTest {
       var state = stream.next().data();
       assertThat(names(state))
           .containsExactly(
-              "revision", "full", "time", "seen", "last", "role", "job", "lost", "onSet", "order",
-              "setups", "client", "comments", "day");
+              "revision",
+              "full",
+              "time",
+              "seen",
+              "last",
+              "role",
+              "job",
+              "lost",
+              "onSet",
+              "order",
+              "setups",
+              "client",
+              "comments",
+              "day");
       assertThat(state.path("setups")).isEmpty();
       assertThat(state.path("order")).isEmpty();
       assertThat(state.path("day").isNull()).isTrue();
@@ -251,10 +263,10 @@ class LiveTest {
     var found = new ArrayList<String>();
     for (int i = 2; (jpeg[i + 1] & 0xFF) != 0xDA; ) {
       int marker = jpeg[i + 1] & 0xFF;
-      if (marker > 0xE0 && marker <= 0xEF || marker == 0xFE) {
+      if ((marker > 0xE0 && marker <= 0xEF) || marker == 0xFE) {
         found.add(Integer.toHexString(marker));
       }
-      i += 2 + ((jpeg[i + 2] & 0xFF) << 8 | jpeg[i + 3] & 0xFF);
+      i += 2 + ((jpeg[i + 2] & 0xFF) << 8 | (jpeg[i + 3] & 0xFF));
     }
     return found;
   }

@@ -152,7 +152,8 @@ class PairingTest {
 
   @Test
   void aNameIsOneLineOfSixtyLetters() throws Exception {
-    new Phone(job.server.address()).pair(job.server.invite(Role.VIEWER), "😀\u001b[2J" + "a".repeat(90));
+    new Phone(job.server.address())
+        .pair(job.server.invite(Role.VIEWER), "😀\u001b[2J" + "a".repeat(90));
     var name = job.server.devices().getFirst().name();
     assertThat(name.codePointCount(0, name.length())).isEqualTo(60);
     assertThat(name).doesNotContain("\u001b");
@@ -168,6 +169,19 @@ class PairingTest {
     assertThat(job.server.devices()).isEmpty();
     Files.move(moved, job.folder);
     assertThat(phone.pair(invitation, "phone").status()).isEqualTo(200);
+  }
+
+  @Test
+  void whenADeviceWasSeenIsKnownAfterARestart() throws Exception {
+    var phone = job.paired(Role.ASSISTANT);
+    clock.pass(Duration.ofMinutes(3));
+    phone.offset = 180_000;
+    assertThat(phone.events(Phone.tick(2, "001", "shot")).status()).isEqualTo(200);
+    var seen = clock.instant();
+    clock.pass(Duration.ofMinutes(3));
+    job.restart();
+    assertThat(job.server.devices().getFirst().lastSeen())
+        .isEqualTo(Instant.ofEpochMilli(seen.toEpochMilli()));
   }
 
   @Test

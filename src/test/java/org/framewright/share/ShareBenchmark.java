@@ -5,7 +5,6 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.lang.management.ManagementFactory;
-import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -20,6 +19,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.regex.Pattern;
 import org.framewright.job.Device;
 import org.framewright.live.JobView;
@@ -65,42 +65,38 @@ final class ShareBenchmark {
   private static final class Reader implements AutoCloseable {
     final Map<Integer, Long> heard = new ConcurrentHashMap<>();
     private final Socket socket = new Socket();
-    private final Thread thread;
-    private volatile long bytes;
-    private volatile long messages;
+    private final AtomicLong bytes = new AtomicLong();
+    private final AtomicLong messages = new AtomicLong();
 
     Reader(int port, String request, Pattern update) throws IOException {
-      socket.connect(new InetSocketAddress("127.0.0.1", port));
+      socket.connect(SharedJob.loopbackAt(port));
       socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
-      thread =
-          Thread.startVirtualThread(
-              () -> {
-                try (var lines =
-                    new BufferedReader(
-                        new InputStreamReader(
-                            socket.getInputStream(), StandardCharsets.ISO_8859_1))) {
-                  for (String line; (line = lines.readLine()) != null; ) {
-                    if (line.startsWith("data: ")) {
-                      long now = System.nanoTime();
-                      if (!line.contains("\"full\":true")) {
-                        bytes += line.length();
-                        messages++;
-                      }
-                      for (var match = update.matcher(line); match.find(); ) {
-                        heard.putIfAbsent(Integer.parseInt(match.group(1)), now);
-                      }
-                    }
+      Thread.startVirtualThread(
+          () -> {
+            try (var lines =
+                new BufferedReader(
+                    new InputStreamReader(socket.getInputStream(), StandardCharsets.ISO_8859_1))) {
+              for (String line; (line = lines.readLine()) != null; ) {
+                if (line.startsWith("data: ")) {
+                  long now = System.nanoTime();
+                  if (!line.contains("\"full\":true")) {
+                    bytes.addAndGet(line.length());
+                    messages.incrementAndGet();
                   }
-                } catch (IOException e) {
-                  // It is over.
+                  for (var match = update.matcher(line); match.find(); ) {
+                    heard.putIfAbsent(Integer.parseInt(match.group(1)), now);
+                  }
                 }
-              });
+              }
+            } catch (IOException e) {
+              // It is over.
+            }
+          });
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() throws IOException {
       socket.close();
-      thread.join();
     }
   }
 
@@ -131,7 +127,7 @@ final class ShareBenchmark {
       for (int i = 0; stuck && i < STUCK; i++) {
         var socket = new Socket();
         socket.setReceiveBufferSize(4096);
-        socket.connect(new InetSocketAddress("127.0.0.1", port));
+        socket.connect(SharedJob.loopbackAt(port));
         var request = live(job.paired(Role.ASSISTANT));
         socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
         silent.add(socket);
@@ -241,8 +237,8 @@ final class ShareBenchmark {
   }
 
   private static long bytes(List<Reader> readers) {
-    long messages = readers.stream().mapToLong(reader -> reader.messages).sum();
-    return readers.stream().mapToLong(reader -> reader.bytes).sum() / Math.max(1, messages);
+    long messages = readers.stream().mapToLong(reader -> reader.messages.get()).sum();
+    return readers.stream().mapToLong(reader -> reader.bytes.get()).sum() / Math.max(1, messages);
   }
 
   private static long used() {
@@ -257,7 +253,7 @@ final class ShareBenchmark {
   /** The same bytes as often, without a job, a disk, a signature or JSON. */
   private static void baseline(int seconds, int bytes) throws Exception {
     var queues = new CopyOnWriteArrayList<LinkedBlockingQueue<String>>();
-    var server = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 0);
+    var server = HttpServer.create(SharedJob.loopbackAt(0), 0);
     var threads = Executors.newVirtualThreadPerTaskExecutor();
     server.setExecutor(threads);
     server.createContext(

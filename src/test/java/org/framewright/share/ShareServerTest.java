@@ -7,7 +7,6 @@ import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -73,7 +72,7 @@ class ShareServerTest {
   @Test
   void aPortThatIsTakenIsSaid() throws Exception {
     try (var taken = new ServerSocket()) {
-      taken.bind(new InetSocketAddress("127.0.0.1", 0));
+      taken.bind(SharedJob.loopbackAt(0));
       assertThatThrownBy(() -> ShareServer.start(job.live, job.loopback(taken.getLocalPort())))
           .isInstanceOf(ShareException.class)
           .hasMessage("port " + taken.getLocalPort() + " is taken");

@@ -2,6 +2,7 @@ package org.framewright.share;
 
 import java.io.IOException;
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -83,6 +84,10 @@ final class SharedJob implements AutoCloseable {
 
   private void serve(int port) throws IOException {
     server = ShareServer.start(live, loopback(port), clock);
+  }
+
+  static InetSocketAddress loopbackAt(int port) {
+    return new InetSocketAddress(InetAddress.ofLiteral("127.0.0.1"), port);
   }
 
   ShareOptions loopback(int port) {

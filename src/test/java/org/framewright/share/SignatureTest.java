@@ -45,9 +45,12 @@ class SignatureTest {
   }
 
   private static byte[] bytes(String hex) {
-    var parts = hex.split("\\*");
+    int times = hex.indexOf('*');
     return HexFormat.of()
-        .parseHex(parts.length == 2 ? parts[0].repeat(Integer.parseInt(parts[1])) : hex);
+        .parseHex(
+            times < 0
+                ? hex
+                : hex.substring(0, times).repeat(Integer.parseInt(hex.substring(times + 1))));
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.net.InetAddress;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -54,7 +55,7 @@ class TlsTest {
     command.add(Path.of(System.getProperty("java.home"), "bin", "keytool").toString());
     command.addAll(List.of(arguments));
     var process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    var said = new String(process.getInputStream().readAllBytes());
+    var said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(process.waitFor()).as(said).isEqualTo(0);
   }
 
@@ -96,7 +97,7 @@ class TlsTest {
       assertThat(http.send(pair, HttpResponse.BodyHandlers.ofString()).statusCode()).isEqualTo(200);
       var live =
           http.send(phone.request("GET", "/live", ""), HttpResponse.BodyHandlers.ofInputStream());
-      assertThat(new String(live.body().readNBytes(4))).isEqualTo("id: ");
+      assertThat(new String(live.body().readNBytes(4), StandardCharsets.UTF_8)).isEqualTo("id: ");
       live.body().close();
     }
   }
