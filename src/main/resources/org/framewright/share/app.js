@@ -11,9 +11,9 @@ import {Texts, usual} from './texts.js';
 
 /** Said where not even the texts can be read. */
 const NO_ROOM = {
-  en: 'This page cannot work here: the browser lets it keep nothing, or it did not load whole. Allow it to keep data, and load it anew.',
-  de: 'Diese Seite kann hier nicht arbeiten: Der Browser lässt sie nichts speichern, oder sie ist unvollständig geladen. Das Speichern erlauben und neu laden.',
-  fr: 'Cette page ne peut pas travailler ici\u202f: le navigateur ne la laisse rien garder, ou elle n’est pas chargée en entier. Autorisez-la à garder des données et rechargez-la.',
+  en: 'This page cannot work here: either the browser lets it keep nothing, or it did not load whole.',
+  de: 'Diese Seite kann hier nicht arbeiten: Der Browser lässt sie nichts speichern, oder sie lud nicht ganz.',
+  fr: 'Cette page ne peut pas travailler ici\u202f: le navigateur ne la laisse rien garder, ou elle est incomplète.',
 };
 
 /** As many pairings of other days are kept. */
@@ -84,7 +84,9 @@ class App {
     const invited = kept('invited');
     const device = kept('device');
     if (invited) {
-      this.#show(new PairingPage(this.#texts, invited, device?.name, (name) => this.#pair(invited, name), device && (() => this.#stay())));
+      const pair = (name) => this.#pair(invited, name);
+      const stay = device && (() => this.#stay());
+      this.#show(new PairingPage(this.#texts, invited, device?.name, pair, stay));
     } else if (device) {
       this.#session = new Session(this, this.#texts, device, this.#tabs);
       this.#show(this.#session.page);

@@ -69,7 +69,8 @@ export class ClientPage {
     this.#strip.setAttribute('role', 'group');
     const state = el('p.standing', this.#mark, this.#standing);
     const acts = el('div.client-acts', this.#agree, this.#comment, this.#newest, this.#only);
-    const told = el('div.client-told', this.#code, this.#progress, this.#title, state, this.#views, this.#comments.element);
+    const about = [this.#code, this.#progress, this.#title, state, this.#views, this.#comments.element];
+    const told = el('div.client-told', ...about);
     const column = el('section.column', session.head.element, session.head.notices, told, this.#asking, acts);
     column.setAttribute('aria-label', say('client.about'));
     this.#main = el('main.client', side, column);

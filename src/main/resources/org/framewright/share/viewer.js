@@ -35,7 +35,8 @@ export class ViewerPage {
     const next = el('section.wall-ahead', this.#nextHead, this.#next);
     this.#pace = figure(say('wall.pace'));
     this.#finish = figure(say('wall.finish'));
-    const day = el('section.wall-day', this.#done, this.#ruler.element, this.#totals, el('div.wall-figures', this.#pace.element, this.#finish.element));
+    const figures = el('div.wall-figures', this.#pace.element, this.#finish.element);
+    const day = el('section.wall-day', this.#done, this.#ruler.element, this.#totals, figures);
     const head = session.head.element;
     head.append(this.#clock);
     this.elements = [el('main.wall', head, set, next, day)];
@@ -61,7 +62,9 @@ export class ViewerPage {
     const counted = counts(state);
     const totals = [
       say('wall.signedOff', day.signedOff),
-      ...['pickup', 'dropped'].filter((word) => counted[word] > 0).map((word) => say('list.count.' + word, counted[word])),
+      ...['pickup', 'dropped']
+        .filter((word) => counted[word] > 0)
+        .map((word) => say('list.count.' + word, counted[word])),
       say('frames', day.frames),
     ].join(' · ');
     words(this.#totals, totals);
