@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 
 import java.io.File;
 import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -34,6 +39,18 @@ public final class InstalledBrowser implements AutoCloseable {
    * @param more arguments for Chromium
    */
   public static InstalledBrowser start(Path profile, String... more) throws IOException {
+    return start(profile, Map.of(), more);
+  }
+
+  /**
+   * Starts one.
+   *
+   * @param profile an empty folder
+   * @param environment what it finds there besides our own
+   * @param more arguments for Chromium
+   */
+  public static InstalledBrowser start(
+      Path profile, Map<String, String> environment, String... more) throws IOException {
     var chromedriver = installed("chromedriver");
     var chromium = installed("chromium");
     assumeThat(chromedriver).as("chromedriver is not installed").isPresent();
@@ -59,6 +76,7 @@ public final class InstalledBrowser implements AutoCloseable {
         new ChromeDriverService.Builder()
             .usingDriverExecutable(chromedriver.get().toFile())
             .usingAnyFreePort()
+            .withEnvironment(environment)
             .withSilent(true)
             .build();
     service.start();
@@ -75,6 +93,42 @@ public final class InstalledBrowser implements AutoCloseable {
   /** What drives it. */
   public RemoteWebDriver driver() {
     return driver;
+  }
+
+  /**
+   * Takes a screen of this size, which may be smaller than any window of Chromium's.
+   *
+   * @param scale pixels to a CSS pixel
+   */
+  public void screen(int width, int height, double scale) throws IOException {
+    devtools(
+        "Emulation.setDeviceMetricsOverride",
+        "{\"width\":%d,\"height\":%d,\"deviceScaleFactor\":%s,\"mobile\":true}"
+            .formatted(width, height, Double.toString(scale)));
+  }
+
+  /** Takes the window as the screen again. */
+  public void noScreen() throws IOException {
+    devtools("Emulation.clearDeviceMetricsOverride", "{}");
+  }
+
+  /** A command of the Chrome DevTools Protocol, for which a remote driver has no method. */
+  private void devtools(String command, String parameters) throws IOException {
+    var address = service.getUrl() + "/session/" + driver.getSessionId() + "/goog/cdp/execute";
+    var body = "{\"cmd\":\"" + command + "\",\"params\":" + parameters + "}";
+    try (var client = HttpClient.newHttpClient()) {
+      var request =
+          HttpRequest.newBuilder(URI.create(address))
+              .POST(HttpRequest.BodyPublishers.ofString(body))
+              .build();
+      var answer = client.send(request, HttpResponse.BodyHandlers.ofString());
+      if (answer.statusCode() != 200) {
+        throw new IOException(answer.body());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException(e);
+    }
   }
 
   @Override

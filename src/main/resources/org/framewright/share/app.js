@@ -9,6 +9,13 @@ import {forget, keep, kept} from './store.js';
 import {Tabs} from './tabs.js';
 import {Texts, usual} from './texts.js';
 
+/** Said where not even the texts can be read. */
+const NO_ROOM = {
+  en: 'This page cannot work here: either the browser lets it keep nothing, or it did not load whole.',
+  de: 'Diese Seite kann hier nicht arbeiten: Der Browser lässt sie nichts speichern, oder sie lud nicht ganz.',
+  fr: 'Cette page ne peut pas travailler ici\u202f: le navigateur ne la laisse rien garder, ou elle est incomplète.',
+};
+
 /** As many pairings of other days are kept. */
 const MOST_JOBS = 8;
 
@@ -77,7 +84,9 @@ class App {
     const invited = kept('invited');
     const device = kept('device');
     if (invited) {
-      this.#show(new PairingPage(this.#texts, invited, device?.name, (name) => this.#pair(invited, name), device && (() => this.#stay())));
+      const pair = (name) => this.#pair(invited, name);
+      const stay = device && (() => this.#stay());
+      this.#show(new PairingPage(this.#texts, invited, device?.name, pair, stay));
     } else if (device) {
       this.#session = new Session(this, this.#texts, device, this.#tabs);
       this.#show(this.#session.page);
@@ -188,4 +197,8 @@ async function askToPair(device, name) {
   return {device, status, body};
 }
 
-new App().start();
+new App().start().catch((failure) => {
+  // Without a place to keep things, nothing that is done here would be safe.
+  byId('page').textContent = NO_ROOM[usual(navigator.languages)];
+  throw failure;
+});

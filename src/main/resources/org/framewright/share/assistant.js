@@ -20,7 +20,7 @@ export class AssistantPage {
   #list;
   #acts;
   #scanner;
-  #tapped = 0;
+  #tapped = -ONE_TAP;
 
   constructor(session) {
     this.#session = session;
@@ -83,7 +83,7 @@ export class AssistantPage {
   /** A finger that bounces ticks once. */
   #once(act) {
     const now = performance.now();
-    if (now - this.#tapped > ONE_TAP) {
+    if (now - this.#tapped >= ONE_TAP) {
       this.#tapped = now;
       act();
     }
@@ -330,12 +330,13 @@ class ListPart {
   #none = el('p.none');
   #state = null;
   #next;
+  #before;
 
   constructor(session, doing) {
     this.#session = session;
     const say = (this.#say = session.texts.spoken.say);
     this.#field.type = 'search';
-    this.#field.placeholder = say('list.find');
+    this.#field.placeholder = say('list.findShort');
     this.#field.setAttribute('aria-label', say('list.find'));
     this.#field.autocomplete = 'off';
     this.#field.dir = 'auto';
@@ -374,6 +375,18 @@ class ListPart {
       `${this.#head.textContent}, ${totals}`,
     );
     this.#filter();
+    if (state.onSet?.code !== this.#before) {
+      this.#before = state.onSet?.code;
+      this.#bring(this.#before);
+    }
+  }
+
+  /** Where the list scrolls by itself, a setup is brought into its sight. */
+  #bring(code) {
+    const row = this.#rows.of(code)?.element;
+    if (row && getComputedStyle(this.element).overflowY === 'auto') {
+      row.scrollIntoView({block: 'center'});
+    }
   }
 
   #filter() {
@@ -410,7 +423,10 @@ function listRow(texts, code, doing) {
   const chip = el('span.next', texts.say('row.next'));
   const state = el('span.row-state');
   const lacks = el('span.row-lacks');
-  const frames = el('span.row-frames');
+  const count = el('span');
+  const spoken = el('span.spoken');
+  const frames = el('span.row-frames', count, spoken);
+  count.setAttribute('aria-hidden', 'true');
   const open = button('.row-open', '', () => doing.open(code));
   open.append(mark, number, el('span.row-words', title, el('span.row-below', chip, state, lacks)), frames);
   const put = button('.row-put', '', () => doing.onSet(code));
@@ -430,8 +446,8 @@ function listRow(texts, code, doing) {
       words(state, setup.waits ? texts.say('row.waits', word) : word);
       const without = missing(setup).map((view) => view.label || view.code);
       words(lacks, without.length > 0 ? texts.say('row.lacks', texts.list(without)) : '');
-      words(frames, setup.frames > 0 ? texts.number(setup.frames) : '');
-      frames.setAttribute('aria-label', setup.frames > 0 ? texts.say('frames', setup.frames) : '');
+      words(count, setup.frames > 0 ? texts.number(setup.frames) : '');
+      words(spoken, setup.frames > 0 ? texts.say('frames', setup.frames) : '');
       element.dataset.state = setup.state;
       element.classList.toggle('waits', Boolean(setup.waits));
       put.disabled = setup.state === 'on-set';

@@ -27,7 +27,7 @@ export class ClientPage {
   #prints;
   #code = el('p.code');
   #title = el('h1.title');
-  #progress = el('p.quiet');
+  #progress = el('p.progress.quiet');
   #mark = stateMark();
   #standing = el('span');
   #views = el('div.views');
@@ -69,7 +69,8 @@ export class ClientPage {
     this.#strip.setAttribute('role', 'group');
     const state = el('p.standing', this.#mark, this.#standing);
     const acts = el('div.client-acts', this.#agree, this.#comment, this.#newest, this.#only);
-    const told = el('div.client-told', this.#code, this.#title, this.#progress, state, this.#views, this.#comments.element);
+    const about = [this.#code, this.#progress, this.#title, state, this.#views, this.#comments.element];
+    const told = el('div.client-told', ...about);
     const column = el('section.column', session.head.element, session.head.notices, told, this.#asking, acts);
     column.setAttribute('aria-label', say('client.about'));
     this.#main = el('main.client', side, column);
@@ -90,7 +91,6 @@ export class ClientPage {
 
   #draw() {
     const say = this.#say;
-    const {texts} = this.#session;
     const now = this.#shown ?? {code: '', title: '', views: [], pictures: [], agreed: 0, setups: 0};
     const begun = Boolean(now.code);
     words(this.#code, now.code);
@@ -113,13 +113,13 @@ export class ClientPage {
     words(this.#nameLabel, say('agree.title', now.code));
     words(this.#agreeDo, say('agree.do', now.code));
     const picture = this.#picture();
-    const about = picture ? say('comment.of', caption(picture, texts)) : say('comment.setup', now.code);
+    const about = picture ? say('comment.of', this.#caption(picture)) : say('comment.setup', now.code);
     this.#commentForm.of(now.code, picture?.token, about, () => this.#ask(''));
   }
 
   #drawPictures(now, begun) {
     const say = this.#say;
-    const {texts, pictures} = this.#session;
+    const {pictures} = this.#session;
     const all = now.pictures ?? [];
     const picture = this.#picture();
     this.#prints.show(all, (one) => one.token);
@@ -128,7 +128,7 @@ export class ClientPage {
     });
     shows(this.#strip, all.length > 0);
     pictures.show(this.#img, picture?.token, 1600);
-    this.#img.alt = picture ? say('picture.named', now.code, now.title, caption(picture, texts)) : '';
+    this.#img.alt = picture ? say('picture.named', now.code, now.title, this.#caption(picture)) : '';
     words(this.#waiting, begun ? say('client.waiting') : say('client.notBegun'));
     shows(this.#waiting, !picture);
     shows(this.#newest, this.#looked !== null && !this.#asked);
@@ -144,6 +144,12 @@ export class ClientPage {
     const found = all.find((one) => one.token === token) ?? null;
     this.#looked = found === all[0] ? null : found;
     this.#draw();
+  }
+
+  /** The view and the number of a picture: "front 3". */
+  #caption(picture) {
+    const view = this.#shown?.views?.find((one) => one.code && one.code === picture.view);
+    return this.#say('client.print', view?.label || picture.view || this.#say('client.frame'), picture.number);
   }
 
   /** Towards older ones with 1, towards newer ones with -1. */
@@ -163,7 +169,7 @@ export class ClientPage {
     return {
       element,
       show: (one) => {
-        theirs(label, caption(one, this.#session.texts));
+        theirs(label, this.#caption(one));
         this.#session.pictures.show(img, token, 320);
       },
     };
@@ -262,10 +268,6 @@ export class ClientPage {
     });
     return form;
   }
-}
-
-function caption(picture, texts) {
-  return texts.say('client.print', picture.view || texts.say('client.frame'), picture.number);
 }
 
 /** A view with its frames; nothing is pressed here. */

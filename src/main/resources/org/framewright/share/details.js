@@ -69,7 +69,10 @@ export function openDetails(session, page, state, code) {
     theirs(shows(reason, setup.reason), setup.reason ?? '');
     const told = (setup.views ?? [])
       .filter((view) => view.code || view.frames > 0)
-      .map((view) => say(view.wanted ? 'view.told.of' : 'view.told', view.label || view.code || say('view.none'), view.frames, view.wanted ?? 0));
+      .map((view) => {
+        const key = view.wanted ? 'view.told.of' : 'view.told';
+        return say(key, view.label || view.code || say('view.none'), view.frames, view.wanted ?? 0);
+      });
     words(views, [texts.frames(setup.frames, setup.wanted), ...told].join(' · '));
     pegs.show(setup.frames, setup.wanted);
     const entries = Object.entries(setup.columns ?? {}).filter(([, value]) => value);
@@ -85,14 +88,16 @@ export function openDetails(session, page, state, code) {
     const said = now.comments.filter((one) => one.setup === code);
     comments.show(now, said);
     form.of(code, looked, looked ? say('comment.picture') : say('comment.setup', code));
-    onSet.disabled = setup.state === 'on-set';
-    again.disabled = setup.state === 'to-shoot';
-    shot.disabled = setup.state === 'shot';
-    drop.disabled = setup.state === 'dropped';
+    shows(onSet, setup.state !== 'on-set');
+    shows(shot, setup.state !== 'shot');
+    shows(drop, setup.state !== 'dropped');
+    shows(again, setup.state !== 'to-shoot');
   }
 
   const title = say('details.title', code, state().setups.get(code)?.title ?? '');
-  const dialog = openDialog(title, say('close'), standing, reason, el('div.details-frames', views, pegs.element), acts, strip, large, comments.element, form.element, columns);
+  const frames = el('div.details-frames', views, pegs.element);
+  const said = [comments.element, form.element];
+  const dialog = openDialog(title, say('close'), standing, reason, frames, acts, strip, large, ...said, columns);
   dialog.classList.add('details');
   dialog.addEventListener('close', () => (page.redraw = null));
   page.redraw = show;

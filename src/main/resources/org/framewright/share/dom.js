@@ -87,9 +87,4 @@ export class Rows {
   of(key) {
     return this.#rows.get(key);
   }
-
-  /** All are shown anew with what they have, in other words. */
-  again() {
-    this.#rows.forEach((row) => row.show(row.value));
-  }
 }

@@ -8,7 +8,7 @@ export class HeadLine {
   element;
   notices;
   #session;
-  #job = el('span.job');
+  #job;
   #mark = lineMark();
   #words = el('span.line-words');
   #status = el('p.status');
@@ -17,7 +17,8 @@ export class HeadLine {
   constructor(session) {
     this.#session = session;
     const {say} = session.texts.spoken;
-    theirs(this.#job, session.job);
+    // The other pages have a heading of their own.
+    this.#job = theirs(el(session.role === 'assistant' ? 'h1.job' : 'p.job'), session.job);
     this.#status.setAttribute('role', 'status');
     this.#status.append(this.#mark, this.#words);
     const more = button('.slight.more', say('more'), () => openMore(session));
@@ -43,7 +44,8 @@ export class HeadLine {
         : say('line.connecting');
     const told = line.connected ? waits || say('line.connected') : [lost, waits].filter(Boolean).join(' · ');
     words(this.#words, told);
-    const word = line.connected ? (waiting > 0 ? 'waiting' : 'connected') : 'lost';
+    const gone = line.unpaired || line.since;
+    const word = gone ? 'lost' : line.connected && waiting === 0 ? 'connected' : 'waiting';
     showLine(this.#mark, word);
     this.#status.dataset.is = word;
     this.#rows.show(this.#notices(line, waiting, state), (one) => one.key);
@@ -60,7 +62,8 @@ export class HeadLine {
     const {say} = this.#said();
     const found = [];
     if (line.unpaired) {
-      found.push({key: 'unpaired', what: say('unpaired.what'), how: waiting > 0 ? say('unpaired.waiting', waiting) : say('unpaired.how'), acts: []});
+      const how = waiting > 0 ? say('unpaired.waiting', waiting) : say('unpaired.how');
+      found.push({key: 'unpaired', what: say('unpaired.what'), how, acts: []});
     }
     const {clash} = session.queue;
     if (clash) {
@@ -68,7 +71,8 @@ export class HeadLine {
         {words: say('clash.anew'), act: () => session.settle(true)},
         {words: say('clash.drop'), act: () => session.settle(false)},
       ];
-      found.push({key: 'clash' + clash.at, what: say('clash.what', session.texts.event(clash)), how: say('clash.how'), acts});
+      const what = say('clash.what', session.texts.event(clash));
+      found.push({key: 'clash' + clash.at, what, how: say('clash.how'), acts});
     }
     for (const refusal of session.queue.refused) {
       const acts = [{words: say('refused.dismiss'), act: () => session.dismiss(refusal)}];
@@ -86,7 +90,8 @@ export class HeadLine {
       found.push({key: 'trouble', what: line.trouble, how: '', acts: []});
     }
     for (const {job, queue} of session.others) {
-      found.push({key: 'other' + job, what: say('others.what', queue.waiting.length, job), how: say('others.how'), acts: []});
+      const what = say('others.what', queue.waiting.length, job);
+      found.push({key: 'other' + job, what, how: say('others.how'), acts: []});
     }
     return found;
   }
@@ -99,12 +104,18 @@ function notice() {
   const acts = el('div.notice-acts');
   const element = el('section.notice', what, how, acts);
   element.setAttribute('role', 'alert');
+  let now = null;
+  const buttons = new Rows(acts, (label) => {
+    const act = () => now.acts.find((one) => one.words === label).act();
+    return {element: button('.act', label, act), show: () => {}};
+  });
   return {
     element,
     show(value) {
+      now = value;
       theirs(what, value.what);
       theirs(shows(how, value.how), value.how);
-      acts.replaceChildren(...value.acts.map((one) => button('.act', one.words, one.act)));
+      buttons.show(value.acts, (one) => one.words);
     },
   };
 }

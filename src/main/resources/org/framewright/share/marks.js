@@ -15,11 +15,13 @@ const STATES = {
   dropped: 'M2 14H15C21 14 21 5 16 5C12 5 12 11 14 15L17 21',
 };
 
-/** A plug in its socket; beside it what waits; apart from it. */
+const RING = 'M3 12A9 9 0 1 0 21 12A9 9 0 1 0 3 12Z';
+
+/** A disk; a clock; a ring that is struck through. */
 const LINES = {
-  connected: 'M2 12H22M8 7V17M16 7V17',
-  waiting: 'M2 12H9M5 7V17M13 7V17M17 7V17M21 7V17',
-  lost: 'M2 12H7M7 7V17M17 12H22M17 7V17M10 4L14 20',
+  connected: 'M5 12A7 7 0 1 0 19 12A7 7 0 1 0 5 12Z',
+  waiting: `${RING}M12 6V12L16 15`,
+  lost: `${RING}M6 18L18 6`,
 };
 
 function drawn(kind, path) {

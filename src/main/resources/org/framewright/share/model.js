@@ -111,7 +111,7 @@ export function firstView(setup) {
 
 /** The views that are wanted and have no frame, of a setup that was worked on. */
 export function missing(setup) {
-  if (!['shot', 'signed-off', 'on-set', 'pickup'].includes(setup.state)) {
+  if (!['shot', 'signed-off', 'pickup'].includes(setup.state)) {
     return [];
   }
   return (setup.views ?? []).filter((view) => view.code && view.wanted !== 0 && view.frames === 0);

@@ -10,7 +10,14 @@ export function openDialog(title, away, ...children) {
   heading.id = 'dialog-title';
   dialog.setAttribute('aria-labelledby', heading.id);
   dialog.addEventListener('close', () => dialog.remove());
-  dialog.addEventListener('click', (event) => event.target === dialog && dialog.close());
+  dialog.addEventListener('click', (event) => {
+    const {left, right, top, bottom} = dialog.getBoundingClientRect();
+    const {clientX: x, clientY: y} = event;
+    // A key that presses a button has no place.
+    if (event.target === dialog && (x < left || x > right || y < top || y > bottom)) {
+      dialog.close();
+    }
+  });
   document.body.append(dialog);
   dialog.showModal();
   return dialog;

@@ -160,9 +160,16 @@ export class Queue {
     const rest = now.waiting.filter((event) => event !== clash);
     const had = rest.filter((event) => event.number <= now.last);
     const later = rest.filter((event) => event.number > now.last);
-    const again = anew && clash ? [{...clash, at: Math.max(at, now.lastAt + 1), tried: false}] : [];
-    const lastAt = again.length ? again[0].at : now.lastAt;
-    const settled = numbered({...now, clash: null, lastAt}, [...again, ...later]);
+    let {lastAt} = now;
+    const again = (anew && clash ? [clash, ...later] : later).map((event) => {
+      if (!anew) {
+        return event;
+      }
+      // Those behind it are still to come later than it does.
+      lastAt = Math.max(at, lastAt + 1);
+      return {...event, at: lastAt, tried: false};
+    });
+    const settled = numbered({...now, clash: null, lastAt}, again);
     this.#write({...settled, waiting: [...had, ...settled.waiting]});
   }
 

@@ -186,7 +186,8 @@ export class Session {
 
   #connected(now) {
     if (now !== this.#line.connected || (!now && !this.#line.since)) {
-      this.#line = {...this.#line, connected: now, since: now ? null : Date.now(), trouble: now ? '' : this.#line.trouble};
+      const since = now ? null : Date.now();
+      this.#line = {...this.#line, connected: now, since, trouble: now ? '' : this.#line.trouble};
       this.draw();
       if (now) {
         this.#wake?.();
@@ -239,6 +240,7 @@ export class Session {
       }
       if ((status === 200 || status === 409) && typeof body.last === 'number') {
         this.queue.answered(body);
+        this.#line = {...this.#line, trouble: ''};
         const next = this.queue.waiting[0];
         if (!next || next.number !== batch[0].number || body.refused) {
           this.#patience.over();

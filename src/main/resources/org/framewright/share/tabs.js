@@ -9,6 +9,8 @@ const DEAD = 3_500;
 export class Tabs {
   #id = Math.random().toString(36).slice(2);
   #beat = null;
+  #wait = null;
+  #is = null;
   #changed;
 
   /** @param changed hears whether this tab is active now */
@@ -32,7 +34,10 @@ export class Tabs {
   begin() {
     const other = kept(NAME);
     if (other && other.id !== this.#id && Date.now() - other.at < DEAD) {
-      this.#changed(false);
+      this.#be(false);
+      // It may end without a word.
+      clearTimeout(this.#wait);
+      this.#wait = setTimeout(() => this.#is || this.begin(), DEAD);
     } else {
       this.take();
     }
@@ -42,8 +47,10 @@ export class Tabs {
   take() {
     this.#mark();
     clearInterval(this.#beat);
+    clearTimeout(this.#wait);
     this.#beat = setInterval(() => (this.isActive() ? this.#mark() : this.#yield()), BEAT);
-    this.#changed(true);
+    this.#is = null;
+    this.#be(true);
   }
 
   /** Whether this tab may write: asked anew each time, since it may have slept. */
@@ -58,7 +65,14 @@ export class Tabs {
   #yield() {
     clearInterval(this.#beat);
     this.#beat = null;
-    this.#changed(false);
+    this.begin();
+  }
+
+  #be(active) {
+    if (this.#is !== active) {
+      this.#is = active;
+      this.#changed(active);
+    }
   }
 
   #leave() {

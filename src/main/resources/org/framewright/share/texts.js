@@ -13,6 +13,8 @@ export class Texts {
   #plural;
   #number;
   #time;
+  #day;
+  #weekday;
   #language;
 
   constructor(language, texts, zone = undefined) {
@@ -20,7 +22,14 @@ export class Texts {
     this.#texts = texts;
     this.#plural = new Intl.PluralRules(language);
     this.#number = new Intl.NumberFormat(language);
-    this.#time = new Intl.DateTimeFormat(language, {hour: '2-digit', minute: '2-digit', timeZone: zone});
+    this.#time = new Intl.DateTimeFormat(language, {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+      timeZone: zone,
+    });
+    this.#day = new Intl.DateTimeFormat(language, {dateStyle: 'short', timeZone: zone});
+    this.#weekday = new Intl.DateTimeFormat(language, {weekday: 'short', timeZone: zone});
   }
 
   static async of(language) {
@@ -60,6 +69,12 @@ export class Texts {
   /** The time of day of an instant in milliseconds. */
   time(millis) {
     return this.#time.format(millis);
+  }
+
+  /** The time of day, with the day of the week where it is another day. */
+  moment(millis, now) {
+    const isToday = this.#day.format(millis) === this.#day.format(now);
+    return isToday ? this.time(millis) : `${this.#weekday.format(millis)} ${this.time(millis)}`;
   }
 
   /** A duration in milliseconds: 4 min, 1 h 20 min. */

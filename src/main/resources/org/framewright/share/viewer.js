@@ -35,7 +35,8 @@ export class ViewerPage {
     const next = el('section.wall-ahead', this.#nextHead, this.#next);
     this.#pace = figure(say('wall.pace'));
     this.#finish = figure(say('wall.finish'));
-    const day = el('section.wall-day', this.#done, this.#ruler.element, this.#totals, el('div.wall-figures', this.#pace.element, this.#finish.element));
+    const figures = el('div.wall-figures', this.#pace.element, this.#finish.element);
+    const day = el('section.wall-day', this.#done, this.#ruler.element, this.#totals, figures);
     const head = session.head.element;
     head.append(this.#clock);
     this.elements = [el('main.wall', head, set, next, day)];
@@ -61,15 +62,18 @@ export class ViewerPage {
     const counted = counts(state);
     const totals = [
       say('wall.signedOff', day.signedOff),
-      ...['pickup', 'dropped'].filter((word) => counted[word] > 0).map((word) => say('list.count.' + word, counted[word])),
+      ...['pickup', 'dropped']
+        .filter((word) => counted[word] > 0)
+        .map((word) => say('list.count.' + word, counted[word])),
       say('frames', day.frames),
     ].join(' · ');
     words(this.#totals, totals);
     this.#ruler.show([...state.setups.values()].map((one) => one.state), `${this.#done.textContent}. ${totals}`);
     this.#pace.show(day.pace === null ? say('wall.noPace') : texts.duration(day.pace * 1000), '');
     const {finish} = day;
-    const from = finish && texts.time(finish.from);
-    const to = finish && texts.time(finish.to);
+    const now = this.#session.connection.now();
+    const from = finish && texts.moment(finish.from, now);
+    const to = finish && texts.moment(finish.to, now);
     this.#finish.show(
       finish ? (from === to ? from : say('wall.range', from, to)) : say('wall.noFinish'),
       finish ? '' : (day.why ?? ''),

@@ -17,8 +17,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * The way between a page and the computer, which can be bad: it loses answers, or there is nobody at
- * its end. A page that goes by it has an address of its own, and so a storage of its own.
+ * The way between a page and the computer, which can be bad: it loses answers, or there is nobody
+ * at its end. A page that goes by it has an address of its own, and so a storage of its own.
  */
 final class Wire implements AutoCloseable {
   private static final List<String> PASSED =
@@ -85,7 +85,8 @@ final class Wire implements AutoCloseable {
       }
       var path = exchange.getRequestURI().getRawPath();
       var body = exchange.getRequestBody().readAllBytes();
-      var response = client.send(request(exchange, to, body), HttpResponse.BodyHandlers.ofInputStream());
+      var response =
+          client.send(request(exchange, to, body), HttpResponse.BodyHandlers.ofInputStream());
       try (var in = response.body()) {
         if (path.equals("/events")) {
           batches.incrementAndGet();
