@@ -31,8 +31,7 @@ record DayNow(Optional<Duration> pace, Optional<Finish> finish, Optional<Text> w
       var standing = new Standing(view.tally(), view.state());
       var day = DaySummary.of(job, view.scan(), standing, hours);
       var ahead = day.today().orElse(day.all());
-      var finish =
-          ahead.earliest().flatMap(from -> ahead.latest().map(to -> new Finish(from, to)));
+      var finish = ahead.earliest().flatMap(from -> ahead.latest().map(to -> new Finish(from, to)));
       return new DayNow(
           day.pace().recent(), finish, finish.isPresent() ? Optional.empty() : why(ahead));
     } catch (IOException e) {

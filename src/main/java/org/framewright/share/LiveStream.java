@@ -42,8 +42,7 @@ final class LiveStream {
   /**
    * @param last the number of the device's last event that is kept
    */
-  LiveStream(
-      String device, Role role, Function<Text, String> say, LongSupplier last, Clock clock) {
+  LiveStream(String device, Role role, Function<Text, String> say, LongSupplier last, Clock clock) {
     this.device = device;
     this.role = role;
     this.say = say;
@@ -75,7 +74,8 @@ final class LiveStream {
           told.filter(before -> before.saysTheSameAs(fold)).isEmpty() || toldLast != nowLast;
       if (news) {
         var data = Message.of(told, fold, device, nowLast, clock.instant(), say);
-        write("id: " + fold.moment().number() + "\nevent: state\ndata: " + data + "\n\n", out, guard);
+        write(
+            "id: " + fold.moment().number() + "\nevent: state\ndata: " + data + "\n\n", out, guard);
         told = Optional.of(fold);
         toldLast = nowLast;
       } else if (next.isEmpty()) {

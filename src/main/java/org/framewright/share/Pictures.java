@@ -115,8 +115,7 @@ final class Pictures {
   }
 
   private static byte[] jpeg(BufferedImage image) throws IOException {
-    var plain =
-        new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_RGB);
+    var plain = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_RGB);
     var pen = plain.createGraphics();
     pen.drawImage(image, 0, 0, Color.BLACK, null);
     pen.dispose();

@@ -63,8 +63,7 @@ final class RequestJson {
      *
      * @param picture the token of the frame that it is said of
      */
-    record Comment(String setup, Optional<String> picture, String text, String by)
-        implements Did {}
+    record Comment(String setup, Optional<String> picture, String text, String by) implements Did {}
 
     /** An event of the same device is taken back. */
     record TakeBack(long of) implements Did {}

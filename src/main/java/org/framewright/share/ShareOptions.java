@@ -33,8 +33,7 @@ public record ShareOptions(
   }
 
   /** With the usual hours of a day. */
-  public ShareOptions(
-      Optional<InetAddress> host, int port, Optional<Tls> tls, Path settings) {
+  public ShareOptions(Optional<InetAddress> host, int port, Optional<Tls> tls, Path settings) {
     this(host, port, tls, settings, Optional.empty());
   }
 

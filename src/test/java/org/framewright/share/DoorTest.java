@@ -104,11 +104,10 @@ class DoorTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"http://evil.example", "null", "https://HOST", "http://HOST.evil.example"})
+  @ValueSource(
+      strings = {"http://evil.example", "null", "https://HOST", "http://HOST.evil.example"})
   void aRequestOfAnotherOriginIsForbidden(String origin) throws Exception {
-    assertThat(
-            status(
-                "GET / HTTP/1.1", "Host: " + host, "Origin: " + origin.replace("HOST", host)))
+    assertThat(status("GET / HTTP/1.1", "Host: " + host, "Origin: " + origin.replace("HOST", host)))
         .isEqualTo(403);
   }
 
@@ -148,7 +147,10 @@ class DoorTest {
   /** RFC 9110, section 15.5.6: it says what is allowed. */
   @ParameterizedTest
   @CsvSource({
-    "POST, /, 'GET, HEAD'", "GET, /events, POST", "DELETE, /live, GET", "PUT, /picture/0, GET"
+    "POST, /, 'GET, HEAD'",
+    "GET, /events, POST",
+    "DELETE, /live, GET",
+    "PUT, /picture/0, GET"
   })
   void anotherMethodIsNotAllowed(String method, String path, String allowed) throws Exception {
     var answer = wire(method + " " + path + " HTTP/1.1", "Host: " + host);
@@ -166,7 +168,8 @@ class DoorTest {
   }
 
   private Phone.Answer sent(Phone phone, String authorization) throws Exception {
-    return sent(phone, authorization, "[" + Phone.tick(2, 1_795_680_000_000L, "001", "on-set") + "]");
+    return sent(
+        phone, authorization, "[" + Phone.tick(2, 1_795_680_000_000L, "001", "on-set") + "]");
   }
 
   private Phone.Answer sent(Phone phone, String authorization, String body) throws Exception {
@@ -193,8 +196,12 @@ class DoorTest {
             phone.authorization("GET", "/events", body(), now, Phone.random(8)),
             phone.authorization("POST", "/events", "[]".getBytes(StandardCharsets.UTF_8)),
             phone.authorization("POST", "/events", body()).replace("time=1", "time=2"),
-            phone.authorization("POST", "/events", body()).replaceFirst("nonce=.{16}", "nonce=0123456789abcdef"),
-            phone.authorization("POST", "/events", body()).replaceFirst("mac=.{64}", "mac=" + "0".repeat(64)))) {
+            phone
+                .authorization("POST", "/events", body())
+                .replaceFirst("nonce=.{16}", "nonce=0123456789abcdef"),
+            phone
+                .authorization("POST", "/events", body())
+                .replaceFirst("mac=.{64}", "mac=" + "0".repeat(64)))) {
       assertThat(sent(phone, forged).status()).as(forged).isEqualTo(401);
     }
     assertThat(logs()).isEqualTo(before);

@@ -47,8 +47,7 @@ class EventsTest {
   @Test
   void whatAPhoneTicksIsKeptAndShown() throws Exception {
     var phone = job.paired(Role.ASSISTANT);
-    var answer =
-        phone.events(Phone.tick(2, "001", "on-set"), Phone.tick(3, "001", "shot"));
+    var answer = phone.events(Phone.tick(2, "001", "on-set"), Phone.tick(3, "001", "shot"));
     assertThat(answer.status()).isEqualTo(200);
     assertThat(said(answer)).isEqualTo(json("{\"last\":3}"));
     assertThat(state("001")).isEqualTo(SetupState.SHOT);
@@ -59,8 +58,7 @@ class EventsTest {
     var phone = job.paired(Role.ASSISTANT);
     var events = List.of(Phone.tick(2, "001", "on-set"), Phone.tick(3, "002", "on-set"));
     for (int i = 0; i < 3; i++) {
-      assertThat(said(phone.events(events.toArray(String[]::new))))
-          .isEqualTo(json("{\"last\":3}"));
+      assertThat(said(phone.events(events.toArray(String[]::new)))).isEqualTo(json("{\"last\":3}"));
     }
     assertThat(Files.readAllLines(log(phone))).hasSize(3);
   }
@@ -107,8 +105,7 @@ class EventsTest {
     assertThat(refused.path("remedy").asText()).contains("001");
     assertThat(state("001")).isEqualTo(SetupState.ON_SET);
     // The page takes it out and numbers the rest anew.
-    assertThat(said(phone.events(Phone.tick(3, "002", "on-set"))))
-        .isEqualTo(json("{\"last\":3}"));
+    assertThat(said(phone.events(Phone.tick(3, "002", "on-set")))).isEqualTo(json("{\"last\":3}"));
   }
 
   @ParameterizedTest
@@ -208,8 +205,7 @@ class EventsTest {
     var comment = job.live.now().comments().getFirst();
     assertThat(comment.text()).isEqualTo("collar lower");
     assertThat(comment.by()).isEqualTo("Ada");
-    assertThat(comment.frames())
-        .contains(job.live.now().latest().get("001").getFirst().id());
+    assertThat(comment.frames()).contains(job.live.now().latest().get("001").getFirst().id());
   }
 
   @Test
@@ -287,7 +283,9 @@ class EventsTest {
   void moreThanAHundredAtOnceAreNoList() throws Exception {
     var phone = job.paired(Role.ASSISTANT);
     var many =
-        IntStream.range(2, 103).mapToObj(number -> Phone.takeBack(number, 1)).toArray(String[]::new);
+        IntStream.range(2, 103)
+            .mapToObj(number -> Phone.takeBack(number, 1))
+            .toArray(String[]::new);
     assertThat(phone.events(many).status()).isEqualTo(400);
   }
 

@@ -59,8 +59,7 @@ class InvitationsTest {
 
   @Test
   void ofAnotherRunIsOld() {
-    assertThat(find(Secret.random(new SecureRandom()), NOW))
-        .isEqualTo(new Invitations.Found.Old());
+    assertThat(find(Secret.random(new SecureRandom()), NOW)).isEqualTo(new Invitations.Found.Old());
   }
 
   @Test

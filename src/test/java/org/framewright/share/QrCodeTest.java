@@ -112,7 +112,14 @@ class QrCodeTest {
     ImageIO.write(image, "png", file);
     var process =
         new ProcessBuilder(
-                List.of("zbarimg", "-q", "--raw", "--nodbus", "-Sdisable", "-Sqrcode.enable", file + ""))
+                List.of(
+                    "zbarimg",
+                    "-q",
+                    "--raw",
+                    "--nodbus",
+                    "-Sdisable",
+                    "-Sqrcode.enable",
+                    file + ""))
             .start();
     var said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     process.waitFor();

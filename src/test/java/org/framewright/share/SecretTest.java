@@ -13,7 +13,12 @@ class SecretTest {
   /** RFC 4648, section 10, without what fills up. */
   @ParameterizedTest
   @CsvSource({
-    "f, MY", "fo, MZXQ", "foo, MZXW6", "foob, MZXW6YQ", "fooba, MZXW6YTB", "foobar, MZXW6YTBOI"
+    "f, MY",
+    "fo, MZXQ",
+    "foo, MZXW6",
+    "foob, MZXW6YQ",
+    "fooba, MZXW6YTB",
+    "foobar, MZXW6YTBOI"
   })
   void isWrittenInBase32(String bytes, String letters) {
     assertThat(new Secret(bytes.getBytes(StandardCharsets.US_ASCII)).text()).isEqualTo(letters);
