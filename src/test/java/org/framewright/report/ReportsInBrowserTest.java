@@ -1,18 +1,14 @@
 package org.framewright.report;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.assertj.core.api.Assumptions.assumeThat;
 import static org.framewright.AssertThat.assertThat;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
+import org.framewright.InstalledBrowser;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -22,8 +18,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
@@ -47,65 +41,25 @@ class ReportsInBrowserTest {
       """;
 
   private ReportScene scene;
-  private ChromeDriverService service;
+  private InstalledBrowser started;
   private RemoteWebDriver browser;
   private String axe;
 
   @BeforeAll
   void aJobAndABrowser(@TempDir Path folder, @TempDir Path profile) throws Exception {
-    var driver = installed("chromedriver");
-    var chromium = installed("chromium");
-    assumeThat(driver).as("chromedriver is not installed").isPresent();
-    assumeThat(chromium).as("chromium is not installed").isPresent();
     scene = new ReportScene(folder);
     try (var in = ReportsInBrowserTest.class.getResourceAsStream("/axe.min.js")) {
       axe = new String(in.readAllBytes(), UTF_8);
     }
-    var options =
-        new ChromeOptions()
-            .setBinary(chromium.get().toString())
-            .addArguments(
-                "--headless=new",
-                "--user-data-dir=" + profile,
-                "--host-resolver-rules=MAP * ~NOTFOUND",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-dev-shm-usage",
-                "--disable-extensions",
-                "--disable-gpu",
-                "--no-first-run");
-    if (System.getProperty("user.name").equals("root")) {
-      options.addArguments("--no-sandbox"); // which Chromium refuses to be for root
-    }
-    service =
-        new ChromeDriverService.Builder()
-            .usingDriverExecutable(driver.get().toFile())
-            .usingAnyFreePort()
-            .withSilent(true)
-            .build();
-    service.start();
-    browser = new RemoteWebDriver(service.getUrl(), options, false);
-    browser.manage().timeouts().scriptTimeout(Duration.ofMinutes(5));
+    started = InstalledBrowser.start(profile);
+    browser = started.driver();
   }
 
   @AfterAll
   void noBrowserStays() {
-    try {
-      if (browser != null) {
-        browser.quit();
-      }
-    } finally {
-      if (service != null) {
-        service.stop();
-      }
+    if (started != null) {
+      started.close();
     }
-  }
-
-  private static Optional<Path> installed(String program) {
-    return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
-        .map(place -> Path.of(place, program))
-        .filter(Files::isExecutable)
-        .findFirst();
   }
 
   /** What axe-core finds that it calls by that word, each with the element that it is about. */
