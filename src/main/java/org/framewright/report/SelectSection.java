@@ -88,6 +88,7 @@ record SelectSection(
           page,
           Optional.of(Sheet.heading(setup.getKey(), titles.getOrDefault(setup.getKey(), ""))),
           Sheet.under(state.of(setup.getKey()), cells.size(), words),
+          List.of(),
           cells);
     }
     page.end();
