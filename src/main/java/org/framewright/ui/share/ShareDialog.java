@@ -87,8 +87,8 @@ public final class ShareDialog {
     node.getStyleClass().add("share-dialog");
     node.getChildren().setAll(head, caution, middle, linkLine);
     // In a small window the list gives way, not what one has to know.
-    for (var words : List.of(how, caution, may, until)) {
-      words.setMinHeight(Region.USE_PREF_SIZE);
+    for (var told : List.of(how, caution, may, until)) {
+      told.setMinHeight(Region.USE_PREF_SIZE);
     }
     time.setCycleCount(Animation.INDEFINITE);
   }
