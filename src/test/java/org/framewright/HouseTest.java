@@ -93,6 +93,7 @@ class HouseTest {
           "naming",
           "preferences",
           "renaming",
+          "share",
           "start");
 
   private static final JavaClasses CLASSES =

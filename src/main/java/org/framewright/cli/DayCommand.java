@@ -3,6 +3,7 @@ package org.framewright.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
@@ -49,10 +50,14 @@ final class DayCommand implements Callable<Integer> {
       document.put("battery", DayFacts.battery(supplies));
       document.put("order", DayFacts.gain(order));
       document.put("inOnePlace", once.map(CopiesCommand::json).orElse(null));
+      document.put("comments", job.comments().stream().map(CommentDescription::document).toList());
       output.write(document);
     } else {
       DayDescription.lines(summary, supplies, order).forEach(output.out()::println);
       once.ifPresent(frames -> output.out().println(CopiesDescription.line(frames, worked.zone())));
+      var zone = worked.zone();
+      CommentDescription.lines(job.comments(), scan, LocalDate.ofInstant(summary.at(), zone), zone)
+          .forEach(output.out()::println);
     }
     return (summary.space().enough() ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
   }

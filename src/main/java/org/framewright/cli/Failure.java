@@ -11,6 +11,7 @@ import java.nio.file.ReadOnlyFileSystemException;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.job.JobException;
+import org.framewright.share.ShareException;
 
 /**
  * What ended a command, for a person and for the shell.
@@ -23,6 +24,7 @@ record Failure(ExitStatus status, Problem problem) {
   static Failure of(Throwable failure) {
     return switch (failure) {
       case CommandFailure e -> new Failure(e.status(), e.problem());
+      case ShareException e -> new Failure(ExitStatus.BAD_INPUT, e.problem());
       case JobException e -> new Failure(ExitStatus.BAD_INPUT, e.problem());
       case NoSuchFileException e -> new Failure(ExitStatus.BAD_INPUT, FileProblems.of(e));
       case IOException e -> new Failure(ExitStatus.FAILED, FileProblems.of(e));

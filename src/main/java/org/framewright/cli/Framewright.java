@@ -55,6 +55,7 @@ public final class Framewright implements Runnable {
           "frames",
           "report",
           "returns",
+          "serve",
           "slates",
           "verify");
 
@@ -129,6 +130,7 @@ public final class Framewright implements Runnable {
       case "frames" -> Optional.of(FramesCommand.class);
       case "report" -> Optional.of(ReportCommand.class);
       case "returns" -> Optional.of(ReturnsCommand.class);
+      case "serve" -> Optional.of(ServeCommand.class);
       case "slates" -> Optional.of(SlatesCommand.class);
       case "verify" -> Optional.of(VerifyCommand.class);
       default -> Optional.empty();

@@ -39,6 +39,12 @@ final class SetupDescription {
     document.put("signedOffAt", status.signedOffAt().map(Object::toString).orElse(null));
     document.put("changedSinceSignOff", status.changedSinceSignOff());
     document.put("reason", status.reason().orElse(null));
+    document.put(
+        "comments",
+        job.comments().stream()
+            .filter(comment -> comment.isOf(setup))
+            .map(CommentDescription::document)
+            .toList());
     document.put("columns", setup.columns());
     return document;
   }

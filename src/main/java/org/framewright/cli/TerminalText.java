@@ -43,6 +43,11 @@ final class TerminalText extends FilterWriter {
     return charset(OperatingSystem.current(), console().isPresent(), ofTerminal);
   }
 
+  /** Whether somebody sees what is written, and whether that can be in colours. */
+  static boolean showsColours() {
+    return OperatingSystem.current() != OperatingSystem.WINDOWS && console().isPresent();
+  }
+
   /** In which charset a person at the terminal types. */
   static Charset typed() {
     return console().map(Console::charset).orElse(StandardCharsets.UTF_8);

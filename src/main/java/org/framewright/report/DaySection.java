@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.framewright.base.Text;
+import org.framewright.job.Comment;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 
@@ -20,6 +21,9 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
           Text.of("Views"),
           Text.of("Done"),
           Text.of("Approved by"));
+
+  private static final List<Text> COMMENT_HEADINGS =
+      List.of(Text.of("Setup"), Text.of("Frame"), Text.of("Comment"), Text.of("By"), Text.of("At"));
 
   @Override
   public void write(Page page) {
@@ -43,6 +47,7 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
     charts(page, charts);
     onSet(page, charts);
     lookAt(page);
+    comments(page);
     shot(page);
     page.end();
   }
@@ -169,6 +174,47 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
         .orElseGet(() -> words.say(Text.of("Copies were not compared yet.")));
   }
 
+  private List<Comment> commentsOnDay() {
+    return facts.comments().stream().filter(comment -> facts.isOnDay(comment.at())).toList();
+  }
+
+  private void comments(Page page) {
+    var said = commentsOnDay();
+    if (said.isEmpty()) {
+      return;
+    }
+    var html = page.html();
+    page.heading(Text.of("Comments"));
+    html.open("table");
+    page.headings(COMMENT_HEADINGS, 9, 21, 43, 18, 9);
+    html.open("tbody");
+    for (var comment : said) {
+      var cells = cells(comment, page.words());
+      html.open("tr");
+      html.wordsIn("td", cells.get(0), "class", "code");
+      for (var cell : cells.subList(1, 4)) {
+        html.wordsIn("td", cell);
+      }
+      html.wordsIn("td", cells.get(4), "class", "count");
+      html.end();
+    }
+    html.close().end();
+  }
+
+  private List<String> cells(Comment comment, Words words) {
+    return List.of(
+        comment.setup(),
+        facts.picture(comment).map(picture -> picture.name(facts.job())).orElse(""),
+        comment.text(),
+        who(comment),
+        words.near(comment.at(), facts.day()));
+  }
+
+  /** Who said it; where nobody is named, what the device is called. */
+  static String who(Comment comment) {
+    return comment.by().isBlank() ? comment.called().orElse("") : comment.by();
+  }
+
   private void shot(Page page) {
     var html = page.html();
     var finished = facts.finishedOnDay();
@@ -248,7 +294,11 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
         new Table(
             Text.of("To look at"),
             List.of(Text.of("To look at")),
-            LookAt.of(facts).stream().map(one -> List.of(words.say(one))).toList()));
+            LookAt.of(facts).stream().map(one -> List.of(words.say(one))).toList()),
+        new Table(
+            Text.of("Comments"),
+            COMMENT_HEADINGS,
+            commentsOnDay().stream().map(comment -> cells(comment, words)).toList()));
   }
 
   private static List<String> row(Words words, Text name, String value) {

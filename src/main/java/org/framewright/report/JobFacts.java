@@ -23,6 +23,7 @@ import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
+import org.framewright.job.Comment;
 import org.framewright.job.Job;
 import org.framewright.job.SignOff;
 import org.framewright.job.Standing;
@@ -36,6 +37,7 @@ import org.framewright.shotlist.SetupState;
  * @param day the day that the report is about: the last on which something was done
  * @param finished when each setup that is done came to be, in the order of time
  * @param frames the complete pictures in the order in which they were taken, each once
+ * @param comments what people said of setups and frames, in the order in which they did
  */
 record JobFacts(
     Job job,
@@ -48,7 +50,8 @@ record JobFacts(
     SequencedMap<String, Instant> finished,
     List<SignOff> signOffs,
     List<Picture> frames,
-    int clips) {
+    int clips,
+    List<Comment> comments) {
 
   /**
    * A frame of which there is a picture.
@@ -108,7 +111,8 @@ record JobFacts(
         finished,
         signOffs,
         List.copyOf(frames),
-        clips);
+        clips,
+        job.comments());
   }
 
   private static LocalDate day(
@@ -201,6 +205,18 @@ record JobFacts(
       ordered.put(Optional.empty(), rest);
     }
     return ordered;
+  }
+
+  /** What was said of a setup and its frames, in the order in which it was. */
+  List<Comment> comments(Setup setup) {
+    return comments.stream().filter(comment -> comment.isOf(setup)).toList();
+  }
+
+  /** The picture that a comment is about; nothing where it is about the setup. */
+  Optional<Picture> picture(Comment comment) {
+    return frames.stream()
+        .filter(one -> one.frame().knownAs().stream().anyMatch(comment.frames()::contains))
+        .findFirst();
   }
 
   int frames(Setup setup) {

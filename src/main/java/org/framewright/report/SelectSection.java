@@ -88,6 +88,7 @@ record SelectSection(
           page,
           Optional.of(Sheet.heading(setup.getKey(), titles.getOrDefault(setup.getKey(), ""))),
           Sheet.under(state.of(setup.getKey()), cells.size(), words),
+          List.of(),
           cells);
     }
     page.end();
@@ -100,12 +101,18 @@ record SelectSection(
     return new Sheet.Cell(
         select.frame(),
         words.say(Text.of("Frame {0} of setup {1}", Html.line(select.name()), Html.line(code))),
-        view(select).map(view -> code + " " + view).orElse(code),
+        select.slate()
+            ? slate(words, code)
+            : view(select).map(view -> code + " " + view).orElse(code),
         select.name(),
         false,
         Sheet.rating(select.rating())
             .map(rating -> words.say(Text.of("{0}, {1}", which, rating)))
             .orElse(which));
+  }
+
+  private static String slate(Words words, String code) {
+    return words.say(Text.of("a slate, of {0}", Html.line(code)));
   }
 
   private Optional<String> view(Select select) {
@@ -126,7 +133,7 @@ record SelectSection(
                         select.name(),
                         code,
                         titles.getOrDefault(code, ""),
-                        view(select).orElse(""),
+                        select.slate() ? slate(words, code) : view(select).orElse(""),
                         select.rating().isPresent() ? "" + select.rating().getAsInt() : "",
                         approved,
                         select.original()));

@@ -34,8 +34,10 @@ final class Sheet {
    *
    * @param heading other people's words; none for pictures of no setup
    * @param under what stands below the heading
+   * @param said what people said, a line each
    */
-  static void write(Page page, Optional<String> heading, String under, List<Cell> cells) {
+  static void write(
+      Page page, Optional<String> heading, String under, List<String> said, List<Cell> cells) {
     var html = page.html();
     for (int i = 0; i < cells.size(); i += ACROSS) {
       html.open("div", "class", "row");
@@ -47,6 +49,9 @@ final class Sheet {
           page.heading(Text.of("Of no setup yet"));
         }
         html.element("p", under, "class", "small");
+        for (var line : said) {
+          html.wordsIn("p", line, "class", "small");
+        }
         html.end();
       }
       cells.subList(i, Math.min(cells.size(), i + ACROSS)).forEach(cell -> write(page, cell));

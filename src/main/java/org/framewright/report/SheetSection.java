@@ -3,8 +3,11 @@ package org.framewright.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.framewright.base.Text;
 import org.framewright.frames.Place;
+import org.framewright.job.Comment;
 import org.framewright.job.SetupStatus;
 import org.framewright.report.JobFacts.Picture;
 import org.framewright.shotlist.Setup;
@@ -55,15 +58,28 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
     var words = page.words();
     var cells = pictures.stream().map(picture -> cell(words, setup, picture)).toList();
     if (setup.isEmpty()) {
-      Sheet.write(page, Optional.empty(), words.frames(pictures.size()), cells);
+      Sheet.write(page, Optional.empty(), words.frames(pictures.size()), List.of(), cells);
     } else {
       var one = setup.get();
       Sheet.write(
           page,
           Optional.of(Sheet.heading(one.code(), one.title())),
           Sheet.under(status(one), pictures.size(), words),
+          facts.comments(one).stream().map(comment -> said(words, comment)).toList(),
           cells);
     }
+  }
+
+  private String said(Words words, Comment comment) {
+    var of = facts.picture(comment).map(picture -> Html.line(picture.name(facts.job())));
+    var who =
+        Stream.of(DaySection.who(comment), words.dayAndTime(comment.at()))
+            .filter(part -> !part.isBlank())
+            .map(Html::line)
+            .collect(Collectors.joining(", "));
+    return words.say(
+        of.map(frame -> Text.of("{0}, of {1}: {2}", who, frame, Html.line(comment.text())))
+            .orElseGet(() -> Text.of("{0}: {1}", who, Html.line(comment.text()))));
   }
 
   private SetupStatus status(Setup setup) {

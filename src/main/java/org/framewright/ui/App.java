@@ -27,7 +27,8 @@ public final class App extends Application {
             new PlatformChoosers(stage),
             FileManager.here(),
             AwakeDisplay.here(),
-            Disks.ofThisComputer());
+            Disks.ofThisComputer(),
+            JobOnDevices.usual());
     composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()

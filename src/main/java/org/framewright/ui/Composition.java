@@ -82,7 +82,8 @@ final class Composition implements Desk, AutoCloseable {
       FileChoosers files,
       FileManager fileManager,
       AwakeDisplay display,
-      Disks disks) {
+      Disks disks,
+      Network network) {
     this.stage = stage;
     this.places = places;
     this.clock = clock;
@@ -115,7 +116,9 @@ final class Composition implements Desk, AutoCloseable {
             troubles,
             NOTICES.getName(),
             disks,
-            scans::listenTo);
+            scans::listenTo,
+            places.folder(),
+            network);
     this.rescue = new LayoutRescue(scene, shell, jobs, appearance);
   }
 
@@ -252,6 +255,12 @@ final class Composition implements Desk, AutoCloseable {
             Keys.shortcut(KeyCode.B),
             scans::addLast,
             scanned.canAdd()),
+        new Command(
+            "app.share",
+            texts.get("command.app.share"),
+            Keys.shortcut(KeyCode.T),
+            jobs::showSharing,
+            jobs.isOpen()),
         new Command(
             "app.takeCard",
             texts.get("command.app.takeCard"),

@@ -15,9 +15,11 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.util.Duration;
+import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.share.ShareModel;
 import org.framewright.ui.task.Running;
 
 /** The window's last line: what was just done, and what is under way. */
@@ -31,10 +33,12 @@ final class FootLine {
   private final ProgressBar bar = new ProgressBar();
   private final Button stop = new Button();
   private final HBox work = new HBox(doing, bar, stop);
+  private final Button devices = new Button();
   private final HBox node;
   private final PauseTransition passing = new PauseTransition(PASSING);
   private final Texts texts;
   private Optional<Command> onOffer = Optional.empty();
+  private Subscription following = Subscription.EMPTY;
 
   FootLine(Texts texts) {
     this.texts = texts;
@@ -64,7 +68,12 @@ final class FootLine {
     var said = new HBox(status, offered);
     said.getStyleClass().add("said-line");
     HBox.setHgrow(said, Priority.ALWAYS);
-    node = new HBox(said, work, keys);
+    devices.setId("devices");
+    devices.getStyleClass().add("slight");
+    devices.setMinWidth(Region.USE_PREF_SIZE);
+    devices.setFocusTraversable(false);
+    clearDevices();
+    node = new HBox(said, work, devices, keys);
     node.getStyleClass().add("foot-line");
     passing.setOnFinished(_ -> status.setText(""));
   }
@@ -95,6 +104,33 @@ final class FootLine {
     if (passing.getStatus() != Animation.Status.RUNNING) {
       show("", Optional.empty());
     }
+  }
+
+  /**
+   * Says how many devices are there while the job is on any.
+   *
+   * @param show opens what is about them
+   */
+  void followDevices(ShareModel sharing, Runnable show) {
+    following.unsubscribe();
+    devices.setOnAction(_ -> show.run());
+    following =
+        Subscription.combine(
+            sharing.state().subscribe(_ -> showDevices(sharing)),
+            sharing.devices().subscribe(_ -> showDevices(sharing)));
+  }
+
+  /** There is no job any more. */
+  void clearDevices() {
+    following.unsubscribe();
+    devices.setVisible(false);
+    devices.setManaged(false);
+  }
+
+  private void showDevices(ShareModel sharing) {
+    devices.setVisible(sharing.isOn());
+    devices.setManaged(sharing.isOn());
+    devices.setText(texts.get("share.foot", sharing.connected()));
   }
 
   private void show(String text, Optional<Command> next) {

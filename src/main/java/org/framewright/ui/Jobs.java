@@ -12,11 +12,13 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
+import org.framewright.base.PlainText;
 import org.framewright.frames.FinishedPictures;
 import org.framewright.frames.Thumbnails;
 import org.framewright.job.Job;
 import org.framewright.job.JobProgress;
 import org.framewright.renaming.Renamer;
+import org.framewright.share.DeviceNews;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
@@ -34,6 +36,8 @@ import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
 import org.framewright.ui.settings.ComputerName;
 import org.framewright.ui.settings.Troubles;
+import org.framewright.ui.share.ShareDialog;
+import org.framewright.ui.share.ShareModel;
 import org.framewright.ui.start.StartScreen;
 
 /**
@@ -51,6 +55,8 @@ final class Jobs {
   private final String noticesKey;
   private final Disks disks;
   private final ClientWindow.Scanned scans;
+  private final Path settings;
+  private final Network network;
   private final ReadOnlyBooleanWrapper cardIsOffered = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyBooleanWrapper isOpen = new ReadOnlyBooleanWrapper(false);
   private Optional<OpenJob> open = Optional.empty();
@@ -59,6 +65,8 @@ final class Jobs {
    * @param noticesKey the key that shows all notices, for people
    * @param disks those of this computer
    * @param scans hears scanners in a window
+   * @param settings the folder of the user's settings
+   * @param network that devices are on
    */
   Jobs(
       Desk desk,
@@ -69,7 +77,9 @@ final class Jobs {
       Troubles troubles,
       String noticesKey,
       Disks disks,
-      ClientWindow.Scanned scans) {
+      ClientWindow.Scanned scans,
+      Path settings,
+      Network network) {
     this.desk = desk;
     this.shell = shell;
     this.stage = stage;
@@ -79,6 +89,8 @@ final class Jobs {
     this.noticesKey = noticesKey;
     this.disks = disks;
     this.scans = scans;
+    this.settings = settings;
+    this.network = network;
   }
 
   /** Whether a card was put in and is offered. */
@@ -205,7 +217,9 @@ final class Jobs {
             shown,
             new FramesScreen.HandOffs(handOff::handOffSelects, handOff::handOffByList));
     var client = new ClientDisplay(desk, next, shown, stage, appearance, scans);
-    var board = new BoardScreen(desk, next, shown, client, lists::ask, frames::lookAtLoose);
+    var board =
+        new BoardScreen(
+            desk, next, shown, client, lists::ask, frames::lookAtLoose, this::showSharing);
     client.signOff(board::askWhoAgrees);
     fit(board.node(), size);
     board.takeApart();
@@ -222,7 +236,37 @@ final class Jobs {
         new DayScreen(desk, next, waysFromTheDay(board, frames)),
         CardWatch.of(next.job(), disks, desk.tasks().ui()),
         lists,
-        client);
+        client,
+        sharing(next));
+  }
+
+  private ShareModel sharing(JobSession session) {
+    return new ShareModel(
+        network.of(session, settings, desk.preferences()),
+        desk.tasks(),
+        this::sayOfDevice,
+        desk::trouble);
+  }
+
+  /** That a device sleeps or wakes up is seen in the foot line, and said nowhere. */
+  private void sayOfDevice(DeviceNews news) {
+    var texts = desk.texts();
+    var name = PlainText.line(news.device().name());
+    switch (news) {
+      case DeviceNews.Paired(var device) ->
+          desk.say(
+              texts.get(
+                  "share.said.paired", name, texts.get("share.role." + device.role().word())));
+      case DeviceNews.Unpaired _ -> desk.say(texts.get("share.said.unpaired", name));
+      case DeviceNews.Came _, DeviceNews.Left _ -> {}
+    }
+  }
+
+  /** Asks about phones and tablets. */
+  void showSharing() {
+    open.ifPresent(
+        job ->
+            desk.dialogs().show(new ShareDialog(job.sharing(), desk.texts(), desk.clock()).spec()));
   }
 
   private DayScreen.Ways waysFromTheDay(BoardScreen board, FramesScreen frames) {
@@ -290,6 +334,7 @@ final class Jobs {
     shell.card().follow(next.cards().offered());
     cardIsOffered.bind(next.cards().offered().map(Optional::isPresent));
     shell.alarm().follow(notices.alarm(), waysOutOf(next.session()));
+    shell.foot().followDevices(next.sharing(), this::showSharing);
     // In a turn of its own: the window has enough to do with the pages.
     desk.tasks().ui().execute(() -> front(next));
   }
@@ -349,6 +394,7 @@ final class Jobs {
           cardIsOffered.unbind();
           cardIsOffered.set(false);
           shell.alarm().clear();
+          shell.foot().clearDevices();
           open = Optional.empty();
           isOpen.set(false);
           job.close();

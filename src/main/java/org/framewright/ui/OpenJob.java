@@ -25,6 +25,7 @@ import org.framewright.ui.scan.ScanModel;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
 import org.framewright.ui.settings.Troubles;
+import org.framewright.ui.share.ShareModel;
 
 /** A job that is open: its session, its pages, and all that follows it. Goes as a whole. */
 final class OpenJob implements AutoCloseable {
@@ -43,6 +44,7 @@ final class OpenJob implements AutoCloseable {
   private final CardWatch cards;
   private final ListScreen lists;
   private final ClientDisplay client;
+  private final ShareModel sharing;
   private final Screen closer;
   private final ListCodes codes;
   private AutoCloseable otherStations = () -> {};
@@ -64,7 +66,8 @@ final class OpenJob implements AutoCloseable {
       DayScreen day,
       CardWatch cards,
       ListScreen lists,
-      ClientDisplay client) {
+      ClientDisplay client,
+      ShareModel sharing) {
     this.desk = desk;
     this.session = session;
     this.pictures = pictures;
@@ -77,6 +80,7 @@ final class OpenJob implements AutoCloseable {
     this.cards = cards;
     this.lists = lists;
     this.client = client;
+    this.sharing = sharing;
     this.closer = frames.closer();
     this.codes =
         new ListCodes(list -> SetupCodes.of(session.job(), list), desk.tasks(), desk::trouble);
@@ -145,6 +149,11 @@ final class OpenJob implements AutoCloseable {
     return client;
   }
 
+  /** Its page for phones and tablets. */
+  ShareModel sharing() {
+    return sharing;
+  }
+
   /** Listens to other stations and to what is so with the folder. */
   Notices follow(Background.Again again, Troubles troubles) {
     otherStations = again.every(OTHER_STATIONS, session::refresh);
@@ -191,6 +200,7 @@ final class OpenJob implements AutoCloseable {
   @Override
   public void close() {
     client.close();
+    sharing.close();
     cards.close();
     try {
       otherStations.close();

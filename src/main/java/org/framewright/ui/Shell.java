@@ -142,6 +142,10 @@ final class Shell {
     return card;
   }
 
+  FootLine foot() {
+    return foot;
+  }
+
   NoticeLine notices() {
     return notices;
   }

@@ -151,4 +151,21 @@ class DayCommandTest {
     assertThat(day("--hours", "13:15-13:45").status()).isZero();
     assertThat(day("--hours", "22:00-23:59").status()).isZero();
   }
+
+  @Test
+  void tellsTheCommentsOfTheDayWithWhoAndWhen() throws Exception {
+    now = Instant.now().minus(Duration.ofDays(1));
+    job.comment("001", List.of(), "yesterday's", "Ada");
+    now = Instant.now();
+    job.comment("002", List.of(), "collar lower", "Ada");
+    assertThat(day().out())
+        .contains("Comment on 002, by Ada at ")
+        .contains(": collar lower")
+        .doesNotContain("yesterday's");
+    var comments = day("--json").json().path("comments");
+    assertThat(comments.findValuesAsText("text")).containsExactly("yesterday's", "collar lower");
+    var listed = Ran.run("list", job.folder(), "--json").json();
+    assertThat(listed.at("/1/comments/0/text").asText()).isEqualTo("collar lower");
+    assertThat(listed.at("/1/comments/0/by").asText()).isEqualTo("Ada");
+  }
 }

@@ -82,6 +82,7 @@ class ReportPagesTest {
         .contains("Time on set</h2>")
         .contains(
             "001 Évasé skirt, “früh” Łagodny: 22\u00a0min. 002 معطف صوفي طويل 12: 22\u00a0min.")
+        .contains("Comments</h2>", "collar lower", "&lt;b&gt;belt&lt;/b&gt;")
         .contains("Copies were not compared yet.")
         .contains("Studio Növa");
   }
@@ -94,6 +95,8 @@ class ReportPagesTest {
     assertThat(html.split("rated 5", -1)).hasSize(1 + 8);
     assertThat(html.indexOf("001 front")).isLessThan(html.indexOf("002 front"));
     assertThat(html).contains("3 frames. Approved by Odette, 23 Nov 2026, 09:22");
+    assertThat(html).contains("Ada, 23 Nov 2026, 11:54: collar lower");
+    assertThat(html).containsPattern(", of [^:]+: &lt;b&gt;belt&lt;/b&gt;");
   }
 
   @Test

@@ -88,6 +88,8 @@ final class ReportScene {
         job.mark(code, SetupState.SIGNED_OFF, MarkDetails.by(i == 2 ? "أوديت" : "Odette"));
       }
     }
+    job.comment(code(2), List.of(), "collar lower", "Ada");
+    job.comment(code(1), List.of(job.scan().frames().getFirst().id()), "<b>belt</b>", "");
     job.select(List.of(job.scan().frames().getFirst().id()), true, "Timo");
     job.mark(code(10), SetupState.PICKUP, new MarkDetails(some("Odette"), none(), some("<b>")));
     job.mark(code(11), SetupState.DROPPED, new MarkDetails(some("Odette"), none(), none()));

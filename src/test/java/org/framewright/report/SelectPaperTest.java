@@ -98,6 +98,30 @@ class SelectPaperTest {
   }
 
   @Test
+  void aSlateThatGoesAlongIsCalledOne() throws Exception {
+    var first = plan.selects().getFirst();
+    var slate =
+        new Select(
+            first.frame(),
+            first.original(),
+            first.place(),
+            first.rating(),
+            first.name(),
+            first.fields(),
+            first.files(),
+            true);
+    var withSlate =
+        new HandOffPlan(
+            plan.chosenBy(), List.of(slate, plan.selects().get(1)), List.of(), plan.before());
+    for (var form : List.of(ReportForm.HTML, ReportForm.CSV)) {
+      var out = new ByteArrayOutputStream();
+      paper(form, "en").write(withSlate, out, Progress.NONE);
+      var said = out.toString(StandardCharsets.UTF_8);
+      assertThat(said).containsOnlyOnce("a slate, of 001");
+    }
+  }
+
+  @Test
   void whatIsStoppedSaysSo() {
     assertThatThrownBy(
             () ->

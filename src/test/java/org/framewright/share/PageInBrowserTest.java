@@ -371,9 +371,13 @@ class PageInBrowserTest {
     until(() -> state("006") == SetupState.ON_SET);
     browser.navigate().refresh();
     until(() -> has(".notice"));
+    browser.executeScript("window.button = document.querySelector('.notice button')");
+    scene.change(job -> mark(job, "004", SetupState.ON_SET));
+    until(() -> text(".set .code").equals("004"));
+    assertThat(browser.executeScript("return window.button.isConnected")).isEqualTo(true);
     click(".notice button");
     until(() -> !has(".notice"));
-    assertThat(putOnSet()).containsExactly("006");
+    assertThat(putOnSet()).containsExactly("006", "004");
   }
 
   @Test

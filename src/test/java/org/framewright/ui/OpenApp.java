@@ -6,6 +6,7 @@ import static org.testfx.util.WaitForAsyncUtils.waitForFxEvents;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -132,6 +133,21 @@ final class OpenApp {
   static Composition composed(
       Stage stage, Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
       throws IOException {
+    // Devices that a test plays are on this computer.
+    var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
+    return composed(stage, settings, clock, choosers, system, disks, here);
+  }
+
+  /** The same in that network. */
+  static Composition composed(
+      Stage stage,
+      Path settings,
+      Clock clock,
+      FileChoosers choosers,
+      Locale system,
+      Disks disks,
+      Network network)
+      throws IOException {
     return new Composition(
         stage,
         Places.in(settings),
@@ -143,7 +159,8 @@ final class OpenApp {
         // What a test shows there must not come up on the screen of whoever runs it.
         new FileManager(OperatingSystem.LINUX, _ -> OptionalInt.of(0)),
         new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}),
-        disks);
+        disks,
+        network);
   }
 
   Composition app() {

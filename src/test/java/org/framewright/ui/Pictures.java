@@ -4,6 +4,7 @@ import static org.framewright.ui.OnInterface.onInterface;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -35,8 +36,11 @@ import org.framewright.base.Progress;
 import org.framewright.copies.device.Volumes;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.slate.Slate;
+import org.framewright.job.Asked;
+import org.framewright.job.Device;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.Numbered;
 import org.framewright.job.TestClock;
 import org.framewright.renaming.Renamer;
 import org.framewright.sample.Exposure;
@@ -44,10 +48,14 @@ import org.framewright.sample.SampleBody;
 import org.framewright.sample.SampleCamera;
 import org.framewright.sample.SampleFiles;
 import org.framewright.sample.SampleJobs;
+import org.framewright.share.Invitation;
+import org.framewright.share.PairedDevice;
+import org.framewright.share.Role;
 import org.framewright.shotlist.SetupState;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.page.FileChoosers;
+import org.framewright.ui.share.Sharing;
 
 /**
  * Takes pictures of every screen, in both looks and two sizes: {@code mvn -q -Ppictures}. Those for
@@ -160,6 +168,9 @@ final class Pictures {
           "slates",
           "slates-ask",
           "slates-hand-off",
+          "phones-off",
+          "comments",
+          "comment-asked",
           "large-day");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
@@ -192,6 +203,8 @@ final class Pictures {
   private static final List<String> DAY = List.of("day", "day-evening");
   private static final List<String> SCANS = List.of("scan-unknown", "scan-not-now", "scan-several");
   private static final List<String> SLATES = List.of("slates", "slates-ask", "slates-hand-off");
+  private static final List<String> PHONES =
+      List.of("phones-off", "phones", "comments", "comment-asked");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -335,6 +348,13 @@ final class Pictures {
           var slated = slated(Files.createTempDirectory(work, "slates"));
           take(look, size, Optional.of(slated), this::slates);
         }
+        if (anyWanted("", PHONES, look, size)) {
+          take(
+              look,
+              size,
+              Optional.of(commented(files, Files.createTempDirectory(work, "phones"))),
+              this::phones);
+        }
         if (anyWanted("large-", LARGE_JOBS_PAGES, look, size)) {
           take(look, size, Optional.of(large), shot -> pages(shot, "large-", LARGE_JOBS_PAGES));
         }
@@ -390,7 +410,8 @@ final class Pictures {
                                   ? new PlatformChoosers(stage)
                                   : new Answers(work, files)),
                       LANGUAGE,
-                      disks);
+                      disks,
+                      (_, _, _) -> InventedNetwork::new);
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;
@@ -668,6 +689,106 @@ final class Pictures {
           shot.app().dialogs().dismiss();
           return shot;
         });
+  }
+
+  /** The sample job, of which people said something. */
+  private Path commented(SampleFiles files, Path in) throws Exception {
+    var folder = SampleJobs.inTheMiddle(files, in, clock.instant());
+    var job = Job.open(folder, clock);
+    var set = job.state().onSet().orElseThrow().setup();
+    var frames = job.tally().places().entrySet();
+    var frame = frames.stream().filter(one -> one.getValue().setup().equals(set)).findFirst();
+    var tablet = new Device("page-0a1b2c3d");
+    long number = 0;
+    for (var asked :
+        List.of(
+            new Asked.Named("Odette's tablet"),
+            said(set, List.of(), "The belt in every picture, please"),
+            said(set, frame.map(one -> List.of(one.getKey())).orElse(List.of()), "collar lower"),
+            said("001", List.of(), "This one is for the cover"))) {
+      job.receive(tablet, new Numbered(++number, clock.instant(), asked));
+    }
+    return folder;
+  }
+
+  private static Asked said(String setup, List<FrameId> frames, String text) {
+    return new Asked.Commented(setup, frames, text, "Odette");
+  }
+
+  /** Phones and tablets, and what is said on them. */
+  private void phones(Shot shot) throws Exception {
+    show(shot, "board");
+    press(shot, KeyCode.HOME);
+    settle();
+    write(shot.app()::scene, "comments", shot);
+    press(shot, KeyCode.M);
+    settle();
+    write(shot.app()::scene, "comment-asked", shot);
+    dismiss(shot);
+    fire(shot, "#phones");
+    settle();
+    write(shot.app()::scene, "phones-off", shot);
+    fire(shot, "#share-turn");
+    settle();
+    fire(shot, "#share-show");
+    settle();
+    write(shot.app()::scene, "phones", shot);
+    dismiss(shot);
+  }
+
+  private static void dismiss(Shot shot) throws Exception {
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+  }
+
+  /** An invented network, so that no picture shows a real one. */
+  private final class InventedNetwork implements Sharing.Page {
+    private static final URI ADDRESS = URI.create("http://192.168.1.20:8470/");
+
+    @Override
+    public URI address() {
+      return ADDRESS;
+    }
+
+    @Override
+    public Invitation invite(Role role) {
+      return new Invitation(
+          URI.create(ADDRESS + "#K7Q2M4XJ3ZD5T6WBNCRVYHAEGP." + role.word().charAt(0)),
+          role,
+          clock.instant().plus(Duration.ofMinutes(10)));
+    }
+
+    @Override
+    public void withdraw(Invitation code) {}
+
+    @Override
+    public List<PairedDevice> devices() {
+      var now = clock.instant();
+      return List.of(
+          new PairedDevice("page-00000001", "Ines' phone", Role.ASSISTANT, true, now),
+          new PairedDevice("page-00000002", "Odette's tablet", Role.CLIENT, true, now),
+          new PairedDevice(
+              "page-00000003",
+              "Timo's phone",
+              Role.ASSISTANT,
+              false,
+              now.minus(Duration.ofMinutes(42))),
+          new PairedDevice("page-00000004", "Screen at the door", Role.VIEWER, true, now));
+    }
+
+    @Override
+    public void unpair(String id) {}
+
+    @Override
+    public AutoCloseable listen(Runnable changed) {
+      return () -> {};
+    }
+
+    @Override
+    public void close() {}
   }
 
   /** Lists that are looked at: the one of noon, one that asks, and one with many columns. */

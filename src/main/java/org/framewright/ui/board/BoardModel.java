@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -20,6 +21,7 @@ import javafx.beans.value.ObservableValue;
 import javafx.collections.ObservableList;
 import org.framewright.frames.Frame;
 import org.framewright.frames.SlateDoubt;
+import org.framewright.job.Comment;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
 import org.framewright.live.JobView;
@@ -40,6 +42,8 @@ public final class BoardModel {
   private final ObservableValue<JobView> job;
   private final Steps steps;
   private final Texts texts;
+  private final CommentsModel comments;
+  private final Consumer<Comment> heard;
   private final Consumer<Answer> answered;
   private final Consumer<Throwable> failed;
   private final RunningOrder order;
@@ -53,6 +57,7 @@ public final class BoardModel {
           new Standing(Totals.of(List.of()), List.of(), 0, 0, Optional.empty()));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
+  private final ReadOnlyObjectWrapper<SaidNow> said = new ReadOnlyObjectWrapper<>(SaidNow.NOTHING);
 
   private List<SetupRow> rows = List.of();
 
@@ -65,6 +70,25 @@ public final class BoardModel {
    */
   record Now(Optional<SetupRow> onSet, List<Frame> latest, List<SetupRow> next, boolean noList) {
     static final Now NOTHING = new Now(Optional.empty(), List.of(), List.of(), true);
+  }
+
+  /**
+   * What was said of what the page shows, each the newest first.
+   *
+   * @param onSet of the setup on set
+   * @param chosen of the chosen setup, where that is another one
+   */
+  record SaidNow(List<Said> onSet, List<Said> chosen) {
+    static final SaidNow NOTHING = new SaidNow(List.of(), List.of());
+
+    SaidNow {
+      onSet = List.copyOf(onSet);
+      chosen = List.copyOf(chosen);
+    }
+
+    boolean isAnyNew() {
+      return Stream.concat(onSet.stream(), chosen.stream()).anyMatch(Said::isNew);
+    }
   }
 
   /**
@@ -91,6 +115,7 @@ public final class BoardModel {
    * A board of the job.
    *
    * @param texts for the words that one may look for
+   * @param heard hears of comments that came from elsewhere
    * @param answered hears what became of what a person did
    * @param failed hears of steps that could not be kept
    */
@@ -98,16 +123,25 @@ public final class BoardModel {
       ObservableValue<JobView> job,
       Steps steps,
       Texts texts,
+      CommentsModel comments,
+      Consumer<Comment> heard,
       Consumer<Answer> answered,
       Consumer<Throwable> failed) {
     this.job = job;
     this.steps = steps;
     this.texts = texts;
+    this.comments = comments;
+    this.heard = heard;
     this.answered = answered;
     this.failed = failed;
     this.order = new RunningOrder(steps, step -> answered.accept(new Answer.Taken(step)), failed);
-    selected.addListener((_, _, _) -> chosen.set(selectedRow().isPresent()));
+    selected.addListener(
+        (_, _, _) -> {
+          chosen.set(selectedRow().isPresent());
+          showSaid();
+        });
     job.addListener(follow);
+    comments.begin(job.getValue());
     take(job.getValue());
     now.get().onSet().or(() -> now.get().next().stream().findFirst()).ifPresent(this::select);
   }
@@ -157,6 +191,11 @@ public final class BoardModel {
   /** What is on set, its last frames and what comes next; changes once for all three. */
   ReadOnlyObjectProperty<Now> now() {
     return now.getReadOnlyProperty();
+  }
+
+  /** What was said of what the page shows. */
+  ReadOnlyObjectProperty<SaidNow> said() {
+    return said.getReadOnlyProperty();
   }
 
   /** Which of the last frames of the setup on set is looked at; a new one is by itself. */
@@ -355,6 +394,7 @@ public final class BoardModel {
                   case Step.Moved moved -> Optional.of(moved.moved());
                   case Step.Added added -> Optional.of(added.setup().code());
                   case Step.Changed changed -> Optional.of(changed.setup().code());
+                  case Step.Commented commented -> Optional.of(commented.setup());
                   case Step.Selected _,
                       Step.Rated _,
                       Step.Placed _,
@@ -428,6 +468,35 @@ public final class BoardModel {
     take(new Step.Ticked(row.code(), state, details), () -> {});
   }
 
+  /** Something is said of a setup. */
+  void comment(String code, String text, String by) {
+    comment(code, List.of(), text, by);
+  }
+
+  /** Something is said of a frame of the setup on set. */
+  void comment(Frame frame, String text, String by) {
+    now.get().onSet().ifPresent(row -> comment(row.code(), List.of(frame), text, by));
+  }
+
+  private void comment(String code, List<Frame> frames, String text, String by) {
+    take(new Step.Commented(code, Step.Frames.of(frames), text, by), () -> {});
+  }
+
+  /** A frame by its view and its name. */
+  String called(Frame frame) {
+    return comments.called(frame, job.getValue());
+  }
+
+  /** Somebody has seen what was said of the setups that the page shows. */
+  void seeComments() {
+    var shown =
+        Stream.concat(now.get().onSet().map(SetupRow::code).stream(), Stream.of(selected.get()))
+            .toList();
+    if (comments.see(shown)) {
+      take(job.getValue());
+    }
+  }
+
   /** Follows the slate that contradicts what is on set. */
   void followSlate() {
     standing
@@ -450,6 +519,7 @@ public final class BoardModel {
   // From the job to the lines
 
   private void take(JobView view) {
+    var came = comments.take(view);
     rows = renewed(view);
     var set = view.state().onSet().flatMap(on -> row(on.setup()));
     var latest = set.map(row -> view.latest().getOrDefault(row.code(), List.of()));
@@ -471,6 +541,24 @@ public final class BoardModel {
                 .reduce((_, later) -> later)));
     shown.show(rows);
     chosen.set(selectedRow().isPresent());
+    showSaid();
+    came.forEach(heard);
+  }
+
+  private void showSaid() {
+    var view = job.getValue();
+    var set = now.get().onSet().map(SetupRow::code);
+    var fresh =
+        new SaidNow(
+            set.map(code -> comments.said(code, view)).orElse(List.of()),
+            selectedRow()
+                .map(SetupRow::code)
+                .filter(code -> !Optional.of(code).equals(set))
+                .map(code -> comments.said(code, view))
+                .orElse(List.of()));
+    if (!fresh.equals(said.get())) {
+      said.set(fresh);
+    }
   }
 
   private void markNext(List<SetupRow> ahead) {
@@ -487,7 +575,8 @@ public final class BoardModel {
     var before = before(setups);
     var renewed = new ArrayList<SetupRow>(setups.size());
     for (var i = 0; i < setups.size(); i++) {
-      renewed.add(SetupRow.of(setups.get(i), now, texts, before.get(i)));
+      var setup = setups.get(i);
+      renewed.add(SetupRow.of(setup, now, comments.count(setup.code()), texts, before.get(i)));
     }
     return renewed;
   }

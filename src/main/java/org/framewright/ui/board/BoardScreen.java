@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
@@ -14,6 +15,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import org.framewright.day.DaySummary;
 import org.framewright.day.OrderOfWork;
+import org.framewright.job.Comment;
 import org.framewright.job.Standing;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.command.Commands;
@@ -45,6 +47,7 @@ public final class BoardScreen implements Screen {
   private final FramePictures pictures;
   private final Runnable importList;
   private final Runnable showLoose;
+  private final Runnable share;
   private final List<Command> commands;
   private boolean inFront;
 
@@ -54,6 +57,7 @@ public final class BoardScreen implements Screen {
    * @param clientScreen what is shown on it, if it is there
    * @param importList asks for a list of the client's and shows what it is
    * @param showLoose brings the frames of no setup to the front
+   * @param share opens what is about phones and tablets
    */
   public BoardScreen(
       Desk desk,
@@ -61,8 +65,9 @@ public final class BoardScreen implements Screen {
       FramePictures pictures,
       ClientScreen clientScreen,
       Runnable importList,
-      Runnable showLoose) {
-    this(desk, session, pictures, clientScreen, importList, showLoose, model(desk, session));
+      Runnable showLoose,
+      Runnable share) {
+    this(desk, session, pictures, clientScreen, importList, showLoose, share, model(desk, session));
     desk.preferences()
         .get(GROUPING)
         .flatMap(BoardScreen::grouping)
@@ -85,12 +90,29 @@ public final class BoardScreen implements Screen {
 
   /** What is done is answered in words, with how it is undone. */
   private static BoardModel model(Desk desk, JobSession session) {
+    var comments =
+        new CommentsModel(
+            session.job().station(),
+            new SeenComments(desk.preferences(), session.job().identity()),
+            desk.clock().getZone(),
+            desk.texts(),
+            new ViewWords(session.job().convention())::word);
     return new BoardModel(
         session.view(),
         session,
         desk.texts(),
+        comments,
+        comment -> desk.say(said(desk.texts(), comments, comment)),
         StepWords.answering(desk, session, "board"),
         desk::trouble);
+  }
+
+  private static String said(Texts texts, CommentsModel comments, Comment comment) {
+    return texts.get(
+        "elsewhere.comment",
+        comments.who(comment).orElseGet(() -> texts.get("elsewhere.other")),
+        comment.setup(),
+        comment.text());
   }
 
   private BoardScreen(
@@ -100,6 +122,7 @@ public final class BoardScreen implements Screen {
       ClientScreen clientScreen,
       Runnable importList,
       Runnable showLoose,
+      Runnable share,
       BoardModel model) {
     this.desk = desk;
     this.texts = desk.texts();
@@ -108,6 +131,7 @@ public final class BoardScreen implements Screen {
     this.clientScreen = clientScreen;
     this.importList = importList;
     this.showLoose = showLoose;
+    this.share = share;
     this.model = model;
     var views = new ViewWords(session.job().convention());
     this.questions = new SetupQuestions(desk, session, model, views, this::sheet);
@@ -132,7 +156,9 @@ public final class BoardScreen implements Screen {
             onLine(),
             importList,
             command("loose"),
-            command("followSlate"));
+            command("followSlate"),
+            command("seen"),
+            share);
   }
 
   private static NextNameModel nextName(Desk desk, JobSession session, ViewWords views) {
@@ -276,19 +302,36 @@ public final class BoardScreen implements Screen {
             model::followSlate,
             Bindings.createBooleanBinding(
                 () -> model.standing().get().doubt().isPresent(), model.standing())),
+        chosen("comment", KeyCode.M, questions::comment),
+        new Command(
+            "board.commentFrame",
+            text("commentFrame"),
+            Keys.shift(KeyCode.M),
+            questions::commentFrame,
+            isFrameLookedAt()),
+        new Command(
+            "board.seen",
+            text("seen"),
+            Keys.plain(KeyCode.S),
+            model::seeComments,
+            Bindings.createBooleanBinding(() -> model.said().get().isAnyNew(), model.said())),
         always("copyNext", KeyCode.C, nextName::copy),
         new Command(
             "board.show",
             text("show"),
             Keys.plain(KeyCode.O),
             this::showInFileManager,
-            Bindings.createBooleanBinding(
-                () -> model.looked().look().get().frame().isPresent(), model.looked().look())),
+            isFrameLookedAt()),
         look("lookEarlier", KeyCode.RIGHT, model.looked()::earlier),
         look("lookLater", KeyCode.LEFT, model.looked()::later),
         look("lookNewest", KeyCode.HOME, model.looked()::newest),
         always("pictureOnly", KeyCode.V, this::turnPictureOnly),
         Command.of("board.client", text("client"), Keys.shift(KeyCode.C), clientScreen::turn));
+  }
+
+  private ObservableBooleanValue isFrameLookedAt() {
+    return Bindings.createBooleanBinding(
+        () -> model.looked().look().get().frame().isPresent(), model.looked().look());
   }
 
   private Command look(String id, KeyCode key, Runnable turn) {
@@ -349,6 +392,7 @@ public final class BoardScreen implements Screen {
             "drop",
             "toShoot",
             "shot",
+            "comment",
             "edit",
             "duplicate",
             "add",
@@ -359,7 +403,7 @@ public final class BoardScreen implements Screen {
 
   /** What can be done on the pictures by mouse. */
   private List<Command> onPicture() {
-    return Stream.of("copyNext", "show", "lookNewest", "pictureOnly", "client")
+    return Stream.of("copyNext", "commentFrame", "show", "lookNewest", "pictureOnly", "client")
         .map(this::command)
         .toList();
   }
@@ -433,7 +477,8 @@ public final class BoardScreen implements Screen {
   public Screen anew() {
     nextName.dispose();
     view.dispose();
-    return new BoardScreen(desk, session, pictures, clientScreen, importList, showLoose, model);
+    return new BoardScreen(
+        desk, session, pictures, clientScreen, importList, showLoose, share, model);
   }
 
   @Override

@@ -44,6 +44,8 @@ final class BoardView {
   /** Sizes that call each other end here. */
   private static final int MOST_TIMES = 3;
 
+  private static final int MOST_COMMENTS = 2;
+
   /** So many are styled beforehand that what styles them is compiled when the window needs it. */
   private static final int FIRST_LINES = 12;
 
@@ -59,6 +61,7 @@ final class BoardView {
   private final SetupList list;
   private final LooseLine loose;
   private final DoubtLine doubt;
+  private final CommentsPane comments;
   private final VBox rest = new VBox();
   private final BorderPane root = new BorderPane();
   private final ObjectProperty<SetupCell.Room> room =
@@ -94,20 +97,25 @@ final class BoardView {
       List<Command> onLine,
       Runnable importList,
       Command showLoose,
-      Command followSlate) {
+      Command followSlate,
+      Command seeComments,
+      Runnable share) {
     this.model = model;
     this.texts = texts;
     this.now = now;
     this.outlook = outlook;
     this.band =
-        new OnSetBand(texts, pictures, viewWord, model::bringView, lookAt, pictureLine, actions);
+        new OnSetBand(
+            texts, pictures, viewWord, model::bringView, lookAt, pictureLine, actions, seeComments);
     this.nextName = nextName;
     this.pictureLine = pictureLine;
-    this.head = new SheetHead(texts, model::select, importList);
+    this.head = new SheetHead(texts, model::select, importList, share);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
     this.loose = new LooseLine(texts, showLoose);
     this.doubt = new DoubtLine(texts, followSlate);
+    this.comments = new CommentsPane(texts, MOST_COMMENTS, seeComments);
+    comments.setId("comments-chosen");
     list.offer(onLine);
     clock.setCycleCount(Animation.INDEFINITE);
     build();
@@ -120,7 +128,7 @@ final class BoardView {
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(head, doubt, list, loose);
+    rest.getChildren().setAll(head, doubt, list, comments, loose);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
@@ -152,6 +160,7 @@ final class BoardView {
     band.describe(first);
     list.show(first);
     show(model.standing().get());
+    show(model.said().get());
     head.show(model.grouping().get());
   }
 
@@ -164,6 +173,7 @@ final class BoardView {
             model.looked().look().subscribe(band::show),
             nextName.obstacle().subscribe(pictureLine::showObstacle),
             model.standing().subscribe(this::show),
+            model.said().subscribe(this::show),
             model.grouping().subscribe(grouping -> head.show(grouping)),
             outlook.outlook().subscribe(head::show));
   }
@@ -303,6 +313,7 @@ final class BoardView {
         sheet >= WIDE_EMS
             ? SetupCell.Room.WIDE
             : sheet >= ONE_LINE_EMS ? SetupCell.Room.ONE_LINE : SetupCell.Room.TWO_LINES);
+    head.showWords(room.get() != SetupCell.Room.TWO_LINES);
     list.setFixedCellSize((room.get() == SetupCell.Room.TWO_LINES ? TWO_LINES : ONE_LINE) * em);
     rest.setPrefWidth(sheet * em);
     rest.setMinWidth(sheet * em);
@@ -331,6 +342,11 @@ final class BoardView {
             .mapToInt(row -> Math.clamp(row.views().size(), 1, SetupCell.PLACES))
             .max()
             .orElse(1));
+  }
+
+  private void show(BoardModel.SaidNow said) {
+    band.showComments(said.onSet());
+    comments.show(said.chosen());
   }
 
   private void showTime() {

@@ -18,6 +18,7 @@ import javafx.scene.layout.VBox;
 import org.framewright.frames.Frame;
 import org.framewright.live.JobView;
 import org.framewright.live.ViewCount;
+import org.framewright.ui.command.Command;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -28,6 +29,11 @@ import org.framewright.ui.session.LookedAt;
  * that is left; the frames before; and what is done next.
  */
 final class OnSetBand {
+  private static final int MOST_COMMENTS = 3;
+
+  /** From this height on, in ems, there is room for them below a setup of many views. */
+  private static final double HIGH = 50;
+
   private final Texts texts;
   private final UnaryOperator<String> viewWord;
   private final Consumer<String> bringView;
@@ -36,6 +42,7 @@ final class OnSetBand {
   private final Label where = label("set-where");
   private final WrappedText note = new WrappedText("set-note");
   private final Label time = label("set-time");
+  private final CommentsPane comments;
   private final VBox views = new VBox();
   private final SetPictures large;
   private final FrameStrip strip;
@@ -59,6 +66,7 @@ final class OnSetBand {
    * @param bringView hears the code of a view that a person wants before the camera
    * @param lookAt hears which of the last frames a person wants to look at, the newest being 0
    * @param frames what can be done with the frame looked at and the one to come
+   * @param seeComments says that what was said of the setup was seen
    */
   OnSetBand(
       Texts texts,
@@ -67,11 +75,14 @@ final class OnSetBand {
       Consumer<String> bringView,
       IntConsumer lookAt,
       PictureLine frames,
-      SetActions actions) {
+      SetActions actions,
+      Command seeComments) {
     this.texts = texts;
     this.viewWord = viewWord;
     this.bringView = bringView;
     this.actions = actions;
+    this.comments = new CommentsPane(texts, MOST_COMMENTS, seeComments);
+    comments.setId("comments-on-set");
     this.large = new SetPictures(texts, pictures);
     this.strip = new FrameStrip(JobView.LATEST, pictures, this::caption, lookAt);
     code.setMinWidth(Region.USE_PREF_SIZE);
@@ -81,7 +92,7 @@ final class OnSetBand {
     HBox.setHgrow(gap, Priority.ALWAYS);
     var first = new HBox(code, gap, time);
     first.setAlignment(Pos.BASELINE_LEFT);
-    words.getChildren().setAll(first, title, where, views, note);
+    words.getChildren().setAll(first, title, where, views, note, comments);
     words.getStyleClass().add("set-words");
     words.setMinSize(0, 0);
     views.setMinHeight(0);
@@ -141,6 +152,7 @@ final class OnSetBand {
     strip.setPrefHeight(widths.strip() * em);
     strip.setMinHeight(widths.strip() * em);
     strip.setMaxHeight(widths.strip() * em);
+    comments.setMost(height >= HIGH * em ? MOST_COMMENTS : 1);
     wordsCramped = widths.band() < 14 && !above;
     actions.showKeys(width >= 44 * em);
     pictureLine.showKeys(width - (nowAbove ? 0 : column) >= 32 * em);
@@ -177,6 +189,11 @@ final class OnSetBand {
                 set ->
                     texts.get("board.onSet.spoken", set.code(), set.setup().title(), set.frames()))
             .orElse(code.getText()));
+  }
+
+  /** What was said of the setup on set. */
+  void showComments(List<Said> said) {
+    comments.show(said);
   }
 
   /** Leaves the picture only, or brings the rest back. */

@@ -52,6 +52,7 @@ final class SetupCell extends ListCell<Line> {
   private final Label where = label("line-where");
   private final List<Label> places = new ArrayList<>();
   private final HBox views = new HBox();
+  private final Label said = label("line-said");
   private final Label frames = label("line-frames");
   private final Label state = label("line-state");
   private final Region gap = new Region();
@@ -87,6 +88,7 @@ final class SetupCell extends ListCell<Line> {
     title.setMinWidth(0);
     next.setText(texts.get("board.row.next"));
     next.setMinWidth(Region.USE_PREF_SIZE);
+    said.setMinWidth(Region.USE_PREF_SIZE);
     state.setMinWidth(0);
     views.getStyleClass().add("line-views");
     for (int i = 0; i < PLACES; i++) {
@@ -120,12 +122,14 @@ final class SetupCell extends ListCell<Line> {
     row.pseudoClassStateChanged(WIDE, now == Room.WIDE);
     switch (now) {
       case TWO_LINES -> {
-        above.getChildren().setAll(title, next, frames);
+        above.getChildren().setAll(title, said, next, frames);
         below.getChildren().setAll(state, gap, views);
         row.getChildren().setAll(mark, code, lines);
       }
-      case ONE_LINE -> row.getChildren().setAll(mark, code, title, next, views, frames, state);
-      case WIDE -> row.getChildren().setAll(mark, code, title, next, where, views, frames, state);
+      case ONE_LINE ->
+          row.getChildren().setAll(mark, code, title, said, next, views, frames, state);
+      case WIDE ->
+          row.getChildren().setAll(mark, code, title, said, next, where, views, frames, state);
     }
     if (getItem() instanceof SetupRow setup) {
       show(setup);
@@ -163,13 +167,15 @@ final class SetupCell extends ListCell<Line> {
       case null -> "";
       case Line.Heading _ -> heading.getText();
       case SetupRow line ->
-          texts.get(
-              "board.row.spoken",
-              line.code(),
-              line.setup().title(),
-              state.getText(),
-              line.frames(),
-              texts.apart(line.views().stream().map(this::token).toArray(String[]::new)));
+          texts.apart(
+              texts.get(
+                  "board.row.spoken",
+                  line.code(),
+                  line.setup().title(),
+                  state.getText(),
+                  line.frames(),
+                  texts.apart(line.views().stream().map(this::token).toArray(String[]::new))),
+              spoken(line.said()));
     };
   }
 
@@ -178,6 +184,7 @@ final class SetupCell extends ListCell<Line> {
     code.setText(line.code());
     title.setText(line.setup().title());
     shown(next, line.comesNext());
+    showSaid(line.said());
     where.setText(line.where());
     showViews(line);
     frames.setText(line.frames() == 0 ? "" : texts.formats().number(line.frames()));
@@ -189,6 +196,21 @@ final class SetupCell extends ListCell<Line> {
   private static void shown(Node part, boolean shown) {
     part.setVisible(shown);
     part.setManaged(shown);
+  }
+
+  private void showSaid(SaidCount count) {
+    shown(said, count.all() > 0);
+    said.setText(texts.formats().number(count.all()));
+    said.pseudoClassStateChanged(NEEDS, count.fresh() > 0);
+  }
+
+  private String spoken(SaidCount count) {
+    if (count.all() == 0) {
+      return "";
+    }
+    return count.fresh() == 0
+        ? texts.get("comment.count", count.all())
+        : texts.get("comment.countNew", count.all(), count.fresh());
   }
 
   private void showViews(SetupRow line) {

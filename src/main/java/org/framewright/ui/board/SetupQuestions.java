@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.binding.Bindings;
@@ -18,11 +19,14 @@ import org.framewright.ui.look.Texts;
 import org.framewright.ui.page.Desk;
 import org.framewright.ui.page.DialogSpec;
 import org.framewright.ui.page.Dialogs;
+import org.framewright.ui.page.StepWords;
 import org.framewright.ui.page.ViewWords;
 import org.framewright.ui.session.JobSession;
 
 /** What is asked before something is done with a setup: who agrees, why, what it is. */
 final class SetupQuestions {
+  private static final String COMMENT_BY = "comment.by";
+
   private final Desk desk;
   private final Texts texts;
   private final JobSession session;
@@ -138,6 +142,45 @@ final class SetupQuestions {
   /** Asks whose agreement it is to the chosen setup. */
   void whoAgrees() {
     whoAgrees(desk.dialogs(), sheet.get(), model.selected().get(), () -> {});
+  }
+
+  /** Asks what is to be said of the chosen setup. */
+  void comment() {
+    model
+        .selectedRow()
+        .ifPresent(
+            row ->
+                comment(
+                    StepWords.called(row.setup()),
+                    (text, by) -> model.comment(row.code(), text, by)));
+  }
+
+  /** Asks what is to be said of the frame that is looked at. */
+  void commentFrame() {
+    model
+        .looked()
+        .look()
+        .get()
+        .frame()
+        .ifPresent(
+            frame -> comment(model.called(frame), (text, by) -> model.comment(frame, text, by)));
+  }
+
+  private void comment(String of, BiConsumer<String, String> answer) {
+    var form = new CommentForm(texts, desk.preferences().get(COMMENT_BY).orElse(""));
+    desk.dialogs()
+        .show(
+            DialogSpec.asking(
+                    texts.get("comment.title", of),
+                    form,
+                    form.focus(),
+                    texts.get("comment.do"),
+                    form.ready(),
+                    () -> {
+                      desk.preferences().put(COMMENT_BY, form.by());
+                      answer.accept(form.text(), form.by());
+                    })
+                .on(sheet.get()));
   }
 
   /** Asks why the chosen setup is to be shot again, and makes it a pickup. */

@@ -25,6 +25,7 @@ import org.framewright.ui.look.Texts;
  * @param views the wanted views with their counts, then views that nobody wanted but that have
  *     frames
  * @param where the day, the rack and the model
+ * @param said how much was said of it
  * @param comesNext whether it is the one to be put on set next
  * @param searched what the filter looks in, in lower case
  */
@@ -35,6 +36,7 @@ public record SetupRow(
     Optional<String> inFront,
     List<ViewCount> views,
     String where,
+    SaidCount said,
     boolean comesNext,
     String searched)
     implements Line {
@@ -42,10 +44,11 @@ public record SetupRow(
   /**
    * The row of a setup. There are many and most stay: the same objects are not compared in depth.
    *
+   * @param said how much was said of it
    * @param texts for the words that one may look for
    * @param before the row of a moment ago or null; where nothing changed, it stays
    */
-  static SetupRow of(Setup setup, JobView job, Texts texts, SetupRow before) {
+  static SetupRow of(Setup setup, JobView job, SaidCount said, Texts texts, SetupRow before) {
     var status = job.state().of(setup.code());
     var tally = job.tally().bySetup().get(setup.code());
     var inFront =
@@ -56,6 +59,7 @@ public record SetupRow(
         && Objects.equals(before.status, status)
         && Objects.equals(before.counted.orElse(null), tally)
         && Objects.equals(before.inFront, inFront)
+        && Objects.equals(before.said, said)
         && Objects.equals(before.setup, setup)) {
       return before;
     }
@@ -67,6 +71,7 @@ public record SetupRow(
         inFront,
         ViewCount.of(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
+        said,
         before != null && before.comesNext,
         searched(setup, texts.get("state." + status.state().word())));
   }
@@ -86,7 +91,7 @@ public record SetupRow(
   SetupRow withComesNext(boolean next) {
     return next == comesNext
         ? this
-        : new SetupRow(setup, status, counted, inFront, views, where, next, searched);
+        : new SetupRow(setup, status, counted, inFront, views, where, said, next, searched);
   }
 
   /** The setup's code. */

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
@@ -20,6 +21,7 @@ final class SheetHead extends VBox {
   private final Label totals = label("totals");
   private final Label pace = label("totals");
   private final Label grouped = label("grouped");
+  private final Button phones;
   private final JobRuler ruler;
   private final TextField filter = new TextField();
 
@@ -28,8 +30,9 @@ final class SheetHead extends VBox {
    *
    * @param chosen hears which setup was clicked on the ruler
    * @param importList opens the page for a list of the client's
+   * @param share opens what is about phones and tablets
    */
-  SheetHead(Texts texts, Consumer<SetupRow> chosen, Runnable importList) {
+  SheetHead(Texts texts, Consumer<SetupRow> chosen, Runnable importList, Runnable share) {
     this.texts = texts;
     this.ruler =
         new JobRuler(
@@ -51,14 +54,15 @@ final class SheetHead extends VBox {
     pace.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(pace, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
-    var line = new HBox(agreed, filter);
+    phones = slight("phones", texts.get("board.share"), share);
+    var mark = new Region();
+    mark.getStyleClass().add("phone-mark");
+    phones.setGraphic(mark);
+    phones.setAccessibleText(texts.get("share.title"));
+    phones.setTooltip(new Tooltip(texts.get("share.title")));
+    var line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
-    var newList = new Button(texts.get("board.newList"));
-    newList.setId("new-list");
-    newList.getStyleClass().add("slight");
-    newList.setMinWidth(Region.USE_PREF_SIZE);
-    newList.setFocusTraversable(false);
-    newList.setOnAction(_ -> importList.run());
+    var newList = slight("new-list", texts.get("board.newList"), importList);
     var numbers = new HBox(totals, pace, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
@@ -66,10 +70,25 @@ final class SheetHead extends VBox {
     getChildren().setAll(line, ruler, numbers);
   }
 
+  private static Button slight(String id, String word, Runnable action) {
+    var button = new Button(word);
+    button.setId(id);
+    button.getStyleClass().add("slight");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setFocusTraversable(false);
+    button.setOnAction(_ -> action.run());
+    return button;
+  }
+
   private static Label label(String styleClass) {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  /** Whether there is room for a word beside the mark. */
+  void showWords(boolean shown) {
+    phones.setContentDisplay(shown ? ContentDisplay.LEFT : ContentDisplay.GRAPHIC_ONLY);
   }
 
   TextField filter() {

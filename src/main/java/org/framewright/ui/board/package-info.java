@@ -13,5 +13,7 @@
  * <p>Questions lie on the paper of the list, so that the picture is seen: who agrees is a {@link
  * org.framewright.ui.board.SignOffModel}, which the client's screen asks, too. The name that the
  * next frame will get comes from the job through a {@link org.framewright.ui.board.NextNameModel}.
+ * What people said of setups comes with each picture of the job; a {@link
+ * org.framewright.ui.board.CommentsModel} knows which of it nobody here has seen yet.
  */
 package org.framewright.ui.board;

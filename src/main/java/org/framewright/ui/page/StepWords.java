@@ -77,6 +77,8 @@ public final class StepWords {
               rating);
       case Step.Placed(var frames, var place, _) ->
           texts.get("answer.placed", called(frames), frames.count(), called(place.setup()));
+      case Step.Commented(var setup, _, var text, _) ->
+          texts.get("answer.commented", called(setup), text);
       case Step.SaidOfSlate(var frame, var word, _) -> saidOf(frame.stem(), word);
       case Step.Followed(var doubt, _) ->
           texts.get(

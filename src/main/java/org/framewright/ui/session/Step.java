@@ -102,6 +102,14 @@ public sealed interface Step {
   record Rated(Frames frames, int rating, String by) implements Step {}
 
   /**
+   * Something is said of a setup, or of a frame of it.
+   *
+   * @param frames the frame; none where it is said of the setup
+   * @param by who said it; may be empty
+   */
+  record Commented(String setup, Frames frames, String text, String by) implements Step {}
+
+  /**
    * Frames are moved to a setup.
    *
    * @param by who moved them

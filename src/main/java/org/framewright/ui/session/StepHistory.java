@@ -83,6 +83,8 @@ final class StepHistory {
       case Step.Placed(var frames, var place, var by) ->
           job.moveFrames(frames.ids(), place.setup(), place.view(), by)
               .ifPresent(undo -> keep(step, undo));
+      case Step.Commented(var setup, var frames, var text, var by) ->
+          keep(step, job.comment(setup, frames.ids(), text, by));
       case Step.SaidOfSlate(var frame, var word, var by) ->
           keep(step, job.saySlate(frame, word, by, job.scan()));
       case Step.Followed(var doubt, var by) -> {

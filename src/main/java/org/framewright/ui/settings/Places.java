@@ -27,6 +27,11 @@ public final class Places {
     return new Places(folder);
   }
 
+  /** All of it. */
+  public Path folder() {
+    return folder;
+  }
+
   /** The preferences' file. */
   public Path preferences() {
     return folder.resolve("preferences.json");

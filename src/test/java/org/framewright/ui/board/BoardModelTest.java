@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
+import org.framewright.frames.FrameId;
+import org.framewright.job.Comment;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.SetupStatus;
 import org.framewright.live.JobView;
@@ -32,8 +34,16 @@ class BoardModelTest {
   private final Ledger ledger = new Ledger();
   private final List<Throwable> troubles = new ArrayList<>();
   private final List<Answer> answers = new ArrayList<>();
+  private final List<Comment> heard = new ArrayList<>();
   private final BoardModel board =
-      new BoardModel(view, ledger, Texts.in(Locale.ENGLISH), answers::add, troubles::add);
+      new BoardModel(
+          view,
+          ledger,
+          Texts.in(Locale.ENGLISH),
+          CommentsModelTest.comments(),
+          heard::add,
+          answers::add,
+          troubles::add);
 
   /** Keeps steps as words; shows them only when the test says they are on the disk. */
   private final class Ledger implements Steps {
@@ -56,6 +66,14 @@ class BoardModelTest {
           pending =
               () -> {
                 marks.forEach(mark -> job.state(mark.setup(), mark.state()));
+                reached(step, then);
+              };
+        }
+        case Step.Commented(var setup, var frames, var text, var by) -> {
+          said.add(setup + frames.name().map(name -> " " + name).orElse("") + ": " + text);
+          pending =
+              () -> {
+                job.said("here", setup, by, text, frames.ids().toArray(FrameId[]::new));
                 reached(step, then);
               };
         }
@@ -132,6 +150,8 @@ class BoardModelTest {
             new SimpleObjectProperty<>(JobViews.of(0).build()),
             ledger,
             Texts.in(Locale.ENGLISH),
+            CommentsModelTest.comments(),
+            heard::add,
             answers::add,
             troubles::add);
     assertThat(none.now().get().noList()).isTrue();
@@ -278,7 +298,14 @@ class BoardModelTest {
     job.state("005", SetupState.SIGNED_OFF);
     view.set(job.build());
     var german =
-        new BoardModel(view, ledger, Texts.in(Locale.GERMANY), answers::add, troubles::add);
+        new BoardModel(
+            view,
+            ledger,
+            Texts.in(Locale.GERMANY),
+            CommentsModelTest.comments(),
+            heard::add,
+            answers::add,
+            troubles::add);
     german.filter().set("freigegeben");
     assertThat(german.lines().stream().filter(SetupRow.class::isInstance)).hasSize(1);
   }
@@ -548,5 +575,54 @@ class BoardModelTest {
     view.set(job.build());
     assertThat(board.withoutFrames(board.row("002").orElseThrow())).containsExactly("B");
     assertThat(board.withoutFrames(board.row("001").orElseThrow())).containsExactly("F", "B");
+  }
+
+  @Test
+  void whatWasSaidElsewhereIsNewOnItsLineAndOnThePageUntilSomebodyHasSeenIt() {
+    job.state("002", SetupState.ON_SET);
+    view.set(job.build());
+    board.goTo("003");
+    job.said("page-0a1b2c3d", "002", "Ada", "collar lower");
+    job.said("page-0a1b2c3d", "003", "Ada", "once more, please");
+    view.set(job.build());
+    assertThat(heard.stream().map(Comment::text))
+        .containsExactly("collar lower", "once more, please");
+    assertThat(board.said().get().onSet()).singleElement().matches(Said::isNew);
+    assertThat(board.said().get().chosen()).singleElement().matches(Said::isNew);
+    assertThat(board.row("002").orElseThrow().said()).isEqualTo(new SaidCount(1, 1));
+
+    board.seeComments();
+    assertThat(board.said().get().isAnyNew()).isFalse();
+    assertThat(board.said().get().onSet().getFirst().text()).isEqualTo("collar lower");
+    assertThat(board.row("002").orElseThrow().said()).isEqualTo(new SaidCount(1, 0));
+    assertThat(board.row("003").orElseThrow().said()).isEqualTo(new SaidCount(1, 0));
+    assertThat(board.row("004").orElseThrow().said()).isEqualTo(SaidCount.NONE);
+    assertThat(heard).hasSize(2);
+  }
+
+  @Test
+  void whatWasSaidOfTheSetupOnSetStandsThereOnlyThoughItIsChosenToo() {
+    job.state("002", SetupState.ON_SET).said("page-0a1b2c3d", "002", "Ada", "collar lower");
+    view.set(job.build());
+    board.goTo("002");
+    assertThat(board.said().get().onSet()).hasSize(1);
+    assertThat(board.said().get().chosen()).isEmpty();
+    board.goTo("001");
+    assertThat(board.said().get().chosen()).isEmpty();
+  }
+
+  @Test
+  void aCommentOfOnesOwnIsAStepAndNeverNew() {
+    board.goTo("004");
+    board.comment("004", "the zip is stiff", "Timo");
+    ledger.reachesTheDisk();
+    assertThat(ledger.said).containsExactly("004: the zip is stiff");
+    assertThat(answers).singleElement().isInstanceOf(Answer.Taken.class);
+    assertThat(board.row("004").orElseThrow().said()).isEqualTo(new SaidCount(1, 0));
+    assertThat(heard).isEmpty();
+    board.goTo("001");
+    board.undo();
+    ledger.reachesTheDisk();
+    assertThat(board.selected().get()).isEqualTo("004");
   }
 }

@@ -47,7 +47,13 @@ class FollowSlateTest {
     var troubles = new ArrayList<Throwable>();
     var board =
         new BoardModel(
-            session.view(), session, Texts.in(Locale.ENGLISH), answers::add, troubles::add);
+            session.view(),
+            session,
+            Texts.in(Locale.ENGLISH),
+            CommentsModelTest.comments(),
+            _ -> {},
+            answers::add,
+            troubles::add);
 
     var doubt = board.standing().get().doubt().orElseThrow();
     assertThat(doubt.frame().stem()).isEqualTo("IMG_0412");

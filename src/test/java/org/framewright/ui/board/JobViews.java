@@ -16,6 +16,7 @@ import org.framewright.frames.FrameScan;
 import org.framewright.frames.Place;
 import org.framewright.frames.SetupTally;
 import org.framewright.frames.Tally;
+import org.framewright.job.Comment;
 import org.framewright.job.JobState;
 import org.framewright.job.OnSet;
 import org.framewright.job.SetupStatus;
@@ -36,6 +37,7 @@ public final class JobViews {
   private final Map<FrameId, Place> places = new LinkedHashMap<>();
   private final Map<String, List<Frame>> latest = new LinkedHashMap<>();
   private final List<Frame> all = new ArrayList<>();
+  private final List<Comment> comments = new ArrayList<>();
   private Optional<OnSet> onSet = Optional.empty();
   private long revision;
 
@@ -103,6 +105,27 @@ public final class JobViews {
     return frames(code, Map.of(view, newestFirst.size()));
   }
 
+  /** Something that was said at noon, by whom and on what. */
+  public JobViews said(String station, String code, String by, String text, FrameId... frames) {
+    comments.add(
+        new Comment(
+            code,
+            List.of(frames),
+            text,
+            by,
+            station,
+            Optional.of("Ada's tablet").filter(_ -> station.startsWith("page-")),
+            comments.size() + 1,
+            NOON.plusSeconds(comments.size())));
+    return this;
+  }
+
+  /** What was said last is taken back. */
+  public JobViews takeBackComment() {
+    comments.removeLast();
+    return this;
+  }
+
   public JobView build() {
     var states = new LinkedHashMap<String, SetupStatus>();
     setups.forEach(
@@ -123,7 +146,7 @@ public final class JobViews {
             0),
         new FrameScan(List.copyOf(all), 0, List.of()),
         Map.copyOf(latest),
-        List.of(),
+        List.copyOf(comments),
         List.of(),
         NOON);
   }

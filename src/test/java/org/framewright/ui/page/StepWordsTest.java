@@ -123,4 +123,11 @@ class StepWordsTest {
     assertThat(words.of(new Answer.Redone(Optional.empty())))
         .isEqualTo("Nothing was undone that could be done again.");
   }
+
+  @Test
+  void aCommentIsSaidWithItsWords() {
+    var none = Step.Frames.of(List.of());
+    assertThat(said(new Step.Commented("012", none, "collar lower", "Ada")))
+        .isEqualTo("012 Tweed jacket has a comment: collar lower");
+  }
 }

@@ -160,4 +160,21 @@ class StepHistoryTest {
     history.take(new Step.Changed(job.setup("002")));
     assertThat(history.undo()).containsInstanceOf(Step.Ticked.class);
   }
+
+  @Test
+  void aCommentIsUndoneAndMadeAgain() throws Exception {
+    var step = new Step.Commented("002", frames("a", "b"), "collar lower", "Ada");
+    history.take(step);
+    assertThat(job.comments())
+        .singleElement()
+        .matches(
+            comment ->
+                comment.setup().equals("002")
+                    && comment.frames().equals(step.frames().ids())
+                    && comment.by().equals("Ada"));
+    assertThat(history.undo()).contains(step);
+    assertThat(job.comments()).isEmpty();
+    assertThat(history.redo()).contains(step);
+    assertThat(job.comments()).hasSize(1);
+  }
 }
