@@ -2,6 +2,7 @@ package org.framewright.share;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.Closeable;
 import java.io.IOException;
 import java.net.URI;
 import java.time.Instant;
@@ -11,7 +12,7 @@ import java.util.Map;
 public final class PlayedDevice implements AutoCloseable {
   private final Phone phone;
   private long last;
-  private AutoCloseable stream = () -> {};
+  private Closeable stream = () -> {};
 
   private PlayedDevice(Phone phone) {
     this.phone = phone;
@@ -31,7 +32,7 @@ public final class PlayedDevice implements AutoCloseable {
 
   /** Begins to follow the job; it is connected from then on. */
   public void follow() throws Exception {
-    stream = phone.live();
+    stream = phone.live()::close;
   }
 
   /** Ticks a setup; the answer of the server. */
@@ -77,7 +78,7 @@ public final class PlayedDevice implements AutoCloseable {
   }
 
   @Override
-  public void close() throws Exception {
+  public void close() throws IOException {
     stream.close();
   }
 }
