@@ -490,6 +490,7 @@ class PageInBrowserTest {
     until(() -> has(".row"));
     putOnSet(List.of("005"));
     until(() -> state("005") == SetupState.ON_SET);
+    untilNothingWaits();
     wire.cut();
     until(() -> has(".status[data-is=lost]"));
     putOnSet(List.of("006", "007"));
