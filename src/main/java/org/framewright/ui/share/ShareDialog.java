@@ -86,6 +86,10 @@ public final class ShareDialog {
     layLink();
     node.getStyleClass().add("share-dialog");
     node.getChildren().setAll(head, caution, middle, linkLine);
+    // In a small window the list gives way, not what one has to know.
+    for (var told : List.of(how, caution, may, until)) {
+      told.setMinHeight(Region.USE_PREF_SIZE);
+    }
     time.setCycleCount(Animation.INDEFINITE);
   }
 
