@@ -11,6 +11,9 @@ import {camera, readByCamera, Scanner} from './scan.js';
 /** Nobody means two ticks that follow so fast. */
 const ONE_TAP = 450;
 
+/** So long the computer may take to find a code. */
+const SOON = 2_500;
+
 export class AssistantPage {
   elements;
   #session;
@@ -215,15 +218,16 @@ export class AssistantPage {
 
   /** What the computer finds for a code; where it cannot be asked, what the list here has. */
   async #find(typed) {
-    try {
-      const {status, body} = await this.#session.connection.ask('POST', '/code', {typed});
-      if (status === 200) {
-        return body;
-      }
-    } catch {
-      // No line: the list is here, too.
+    const here = {setups: bearing(this.#state, typed)};
+    if (!this.#session.isConnected) {
+      return here;
     }
-    return {setups: bearing(this.#state, typed)};
+    const asked = this.#session.connection.ask('POST', '/code', {typed}).then(
+      ({status, body}) => (status === 200 ? body : here),
+      () => here,
+    );
+    // Nobody stands at the rack and waits for a line that is dead.
+    return Promise.race([asked, new Promise((done) => setTimeout(() => done(here), SOON))]);
   }
 }
 

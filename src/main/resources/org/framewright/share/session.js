@@ -87,6 +87,11 @@ export class Session {
     return this.#device.job;
   }
 
+  /** Whether the computer was heard of just now. */
+  get isConnected() {
+    return this.#line.connected;
+  }
+
   /** Jobs for which this device still has ticks: [{job, queue}]. */
   get others() {
     return this.#others;

@@ -452,6 +452,19 @@ class PageInBrowserTest {
   }
 
   @Test
+  void aScanWithoutALineFindsWhatTheListHas() {
+    pair(Role.ASSISTANT);
+    until(() -> has(".row"));
+    wire.cut();
+    until(() -> has(".status[data-is=lost]"));
+    scan(PageScene.label(9), "Enter");
+    until(() -> text(".set .code").equals("009"));
+    assertThat(text(".row[data-state=on-set]")).contains("009", "waiting");
+    wire.leadsTo(scene.server().address());
+    until(() -> state("009") == SetupState.ON_SET);
+  }
+
+  @Test
   void twoSetupsWithOneCodeAreAskedFor() {
     scene.change(
         job -> {
@@ -477,6 +490,7 @@ class PageInBrowserTest {
     until(() -> has(".row"));
     putOnSet(List.of("005"));
     until(() -> state("005") == SetupState.ON_SET);
+    untilNothingWaits();
     wire.cut();
     until(() -> has(".status[data-is=lost]"));
     putOnSet(List.of("006", "007"));

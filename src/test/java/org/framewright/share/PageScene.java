@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,9 +61,16 @@ final class PageScene implements AutoCloseable {
    */
   PageScene(Path folder, int setups) throws Exception {
     settings = folder.resolve("settings");
-    var values = Map.of("day", LocalDate.now().toString(), "client", "KVO", "title", "look book");
+    var values =
+        Map.of(
+            "day",
+            LocalDate.now(ZoneId.systemDefault()).toString(),
+            "client",
+            "KVO",
+            "title",
+            "look book");
     var parent = Files.createDirectories(folder.resolve("jobs"));
-    var clock = Clock.systemDefaultZone();
+    var clock = Clock.system(ZoneId.systemDefault());
     job = ((Started.Opened) Job.start(Templates.fashionDays(), parent, values, clock)).job();
     var list = new ArrayList<Setup>();
     for (int i = 1; i <= setups; i++) {

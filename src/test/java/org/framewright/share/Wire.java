@@ -126,7 +126,7 @@ final class Wire implements AutoCloseable {
     var out = exchange.getResponseBody();
     var buffer = new byte[8192];
     for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
-      if (target != to) {
+      if (!target.equals(to)) {
         return;
       }
       out.write(buffer, 0, read);

@@ -74,7 +74,7 @@ class ShareDialogTest {
       await(() -> opened.readsAll(".device-name").contains("Ines' phone"));
       await(() -> !isShown("#share-code"));
       phone.follow();
-      opened.awaitReading("#devices", "Let in: 1 device");
+      opened.awaitReading("#devices", "1 device connected");
 
       opened.press(KeyCode.ESCAPE);
       phone.tick("002", "shot");
@@ -90,7 +90,7 @@ class ShareDialogTest {
       opened.press(KeyCode.DELETE);
       await(() -> opened.readsAll(".device-name").isEmpty());
       opened.press(KeyCode.ESCAPE);
-      opened.awaitReading("#devices", "Let in: no device");
+      opened.awaitReading("#devices", "no device connected");
     }
   }
 

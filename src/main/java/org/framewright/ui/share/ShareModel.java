@@ -196,15 +196,27 @@ public final class ShareModel implements AutoCloseable {
     if (gone.isEmpty() || page.isEmpty()) {
       return;
     }
+    var begun = page.get();
     int place = devices.get().indexOf(gone.get());
-    try {
-      page.get().unpair(gone.get().id());
-    } catch (IOException e) {
-      failed.accept(e);
-    }
-    look(page.get());
+    tasks.quietly(
+        () -> {
+          begun.unpair(gone.get().id());
+          return begun;
+        },
+        _ -> chooseFrom(begun, place),
+        failure -> {
+          chooseFrom(begun, place);
+          failed.accept(failure);
+        });
+  }
+
+  /** A device is gone; the one in its place is chosen. */
+  private void chooseFrom(Sharing.Page begun, int place) {
+    look(begun);
     var left = devices.get();
-    chosen.set(left.isEmpty() ? "" : left.get(Math.min(place, left.size() - 1)).id());
+    if (chosen.get().isEmpty() && !left.isEmpty()) {
+      chosen.set(left.get(Math.min(place, left.size() - 1)).id());
+    }
   }
 
   /** Sees who is there, and tells what changed. */
