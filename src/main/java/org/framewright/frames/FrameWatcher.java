@@ -28,8 +28,9 @@ import org.framewright.base.Text;
  * Watches a folder and hands on each scan that differs from the one before.
  *
  * <p>Events of the file system say where to look at once; they are never believed. All is looked at
- * every second on places that send no events, such as network drives, every five seconds on places
- * that do, and in any case so seldom that it takes no more than a twentieth of the time. A folder
+ * every second on places that send no events, such as network drives, but so seldom that it takes
+ * no more than a twentieth of the time; on places that send them every five seconds, but so seldom
+ * that it takes no more than half a percent, since an idle laptop is to keep its battery. A folder
  * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Problem}; when
  * it is back, it is looked at anew. On Windows, where whoever listens to a folder keeps its parents
  * from being renamed and its drive from being ejected, see {@link Listening}, nobody listens while
@@ -39,7 +40,8 @@ import org.framewright.base.Text;
 public final class FrameWatcher implements AutoCloseable {
   private static final Duration SELDOM = Duration.ofSeconds(5);
   private static final Duration OFTEN = Duration.ofSeconds(1);
-  private static final int SHARE = 20;
+  private static final int SHARE_WITHOUT_EVENTS = 20;
+  private static final int SHARE_BESIDE_EVENTS = 200;
 
   /** Between two looks, so that a burst of events is one look. */
   private static final Duration BREATH = Duration.ofMillis(20);
@@ -184,7 +186,9 @@ public final class FrameWatcher implements AutoCloseable {
   }
 
   private long untilNextFull(long took) {
-    return Math.max((eventsCome ? SELDOM : OFTEN).toNanos(), took * SHARE);
+    return eventsCome
+        ? Math.max(SELDOM.toNanos(), took * SHARE_BESIDE_EVENTS)
+        : Math.max(OFTEN.toNanos(), took * SHARE_WITHOUT_EVENTS);
   }
 
   /** Waits for a hint or a time; answers whether everything is to be looked at. */

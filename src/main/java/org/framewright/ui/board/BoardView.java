@@ -1,15 +1,14 @@
 package org.framewright.ui.board;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
-import javafx.animation.Animation;
 import javafx.animation.AnimationTimer;
-import javafx.animation.KeyFrame;
-import javafx.animation.Timeline;
+import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
@@ -23,11 +22,11 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.Duration;
 import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.task.Repeating;
 
 /** The board's controls. */
 final class BoardView {
@@ -67,7 +66,8 @@ final class BoardView {
   private final ObjectProperty<SetupCell.Room> room =
       new SimpleObjectProperty<>(SetupCell.Room.ONE_LINE);
   private final ObjectProperty<Integer> viewPlaces = new SimpleObjectProperty<>(1);
-  private final Timeline clock = new Timeline(new KeyFrame(Duration.seconds(1), _ -> showTime()));
+  private final Repeating clock =
+      new Repeating(Duration.ofSeconds(1), Platform::runLater, this::showTime);
   private final AnimationTimer coming =
       new AnimationTimer() {
         @Override
@@ -117,7 +117,6 @@ final class BoardView {
     this.comments = new CommentsPane(texts, MOST_COMMENTS, seeComments);
     comments.setId("comments-chosen");
     list.offer(onLine);
-    clock.setCycleCount(Animation.INDEFINITE);
     build();
     fill();
   }
@@ -264,7 +263,7 @@ final class BoardView {
   }
 
   private void follow() {
-    clock.play();
+    clock.start();
     showTime();
     list.showChoice();
   }

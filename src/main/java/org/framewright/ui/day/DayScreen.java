@@ -2,14 +2,13 @@ package org.framewright.ui.day;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import javafx.animation.Animation;
-import javafx.animation.KeyFrame;
-import javafx.animation.Timeline;
+import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -19,7 +18,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.Duration;
 import javafx.util.Subscription;
 import org.framewright.copies.KnownDisks;
 import org.framewright.copies.device.MountedVolumes;
@@ -42,6 +40,7 @@ import org.framewright.ui.session.JobSession;
 import org.framewright.ui.settings.Preferences;
 import org.framewright.ui.settings.StudioDetail;
 import org.framewright.ui.settings.WorkingHours;
+import org.framewright.ui.task.Repeating;
 
 /** The page of the day: how it stands, what to look at before one wraps, its reports. */
 public final class DayScreen implements Screen {
@@ -55,7 +54,7 @@ public final class DayScreen implements Screen {
   private static final double NARROWEST = 330;
 
   /** How often it looks whether a minute passed. */
-  private static final Duration LOOK = Duration.seconds(5);
+  private static final Duration LOOK = Duration.ofSeconds(5);
 
   /** Where one goes from here. */
   public interface Ways {
@@ -99,7 +98,7 @@ public final class DayScreen implements Screen {
   private final ReportsPane reports;
   private final List<Command> commands;
   private final Subscription following;
-  private final Timeline clock;
+  private final Repeating clock;
 
   /** The page of a job. */
   public DayScreen(Desk desk, JobSession session, Ways ways) {
@@ -187,8 +186,7 @@ public final class DayScreen implements Screen {
     node.setMinHeight(0);
     node.getStyleClass().add("day-page");
     node.getChildren().addAll(table, sheet);
-    clock = new Timeline(new KeyFrame(LOOK, _ -> models.day().look()));
-    clock.setCycleCount(Animation.INDEFINITE);
+    clock = new Repeating(LOOK, Platform::runLater, models.day()::look);
     following =
         Subscription.combine(
             models.day().shown().subscribe(_ -> show()),
@@ -410,7 +408,7 @@ public final class DayScreen implements Screen {
   @Override
   public void onShown() {
     models.day().follow();
-    clock.play();
+    clock.start();
   }
 
   @Override

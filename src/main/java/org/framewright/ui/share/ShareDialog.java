@@ -2,15 +2,14 @@ package org.framewright.ui.share;
 
 import java.net.URI;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import javafx.animation.Animation;
-import javafx.animation.KeyFrame;
-import javafx.animation.Timeline;
+import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -26,7 +25,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.util.Duration;
 import javafx.util.Subscription;
 import org.framewright.base.PlainText;
 import org.framewright.share.Invitation;
@@ -40,6 +38,7 @@ import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.DialogSpec;
+import org.framewright.ui.task.Repeating;
 
 /** Turns the page for phones and tablets on and off, shows a code, and who is there. */
 public final class ShareDialog {
@@ -61,7 +60,8 @@ public final class ShareDialog {
   private final Button unpair = new Button();
   private final HBox middle = new HBox();
   private final VBox node = new VBox();
-  private final Timeline time = new Timeline(new KeyFrame(Duration.seconds(1), _ -> look()));
+  private final Repeating time =
+      new Repeating(Duration.ofSeconds(1), Platform::runLater, this::look);
   private boolean choosing;
 
   /** Over the model as it is. */
@@ -90,7 +90,6 @@ public final class ShareDialog {
     for (var told : List.of(how, caution, may, until)) {
       told.setMinHeight(Region.USE_PREF_SIZE);
     }
-    time.setCycleCount(Animation.INDEFINITE);
   }
 
   private Region codeSide() {
@@ -205,7 +204,7 @@ public final class ShareDialog {
             model.devices().subscribe(this::show),
             model.chosen().subscribe(_ -> showChosen()));
     look();
-    time.play();
+    time.start();
     return new DialogSpec(
         texts.get("share.title"),
         node,
