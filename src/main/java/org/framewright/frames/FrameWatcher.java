@@ -66,6 +66,7 @@ public final class FrameWatcher implements AutoCloseable {
   private Optional<DirectoryWatcher> events = Optional.empty();
   private CompletableFuture<Void> listening = CompletableFuture.completedFuture(null);
   private Object rootKey;
+  private boolean isOwnDisk;
   private boolean eventsCome;
   private FrameScan last;
   private long changedAt;
@@ -157,8 +158,9 @@ public final class FrameWatcher implements AutoCloseable {
           listenAgain();
           boolean unheard = last != null && hinted.isEmpty() && unsettled.isEmpty();
           look = scanner.look(untilClosed);
-          if (unheard && !look.scan().frames().equals(last.frames())) {
-            eventsCome = false;
+          if (unheard) {
+            boolean missed = !look.scan().frames().equals(last.frames());
+            eventsCome = !missed && (eventsCome || (isOwnDisk && isListening()));
           }
         } else {
           var at = new ArrayList<>(unsettled);
@@ -276,11 +278,12 @@ public final class FrameWatcher implements AutoCloseable {
       return;
     }
     var key = Files.readAttributes(root, BasicFileAttributes.class).fileKey();
-    if (events.isPresent() && !listening.isDone() && Objects.equals(key, rootKey)) {
+    if (isListening() && Objects.equals(key, rootKey)) {
       return;
     }
     stopListening();
     rootKey = key;
+    isOwnDisk = rule.comeFrom(Files.getFileStore(root).type());
     try {
       var watcher =
           DirectoryWatcher.builder().path(root).fileHashing(false).listener(this::heard).build();
@@ -291,6 +294,10 @@ public final class FrameWatcher implements AutoCloseable {
     } catch (IOException | RuntimeException | LinkageError e) {
       log(System.Logger.Level.DEBUG, "no events from " + root, e);
     }
+  }
+
+  private boolean isListening() {
+    return events.isPresent() && !listening.isDone();
   }
 
   private void stopListening() {

@@ -1,6 +1,8 @@
 package org.framewright.frames;
 
 import java.time.Duration;
+import java.util.Locale;
+import java.util.Set;
 import org.framewright.base.OperatingSystem;
 
 /**
@@ -17,6 +19,12 @@ import org.framewright.base.OperatingSystem;
 record Listening(OperatingSystem system, Duration rest) {
   private static final Duration REST = Duration.ofMinutes(5);
 
+  /** File systems of this computer's own disks, as Linux and macOS call them. */
+  private static final Set<String> OWN =
+      Set.of(
+          "ext2", "ext3", "ext4", "xfs", "btrfs", "f2fs", "zfs", "tmpfs", "vfat", "exfat", "apfs",
+          "hfs");
+
   static Listening ofThisSystem() {
     return new Listening(OperatingSystem.current(), REST);
   }
@@ -28,5 +36,15 @@ record Listening(OperatingSystem system, Duration rest) {
    */
   boolean listens(Duration unchanged) {
     return system != OperatingSystem.WINDOWS || unchanged.compareTo(rest) < 0;
+  }
+
+  /**
+   * Whether events come from a place although none came yet. Windows calls a share of another
+   * computer by the name of that computer's file system, so there nobody knows.
+   *
+   * @param type what the system calls the place's file system
+   */
+  boolean comeFrom(String type) {
+    return system != OperatingSystem.WINDOWS && OWN.contains(type.toLowerCase(Locale.ROOT));
   }
 }

@@ -258,6 +258,21 @@ class FrameWatcherTest {
   }
 
   @Test
+  void eventsAreExpectedOfOwnDisksOnlyAndNeverOnWindowsWhichHidesShares() {
+    var linux = new Listening(OperatingSystem.LINUX, Duration.ZERO);
+    var macos = new Listening(OperatingSystem.MACOS, Duration.ZERO);
+    var windows = new Listening(OperatingSystem.WINDOWS, Duration.ZERO);
+    for (var own : List.of("ext4", "btrfs", "exfat", "tmpfs")) {
+      assertThat(linux.comeFrom(own)).as(own).isTrue();
+    }
+    assertThat(macos.comeFrom("apfs")).isTrue();
+    for (var other : List.of("nfs4", "cifs", "smb3", "smbfs", "fuseblk", "fuse.sshfs", "9p", "")) {
+      assertThat(linux.comeFrom(other)).as(other).isFalse();
+    }
+    assertThat(windows.comeFrom("exFAT")).isFalse();
+  }
+
+  @Test
   void whileFramesComeTheyAreListenedForOnEverySystem() {
     var rest = Duration.ofMinutes(5);
     var justNow = rest.minusNanos(1);
