@@ -31,7 +31,9 @@ class ContrastTest {
           List.of("-ground", "-raised", "-chosen"),
           List.of("-ink", "-quiet", "-good", "-needs"),
           List.of("-strong"),
-          List.of("-strong-ink"));
+          List.of("-strong-ink"),
+          List.of("-strong-ink"),
+          List.of("-strong"));
 
   /** A ground in a look, by the rule that gives it its colours. */
   enum Ground {
