@@ -90,6 +90,9 @@ public final class HeldFile implements Closeable {
 
   @Override
   public void close() throws IOException {
+    if (!channel.isOpen()) {
+      return; // Somebody else may hold it since.
+    }
     try {
       channel.close();
     } finally {

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.LockFile;
 import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
 import org.framewright.job.Device;
@@ -69,8 +70,7 @@ final class Devices {
    * @throws IOException if they cannot be read
    */
   static Devices of(Path settings, String job, SecureRandom random) throws IOException {
-    var name = Sha256.of(job.getBytes(StandardCharsets.UTF_8)).substring(0, 32) + ".json";
-    var file = settings.resolve(FOLDER).resolve(name);
+    var file = file(settings, job, ".json");
     try {
       var json = JSON.readTree(SmallFiles.read(file, LARGEST_FILE));
       return read(file, job, json).orElseGet(() -> empty(file, job, random));
@@ -80,6 +80,23 @@ final class Devices {
       // It was damaged from outside, since it is written whole: all pair again.
       return empty(file, job, random);
     }
+  }
+
+  /**
+   * Keeps other programs of this computer from serving a job meanwhile: each has the devices in
+   * memory, and would forget those that another one paired.
+   *
+   * @return nothing where one does already
+   */
+  static Optional<LockFile> hold(Path settings, String job) throws IOException {
+    var file = file(settings, job, ".lock");
+    makeFolder(file.getParent());
+    return LockFile.hold(file);
+  }
+
+  private static Path file(Path settings, String job, String ending) {
+    var name = Sha256.of(job.getBytes(StandardCharsets.UTF_8)).substring(0, 32);
+    return settings.resolve(FOLDER).resolve(name + ending);
   }
 
   private static Devices empty(Path file, String job, SecureRandom random) {
@@ -215,13 +232,12 @@ final class Devices {
       one.key().ifPresent(key -> device.put("key", HexFormat.of().formatHex(key)));
       device.put("seen", one.seen().toEpochMilli());
     }
-    makeFolder();
+    makeFolder(file.getParent());
     DurableFiles.replace(file, JSON.writeValueAsBytes(json));
   }
 
   /** For its owner alone, before there is anything in it. */
-  private void makeFolder() throws IOException {
-    var folder = file.getParent();
+  private static void makeFolder(Path folder) throws IOException {
     if (Files.isDirectory(folder)) {
       return;
     }

@@ -21,6 +21,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
+import org.framewright.base.LockFile;
 import org.framewright.base.Text;
 import org.framewright.day.DayHours;
 import org.framewright.live.LiveJob;
@@ -48,6 +49,7 @@ public final class ShareServer implements AutoCloseable {
 
   private final Service service;
   private final Devices devices;
+  private final LockFile served;
   private final WriteWatch watch;
   private final HttpServer http;
   private final Optional<InetAddress> host;
@@ -70,9 +72,11 @@ public final class ShareServer implements AutoCloseable {
       HttpServer http,
       ShareOptions options,
       InetAddress seenAt,
-      Clock clock)
+      Clock clock,
+      LockFile served)
       throws IOException {
     this.service = service;
+    this.served = served;
     this.devices = devices;
     this.http = http;
     this.host = options.host();
@@ -112,13 +116,32 @@ public final class ShareServer implements AutoCloseable {
                         Text.of("this computer is in no network"),
                         "",
                         Text.of("Join the studio's network, or name the address to serve at.")));
+    var served =
+        Devices.hold(options.settings(), job.job().identity())
+            .orElseThrow(
+                () ->
+                    new ShareException(
+                        Text.of("another program on this computer serves this job already"),
+                        "",
+                        Text.of("Use that one, or end it first.")));
+    try {
+      return start(job, options, clock, seenAt, served);
+    } catch (IOException | RuntimeException e) {
+      served.close();
+      throw e;
+    }
+  }
+
+  private static ShareServer start(
+      LiveJob job, ShareOptions options, Clock clock, InetAddress seenAt, LockFile served)
+      throws IOException {
     var random = new SecureRandom();
     var devices = Devices.of(options.settings(), job.job().identity(), random);
     var http = bound(options, devices.port());
     try {
       var hours = options.hours().orElseGet(() -> DayHours.usual(job.job().zone()));
       var service = new Service(job, devices, hours, clock, random);
-      var server = new ShareServer(service, devices, http, options, seenAt, clock);
+      var server = new ShareServer(service, devices, http, options, seenAt, clock, served);
       server.begin(options);
       return server;
     } catch (IOException | RuntimeException e) {
@@ -305,5 +328,12 @@ public final class ShareServer implements AutoCloseable {
     // A stream that is stuck in a write keeps its connection locked until it is interrupted.
     exchanges.shutdownNow();
     http.stop(0);
+    try {
+      served.close();
+    } catch (IOException e) {
+      // The system lets go of it when the program ends.
+      System.getLogger(ShareServer.class.getName())
+          .log(System.Logger.Level.WARNING, "The lock of a served job was not closed", e);
+    }
   }
 }

@@ -45,6 +45,7 @@ class ShareServerTest {
 
   @Test
   void aNameThatWasGivenStandsInTheLinksAndIsOurs() throws Exception {
+    job.server.close();
     var loopback = InetAddress.getByAddress("set.studio.example", new byte[] {127, 0, 0, 1});
     try (var server = ShareServer.start(job.live, at(loopback, 0))) {
       var port = server.address().getPort();
@@ -58,6 +59,7 @@ class ShareServerTest {
   @Test
   void ofAllAddressesTheNetworksOneIsShown() throws Exception {
     assumeThat(Addresses.ofThisComputer()).as("this computer is in no network").isPresent();
+    job.server.close();
     var everywhere = new ShareOptions(Optional.empty(), 0, Optional.empty(), job.settings);
     try (var server = ShareServer.start(job.live, everywhere)) {
       var seen = InetAddress.getByName(server.address().getHost());
@@ -71,6 +73,7 @@ class ShareServerTest {
 
   @Test
   void aPortThatIsTakenIsSaid() throws Exception {
+    job.server.close();
     try (var taken = new ServerSocket()) {
       taken.bind(SharedJob.loopbackAt(0));
       assertThatThrownBy(() -> ShareServer.start(job.live, job.loopback(taken.getLocalPort())))
@@ -81,6 +84,7 @@ class ShareServerTest {
 
   @Test
   void anAddressOfAnotherComputerIsSaid() {
+    job.server.close();
     assertThatThrownBy(() -> ShareServer.start(job.live, at(InetAddress.ofLiteral("192.0.2.7"), 0)))
         .isInstanceOf(ShareException.class)
         .hasMessage("this computer has no address 192.0.2.7");
@@ -94,19 +98,37 @@ class ShareServerTest {
   }
 
   @Test
-  void theNextPortIsTakenWhereTheUsualOneIsAndKeptFromThenOn() throws Exception {
-    int first;
-    try (var server = ShareServer.start(job.live, job.loopback(ShareOptions.USUAL_PORT))) {
-      first = server.address().getPort();
-      try (var other = ShareServer.start(job.live, job.loopback(ShareOptions.USUAL_PORT))) {
-        assertThat(other.address().getPort()).isGreaterThan(first);
-        assertThat(other.address().getPort()).isLessThan(ShareOptions.USUAL_PORT + 10);
-        first = other.address().getPort();
+  void theNextPortIsTakenWhereTheUsualOneIsAndKeptFromThenOn(@TempDir Path others)
+      throws Exception {
+    var elsewhere =
+        new ShareOptions(
+            Optional.of(InetAddress.ofLiteral("127.0.0.1")),
+            ShareOptions.USUAL_PORT,
+            Optional.empty(),
+            others);
+    int next;
+    try (var other = ShareServer.start(job.live, elsewhere)) {
+      int taken = other.address().getPort();
+      job.server.close();
+      try (var server = ShareServer.start(job.live, job.loopback(ShareOptions.USUAL_PORT))) {
+        next = server.address().getPort();
+        assertThat(next).isGreaterThan(taken);
+        assertThat(next).isLessThan(ShareOptions.USUAL_PORT + 10);
       }
     }
     try (var again = ShareServer.start(job.live, job.loopback(ShareOptions.USUAL_PORT))) {
-      assertThat(again.address().getPort()).isEqualTo(first);
+      assertThat(again.address().getPort()).isEqualTo(next);
     }
+  }
+
+  @Test
+  void oneProgramServesAJobUntilItEnds() throws Exception {
+    assertThatThrownBy(() -> ShareServer.start(job.live, job.loopback(0)))
+        .isInstanceOf(ShareException.class)
+        .hasMessage("another program on this computer serves this job already");
+    job.server.close();
+    ShareServer.start(job.live, job.loopback(0)).close();
+    ShareServer.start(job.live, job.loopback(0)).close();
   }
 
   @Test

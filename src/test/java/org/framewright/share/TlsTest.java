@@ -70,7 +70,7 @@ class TlsTest {
                     Optional.of(InetAddress.ofLiteral("127.0.0.1")),
                     0,
                     Optional.of(Tls.read(file, PASSWORD)),
-                    job.settings));
+                    root.resolve("settings")));
         var http = HttpClient.newBuilder().sslContext(trusting(file)).build()) {
       assertThat(server.address().getScheme()).isEqualTo("https");
       var page =
