@@ -29,16 +29,17 @@ import org.framewright.base.Text;
  *
  * <p>Events of the file system say where to look at once; they are never believed. All is looked at
  * every second on places that send no events, such as network drives, but so seldom that it takes
- * no more than a twentieth of the time; on places that send them every five seconds, but so seldom
- * that it takes no more than half a percent, since an idle laptop is to keep its battery. A folder
- * that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link Problem}; when
- * it is back, it is looked at anew. On Windows, where whoever listens to a folder keeps its parents
- * from being renamed and its drive from being ejected, see {@link Listening}, nobody listens while
- * nothing changes. A look that fails, for whatever reason, is reported in the same way and tried
- * again: only {@link #close} ends the watching.
+ * no more than a twentieth of the time; on places that send them every five to thirty seconds, so
+ * that an idle laptop keeps its battery, and there the folder itself is looked for every five. A
+ * folder that vanishes, as when its drive is unplugged, keeps its frames and gains a {@link
+ * Problem}; when it is back, it is looked at anew. On Windows, where whoever listens to a folder
+ * keeps its parents from being renamed and its drive from being ejected, see {@link Listening},
+ * nobody listens while nothing changes. A look that fails, for whatever reason, is reported in the
+ * same way and tried again: only {@link #close} ends the watching.
  */
 public final class FrameWatcher implements AutoCloseable {
   private static final Duration SELDOM = Duration.ofSeconds(5);
+  private static final Duration VERY_SELDOM = Duration.ofSeconds(30);
   private static final Duration OFTEN = Duration.ofSeconds(1);
   private static final int SHARE_WITHOUT_EVENTS = 20;
   private static final int SHARE_BESIDE_EVENTS = 200;
@@ -144,7 +145,7 @@ public final class FrameWatcher implements AutoCloseable {
     changedAt = fullAt;
     List<Path> unsettled = List.of();
     while (true) {
-      var pause = unsettled.isEmpty() ? Duration.ofDays(1) : UNSETTLED;
+      var pause = unsettled.isEmpty() ? SELDOM : UNSETTLED;
       var hinted = new HashSet<Path>();
       boolean full = await(Math.min(fullAt, System.nanoTime() + pause.toNanos()), hinted);
       if (isClosed()) {
@@ -152,6 +153,12 @@ public final class FrameWatcher implements AutoCloseable {
       }
       long began = System.nanoTime();
       full |= began - fullAt >= 0;
+      if (!full && hinted.isEmpty() && unsettled.isEmpty()) {
+        if (!isListening() || isSameFolder()) {
+          continue;
+        }
+        full = true;
+      }
       try {
         FrameScanner.Look look;
         if (full) {
@@ -189,7 +196,9 @@ public final class FrameWatcher implements AutoCloseable {
 
   private long untilNextFull(long took) {
     return eventsCome
-        ? Math.max(SELDOM.toNanos(), took * SHARE_BESIDE_EVENTS)
+        ? Math.max(
+            Math.clamp(took * SHARE_BESIDE_EVENTS, SELDOM.toNanos(), VERY_SELDOM.toNanos()),
+            took * SHARE_WITHOUT_EVENTS)
         : Math.max(OFTEN.toNanos(), took * SHARE_WITHOUT_EVENTS);
   }
 
@@ -293,6 +302,16 @@ public final class FrameWatcher implements AutoCloseable {
               task -> Thread.ofPlatform().daemon().name("events of " + root).start(task));
     } catch (IOException | RuntimeException | LinkageError e) {
       log(System.Logger.Level.DEBUG, "no events from " + root, e);
+    }
+  }
+
+  /** Whether the folder is there, and not another one under its name. */
+  private boolean isSameFolder() {
+    try {
+      return Objects.equals(
+          Files.readAttributes(root, BasicFileAttributes.class).fileKey(), rootKey);
+    } catch (IOException e) {
+      return false;
     }
   }
 
