@@ -60,6 +60,23 @@ class FileEventLogTest {
     }
   }
 
+  /** What another program appended since is read under the lock, before the number is looked at. */
+  @Test
+  void theNextEventOfADeviceIsAppendedOnceHoweverManyProgramsTry() throws Exception {
+    var here = log();
+    var there = log();
+    var first = new Entry(1, new Stamp(1, 0, "page-00000001"), clock.instant(), mark("1"));
+    var second = new Entry(2, new Stamp(2, 0, "page-00000001"), clock.instant(), mark("2"));
+    assertThat(here.append(second)).isFalse();
+    assertThat(here.append(first)).isTrue();
+    assertThat(there.last("page-00000001")).isZero();
+    assertThat(there.append(first)).isFalse();
+    assertThat(there.last("page-00000001")).isEqualTo(1);
+    assertThat(there.append(second)).isTrue();
+    assertThat(here.append(second)).isFalse();
+    assertThat(setups(log())).containsExactly("1", "2");
+  }
+
   @Test
   void readsEveryKindOfEventBackAsItWasWritten() throws Exception {
     var columns = new LinkedHashMap<String, String>();
@@ -71,6 +88,7 @@ class FileEventLogTest {
         List.<Event>of(
             new Event.Began(values),
             new Event.SlatesKeyed(new JobKey("00Z0")),
+            new Event.Commented("1", frames, "collar \"lower\"", "Ada"),
             new Event.ListChanged(
                 List.of(
                     new Setup(
