@@ -19,6 +19,7 @@ import java.util.Locale;
  * What is part of a name, such as a date in a file's name, is not written by this.
  */
 public final class Formats {
+  private static final int STOPWATCH_IN_MINUTES = 10;
   private static final int SHORT_IN_MINUTES = 120;
   private static final int AN_HOUR = 60;
   private static final long KILO = 1000;
@@ -118,8 +119,15 @@ public final class Formats {
         : texts.get("time.hoursAndMinutes", minutes / AN_HOUR, minutes % AN_HOUR);
   }
 
-  /** How long something has gone on, as on a stopwatch: {@code 12:05}. */
+  /**
+   * How long something has gone on: as on a stopwatch at first, {@code 2:05}; from ten minutes on
+   * to the minute, since nobody needs more, and a screen that changes every second takes from the
+   * battery.
+   */
   public String stopwatch(Duration span) {
+    if (span.toMinutes() >= STOPWATCH_IN_MINUTES) {
+      return workingTime(Duration.ofMinutes(span.toMinutes()));
+    }
     return String.format(Locale.ROOT, "%d:%02d", span.toMinutes(), span.toSecondsPart());
   }
 }
