@@ -117,17 +117,30 @@ class ScanPageTest {
     app.awaitReading(".set-code", "002");
   }
 
+  /** Nothing but its speed tells such a text from typing, and a busy machine may be slow once. */
+  private void scanUntilSaid(String text, String said) throws Exception {
+    for (int tries = 1; ; tries++) {
+      scan(text);
+      try {
+        app.awaitReading("#status", said);
+        return;
+      } catch (AssertionError e) {
+        if (tries == 3) {
+          throw e;
+        }
+      }
+    }
+  }
+
   @Test
   void textThatFitsNoCheckIsSaidOnly() throws Exception {
-    scan("1234567");
-    app.awaitReading("#status", "No setup has the code 1234567. Nothing was changed.");
+    scanUntilSaid("1234567", "No setup has the code 1234567. Nothing was changed.");
     assertThat(app.reads(".dialog-title")).isEmpty();
     app.press(OpenApp.SHORTCUT, KeyCode.B);
     app.awaitReading("#scan-code", "1234567");
     app.press(KeyCode.ESCAPE);
     app.press(OpenApp.SHORTCUT, KeyCode.W);
     app.awaitReading(".job-title", "Framewright");
-    scan("1234567");
-    app.awaitReading("#status", "1234567 was scanned, but no job is open.");
+    scanUntilSaid("1234567", "1234567 was scanned, but no job is open.");
   }
 }
