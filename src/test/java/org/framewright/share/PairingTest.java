@@ -30,6 +30,16 @@ class PairingTest {
   }
 
   @Test
+  void whoAsksForAnotherDeviceThanItSignsAsIsTurnedAway() throws Exception {
+    var phone = new Phone(job.server.address());
+    phone.open(job.server.invite(Role.ASSISTANT));
+    var other = "{\"device\":\"page-ffffffff\",\"name\":\"a phone\"}";
+    assertThat(phone.post("/pair", other).status()).isEqualTo(400);
+    assertThat(job.server.devices()).isEmpty();
+    assertThat(phone.pair("a phone").status()).isEqualTo(200);
+  }
+
+  @Test
   void aLinkHasItsSecretInTheFragmentOnly() {
     var link = job.server.invite(Role.ASSISTANT).link();
     assertThat(link.getFragment()).matches("[A-Z2-7]{26}\\.a");
