@@ -66,10 +66,10 @@ class FormatsTest {
     assertThat(of("de-DE").workingTime(Duration.ofMinutes(37))).isEqualTo("37 min");
     assertThat(of("fr-FR").workingTime(Duration.ofMinutes(125))).isEqualTo("2 h 5 min");
     assertThat(of("en-GB").workingTime(Duration.ofHours(60))).isEqualTo("60 h");
-    assertThat(of("en-GB").stopwatch(Duration.ofSeconds(125))).isEqualTo("2:05");
-    assertThat(of("en-GB").stopwatch(Duration.ofSeconds(599))).isEqualTo("9:59");
-    assertThat(of("en-GB").stopwatch(Duration.ofSeconds(600))).isEqualTo("10 min");
-    assertThat(of("en-GB").stopwatch(Duration.ofSeconds(779))).isEqualTo("12 min");
+    assertThat(of("en-GB").stopwatch(Duration.ofMinutes(2).plusSeconds(5))).isEqualTo("2:05");
+    assertThat(of("en-GB").stopwatch(Duration.ofMinutes(10).minusSeconds(1))).isEqualTo("9:59");
+    assertThat(of("en-GB").stopwatch(Duration.ofMinutes(10))).isEqualTo("10 min");
+    assertThat(of("en-GB").stopwatch(Duration.ofMinutes(13).minusSeconds(1))).isEqualTo("12 min");
   }
 
   @Test
