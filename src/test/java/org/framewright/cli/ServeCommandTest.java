@@ -34,8 +34,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
 
 @Timeout(60)
+@Isolated("It sets where this computer keeps its settings.")
 class ServeCommandTest {
   private static final String SETTINGS = "framewright.settings";
 
