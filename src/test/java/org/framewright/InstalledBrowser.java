@@ -1,5 +1,6 @@
 package org.framewright;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assumptions.assumeThat;
 
 import java.io.File;
@@ -24,6 +25,15 @@ import org.openqa.selenium.remote.RemoteWebDriver;
  * a test is skipped where it or its driver is missing.
  */
 public final class InstalledBrowser implements AutoCloseable {
+  private static final String FINDINGS =
+      """
+      const done = arguments[arguments.length - 1];
+      axe.run(document, {resultTypes: [arguments[0]]}).then(
+        found => done(found[arguments[0]].flatMap(
+          rule => rule.nodes.map(node => rule.id + ' ' + node.html + ' ' + (node.failureSummary || '')))),
+        fault => done(['fault: ' + fault]));
+      """;
+
   private final ChromeDriverService service;
   private final RemoteWebDriver driver;
 
@@ -88,6 +98,19 @@ public final class InstalledBrowser implements AutoCloseable {
       service.stop();
       throw e;
     }
+  }
+
+  /**
+   * What axe-core finds on the page that is shown, each with the element that it is about.
+   *
+   * @param called what it calls it: {@code violations}, or {@code incomplete}
+   */
+  public List<String> axe(String called) throws IOException {
+    try (var in = InstalledBrowser.class.getResourceAsStream("/axe.min.js")) {
+      driver.executeScript(new String(in.readAllBytes(), UTF_8));
+    }
+    return ((List<?>) driver.executeAsyncScript(FINDINGS, called))
+        .stream().map(Object::toString).toList();
   }
 
   /** What drives it. */

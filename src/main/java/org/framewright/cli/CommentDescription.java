@@ -47,12 +47,11 @@ final class CommentDescription {
     var of =
         Stream.concat(Stream.of(comment.setup()), frame(comment, scan).map(Frame::stem).stream())
             .collect(Collectors.joining(", "));
-    var who = comment.by().isBlank() ? comment.called().orElse("") : comment.by();
     return PlainText.line(
         "Comment on %s%s at %s: %s"
             .formatted(
                 of,
-                who.isBlank() ? "" : ", by " + who,
+                comment.who().map(who -> ", by " + who).orElse(""),
                 comment.at().atZone(zone).format(TIME),
                 comment.text()));
   }
@@ -60,8 +59,6 @@ final class CommentDescription {
   private static Optional<Frame> frame(Comment comment, FrameScan scan) {
     return comment.frames().isEmpty()
         ? Optional.empty()
-        : scan.frames().stream()
-            .filter(frame -> frame.knownAs().stream().anyMatch(comment.frames()::contains))
-            .findFirst();
+        : scan.frames().stream().filter(comment::isOf).findFirst();
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
+import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.shotlist.Setup;
 
@@ -41,6 +42,16 @@ public record Comment(
   /** Whether it is of this setup, by whatever code it has now. */
   public boolean isOf(Setup one) {
     return Setup.canonicalKey(setup).equals(Setup.canonicalKey(one.code()));
+  }
+
+  /** Whether it is of this frame, under any identity that it is known by. */
+  public boolean isOf(Frame frame) {
+    return frame.knownAs().stream().anyMatch(frames::contains);
+  }
+
+  /** Who said it; where nobody is named, what the computer or the device is called. */
+  public Optional<String> who() {
+    return Optional.of(by).filter(name -> !name.isBlank()).or(() -> called);
   }
 
   /** A text as it is kept. */

@@ -206,13 +206,8 @@ record DaySection(JobFacts facts, ReportOptions options) implements Section {
         comment.setup(),
         facts.picture(comment).map(picture -> picture.name(facts.job())).orElse(""),
         comment.text(),
-        who(comment),
+        comment.who().orElse(""),
         words.near(comment.at(), facts.day()));
-  }
-
-  /** Who said it; where nobody is named, what the device is called. */
-  static String who(Comment comment) {
-    return comment.by().isBlank() ? comment.called().orElse("") : comment.by();
   }
 
   private void shot(Page page) {

@@ -214,9 +214,7 @@ record JobFacts(
 
   /** The picture that a comment is about; nothing where it is about the setup. */
   Optional<Picture> picture(Comment comment) {
-    return frames.stream()
-        .filter(one -> one.frame().knownAs().stream().anyMatch(comment.frames()::contains))
-        .findFirst();
+    return frames.stream().filter(one -> comment.isOf(one.frame())).findFirst();
   }
 
   int frames(Setup setup) {

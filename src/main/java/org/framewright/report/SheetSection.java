@@ -73,7 +73,7 @@ record SheetSection(JobFacts facts, ReportOptions options) implements Section {
   private String said(Words words, Comment comment) {
     var of = facts.picture(comment).map(picture -> Html.line(picture.name(facts.job())));
     var who =
-        Stream.of(DaySection.who(comment), words.dayAndTime(comment.at()))
+        Stream.concat(comment.who().stream(), Stream.of(words.dayAndTime(comment.at())))
             .filter(part -> !part.isBlank())
             .map(Html::line)
             .collect(Collectors.joining(", "));

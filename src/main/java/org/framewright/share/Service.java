@@ -20,7 +20,6 @@ import org.framewright.base.Text;
 import org.framewright.day.DayHours;
 import org.framewright.frames.Frame;
 import org.framewright.job.Scanned;
-import org.framewright.job.ScannerKeyboard;
 import org.framewright.live.JobView;
 import org.framewright.live.LiveJob;
 import org.framewright.live.LostFolder;
@@ -254,8 +253,7 @@ final class Service implements AutoCloseable {
   /** What a scanned code finds. */
   ObjectNode code(String typed) {
     var json = JsonNodeFactory.instance.objectNode();
-    var found = codes.of(moments.newest().view().list()).read(typed, ScannerKeyboard.US).scanned();
-    switch (found) {
+    switch (codes.of(moments.newest().view().list()).find(typed)) {
       case Scanned.One(var setup) -> json.putArray("setups").add(setup.code());
       case Scanned.Several(var setups) -> {
         var array = json.putArray("setups");
@@ -291,16 +289,20 @@ final class Service implements AutoCloseable {
 
   /** Once a second, always from the same thread. */
   void beat() {
+    if (streams.isEmpty()) {
+      beats = 0; // Nobody looks; whoever comes is told at the next.
+      return;
+    }
     if (beats % BEATS_OF_A_LOOK == 0) {
       boolean lost = live.lookWhetherLost();
       if (!lost && moments.newest().lost()) {
         live.refresh(); // It is back, which only reading it finds out.
       }
     }
-    if (beats % BEATS_OF_A_RECKONING == 0 && !streams.isEmpty()) {
+    if (beats % BEATS_OF_A_RECKONING == 0) {
       moments.show(DayNow.of(live.job(), moments.newest().view(), hours));
     }
-    beats = streams.isEmpty() ? 0 : beats + 1;
+    beats++;
   }
 
   @Override

@@ -93,6 +93,7 @@ function inTime(promise) {
 /** How long to wait before the next try, in milliseconds: longer each time, never the same on two devices. */
 export class Patience {
   #failures = 0;
+  #wake = null;
 
   next(atLeast = 0) {
     const wait = Math.min(8_000, 400 * 2 ** this.#failures++);
@@ -101,5 +102,21 @@ export class Patience {
 
   over() {
     this.#failures = 0;
+  }
+
+  /** Lets so much time pass, unless it is woken. */
+  sleep(wait) {
+    return new Promise((done) => {
+      const timer = setTimeout(done, wait);
+      this.#wake = () => {
+        clearTimeout(timer);
+        done();
+      };
+    });
+  }
+
+  /** Ends the sleep; nothing where nobody sleeps. */
+  wake() {
+    this.#wake?.();
   }
 }

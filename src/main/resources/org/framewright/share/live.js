@@ -39,7 +39,6 @@ export class Live {
   #connection;
   #heard;
   #stop = null;
-  #wake = null;
   #lastWord = 0;
   #patience = new Patience();
   #ended = false;
@@ -60,7 +59,7 @@ export class Live {
         return;
       }
       this.#heard.lost();
-      await this.#sleep(wait);
+      await this.#patience.sleep(wait);
     }
   }
 
@@ -70,23 +69,13 @@ export class Live {
     if (Date.now() - this.#lastWord > SILENCE / 2) {
       this.#stop?.abort();
     }
-    this.#wake?.();
+    this.#patience.wake();
   }
 
   end() {
     this.#ended = true;
     this.#stop?.abort();
-    this.#wake?.();
-  }
-
-  #sleep(wait) {
-    return new Promise((done) => {
-      const timer = setTimeout(done, wait);
-      this.#wake = () => {
-        clearTimeout(timer);
-        done();
-      };
-    });
+    this.#patience.wake();
   }
 
   /** One line, until it ends; answers how long to wait. */

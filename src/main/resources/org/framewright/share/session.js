@@ -39,7 +39,6 @@ export class Session {
   #state = null;
   #patience = new Patience();
   #sending = false;
-  #wake = null;
   #over = false;
   #drawing = false;
   #line = {connected: false, since: null, unpaired: false, trouble: ''};
@@ -114,7 +113,7 @@ export class Session {
     this.#listening.abort();
     this.#live.end();
     this.pictures.close();
-    this.#wake?.();
+    this.#patience.wake();
   }
 
   /** The computer's time now, later than anything that the job has. */
@@ -179,7 +178,7 @@ export class Session {
   #tryNow() {
     this.#live.tryNow();
     this.#patience.over();
-    this.#wake?.();
+    this.#patience.wake();
     this.draw();
   }
 
@@ -195,7 +194,7 @@ export class Session {
       this.#line = {...this.#line, connected: now, since, trouble: now ? '' : this.#line.trouble};
       this.draw();
       if (now) {
-        this.#wake?.();
+        this.#patience.wake();
       }
     }
   }
@@ -218,7 +217,7 @@ export class Session {
   /** Sends what waits, a batch at a time, until the computer has it all. */
   async #send() {
     if (this.#sending) {
-      this.#wake?.();
+      this.#patience.wake();
       return;
     }
     this.#sending = true;
@@ -230,7 +229,7 @@ export class Session {
       const wait = await this.#sent(batch);
       this.draw();
       if (wait > 0) {
-        await this.#sleep(wait);
+        await this.#patience.sleep(wait);
       }
     }
     this.#sending = false;
@@ -261,16 +260,6 @@ export class Session {
       }
       return this.#patience.next();
     }
-  }
-
-  #sleep(wait) {
-    return new Promise((done) => {
-      const timer = setTimeout(done, wait);
-      this.#wake = () => {
-        clearTimeout(timer);
-        done();
-      };
-    });
   }
 
   /** Draws once for everything that changed meanwhile. */

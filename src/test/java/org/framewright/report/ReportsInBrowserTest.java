@@ -1,6 +1,5 @@
 package org.framewright.report;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
@@ -31,26 +30,13 @@ class ReportsInBrowserTest {
   private static final List<Dimension> WINDOWS =
       List.of(new Dimension(1200, 900), new Dimension(500, 800));
 
-  private static final String FINDINGS =
-      """
-      const done = arguments[arguments.length - 1];
-      axe.run(document, {resultTypes: [arguments[0]]}).then(
-        found => done(found[arguments[0]].flatMap(
-          rule => rule.nodes.map(node => rule.id + ' ' + node.html + ' ' + (node.failureSummary || '')))),
-        fault => done(['fault: ' + fault]));
-      """;
-
   private ReportScene scene;
   private InstalledBrowser started;
   private RemoteWebDriver browser;
-  private String axe;
 
   @BeforeAll
   void aJobAndABrowser(@TempDir Path folder, @TempDir Path profile) throws Exception {
     scene = new ReportScene(folder);
-    try (var in = ReportsInBrowserTest.class.getResourceAsStream("/axe.min.js")) {
-      axe = new String(in.readAllBytes(), UTF_8);
-    }
     started = InstalledBrowser.start(profile);
     browser = started.driver();
   }
@@ -63,11 +49,9 @@ class ReportsInBrowserTest {
   }
 
   /** What axe-core finds that it calls by that word, each with the element that it is about. */
-  private List<String> found(Path page, String called) {
+  private List<String> found(Path page, String called) throws IOException {
     browser.get(page.toUri().toString());
-    browser.executeScript(axe);
-    return ((List<?>) browser.executeAsyncScript(FINDINGS, called))
-        .stream().map(Object::toString).toList();
+    return started.axe(called);
   }
 
   @ParameterizedTest

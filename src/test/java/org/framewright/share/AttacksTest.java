@@ -9,14 +9,11 @@ import java.net.Socket;
 import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
-import java.util.TreeMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
@@ -45,16 +42,6 @@ class AttacksTest {
   @AfterEach
   void end() {
     job.close();
-  }
-
-  private Map<String, String> logs() throws Exception {
-    var logs = new TreeMap<String, String>();
-    try (var files = Files.walk(job.folder)) {
-      for (var file : files.filter(file -> file.toString().endsWith(".jsonl")).toList()) {
-        logs.put(file.toString(), Files.readString(file));
-      }
-    }
-    return logs;
   }
 
   private Socket connect(int from) throws IOException {
@@ -148,7 +135,7 @@ class AttacksTest {
   @Test
   void aHundredThousandMalformedRequestsChangeNothing() throws Exception {
     phone.events(Phone.tick(2, "001", "on-set"));
-    var before = logs();
+    var before = job.logs();
     int answers = 0;
     try (var attackers = Executors.newFixedThreadPool(4);
         var stream = phone.live()) {
@@ -161,7 +148,7 @@ class AttacksTest {
       for (var attack : attacks) {
         answers += attack.get();
       }
-      assertThat(logs()).isEqualTo(before);
+      assertThat(job.logs()).isEqualTo(before);
       assertThat(phone.events(Phone.tick(3, "001", "shot")).json().path("last").asLong())
           .isEqualTo(3);
       stream.until(state -> state.path("last").asLong() == 3);

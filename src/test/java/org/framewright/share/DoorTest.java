@@ -6,12 +6,9 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -43,17 +40,6 @@ class DoorTest {
 
   private int status(String... lines) throws Exception {
     return RawHttp.status(wire(lines));
-  }
-
-  /** The bytes of every log, to be the same after whatever was tried. */
-  private Map<String, String> logs() throws Exception {
-    var logs = new TreeMap<String, String>();
-    try (var files = Files.walk(job.folder)) {
-      for (var file : files.filter(file -> file.toString().endsWith(".jsonl")).toList()) {
-        logs.put(file.toString(), Files.readString(file));
-      }
-    }
-    return logs;
   }
 
   @Test
@@ -188,7 +174,7 @@ class DoorTest {
   @Test
   void whatIsSignedForSomethingElseIsUnknown() throws Exception {
     var phone = job.paired(Role.ASSISTANT);
-    var before = logs();
+    var before = job.logs();
     long now = System.currentTimeMillis();
     for (var forged :
         List.of(
@@ -204,7 +190,7 @@ class DoorTest {
                 .replaceFirst("mac=.{64}", "mac=" + "0".repeat(64)))) {
       assertThat(sent(phone, forged).status()).as(forged).isEqualTo(401);
     }
-    assertThat(logs()).isEqualTo(before);
+    assertThat(job.logs()).isEqualTo(before);
     assertThat(sent(phone, phone.authorization("POST", "/events", body())).status()).isEqualTo(200);
   }
 
@@ -230,14 +216,14 @@ class DoorTest {
     var phone = job.paired(Role.ASSISTANT);
     var heard = phone.authorization("POST", "/events", body());
     assertThat(sent(phone, heard).status()).isEqualTo(200);
-    var before = logs();
+    var before = job.logs();
     for (int i = 0; i < 5; i++) {
       assertThat(sent(phone, heard).json().path("last").asLong()).isEqualTo(2);
     }
     long early = System.currentTimeMillis() - 301_000;
     var old = phone.authorization("POST", "/events", body(), early, Phone.random(8));
     assertThat(sent(phone, old).status()).isEqualTo(401);
-    assertThat(logs()).isEqualTo(before);
+    assertThat(job.logs()).isEqualTo(before);
   }
 
   @Test
@@ -255,10 +241,10 @@ class DoorTest {
   @Test
   void aBodyOfMoreThan64KilobytesIsTooLarge() throws Exception {
     var phone = job.paired(Role.ASSISTANT);
-    var before = logs();
+    var before = job.logs();
     assertThat(phone.post("/events", " ".repeat(Door.LARGEST + 1)).status()).isEqualTo(413);
     assertThat(phone.post("/events", "[]" + " ".repeat(Door.LARGEST - 2)).status()).isEqualTo(200);
-    assertThat(logs()).isEqualTo(before);
+    assertThat(job.logs()).isEqualTo(before);
   }
 
   /** RFC 6585, section 4; RFC 9110, section 10.2.3. */

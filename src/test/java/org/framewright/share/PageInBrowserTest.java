@@ -47,15 +47,6 @@ import org.openqa.selenium.remote.RemoteWebDriver;
 class PageInBrowserTest {
   private static final Duration PATIENCE = Duration.ofSeconds(60);
 
-  private static final String FINDINGS =
-      """
-      const done = arguments[arguments.length - 1];
-      axe.run(document, {resultTypes: [arguments[0]]}).then(
-        found => done(found[arguments[0]].flatMap(
-          rule => rule.nodes.map(node => rule.id + ' ' + node.html + ' ' + (node.failureSummary || '')))),
-        fault => done(['fault: ' + fault]));
-      """;
-
   private InstalledBrowser started;
   private RemoteWebDriver browser;
   private PageScene scene;
@@ -616,24 +607,16 @@ class PageInBrowserTest {
       browser.executeScript("document.documentElement.dataset.look = arguments[0]", look);
       for (var size : List.of(new Dimension(500, 840), new Dimension(1180, 820))) {
         browser.manage().window().setSize(size);
-        assertThat(found("violations")).as("%s, %s", look, size).isEmpty();
+        assertThat(started.axe("violations")).as("%s, %s", look, size).isEmpty();
       }
     }
     if (role == Role.ASSISTANT) {
       click(".set-open");
-      assertThat(found("violations")).as("details").isEmpty();
+      assertThat(started.axe("violations")).as("details").isEmpty();
       browser.executeScript("document.querySelector('dialog').close()");
       click(".more");
-      assertThat(found("violations")).as("more").isEmpty();
+      assertThat(started.axe("violations")).as("more").isEmpty();
     }
-  }
-
-  private List<String> found(String called) throws IOException {
-    try (var in = PageInBrowserTest.class.getResourceAsStream("/axe.min.js")) {
-      browser.executeScript(new String(in.readAllBytes(), UTF_8));
-    }
-    return ((List<?>) browser.executeAsyncScript(FINDINGS, called))
-        .stream().map(Object::toString).toList();
   }
 
   @ParameterizedTest

@@ -3,6 +3,7 @@ package org.framewright.share;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
@@ -88,6 +90,17 @@ final class SharedJob implements AutoCloseable {
 
   static InetSocketAddress loopbackAt(int port) {
     return new InetSocketAddress(InetAddress.ofLiteral("127.0.0.1"), port);
+  }
+
+  /** The text of every log, to be the same after whatever was tried. */
+  Map<String, String> logs() throws Exception {
+    var logs = new TreeMap<String, String>();
+    try (var files = Files.walk(folder)) {
+      for (var file : files.filter(file -> file.toString().endsWith(".jsonl")).toList()) {
+        logs.put(file.toString(), Files.readString(file));
+      }
+    }
+    return logs;
   }
 
   ShareOptions loopback(int port) {

@@ -102,15 +102,15 @@ public final class BoardScreen implements Screen {
         session,
         desk.texts(),
         comments,
-        comment -> desk.say(said(desk.texts(), comments, comment)),
+        comment -> desk.say(said(desk.texts(), comment)),
         StepWords.answering(desk, session, "board"),
         desk::trouble);
   }
 
-  private static String said(Texts texts, CommentsModel comments, Comment comment) {
+  private static String said(Texts texts, Comment comment) {
     return texts.get(
         "elsewhere.comment",
-        comments.who(comment).orElseGet(() -> texts.get("elsewhere.other")),
+        comment.who().orElseGet(() -> texts.get("elsewhere.other")),
         comment.setup(),
         comment.text());
   }

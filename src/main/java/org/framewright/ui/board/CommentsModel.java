@@ -8,7 +8,6 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -112,14 +111,9 @@ final class CommentsModel {
   private Said said(Comment comment, JobView job) {
     return new Said(
         comment.text(),
-        texts.apart(who(comment).orElse(""), when(comment.at(), job.at())),
+        texts.apart(comment.who().orElse(""), when(comment.at(), job.at())),
         of(comment, job),
         fresh.contains(Key.of(comment)));
-  }
-
-  /** Who said it; where nobody is named, what the device is called. */
-  Optional<String> who(Comment comment) {
-    return Optional.of(comment.by()).filter(by -> !by.isBlank()).or(comment::called);
   }
 
   private String when(Instant at, Instant now) {
@@ -133,7 +127,7 @@ final class CommentsModel {
     return comment.frames().isEmpty()
         ? ""
         : job.scan().frames().stream()
-            .filter(frame -> frame.knownAs().stream().anyMatch(comment.frames()::contains))
+            .filter(comment::isOf)
             .findFirst()
             .map(frame -> called(frame, job))
             .orElseGet(() -> texts.get("comment.frameGone"));
@@ -142,7 +136,8 @@ final class CommentsModel {
   /** A frame by its view and its name. */
   String called(Frame frame, JobView job) {
     var name = PlainText.line(frame.stem());
-    return Optional.ofNullable(job.tally().places().get(frame.id()))
+    return job.tally()
+        .place(frame)
         .flatMap(Place::view)
         .map(view -> texts.get("comment.ofView", viewWord.apply(view), name))
         .orElseGet(() -> texts.get("comment.ofFrame", name));
