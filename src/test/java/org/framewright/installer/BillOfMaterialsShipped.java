@@ -116,7 +116,8 @@ class BillOfMaterialsShipped {
     var unlisted =
         shipped().keySet().stream()
             .map(jar -> jar.replaceFirst("-[0-9].*", ""))
-            .filter(name -> !Pattern.compile("\\b" + Pattern.quote(name) + "\\b").matcher(list).find())
+            .filter(
+                name -> !Pattern.compile("\\b" + Pattern.quote(name) + "\\b").matcher(list).find())
             .collect(Collectors.toCollection(TreeSet::new));
     assertThat(unlisted).isEmpty();
   }

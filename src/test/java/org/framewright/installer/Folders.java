@@ -60,8 +60,7 @@ final class Folders {
         Files.createDirectories(target);
       } else {
         Files.createDirectories(target.getParent());
-        Files.copy(
-            path, target, StandardCopyOption.COPY_ATTRIBUTES, LinkOption.NOFOLLOW_LINKS);
+        Files.copy(path, target, StandardCopyOption.COPY_ATTRIBUTES, LinkOption.NOFOLLOW_LINKS);
       }
     }
   }

@@ -109,8 +109,7 @@ class InstallerTest {
 
     BillOfMaterials.addRuntime(folder.resolve("home"));
 
-    var bill =
-        new JsonMapper().readTree(folder.resolve("home/" + BillOfMaterials.NAME).toFile());
+    var bill = new JsonMapper().readTree(folder.resolve("home/" + BillOfMaterials.NAME).toFile());
     var last = bill.get("components").get(1);
     assertThat(last.get("name").asText()).isEqualTo("OpenJDK runtime");
     assertThat(last.get("version").asText()).isEqualTo("25.0.3");

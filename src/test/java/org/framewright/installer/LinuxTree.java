@@ -46,7 +46,8 @@ final class LinuxTree {
   }
 
   private static void menu(Release release, Path share) throws IOException {
-    copy(release.resource("framewright.desktop"), share.resolve("applications/framewright.desktop"));
+    copy(
+        release.resource("framewright.desktop"), share.resolve("applications/framewright.desktop"));
     var description = Files.readString(release.resource("metainfo.xml"), UTF_8);
     write(
         share.resolve("metainfo/org.framewright.Framewright.metainfo.xml"),
@@ -54,9 +55,7 @@ final class LinuxTree {
             .replace("@version@", release.ordered())
             .replace("@date@", release.time().toString().substring(0, 10)));
     var icons = share.resolve("icons/hicolor");
-    copy(
-        release.resource("icons/framewright.svg"),
-        icons.resolve("scalable/apps/framewright.svg"));
+    copy(release.resource("icons/framewright.svg"), icons.resolve("scalable/apps/framewright.svg"));
     for (int size : ICONS) {
       copy(
           release.resource("icons/framewright-" + size + ".png"),

@@ -27,8 +27,7 @@ final class MacApp {
       throw new IOException(start + " cannot be made executable");
     }
     LinuxTree.copy(
-        release.resource("icons/framewright.icns"),
-        contents.resolve("Resources/framewright.icns"));
+        release.resource("icons/framewright.icns"), contents.resolve("Resources/framewright.icns"));
     Stamp.put(below, release.time());
   }
 }

@@ -10,8 +10,8 @@ import java.util.stream.Stream;
 /** The Java that travels with the program: the modules that it needs, with JavaFX among them. */
 final class RuntimeImage {
   /**
-   * What jdeps finds in the jars, and what no compiler sees: charsets of old lists, packages read as
-   * file systems, the names of days and months.
+   * What jdeps finds in the jars, and what no compiler sees: charsets of old lists, packages read
+   * as file systems, the names of days and months.
    */
   static final List<String> MODULES =
       List.of(
