@@ -37,7 +37,8 @@ record Deb() implements Format {
             .resolve("framewright_" + release.ordered() + "_" + Machine.debian() + ".deb");
     dpkg.run(
         release.output(),
-        List.of("--root-owner-group", "-Zxz", "--build", root.toString(), file.toString()));
+        List.of(
+            "--root-owner-group", "-Zzstd", "-z12", "--build", root.toString(), file.toString()));
     return new Outcome.Made(file);
   }
 
