@@ -1,10 +1,13 @@
 @echo off
-rem Starts Framewright with a Java 25: JAVA_HOME if it is one, else that on the PATH or in the usual places.
+rem Starts Framewright: with the Java that came with it, else with a Java 25, JAVA_HOME if it is one, that on the PATH or one in the usual places.
 setlocal DisableDelayedExpansion
 set "here=%~dp0"
 for %%l in ("%here%..\lib") do set "lib=%%~fl"
 set "java="
-if defined JAVA_HOME call :try "%JAVA_HOME%\bin\java.exe"
+set "own="
+if exist "%here%..\runtime\bin\java.exe" set "own=yes"
+if defined own for %%j in ("%here%..\runtime\bin\java.exe") do set "java=%%~fj"
+if not defined java if defined JAVA_HOME call :try "%JAVA_HOME%\bin\java.exe"
 if not defined java for %%j in (java.exe) do if not "%%~$PATH:j"=="" call :try "%%~$PATH:j"
 if not defined java for /d %%d in ("%ProgramFiles%\Eclipse Adoptium\jdk-25*" "%ProgramFiles%\Java\jdk-25*" "%ProgramFiles%\Microsoft\jdk-25*" "%USERPROFILE%\.jdks\*25*") do call :try "%%~d\bin\java.exe"
 if not defined java (
@@ -13,19 +16,47 @@ if not defined java (
   exit /b 2
 )
 
-rem JavaFX wants to be modules; everything else is on the class path.
-set "modules="
-for /f "delims=" %%j in ('dir /b "%lib%\javafx-*.jar"') do call :module "%lib%\%%j"
+rem What every command loads comes first, so that it is found without opening all the others.
+set "classes="
+for /f "delims=" %%j in ('dir /b /on "%lib%\framewright-*.jar" "%lib%\picocli-*.jar"') do call :class "%lib%\%%j"
+set "classes=%classes%;%lib%\*"
 
-rem A command is over sooner without the collector that the app needs, the short ones without the compiler for long runs.
-set "collector=-XX:+UseSerialGC"
-set "compiler="
+rem A command is over sooner without the collector that the app needs, most without the compiler for long runs.
 set "what=%~1"
 if not defined what set "what=open"
-if "%what%"=="open" set "collector=@%here%app.options"
-for %%c in (list mark start check new-convention) do if "%what%"=="%%c" set "compiler=-XX:TieredStopAtLevel=1"
+set "collector=-XX:+UseSerialGC"
+set "compiler=-XX:TieredStopAtLevel=1"
+for %%c in (copies copy deliver demo frames report returns serve slates verify) do if "%what%"=="%%c" set "compiler="
+set "natives=--enable-native-access=ALL-UNNAMED"
+set "fx="
+set "cache=%lib%\commands.aot"
+if not "%what%"=="open" goto start
 
-"%java%" --enable-native-access=ALL-UNNAMED,javafx.graphics --module-path "%modules%" --add-modules javafx.controls "%collector%" %compiler% %FRAMEWRIGHT_JAVA_OPTIONS% "-Dframewright.home=%here%.." -cp "%lib%\*" org.framewright.cli.Framewright %*
+rem JavaFX wants to be modules; in the Java that came with the program it is.
+set "collector=@%here%app.options"
+set "compiler="
+set "natives=--enable-native-access=ALL-UNNAMED,javafx.graphics"
+set "cache=%lib%\app.aot"
+set "modules="
+if not defined own for /f "delims=" %%j in ('dir /b "%lib%\javafx-*.jar"') do call :module "%lib%\%%j"
+if not defined own set "fx=yes"
+
+:start
+rem What Java made of the classes when the program was packaged; where it does not fit, Java does without.
+set "kept="
+if defined own if exist "%cache%" set "kept=-XX:AOTCache=%cache%"
+set "log=-Xlog:disable -Xlog:all=error,cds*=off,aot*=off:stderr"
+if defined fx goto modules
+if defined kept goto kept
+"%java%" %log% %natives% "%collector%" %compiler% %FRAMEWRIGHT_JAVA_OPTIONS% "-Dframewright.home=%here%.." -cp "%classes%" org.framewright.cli.Framewright %*
+exit /b %ERRORLEVEL%
+
+:kept
+"%java%" %log% "%kept%" %natives% "%collector%" %compiler% %FRAMEWRIGHT_JAVA_OPTIONS% "-Dframewright.home=%here%.." -cp "%classes%" org.framewright.cli.Framewright %*
+exit /b %ERRORLEVEL%
+
+:modules
+"%java%" %log% %natives% --module-path "%modules%" --add-modules javafx.controls "%collector%" %FRAMEWRIGHT_JAVA_OPTIONS% "-Dframewright.home=%here%.." -cp "%classes%" org.framewright.cli.Framewright %*
 exit /b %ERRORLEVEL%
 
 :try
@@ -40,6 +71,10 @@ goto :eof
 set "number=%~2"
 if "%number:~0,3%"=="25." set "java=%~1"
 if "%number%"=="25" set "java=%~1"
+goto :eof
+
+:class
+if defined classes (set "classes=%classes%;%~1") else set "classes=%~1"
 goto :eof
 
 :module

@@ -21,7 +21,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "batches",
     description = "Lists the batches of renames of a folder, oldest first.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class BatchesCommand implements Callable<Integer> {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm").withZone(ZoneId.systemDefault());

@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
     description =
         "Reports what is wrong with a convention, each fault with a proof; or with a delivery"
             + " specification.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class CheckCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -32,7 +32,7 @@ import picocli.CommandLine.ParentCommand;
     description =
         "Compares cards, the job and backups by content, and says with evidence whether a card may"
             + " be cleared. Nothing is ever written on a card. Without folders: the last answers.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class CopiesCommand implements Callable<Integer> {
   @ParentCommand private Framewright framewright;
 

@@ -32,7 +32,7 @@ import picocli.CommandLine.Parameters;
       "What is there already with the same content is not copied again, so an interrupted copy is"
           + " finished by the same command."
     },
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class CopyCommand implements Callable<Integer> {
   @Mixin private Output output;
 

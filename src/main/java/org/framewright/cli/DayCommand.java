@@ -25,7 +25,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "day",
     description = "Says how the job stands: setups by state, pace, when it will be done, space.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class DayCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -47,7 +47,7 @@ import picocli.CommandLine.Parameters;
     description =
         "Copies the selects into a package with checksums for the retoucher, or what came back from"
             + " there into one for the client. The frames stay as they are.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class DeliverCommand implements Callable<Integer> {
   private static final int SHOWN = 20;
 

@@ -24,7 +24,7 @@ import picocli.CommandLine.Option;
     description =
         "Plays a whole invented shoot on real files, step by step; ends with the job folder's"
             + " path.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class DemoCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -35,7 +35,7 @@ import picocli.CommandLine.Parameters;
     description =
         "Counts the frames by setup and view, says what is missing, moves frames to another setup,"
             + " says what slates count for, and writes ratings into sidecars.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class FramesCommand implements Callable<Integer> {
   /** How often a watch looks whether it is to end, in milliseconds. */
   private static final long LOOK = 200;

@@ -6,24 +6,18 @@ import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.Reader;
+import java.math.BigDecimal;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.function.Supplier;
+import org.framewright.base.Program;
 import org.framewright.copies.device.Volumes;
 import org.framewright.ui.Launch;
 import picocli.CommandLine;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** The program's entry: {@code framewright COMMAND ...}. */
-@Command(
-    name = "framewright",
-    description = "Names, shot list, renames and hand-off for the day of a commercial shoot.",
-    mixinStandardHelpOptions = true,
-    version = "framewright 0.1.0")
-public final class Framewright implements Runnable {
+public final class Framewright implements Callable<Integer> {
   /** The app, as far as the command line knows it. */
   interface Window {
     boolean hasDisplay();
@@ -32,32 +26,7 @@ public final class Framewright implements Runnable {
     void open(Optional<Path> job);
   }
 
-  /** The commands, in the order in which help lists them. */
-  static final List<String> COMMANDS =
-      List.of(
-          "check",
-          "name",
-          "new-convention",
-          "read",
-          "open",
-          "start",
-          "list",
-          "mark",
-          "rename",
-          "undo",
-          "recover",
-          "batches",
-          "copy",
-          "copies",
-          "day",
-          "deliver",
-          "demo",
-          "frames",
-          "report",
-          "returns",
-          "serve",
-          "slates",
-          "verify");
+  static final String VERSION = Program.NAME + " " + Program.VERSION;
 
   private static final Window APP =
       new Window() {
@@ -69,15 +38,15 @@ public final class Framewright implements Runnable {
         @Override
         public void open(Optional<Path> job) {
           Launch.open(job);
+          System.exit(ExitStatus.DONE.code()); // Java's desktop may have left threads that wait.
         }
       };
 
   private final Window window;
   private final BufferedReader input;
   private final Supplier<Volumes> volumes;
-  @Spec private CommandSpec spec;
 
-  private Framewright(Window window, BufferedReader input, Supplier<Volumes> volumes) {
+  Framewright(Window window, BufferedReader input, Supplier<Volumes> volumes) {
     this.window = window;
     this.input = input;
     this.volumes = volumes;
@@ -97,60 +66,38 @@ public final class Framewright implements Runnable {
     return window;
   }
 
+  /** Without a command: the app, where there is a display. */
   @Override
-  public void run() {
+  public Integer call() throws CommandFailure {
     if (window.hasDisplay()) {
       window.open(Optional.empty());
-      return;
+      return ExitStatus.DONE.code();
     }
-    throw new CommandLine.ParameterException(
-        spec.commandLine(), "Say what to do: framewright COMMAND.");
+    throw CommandFailure.badInput(
+        "Say what to do: framewright COMMAND.", "See: framewright --help");
   }
 
-  /** A command by its name; a switch, so that only the class of the one that is meant is loaded. */
-  private static Optional<Class<?>> command(String name) {
-    return switch (name) {
-      case "check" -> Optional.of(CheckCommand.class);
-      case "name" -> Optional.of(NameCommand.class);
-      case "new-convention" -> Optional.of(NewConventionCommand.class);
-      case "read" -> Optional.of(ReadCommand.class);
-      case "open" -> Optional.of(OpenCommand.class);
-      case "start" -> Optional.of(StartCommand.class);
-      case "list" -> Optional.of(ListCommand.class);
-      case "mark" -> Optional.of(MarkCommand.class);
-      case "rename" -> Optional.of(RenameCommand.class);
-      case "undo" -> Optional.of(UndoCommand.class);
-      case "recover" -> Optional.of(RecoverCommand.class);
-      case "batches" -> Optional.of(BatchesCommand.class);
-      case "copy" -> Optional.of(CopyCommand.class);
-      case "copies" -> Optional.of(CopiesCommand.class);
-      case "day" -> Optional.of(DayCommand.class);
-      case "deliver" -> Optional.of(DeliverCommand.class);
-      case "demo" -> Optional.of(DemoCommand.class);
-      case "frames" -> Optional.of(FramesCommand.class);
-      case "report" -> Optional.of(ReportCommand.class);
-      case "returns" -> Optional.of(ReturnsCommand.class);
-      case "serve" -> Optional.of(ServeCommand.class);
-      case "slates" -> Optional.of(SlatesCommand.class);
-      case "verify" -> Optional.of(VerifyCommand.class);
-      default -> Optional.empty();
-    };
-  }
-
-  /** Reflection over all commands takes longer than most of them: one that is named suffices. */
-  private static void addCommands(CommandLine line, String[] args) {
-    var named = args.length == 0 ? Optional.<Class<?>>empty() : command(args[0]);
-    named.ifPresentOrElse(
-        line::addSubcommand,
-        () -> COMMANDS.forEach(name -> line.addSubcommand(command(name).orElseThrow())));
-  }
-
-  /** Runs one command and exits with its status. */
+  /**
+   * Runs one command and exits with its status. To exit without a fault it returns: {@link
+   * System#exit} first looks for a logger, which takes as long as a short command.
+   */
   public static void main(String[] args) {
     var out = TerminalText.to(System.out, TerminalText.charset(System.out.charset()));
     var err = TerminalText.to(System.err, TerminalText.charset(System.err.charset()));
-    var answers = TerminalText.charset(TerminalText.typed());
-    System.exit(run(APP, Path::of, new InputStreamReader(System.in, answers), out, err, args));
+    var answers = new InputStreamReader(System.in, TerminalText.typed());
+    Thread.ofPlatform().daemon().start(Framewright::prepareNumbers);
+    int status = run(APP, Path::of, answers, out, err, args);
+    if (status != ExitStatus.DONE.code()) {
+      System.exit(status);
+    }
+  }
+
+  /**
+   * Whatever reads YAML or JSON needs this class, and before anything else it works out powers of
+   * five of 150,000 bits: that takes as long as the main thread takes to read the command line.
+   */
+  private static void prepareNumbers() {
+    var _ = BigDecimal.ZERO;
   }
 
   /** Runs one command with the given streams; returns the exit status of the contract. */
@@ -195,8 +142,14 @@ public final class Framewright implements Runnable {
       String... args) {
     var plainOut = new PlainWriter(out);
     var plainErr = new PlainWriter(err);
-    var line = new CommandLine(new Framewright(window, new BufferedReader(answers), volumes));
-    addCommands(line, args); // first, since what follows is set for the commands that are there
+    var answer = Prepared.answer(args);
+    if (answer.isPresent()) {
+      plainOut.print(answer.get());
+      plainOut.flush();
+      return ExitStatus.DONE.code();
+    }
+    var program = new Framewright(window, new BufferedReader(answers), volumes);
+    var line = Commands.neededFor(args, program);
     line.setOut(plainOut)
         .setErr(plainErr)
         .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))

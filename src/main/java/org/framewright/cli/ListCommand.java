@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
     description =
         "Shows the shot list; imports the client's list, adds or changes a setup, proposes an order"
             + " of what is left, exports it for a spreadsheet.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class ListCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -27,7 +27,7 @@ import picocli.CommandLine.ParentCommand;
 @Command(
     name = "mark",
     description = "Ticks setups of the shot list, or takes the last tick back.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class MarkCommand implements Callable<Integer> {
   @Mixin private Output output;
   @ParentCommand private Framewright framewright;

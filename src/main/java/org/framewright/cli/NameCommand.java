@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "name",
     description = "Builds a name from values, and shows how people's text became legal text.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class NameCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -36,7 +36,7 @@ import picocli.CommandLine.ParentCommand;
           + " it.",
       "Without names it asks for them, line by line, and for what their pieces are."
     },
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class NewConventionCommand implements Callable<Integer> {
   private static final int MOST_BYTES = 1 << 20;
   private static final Pattern CORRECTION = Pattern.compile("([0-9]{1,3})\\s*[= ]\\s*([a-z]+)");

@@ -12,7 +12,7 @@ import picocli.CommandLine.ParentCommand;
 @Command(
     name = "open",
     description = "Opens the app, with the job of a folder if one is given.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class OpenCommand implements Callable<Integer> {
   @ParentCommand private Framewright program;
 

@@ -1,6 +1,7 @@
 package org.framewright.cli;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.PrintWriter;
@@ -14,8 +15,12 @@ import picocli.CommandLine.Spec;
  * Output output}.
  */
 final class Output {
-  private static final JsonMapper JSON =
-      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+  /** Loaded when a command is first asked for JSON; most never are. */
+  private static final class Json {
+    static final ObjectWriter INDENTED =
+        JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build().writer();
+    static final ObjectWriter ON_ONE_LINE = INDENTED.without(SerializationFeature.INDENT_OUTPUT);
+  }
 
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
@@ -40,10 +45,7 @@ final class Output {
   /** Writes one of many results as JSON on one line (JSON Lines). */
   void writeLine(Object document) {
     try {
-      out()
-          .print(
-              JSON.writer().without(SerializationFeature.INDENT_OUTPUT).writeValueAsString(document)
-                  + System.lineSeparator());
+      out().print(Json.ON_ONE_LINE.writeValueAsString(document) + System.lineSeparator());
       out().flush();
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
@@ -53,7 +55,7 @@ final class Output {
   /** Writes the result as JSON; maps, lists, strings, numbers, booleans and null. */
   void write(Object document) {
     try {
-      out().print(JSON.writeValueAsString(document) + System.lineSeparator());
+      out().print(Json.INDENTED.writeValueAsString(document) + System.lineSeparator());
       out().flush();
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);

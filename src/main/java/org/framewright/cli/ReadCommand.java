@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "read",
     description = "Shows what a name says, or why it is no name of the convention.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class ReadCommand implements Callable<Integer> {
   @Mixin private Output output;
 

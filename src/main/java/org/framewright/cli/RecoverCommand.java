@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "recover",
     description = "Brings interrupted renames to an end: every file gets its old or its new name.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class RecoverCommand implements Callable<Integer> {
   @Mixin private Output output;
 

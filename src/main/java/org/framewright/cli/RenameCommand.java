@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
     name = "rename",
     description =
         "Gives a job's frames their names, or renames files by a map; every batch can be undone.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class RenameCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -30,7 +30,7 @@ import picocli.CommandLine.Parameters;
           + " sign-offs.",
       "The studio's name, how to reach it and its logo come from the app's page of settings."
     },
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class ReportCommand implements Callable<Integer> {
   private static final int TOLD = 200;
 

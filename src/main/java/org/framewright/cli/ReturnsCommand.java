@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
         "Says which selects came back retouched, which files are none of them and what they likely"
             + " are; a file counts if it is a whole picture. Where the job has a delivery"
             + " specification, delivery.yaml, it says which pictures are not as it asks.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class ReturnsCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -39,7 +39,7 @@ import picocli.CommandLine.ParentCommand;
       "a line assistant, client or viewer makes another code; devices lists who is there;",
       "unpair NAME sends one away."
     },
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class ServeCommand implements Callable<Integer> {
   /** How often it looks whether it is to end, in milliseconds. */
   private static final long LOOK = 100;

@@ -34,7 +34,7 @@ import picocli.CommandLine.Parameters;
           + " set.",
       "Print on white paper that does not shine, at full size."
     },
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class SlatesCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "start",
     description = "Makes the folder of a new job and prints its path.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class StartCommand implements Callable<Integer> {
   @Mixin private Output output;
 

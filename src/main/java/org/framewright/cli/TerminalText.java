@@ -40,17 +40,25 @@ final class TerminalText extends FilterWriter {
 
   /** The same on this system, as this program was started. */
   static Charset charset(Charset ofTerminal) {
-    return charset(OperatingSystem.current(), console().isPresent(), ofTerminal);
+    boolean terminal = hasCodePages() && console().isPresent();
+    return charset(OperatingSystem.current(), terminal, ofTerminal);
   }
 
   /** Whether somebody sees what is written, and whether that can be in colours. */
   static boolean showsColours() {
-    return OperatingSystem.current() != OperatingSystem.WINDOWS && console().isPresent();
+    return !hasCodePages() && console().isPresent();
   }
 
   /** In which charset a person at the terminal types. */
   static Charset typed() {
-    return console().map(Console::charset).orElse(StandardCharsets.UTF_8);
+    return hasCodePages()
+        ? console().map(Console::charset).orElse(StandardCharsets.UTF_8)
+        : StandardCharsets.UTF_8;
+  }
+
+  /** Asked first: to look for a terminal takes as long as a short command. */
+  private static boolean hasCodePages() {
+    return OperatingSystem.current() == OperatingSystem.WINDOWS;
   }
 
   /** Some runtimes have none where a stream leads elsewhere, some one that is no terminal. */

@@ -14,7 +14,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "undo",
     description = "Takes a batch of renames back; undoing an undo redoes it.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class UndoCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
             + " (BagIt, RFC 8493), lists of sha256sum and its kin, or ASC MHL. Nothing is written"
             + " or fetched.",
     footer = "Exit status: 0 whole, 1 not whole, 2 no package.",
-    mixinStandardHelpOptions = true)
+    addMethodSubcommands = false)
 final class VerifyCommand implements Callable<Integer> {
   @Mixin private Output output;
 

@@ -11,11 +11,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import org.framewright.base.Program;
 
 /** A list as the schema of ASC MHL 1.0 has it. */
 final class GenerationText {
-  private static final String TOOL = "framewright";
-  private static final String TOOL_VERSION = "0.1.0";
   private static final Instant FIRST = Instant.parse("0001-01-01T00:00:00Z");
   private static final Instant LAST = Instant.parse("9999-12-31T23:59:59Z");
   private static final DateTimeFormatter TIME =
@@ -60,7 +59,7 @@ final class GenerationText {
     line("  <creatorinfo>");
     line("    <creationdate>" + hashDate + "</creationdate>");
     line("    <hostname>" + XmlText.of(generation.host()) + "</hostname>");
-    line("    <tool version=\"" + TOOL_VERSION + "\">" + TOOL + "</tool>");
+    line("    <tool version=\"" + Program.VERSION + "\">" + Program.NAME + "</tool>");
     line("  </creatorinfo>");
     line("  <processinfo>");
     line("    <process>" + generation.process().word() + "</process>");

@@ -22,8 +22,12 @@ final class DateAutomaton {
   private final int dateEnds;
   private final boolean yearShows;
   private final boolean monthShows;
-  private final Map<Step, State> made = new HashMap<>();
-  private final Map<Moves, State> same = new HashMap<>();
+  private final Map<Integer, State> made = new HashMap<>();
+
+  /** States by where they lead; those that accept the same are made once. */
+  private final Map<Set<Transition>, State> ends = new HashMap<>();
+
+  private final Map<Set<Transition>, State> inner = new HashMap<>();
 
   private DateAutomaton(DatePattern pattern) {
     this.parts = pattern.parts();
@@ -48,13 +52,15 @@ final class DateAutomaton {
     Step then(Memory next) {
       return new Step(part + 1, next);
     }
+
+    /** One number for each step: the equality of records is slow in a short life. */
+    int key() {
+      return ((part * 367 + memory.days) * 32 + memory.monthLength) * 3 + memory.leap + 1;
+    }
   }
 
   /** A text of a part, and where it leads. */
   private record Reading(String text, Step next) {}
-
-  /** What tells a state from others; states that accept the same are made once. */
-  private record Moves(boolean accepts, Set<Transition> transitions) {}
 
   /** What of the parts read so far decides whether a later part is possible. */
   private record Memory(int days, int monthLength, int leap) {
@@ -97,10 +103,10 @@ final class DateAutomaton {
 
   private State after(Step reached) {
     var step = reached.part() < dateEnds ? reached : new Step(reached.part(), Memory.NOTHING);
-    var known = made.get(step);
+    var known = made.get(step.key());
     if (known == null) {
       known = step.part() == parts.size() ? end() : next(step);
-      made.put(step, known);
+      made.put(step.key(), known);
     }
     return known;
   }
@@ -159,6 +165,7 @@ final class DateAutomaton {
       state.addTransition(new Transition(c, tree(sorted.subList(next, end), read + 1)));
       next = end;
     }
-    return same.computeIfAbsent(new Moves(state.isAccept(), state.getTransitions()), _ -> state);
+    var same = (state.isAccept() ? ends : inner).putIfAbsent(state.getTransitions(), state);
+    return same == null ? state : same;
   }
 }

@@ -6,11 +6,14 @@ import java.util.Locale;
 
 /** The rules that turn any script into the letters of an alphabet. */
 final class LegalText {
-  /** CLDR's transforms by way of ICU: any script to Latin, then Latin to ASCII. */
-  private static final Transliterator TO_LATIN = Transliterator.getInstance("Any-Latin; NFC");
-
-  private static final Transliterator TO_ASCII =
-      Transliterator.getInstance("Any-Latin; Latin-ASCII");
+  /**
+   * CLDR's transforms by way of ICU: any script to Latin, then Latin to ASCII. They take longer to
+   * make than most commands run, and most texts are ASCII.
+   */
+  private static final class Transforms {
+    static final Transliterator TO_LATIN = Transliterator.getInstance("Any-Latin; NFC");
+    static final Transliterator TO_ASCII = Transliterator.getInstance("Any-Latin; Latin-ASCII");
+  }
 
   private LegalText() {}
 
@@ -49,7 +52,7 @@ final class LegalText {
       return ascii(composed);
     }
     var kept = new StringBuilder();
-    var latin = transform(TO_LATIN, composed);
+    var latin = transform(Transforms.TO_LATIN, composed);
     for (int i = 0; i < latin.length(); ) {
       int c = latin.codePointAt(i);
       var one = Character.toString(c);
@@ -67,7 +70,23 @@ final class LegalText {
   }
 
   private static String ascii(String text) {
-    return transform(TO_ASCII, text);
+    var bare = withoutMarks(text);
+    return bare.chars().allMatch(c -> c < 0x80) ? bare : transform(Transforms.TO_ASCII, text);
+  }
+
+  /** Latin letters that are an ASCII letter with marks; for those the transforms say the same. */
+  private static String withoutMarks(String text) {
+    var bare = new StringBuilder();
+    var apart = Normalizer.normalize(text, Normalizer.Form.NFD);
+    for (int i = 0; i < apart.length(); i++) {
+      char c = apart.charAt(i);
+      boolean onLetter =
+          i > 0 && bare.length() > 0 && Character.isLetter(bare.charAt(bare.length() - 1));
+      if (!(onLetter && c >= 0x300 && c < 0x370)) {
+        bare.append(c);
+      }
+    }
+    return bare.toString();
   }
 
   /** ICU does not promise that one transliterator serves several threads at a time. */

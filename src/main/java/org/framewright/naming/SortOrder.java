@@ -1,6 +1,7 @@
 package org.framewright.naming;
 
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -58,6 +59,8 @@ final class SortOrder {
   private record Outcome(Times times, Compare compare) {}
 
   private record Texts(String first, String second) {}
+
+  private static final char[] FEW = {'0', '1', '9'};
 
   private static final DatePattern.Unit DAY_OF_YEAR = DatePattern.Unit.DAY_OF_YEAR;
 
@@ -226,12 +229,21 @@ final class SortOrder {
 
   /** Equal characters of one sort do the same to names that keep pace: few stand for all. */
   private static int[] characters(char low, char high, boolean few) {
-    return few
-        ? IntStream.of(low, '0', '1', '9', high)
-            .filter(c -> c >= low && c <= high)
-            .distinct()
-            .toArray()
-        : IntStream.rangeClosed(low, high).toArray();
+    if (!few) {
+      return IntStream.rangeClosed(low, high).toArray();
+    }
+    int[] chosen = new int[FEW.length + 2];
+    int count = 0;
+    chosen[count++] = low;
+    for (char c : FEW) {
+      if (c > low && c < high) {
+        chosen[count++] = c;
+      }
+    }
+    if (high > low) {
+      chosen[count++] = high;
+    }
+    return Arrays.copyOf(chosen, count);
   }
 
   private Map<Integer, String> values(DatePattern.Part part, Compare compare) {

@@ -17,14 +17,14 @@ class FramewrightTest {
   @Test
   void helpListsEveryCommand() {
     var help = run("--help").out();
-    for (var command : Framewright.COMMANDS) {
+    for (var command : Commands.NAMES) {
       assertThat(help).containsPattern("(?m)^  " + command + " +\\p{Lu}");
     }
   }
 
   @Test
   void everyCommandIsFoundByTheNameThatItsOwnHelpShows() {
-    for (var command : Framewright.COMMANDS) {
+    for (var command : Commands.NAMES) {
       var help = run(command, "--help");
       assertThat(help.status()).isZero();
       assertThat(help.out()).startsWith("Usage: framewright " + command + " ");

@@ -31,7 +31,8 @@ class LauncherTest {
     }
     launcher = bin.resolve("framewright");
     var lib = Files.createDirectories(folder.resolve("app/lib"));
-    for (var jar : List.of("javafx-base.jar", "framewright.jar", "other one.jar")) {
+    for (var jar :
+        List.of("another one.jar", "framewright-1.jar", "javafx-base.jar", "picocli-4.jar")) {
       Files.createFile(lib.resolve(jar));
     }
   }
@@ -43,12 +44,21 @@ class LauncherTest {
     assertThat(file.toFile().setExecutable(true)).isTrue();
   }
 
+  /** A Java that only says what it got, and its version as a JDK's own file has it. */
+  private void java(String home, String version) throws IOException {
+    program(home + "/bin/java", "echo \"# $0\"", "for word in \"$@\"; do echo \"$word\"; done");
+    Files.writeString(
+        folder.resolve(home + "/release"),
+        "JAVA_RUNTIME_VERSION=\"25.9\"\nJAVA_VERSION=\"" + version + "\"\n");
+  }
+
   private List<String> given(String system, String... words) throws Exception {
+    java("java 25", "25.0.1");
+    return launched(system, words);
+  }
+
+  private List<String> launched(String system, String... words) throws Exception {
     program("tools/uname", "echo " + system);
-    program(
-        "java 25/bin/java",
-        "[ \"$1\" = -version ] && { echo 'openjdk version \"25.0.1\"' >&2; exit; }",
-        "for word in \"$@\"; do echo \"$word\"; done");
     var command = new ArrayList<>(List.of("/bin/sh", launcher.toString()));
     command.addAll(List.of(words));
     var builder = new ProcessBuilder(command).redirectErrorStream(true);
@@ -97,11 +107,62 @@ class LauncherTest {
   }
 
   @Test
-  void javaFxIsModulesAndTheRestIsClasses() throws Exception {
+  void theCompilerForLongRunsIsForLongCommandsOnly() throws Exception {
+    assertThat(given("Linux", "mark", "a job")).contains("-XX:TieredStopAtLevel=1");
+    assertThat(given("Linux", "deliver", "a job")).doesNotContain("-XX:TieredStopAtLevel=1");
+    assertThat(given("Linux", "open")).doesNotContain("-XX:TieredStopAtLevel=1");
+  }
+
+  @Test
+  void whatEveryCommandLoadsComesFirst() throws Exception {
     var given = given("Linux", "day");
-    var modules = given.get(given.indexOf("--module-path") + 1);
-    assertThat(modules).endsWith("javafx-base.jar").doesNotContain(":");
-    var classes = given.get(given.indexOf("-cp") + 1);
-    assertThat(classes).contains("framewright.jar", "other one.jar").doesNotContain("javafx");
+    var classes = given.get(given.indexOf("-cp") + 1).split(":", -1);
+    assertThat(classes).hasSize(3);
+    assertThat(classes[0]).endsWith("/lib/framewright-1.jar");
+    assertThat(classes[1]).endsWith("/lib/picocli-4.jar");
+    assertThat(classes[2]).endsWith("/lib/another one.jar");
+    assertThat(given).doesNotContain("--module-path");
+  }
+
+  @Test
+  void javaFxIsModulesForTheApp() throws Exception {
+    var given = given("Linux", "open", "a job");
+    assertThat(given.get(given.indexOf("--module-path") + 1))
+        .endsWith("/lib/javafx-base.jar")
+        .doesNotContain(":");
+    assertThat(given.get(given.indexOf("-cp") + 1)).doesNotContain("javafx");
+    assertThat(given).endsWith("org.framewright.cli.Framewright", "open", "a job");
+  }
+
+  @Test
+  void anOlderJavaIsNotTakenAndAnotherIsLookedFor() throws Exception {
+    java("java 25", "24.0.2");
+    java("new java", "25");
+    Files.createDirectories(folder.resolve("tools"));
+    Files.createSymbolicLink(folder.resolve("tools/java"), folder.resolve("new java/bin/java"));
+    assertThat(launched("Linux", "day").getFirst()).endsWith("/new java/bin/java");
+  }
+
+  @Test
+  void theJavaThatCameWithTheProgramIsTakenWithWhatItMadeOfTheClasses() throws Exception {
+    java("app/runtime", "25.0.1");
+    assertThat(given("Linux", "day").getFirst()).endsWith("/app/runtime/bin/java");
+    assertThat(given("Linux", "day")).noneMatch(word -> word.startsWith("-XX:AOTCache"));
+    Files.createFile(folder.resolve("app/lib/commands.aot"));
+    Files.createFile(folder.resolve("app/lib/app.aot"));
+    assertThat(given("Linux", "day"))
+        .anyMatch(word -> word.matches("-XX:AOTCache=.*/app/lib/commands.aot"));
+    assertThat(given("Linux", "open"))
+        .anyMatch(word -> word.matches("-XX:AOTCache=.*/app/lib/app.aot"))
+        .doesNotContain("--module-path", "-XX:+AutoCreateSharedArchive");
+  }
+
+  @Test
+  void aLinkToItLeadsToItsFolder() throws Exception {
+    var link = Files.createSymbolicLink(folder.resolve("framewright"), launcher);
+    var at = launcher;
+    launcher = link;
+    var given = given("Linux", "day");
+    assertThat(given).contains("-Dframewright.home=" + at.getParent().getParent().toRealPath());
   }
 }

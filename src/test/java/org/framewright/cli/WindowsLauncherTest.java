@@ -30,7 +30,13 @@ class WindowsLauncherTest {
       Files.copy(Path.of("src/main/launch", file), bin.resolve(file));
     }
     var lib = Files.createDirectory(app.resolve("lib"));
-    for (var jar : List.of("javafx-base-win.jar", "javafx-graphics-win.jar", "framewright.jar")) {
+    for (var jar :
+        List.of(
+            "commons.jar",
+            "framewright-0.1.0.jar",
+            "javafx-base-win.jar",
+            "javafx-graphics-win.jar",
+            "picocli-4.jar")) {
       Files.createFile(lib.resolve(jar));
     }
     jdk = folder.resolve("jdk");
@@ -57,15 +63,45 @@ class WindowsLauncherTest {
   }
 
   @Test
-  void javaFxIsModulesTheRestIsClassesAndTheWordsStayWhole() throws Exception {
+  void whatEveryCommandLoadsComesFirstAndTheWordsStayWhole() throws Exception {
     var given = launched("day", "a job", "--json").lines();
+    var lib = Wine.path(app.resolve("lib"));
+    assertThat(given.get(given.indexOf("-cp") + 1))
+        .isEqualTo(lib + "\\framewright-0.1.0.jar;" + lib + "\\picocli-4.jar;" + lib + "\\*");
+    assertThat(given)
+        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1")
+        .doesNotContain("--module-path")
+        .endsWith("org.framewright.cli.Framewright", "day", "a job", "--json");
+  }
+
+  @Test
+  void longCommandsHaveTheCompilerForLongRuns() throws Exception {
+    assertThat(launched("copies", "a job (1)").lines())
+        .contains("-XX:+UseSerialGC")
+        .doesNotContain("-XX:TieredStopAtLevel=1")
+        .endsWith("copies", "a job (1)");
+  }
+
+  @Test
+  void javaFxIsModulesForTheApp() throws Exception {
+    var given = launched("open", "a job").lines();
     var lib = Wine.path(app.resolve("lib"));
     assertThat(given.get(given.indexOf("--module-path") + 1))
         .isEqualTo(lib + "\\javafx-base-win.jar;" + lib + "\\javafx-graphics-win.jar");
-    assertThat(given.get(given.indexOf("-cp") + 1)).isEqualTo(lib + "\\*");
-    assertThat(given)
-        .contains("-XX:+UseSerialGC")
-        .endsWith("org.framewright.cli.Framewright", "day", "a job", "--json");
+    assertThat(given).endsWith("open", "a job");
+  }
+
+  @Test
+  void theJavaThatCameWithTheProgramIsTakenWithWhatItMadeOfTheClasses() throws Exception {
+    var own = Files.createDirectories(app.resolve("runtime/bin"));
+    Files.copy(jdk.resolve("bin/java.exe"), own.resolve("java.exe"));
+    Files.createFile(app.resolve("lib/commands.aot"));
+    version("24");
+    var lib = Wine.path(app.resolve("lib"));
+    assertThat(launched("day").lines()).contains("-XX:AOTCache=" + lib + "\\commands.aot");
+    assertThat(launched("open").lines())
+        .doesNotContain("--module-path")
+        .noneMatch(word -> word.startsWith("-XX:AOTCache"));
   }
 
   @Test
