@@ -1,5 +1,6 @@
 package org.framewright.installer;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,14 +21,33 @@ record Home(Path folder) {
         folder,
         inside -> !(inside.startsWith("lib") && RuntimeImage.holds(inside)));
     RuntimeImage.make(release, folder.resolve("runtime"));
-    BillOfMaterials.addRuntime(folder);
     var home = new Home(folder);
+    var picocli = home.jar("picocli-");
+    RaisedClasses.raise(picocli);
+    var bill = new BillOfMaterials(folder.resolve(BillOfMaterials.NAME));
+    bill.addRuntime(folder.resolve("runtime/release"));
+    bill.changed(picocli, RaisedClasses.NOTE);
     Stamp.put(folder, release.time());
     return home;
   }
 
   Path lib() {
     return folder.resolve("lib");
+  }
+
+  /** The Java of the folder. */
+  Tool java(Release release) {
+    var windows = File.separatorChar == '\\';
+    return Tool.of(folder.resolve("runtime/bin").resolve(windows ? "java.exe" : "java"), release);
+  }
+
+  /** The one jar whose name begins so. */
+  Path jar(String start) throws IOException {
+    try (var jars = Files.list(lib())) {
+      return jars.filter(jar -> jar.getFileName().toString().startsWith(start))
+          .findFirst()
+          .orElseThrow(() -> new IOException("there is no " + start + "*.jar in " + lib()));
+    }
   }
 
   Path manuals() {

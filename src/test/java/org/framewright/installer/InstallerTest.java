@@ -1,10 +1,18 @@
 package org.framewright.installer;
 
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.framewright.AssertThat.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.lang.classfile.ClassFile;
+import java.lang.classfile.Opcode;
+import java.lang.constant.ClassDesc;
+import java.lang.constant.MethodTypeDesc;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -12,6 +20,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.jar.JarEntry;
+import java.util.jar.JarOutputStream;
 import org.framewright.base.OperatingSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -102,17 +112,73 @@ class InstallerTest {
     assertThat(Files.readString(kept)).isEqualTo("kept");
   }
 
+  private JsonNode component(BillOfMaterials bill, int number) throws IOException {
+    return new JsonMapper().readTree(bill.file().toFile()).get("components").get(number);
+  }
+
   @Test
   void theJavaInThePackageIsInTheListOfWhatIsDistributed() throws IOException {
-    file("home/" + BillOfMaterials.NAME, "{\"components\": [{\"name\": \"icu4j\"}]}");
-    file("home/runtime/release", "JAVA_VERSION=\"25.0.3\"\nMODULES=\"java.base\"\n");
+    var bill = new BillOfMaterials(file("bill.json", "{\"components\": [{\"name\": \"icu4j\"}]}"));
 
-    BillOfMaterials.addRuntime(folder.resolve("home"));
+    bill.addRuntime(file("release", "JAVA_VERSION=\"25.0.3\"\nMODULES=\"java.base\"\n"));
 
-    var bill = new JsonMapper().readTree(folder.resolve("home/" + BillOfMaterials.NAME).toFile());
-    var last = bill.get("components").get(1);
-    assertThat(last.get("name").asText()).isEqualTo("OpenJDK runtime");
-    assertThat(last.get("version").asText()).isEqualTo("25.0.3");
+    assertThat(component(bill, 1).get("name").asText()).isEqualTo("OpenJDK runtime");
+    assertThat(component(bill, 1).get("version").asText()).isEqualTo("25.0.3");
+  }
+
+  @Test
+  void aJarThatThePackagesChangeIsListedAsItIsThere() throws IOException {
+    var bill =
+        new BillOfMaterials(
+            file("bill.json", "{\"components\": [{\"name\": \"tool\", \"version\": \"1.0\"}]}"));
+
+    bill.changed(file("tool-1.0.jar", "abc"), "raised");
+
+    assertThat(component(bill, 0).at("/hashes/0/content").asText())
+        .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    assertThat(component(bill, 0).at("/pedigree/notes").asText()).isEqualTo("raised");
+    assertThatThrownBy(() -> bill.changed(file("other-1.0.jar", ""), "raised"))
+        .isInstanceOf(IOException.class);
+  }
+
+  /** Java 5 writes version 49. Source: Java Virtual Machine Specification 25, table 4.1-A. */
+  @Test
+  void classesOfJava5AreWrittenInTheFormOfJava8AndDoTheSame() throws Exception {
+    var old =
+        ClassFile.of()
+            .build(
+                ClassDesc.of("Old"),
+                type ->
+                    type.withVersion(49, 0)
+                        .withMethodBody(
+                            "larger",
+                            MethodTypeDesc.ofDescriptor("(II)I"),
+                            ClassFile.ACC_PUBLIC | ClassFile.ACC_STATIC,
+                            code ->
+                                code.iload(0)
+                                    .iload(1)
+                                    .ifThenElse(
+                                        Opcode.IF_ICMPGT,
+                                        yes -> yes.iload(0).ireturn(),
+                                        no -> no.iload(1).ireturn())));
+    var jar = folder.resolve("old.jar");
+    try (var out = new JarOutputStream(Files.newOutputStream(jar))) {
+      out.putNextEntry(new JarEntry("Old.class"));
+      out.write(old);
+      out.putNextEntry(new JarEntry("old.txt"));
+      out.write('x');
+    }
+
+    RaisedClasses.raise(jar);
+
+    try (var loader = new URLClassLoader(new URL[] {jar.toUri().toURL()}, null);
+        var text = loader.getResourceAsStream("old.txt");
+        var type = loader.getResourceAsStream("Old.class")) {
+      assertThat(text.readAllBytes()).isEqualTo(new byte[] {'x'});
+      assertThat(ClassFile.of().parse(type.readAllBytes()).majorVersion()).isEqualTo(52);
+      var larger = loader.loadClass("Old").getMethod("larger", int.class, int.class);
+      assertThat(larger.invoke(null, 3, 5)).isEqualTo(5);
+    }
   }
 
   @Test
