@@ -19,6 +19,8 @@ final class ShellFiles {
   private ShellFiles() {}
 
   /**
+   * Writes them all.
+   *
    * @param args the program's folder, and when it was released, as {@code 2026-11-25T00:00:00Z}
    */
   public static void main(String[] args) throws IOException {
