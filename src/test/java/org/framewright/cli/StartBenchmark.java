@@ -35,7 +35,17 @@ final class StartBenchmark {
     commands.put("--version", List.of(launcher, "--version"));
     commands.put("--help", List.of(launcher, "--help"));
     commands.put("read", List.of(launcher, "read", JOB, "--by", convention));
-    commands.put("name", List.of(launcher, "name", "job", "--by", convention));
+    commands.put(
+        "name",
+        List.of(
+            launcher,
+            "name",
+            "job",
+            "--by",
+            convention,
+            "day=2026-11-02",
+            "client=KVO",
+            "title=look"));
     commands.put("check", List.of(launcher, "check", convention));
     commands.put("mark", List.of(launcher, "mark", job, "001", "on-set"));
     commands.put("day", List.of(launcher, "day", job));
