@@ -28,7 +28,8 @@ final class TrainingRun {
             List.of("check", convention, "--json"),
             List.of("read", args[1], "--by", convention),
             List.of("read", "none", "--by", convention),
-            List.of("name", "job", "--by", convention),
+            List.of(
+                "name", "job", "--by", convention, "day=2026-11-02", "client=KVO", "title=look"),
             List.of("list", job),
             List.of("list", job, "--json"),
             List.of("mark", job, setup, "on-set"),

@@ -3,6 +3,7 @@ package org.framewright.shotlist;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Where a setup stands. */
 public enum SetupState {
@@ -13,19 +14,24 @@ public enum SetupState {
   PICKUP,
   DROPPED;
 
+  private static final Pattern BETWEEN_WORDS = Pattern.compile("[ _]+");
+
+  private final String word = name().toLowerCase(Locale.ROOT).replace('_', '-');
+
   /** As commands and files write it: {@code to-shoot}. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return word;
   }
 
   /** As people read it: {@code to shoot}. */
   public String label() {
-    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return word.replace('-', ' ');
   }
 
   /** The state of this word or label, whatever its case; empty when there is none. */
   public static Optional<SetupState> of(String word) {
-    var wanted = word.strip().toLowerCase(Locale.ROOT).replaceAll("[ _]+", "-");
+    var lower = word.strip().toLowerCase(Locale.ROOT);
+    var wanted = BETWEEN_WORDS.matcher(lower).replaceAll("-");
     return Arrays.stream(values()).filter(state -> state.word().equals(wanted)).findFirst();
   }
 
