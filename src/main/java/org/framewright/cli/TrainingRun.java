@@ -13,6 +13,8 @@ final class TrainingRun {
   private TrainingRun() {}
 
   /**
+   * Runs them.
+   *
    * @param args a convention, a name of a job by it, a job's folder that may be changed, and a
    *     setup of it
    */

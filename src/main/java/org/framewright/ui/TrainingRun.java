@@ -23,6 +23,8 @@ final class TrainingRun {
   private TrainingRun() {}
 
   /**
+   * Goes through them and ends.
+   *
    * @param args the job's folder, which is only looked at
    */
   public static void main(String[] args) {
