@@ -6,6 +6,7 @@ import static org.framewright.AssertThat.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
@@ -18,6 +19,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.framewright.base.Sha256;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The list of what the program is made of, beside the jars that were built. It runs in Maven's
@@ -69,20 +71,34 @@ class BillOfMaterialsShipped {
   }
 
   /** The schema of CycloneDX 1.6 as its library has it; it names two others. */
-  @Test
-  void isValidByThePublishedSchema() throws IOException {
+  private static Schema schema() throws IOException {
     var schemas = new HashMap<String, String>();
     for (var name : new String[] {"bom-1.6", "spdx", "jsf-0.82"}) {
       var file = name + ".schema.json";
       schemas.put("http://cyclonedx.org/schema/" + file, resource(file));
     }
-    var registry =
-        SchemaRegistry.withDefaultDialect(
-            SpecificationVersion.DRAFT_7, builder -> builder.schemas(schemas));
-    var schema = registry.getSchema(schemas.get("http://cyclonedx.org/schema/bom-1.6.schema.json"));
-    assertThat(schema.validate(bill(), InputFormat.JSON)).isEmpty();
+    return SchemaRegistry.withDefaultDialect(
+            SpecificationVersion.DRAFT_7, builder -> builder.schemas(schemas))
+        .getSchema(schemas.get("http://cyclonedx.org/schema/bom-1.6.schema.json"));
+  }
+
+  @Test
+  void isValidByThePublishedSchema() throws IOException {
+    assertThat(schema().validate(bill(), InputFormat.JSON)).isEmpty();
     var wrong = bill().replace("\"bomFormat\" : \"CycloneDX\"", "\"bomFormat\" : \"another\"");
-    assertThat(schema.validate(wrong, InputFormat.JSON)).isNotEmpty();
+    assertThat(schema().validate(wrong, InputFormat.JSON)).isNotEmpty();
+  }
+
+  @Test
+  void isValidWithWhatPackagesAdd(@TempDir Path folder) throws IOException {
+    var bill = new BillOfMaterials(Files.writeString(folder.resolve("bill.json"), bill()));
+    bill.addRuntime(Files.writeString(folder.resolve("release"), "JAVA_VERSION=\"25.0.3\"\n"));
+    try (var jars = Files.list(SHIPPED.resolve("lib"))) {
+      var picocli =
+          jars.filter(jar -> jar.getFileName().toString().startsWith("picocli-")).toList();
+      bill.changed(picocli.getFirst(), RaisedClasses.NOTE);
+    }
+    assertThat(schema().validate(Files.readString(bill.file()), InputFormat.JSON)).isEmpty();
   }
 
   @Test
