@@ -24,9 +24,10 @@ record Home(Path folder) {
     var home = new Home(folder);
     var picocli = home.jar("picocli-");
     RaisedClasses.raise(picocli);
-    var bill = new BillOfMaterials(folder.resolve(BillOfMaterials.NAME));
-    bill.addRuntime(folder.resolve("runtime/release"));
-    bill.changed(picocli, RaisedClasses.NOTE);
+    if (Files.exists(home.bill().file())) {
+      home.bill().addRuntime(folder.resolve("runtime/release"));
+      home.bill().changed(picocli, RaisedClasses.NOTE);
+    }
     Stamp.put(folder, release.time());
     return home;
   }
@@ -48,6 +49,11 @@ record Home(Path folder) {
           .findFirst()
           .orElseThrow(() -> new IOException("there is no " + start + "*.jar in " + lib()));
     }
+  }
+
+  /** The list of what it is made of, which a build without network has not made. */
+  BillOfMaterials bill() {
+    return new BillOfMaterials(folder.resolve(BillOfMaterials.NAME));
   }
 
   Path manuals() {

@@ -52,9 +52,12 @@ final class Installer {
         case Outcome.LeftOut(var why) -> out.printf("%-18s is left out: %s%n", format.name(), why);
       }
     }
-    var bill = release.output().resolve(BillOfMaterials.NAME);
-    Files.copy(home.folder().resolve(BillOfMaterials.NAME), bill);
-    made.add(bill);
+    var bill = home.bill().file();
+    if (Files.exists(bill)) {
+      made.add(Files.copy(bill, release.output().resolve(BillOfMaterials.NAME)));
+    } else {
+      out.printf("%s is left out: Maven was offline%n", BillOfMaterials.NAME);
+    }
     Checksums.write(release.output(), made);
     Folders.remove(release.output().resolve("work"));
   }
