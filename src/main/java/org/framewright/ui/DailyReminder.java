@@ -30,6 +30,6 @@ record DailyReminder(Desk desk) {
                   if (reminder.neverAgain()) {
                     desk.preferences().put(REMINDED, NEVER);
                   }
-                }));
+                }).about("safety"));
   }
 }

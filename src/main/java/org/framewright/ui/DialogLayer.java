@@ -42,12 +42,26 @@ final class DialogLayer implements Dialogs {
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
   private final WrappedText remark = new WrappedText("dialog-remark");
+  private final Runnable help;
   private DialogSpec dialog;
   private VBox paper = new VBox();
   private Node before;
 
+  /** The question that lies below the help on it. */
+  private Optional<Below> below = Optional.empty();
+
+  private record Below(DialogSpec dialog, VBox paper, Node before) {}
+
   DialogLayer(Texts texts) {
+    this(texts, () -> {});
+  }
+
+  /**
+   * @param help shows help on the question that lies there
+   */
+  DialogLayer(Texts texts, Runnable help) {
     this.texts = texts;
+    this.help = help;
     // The paper keeps its width, and what lies on it gives way.
     remark.setPrefWidth(0);
     remark.setMinHeight(Region.USE_PREF_SIZE);
@@ -80,12 +94,34 @@ final class DialogLayer implements Dialogs {
 
   @Override
   public void show(DialogSpec next) {
-    if (dialog != null) {
+    while (dialog != null) {
       dismiss();
     }
+    lay(next);
+  }
+
+  /** Shows help; the question that lies there stays below it, and comes back as it was. */
+  void help(DialogSpec next) {
+    if (below.isPresent()) {
+      return;
+    }
+    if (dialog != null) {
+      below = Optional.of(new Below(dialog, paper, before));
+      layer.getScene().focusOwnerProperty().removeListener(keepFocus);
+    }
+    lay(next);
+  }
+
+  /** What help on the question that lies there is about; empty where there is none of its own. */
+  String topic() {
+    return dialog == null ? "" : dialog.topic();
+  }
+
+  private void lay(DialogSpec next) {
     dialog = next;
     before = layer.getScene().getFocusOwner();
     paper = paper(next);
+    layer.clear();
     layer.lay(paper, next.on());
     layer.setVisible(true);
     open.set(true);
@@ -123,6 +159,19 @@ final class DialogLayer implements Dialogs {
     if (gone != null) {
       dialog = null;
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
+      if (below.isPresent()) {
+        var kept = below.get();
+        below = Optional.empty();
+        var hadKeys = before;
+        dialog = kept.dialog();
+        paper = kept.paper();
+        before = kept.before();
+        layer.clear();
+        layer.lay(paper, dialog.on());
+        layer.getScene().focusOwnerProperty().addListener(keepFocus);
+        (hadKeys == null ? dialog.focus() : hadKeys).requestFocus();
+        return gone;
+      }
       layer.setVisible(false);
       layer.clear();
       paper.getChildren().remove(remark);
@@ -188,7 +237,10 @@ final class DialogLayer implements Dialogs {
 
   private void key(KeyEvent event) {
     var focus = layer.getScene().getFocusOwner();
-    if (event.getCode() == KeyCode.ESCAPE) {
+    if (Keys.help().stream().anyMatch(key -> key.match(event))) {
+      help.run();
+      event.consume();
+    } else if (event.getCode() == KeyCode.ESCAPE) {
       dismiss();
       event.consume();
     } else if (event.getCode() == KeyCode.ENTER

@@ -455,6 +455,6 @@ final class Jobs {
                 body.node(),
                 body.node(),
                 desk.texts().get("notice.do"),
-                notices::putAway));
+                notices::putAway).about("notices"));
   }
 }

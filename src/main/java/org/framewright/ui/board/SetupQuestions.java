@@ -70,7 +70,7 @@ final class SetupQuestions {
                 () ->
                     draft
                         .setup()
-                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
+                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)).about("setup"));
   }
 
   /** Shows another order of what is left, and asks whether the list is to have it. */
@@ -85,8 +85,8 @@ final class SetupQuestions {
                     form,
                     form.focus(),
                     texts.get("order.do"),
-                    () -> model.order(order.codes()))
-                : DialogSpec.reading(title, form, form.focus()));
+                    () -> model.order(order.codes())).about("order")
+                : DialogSpec.reading(title, form, form.focus()).about("order"));
   }
 
   /** What names need of a setup besides its code and its views. */
@@ -124,7 +124,7 @@ final class SetupQuestions {
               over.run();
             },
             over,
-            Optional.of(on)));
+            Optional.of(on)).about("sign-off"));
   }
 
   /** This computer, as the job calls it and as others may. */

@@ -241,7 +241,7 @@ public final class FramesScreen implements Screen {
                 dialog.focus(),
                 texts.get("frames.move", count),
                 dialog.ready(),
-                dialog::move));
+                dialog::move).about("move"));
   }
 
   /** What a person says of a slate; where it cannot be said, why is answered. */
@@ -279,7 +279,7 @@ public final class FramesScreen implements Screen {
                 choice.focus(),
                 texts.get("frames.slate.do"),
                 choice.ready(),
-                () -> choice.chosen().ifPresent(slates::sayOf)));
+                () -> choice.chosen().ifPresent(slates::sayOf)).about("slates"));
   }
 
   private void goToSlate() {

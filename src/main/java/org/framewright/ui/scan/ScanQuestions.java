@@ -76,7 +76,7 @@ public final class ScanQuestions {
                 choice.focus(),
                 texts.get("scan.unknown.do"),
                 choice.ready(),
-                () -> choice.chosen().ifPresent(setup -> model.add(setup, code))));
+                () -> choice.chosen().ifPresent(setup -> model.add(setup, code))).about("scan"));
   }
 
   private void askWhich(String code, List<Setup> setups) {
@@ -89,7 +89,7 @@ public final class ScanQuestions {
                 choice.focus(),
                 texts.get("scan.several.do"),
                 choice.ready(),
-                () -> choice.chosen().ifPresent(model::choose)));
+                () -> choice.chosen().ifPresent(model::choose)).about("scan"));
   }
 
   private static Node body(String code, String what, Node choice) {

@@ -216,7 +216,7 @@ public final class ShareDialog {
           time.stop();
           following.unsubscribe();
           model.putCodeAway();
-        });
+        }).about("share");
   }
 
   private void look() {
