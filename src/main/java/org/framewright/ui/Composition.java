@@ -401,6 +401,13 @@ final class Composition implements Desk, AutoCloseable {
     return jobs.current().map(OpenJob::session).orElse(null);
   }
 
+  /** What can be done anywhere, on any page that one can turn to now. */
+  List<Command> everyCommand() {
+    var every = new ArrayList<>(commands.all());
+    shell.pages().forEach(page -> every.addAll(page.commands()));
+    return every;
+  }
+
   List<String> pageIds() {
     return shell.pageIds();
   }

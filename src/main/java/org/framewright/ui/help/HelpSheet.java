@@ -45,7 +45,7 @@ public final class HelpSheet {
   private final ListView<Hit> hits = new ListView<>();
   private final Label found = new Label();
   private final ScrollPane scroll = new ScrollPane();
-  private final BorderPane node = new BorderPane();
+  private final HBox node = new HBox();
   private final ReadOnlyBooleanWrapper canDo = new ReadOnlyBooleanWrapper(false);
   private final HBox turns = new HBox();
   private GuideModel model;
@@ -89,8 +89,10 @@ public final class HelpSheet {
     var right = new BorderPane(scroll);
     right.setTop(turns);
     right.getStyleClass().add("help-right");
-    node.setLeft(left);
-    node.setCenter(right);
+    // Where there is little room, the page keeps what it needs before the lists do.
+    HBox.setHgrow(left, Priority.SOMETIMES);
+    HBox.setHgrow(right, Priority.ALWAYS);
+    node.getChildren().setAll(left, right);
     node.getStyleClass().add("help-sheet");
     node.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
   }
@@ -285,11 +287,12 @@ public final class HelpSheet {
 
     @Override
     protected void showLine(Hit hit) {
+      var here = hit.says().isEmpty() && model.isAboutHere(hit);
       title.setText(hit.title());
-      says.setText(hit.says());
-      says.setVisible(!hit.says().isEmpty());
-      says.setManaged(!hit.says().isEmpty());
-      setAccessibleText(texts.apart(hit.title(), hit.says()));
+      says.setText(here ? texts.get("help.here") : hit.says());
+      says.setVisible(!says.getText().isEmpty());
+      says.setManaged(says.isVisible());
+      setAccessibleText(texts.apart(hit.title(), says.getText()));
       setGraphic(box);
     }
   }
