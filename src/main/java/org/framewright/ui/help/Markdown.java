@@ -37,7 +37,7 @@ final class Markdown {
   private static final Pattern KEY =
       Pattern.compile(
           "(?:(?:Ctrl|Alt|Shift)\\+)*(?:[A-Z0-9/+,=-]|F\\d{1,2}|Backspace|Delete|Insert|Enter|Esc"
-              + "|Space|Tab|Home|End|Page up|Page down|Left|Right|Up|Down|Shift|Ctrl)");
+              + "|Space|Tab|Home|End|Page[ ]up|Page[ ]down|Left|Right|Up|Down|Shift|Ctrl)");
 
   private static final Parser PARSER =
       Parser.builder().extensions(List.of(TablesExtension.create())).build();
