@@ -18,6 +18,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.TextArea;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
@@ -50,7 +51,7 @@ final class DialogLayer implements Dialogs {
   /** The question that lies below the help on it. */
   private Optional<Below> below = Optional.empty();
 
-  private record Below(DialogSpec dialog, VBox paper, Node before) {}
+  private record Below(DialogSpec dialog, VBox paper, Node before, Runnable keys) {}
 
   DialogLayer(Texts texts) {
     this(texts, () -> {});
@@ -97,7 +98,7 @@ final class DialogLayer implements Dialogs {
     while (dialog != null) {
       dismiss();
     }
-    lay(next);
+    lay(next, false);
   }
 
   /** Shows help; the question that lies there stays below it, and comes back as it was. */
@@ -106,10 +107,26 @@ final class DialogLayer implements Dialogs {
       return;
     }
     if (dialog != null) {
-      below = Optional.of(new Below(dialog, paper, before));
+      below = Optional.of(new Below(dialog, paper, before, keysBack()));
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
     }
-    lay(next);
+    lay(next, true);
+  }
+
+  /** Gives the keys back to what has them now; what was typed goes on where it was. */
+  private Runnable keysBack() {
+    return switch (layer.getScene().getFocusOwner()) {
+      case TextInputControl field -> {
+        int anchor = field.getAnchor();
+        int caret = field.getCaretPosition();
+        yield () -> {
+          field.requestFocus();
+          field.selectRange(anchor, caret);
+        };
+      }
+      case null -> () -> dialog.focus().requestFocus();
+      case Node node -> node::requestFocus;
+    };
   }
 
   /** What help on the question that lies there is about; empty where there is none of its own. */
@@ -117,10 +134,10 @@ final class DialogLayer implements Dialogs {
     return dialog == null ? "" : dialog.topic();
   }
 
-  private void lay(DialogSpec next) {
+  private void lay(DialogSpec next, boolean isHelp) {
     dialog = next;
     before = layer.getScene().getFocusOwner();
-    paper = paper(next);
+    paper = paper(next, isHelp);
     layer.clear();
     layer.lay(paper, next.on());
     layer.setVisible(true);
@@ -162,14 +179,13 @@ final class DialogLayer implements Dialogs {
       if (below.isPresent()) {
         var kept = below.get();
         below = Optional.empty();
-        var hadKeys = before;
         dialog = kept.dialog();
         paper = kept.paper();
         before = kept.before();
         layer.clear();
         layer.lay(paper, dialog.on());
         layer.getScene().focusOwnerProperty().addListener(keepFocus);
-        (hadKeys == null ? dialog.focus() : hadKeys).requestFocus();
+        kept.keys().run();
         return gone;
       }
       layer.setVisible(false);
@@ -183,9 +199,10 @@ final class DialogLayer implements Dialogs {
     return gone;
   }
 
-  private VBox paper(DialogSpec next) {
+  private VBox paper(DialogSpec next, boolean isRead) {
     var title = WrappedText.of(next.title(), "dialog-title");
-    var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
+    var closed = isRead || next.confirm().isEmpty();
+    var later = new Button(texts.get(closed ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
     var buttons = new ArrayList<Button>(List.of(later));
     if (!next.confirm().isEmpty()) {

@@ -9,9 +9,11 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
 
 /** What can be done here, each with its keys, as a list that is narrowed by typing. */
 public final class KeyList {
@@ -88,7 +90,7 @@ public final class KeyList {
 
   private static final class Row extends LineCell<Command> {
     private final Texts texts;
-    private final Label text = new Label();
+    private final WrappedText text = new WrappedText();
     private final Label key = new Label();
     private final HBox row = new HBox(key, text);
 
@@ -97,7 +99,11 @@ public final class KeyList {
       key.getStyleClass().add("key");
       key.setMinWidth(Region.USE_PREF_SIZE);
       row.getStyleClass().add("key-row");
+      text.setMostLines(2);
+      text.setMinWidth(0);
+      HBox.setHgrow(text, Priority.ALWAYS);
       setMinHeight(Region.USE_PREF_SIZE);
+      setPrefWidth(0);
     }
 
     @Override

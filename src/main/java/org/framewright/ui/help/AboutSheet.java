@@ -7,6 +7,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -27,6 +28,7 @@ public final class AboutSheet {
     this.model = model;
     this.texts = texts;
     list.setId("about-parts");
+    list.getStyleClass().add("two-lines");
     list.getItems().setAll(model.lines());
     list.setCellFactory(_ -> new PartCell());
     list.setAccessibleText(texts.get("about.parts"));
@@ -69,10 +71,16 @@ public final class AboutSheet {
   private final class PartCell extends LineCell<AboutModel.Line> {
     private final Label name = new Label();
     private final Label version = new Label();
+    private final Label does = new Label();
     private final HBox row = new HBox(name, version);
+    private final VBox box = new CellBox(row, does);
 
     PartCell() {
       row.getStyleClass().add("about-row");
+      box.getStyleClass().add("help-hit-box");
+      name.getStyleClass().add("help-hit");
+      does.getStyleClass().add("quiet");
+      does.setMinWidth(0);
       version.getStyleClass().add("quiet");
       version.setMinWidth(Region.USE_PREF_SIZE);
       name.setMinWidth(0);
@@ -86,7 +94,8 @@ public final class AboutSheet {
       name.setText(line.name());
       version.setText(line.version());
       setAccessibleText(texts.apart(line.name(), line.version(), line.licence()));
-      setGraphic(row);
+      does.setText(line.does().isEmpty() ? texts.get("about.program") : line.does());
+      setGraphic(box);
     }
   }
 }

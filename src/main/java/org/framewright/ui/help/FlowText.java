@@ -35,8 +35,7 @@ final class FlowText extends Region {
    * @param keys writes a key as the keyboards of the language have it
    * @param follow goes where a link leads
    */
-  FlowText(
-      List<Run> runs, UnaryOperator<String> keys, Consumer<String> follow, String... classes) {
+  FlowText(List<Run> runs, UnaryOperator<String> keys, Consumer<String> follow, String... classes) {
     this.keys = keys;
     getStyleClass().addAll(classes);
     getStyleClass().add("guide-text");
@@ -143,8 +142,7 @@ final class FlowText extends Region {
     return line.isEmpty() ? y : y + end(line, y, blank, letters, place);
   }
 
-  private double end(
-      List<List<Node>> line, double y, double blank, double letters, boolean place) {
+  private double end(List<List<Node>> line, double y, double blank, double letters, boolean place) {
     double above = letters;
     double below = 0.3 * letters;
     for (var word : line) {
@@ -163,7 +161,7 @@ final class FlowText extends Region {
           }
           node.relocate(
               snappedLeftInset() + x,
-              snapPositionY(snappedTopInset() + y + above - node.getBaselineOffset()));
+              snapPositionY(snappedTopInset() + y + above) - node.getBaselineOffset());
           x += wide;
         }
         x += blank;

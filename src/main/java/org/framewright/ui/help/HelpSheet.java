@@ -25,6 +25,7 @@ import org.framewright.ui.command.KeyCap;
 import org.framewright.ui.command.KeyList;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.help.GuideSearch.Hit;
+import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -43,7 +44,8 @@ public final class HelpSheet {
   private final boolean hasKeys;
   private final TextField search = new TextField();
   private final ListView<Hit> hits = new ListView<>();
-  private final Label found = new Label();
+  private final WrappedText keysTitle = new WrappedText("help-heading");
+  private final WrappedText found = new WrappedText("help-heading");
   private final ScrollPane scroll = new ScrollPane();
   private final HBox node = new HBox();
   private final ReadOnlyBooleanWrapper canDo = new ReadOnlyBooleanWrapper(false);
@@ -63,19 +65,19 @@ public final class HelpSheet {
     search.setAccessibleText(texts.get("help.search"));
     search.textProperty().addListener((_, _, typed) -> type(typed));
     keys.onChosen(this::keyChosen);
-    found.getStyleClass().add("help-heading");
+    found.setMinHeight(Region.USE_PREF_SIZE);
+    keysTitle.setText(texts.get("keys.title"));
+    keysTitle.setMinHeight(Region.USE_PREF_SIZE);
+    keys.node().getStyleClass().add("help-keys");
     hits.setId("help-hits");
     hits.setFocusTraversable(false);
     hits.setAccessibleText(texts.get("help.guide"));
     hits.setCellFactory(_ -> new HitCell());
     hits.setPlaceholder(WrappedText.of(texts.get("help.nothing"), "quiet"));
-    hits.getSelectionModel()
-        .selectedItemProperty()
-        .addListener((_, _, hit) -> hitChosen(hit));
+    hits.getSelectionModel().selectedItemProperty().addListener((_, _, hit) -> hitChosen(hit));
     var left = new VBox(search);
     if (hasKeys) {
-      var title = WrappedText.of(texts.get("keys.title"), "help-heading");
-      left.getChildren().addAll(title, keys.node());
+      left.getChildren().addAll(keysTitle, keys.node());
       VBox.setVgrow(keys.node(), Priority.ALWAYS);
     }
     left.getChildren().addAll(found, hits);
@@ -116,8 +118,7 @@ public final class HelpSheet {
 
   private void missing(Guide guide) {
     scroll.setContent(
-        WrappedText.of(
-            texts.get("help.missing", guide.folder().toString()), "guide-page"));
+        WrappedText.of(texts.get("help.missing", guide.folder().toString()), "guide-page"));
   }
 
   private Button turn(String word, KeyCodeCombination key, Runnable action) {
@@ -150,6 +151,11 @@ public final class HelpSheet {
 
   private void type(String typed) {
     keys.type(typed);
+    // What has nothing to show leaves its room to the guide.
+    for (var part : List.of(keysTitle, keys.node())) {
+      part.setVisible(keys.size() > 0);
+      part.setManaged(keys.size() > 0);
+    }
     if (model != null) {
       model.type(typed);
     }
@@ -165,6 +171,8 @@ public final class HelpSheet {
   }
 
   private void showHits(List<Hit> list) {
+    hits.getStyleClass().removeAll("one-line", "two-lines");
+    hits.getStyleClass().add(search.getText().isBlank() ? "one-line" : "two-lines");
     hits.getItems().setAll(list);
     found.setText(
         search.getText().isBlank()
@@ -224,13 +232,15 @@ public final class HelpSheet {
     // In a turn of its own: where its headings are is known once it is laid out.
     Platform.runLater(
         () -> {
+          if (scroll.getScene() == null) {
+            return;
+          }
           scroll.applyCss();
           scroll.layout();
           var room = view.node().getHeight() - scroll.getViewportBounds().getHeight();
           var target = view.at(place.anchor());
           if (room > 0 && !target.equals(view.node())) {
-            scroll.setVvalue(
-                Math.clamp(target.getBoundsInParent().getMinY() / room, 0, 1));
+            scroll.setVvalue(Math.clamp(target.getBoundsInParent().getMinY() / room, 0, 1));
           }
         });
   }
@@ -246,7 +256,8 @@ public final class HelpSheet {
     } else if (search.isFocused() && (code == KeyCode.DOWN || code == KeyCode.UP)) {
       int most = keyCount() + hits.getItems().size() - 1;
       turned(
-          event, () -> choose(Math.clamp(at() + (code == KeyCode.DOWN ? 1 : -1), 0, Math.max(0, most))));
+          event,
+          () -> choose(Math.clamp(at() + (code == KeyCode.DOWN ? 1 : -1), 0, Math.max(0, most))));
     }
   }
 
@@ -275,9 +286,15 @@ public final class HelpSheet {
   private final class HitCell extends LineCell<Hit> {
     private final Label title = new Label();
     private final Label says = new Label();
-    private final VBox box = new VBox(title, says);
+    private final Label here = new Label();
+    private final HBox first = new HBox(title, here);
+    private final VBox box = new CellBox(first, says);
 
     HitCell() {
+      here.getStyleClass().add("quiet");
+      here.setMinWidth(Region.USE_PREF_SIZE);
+      first.getStyleClass().add("help-hit-line");
+      box.getStyleClass().add("help-hit-box");
       title.getStyleClass().add("help-hit");
       says.getStyleClass().add("quiet");
       says.setMinWidth(0);
@@ -287,12 +304,11 @@ public final class HelpSheet {
 
     @Override
     protected void showLine(Hit hit) {
-      var here = hit.says().isEmpty() && model.isAboutHere(hit);
       title.setText(hit.title());
-      says.setText(here ? texts.get("help.here") : hit.says());
-      says.setVisible(!says.getText().isEmpty());
-      says.setManaged(says.isVisible());
-      setAccessibleText(texts.apart(hit.title(), says.getText()));
+      here.setText(model.isAboutHere(hit) ? texts.get("help.here") : "");
+      says.setText(hit.says());
+      says.setManaged(!hit.says().isEmpty());
+      setAccessibleText(texts.apart(hit.title(), here.getText(), hit.says()));
       setGraphic(box);
     }
   }

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javafx.scene.input.KeyCode;
+import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.Texts;
 
 /** The keys that the guide names, as they are written on the keyboards of a language. */
@@ -40,6 +42,18 @@ record KeyWords(Texts texts) {
         .filter(name -> ENGLISH.get(name).equals(part))
         .findFirst()
         .map(texts::get)
-        .orElse(part.equals("-") ? "\u2212" : part);
+        .orElseGet(() -> sign(part));
+  }
+
+  /** What the toolkit writes with a sign. */
+  private String sign(String part) {
+    return switch (part) {
+      case "-" -> Keys.text(Keys.plain(KeyCode.MINUS), texts);
+      case "Left" -> Keys.text(Keys.plain(KeyCode.LEFT), texts);
+      case "Right" -> Keys.text(Keys.plain(KeyCode.RIGHT), texts);
+      case "Up" -> Keys.text(Keys.plain(KeyCode.UP), texts);
+      case "Down" -> Keys.text(Keys.plain(KeyCode.DOWN), texts);
+      default -> part;
+    };
   }
 }
