@@ -15,7 +15,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
-/** Each command line of the guide is one that the program takes, and each command is in the guide. */
+/**
+ * Each command line of the guide is one that the program takes, and each command is in the guide.
+ */
 class GuideCommandsTest {
   private static final Pattern TYPED = Pattern.compile("(?m)^ {4,}framewright (.*)$");
   private static final Pattern NAMED = Pattern.compile("`framewright ([a-z-]+)[^`]*`");
@@ -35,7 +37,7 @@ class GuideCommandsTest {
 
   private static CommandLine command(String name) throws ClassNotFoundException {
     var type =
-        Stream.of(name.split("-"))
+        Stream.of(name.split("-", -1))
             .map(part -> part.substring(0, 1).toUpperCase(Locale.ROOT) + part.substring(1))
             .collect(Collectors.joining("", "org.framewright.cli.", "Command"));
     return new CommandLine(Class.forName(type)).setCaseInsensitiveEnumValuesAllowed(true);
@@ -61,8 +63,7 @@ class GuideCommandsTest {
       }
       assertThat(Framewright.COMMANDS).as(line).contains(words.getFirst());
       try {
-        command(words.getFirst())
-            .parseArgs(words.subList(1, words.size()).toArray(String[]::new));
+        command(words.getFirst()).parseArgs(words.subList(1, words.size()).toArray(String[]::new));
       } catch (CommandLine.ParameterException e) {
         refused.add(line + ": " + e.getMessage());
       }

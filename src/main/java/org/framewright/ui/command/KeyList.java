@@ -17,6 +17,8 @@ import org.framewright.ui.look.WrappedText;
 
 /** What can be done here, each with its keys, as a list that is narrowed by typing. */
 public final class KeyList {
+  private static final double FAINT = 0.4;
+
   private final Texts texts;
   private final FilteredList<Command> shown;
   private final ListView<Command> list = new ListView<>();
@@ -111,6 +113,8 @@ public final class KeyList {
       text.setText(command.text());
       key.setText(command.keysText(texts));
       row.setDisable(!command.enabled().get());
+      // Wrapped text is drawn by itself, so it is told that it is as faint as the key beside it.
+      text.setOpacity(command.enabled().get() ? 1 : FAINT);
       setAccessibleText(texts.apart(command.text(), key.getText()));
       setGraphic(row);
     }

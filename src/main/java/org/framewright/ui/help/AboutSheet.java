@@ -15,7 +15,6 @@ import org.framewright.ui.page.DialogSpec;
 
 /** What the program is: its version, what it runs on, and what it is made of, with licences. */
 public final class AboutSheet {
-  private final AboutModel model;
   private final Texts texts;
   private final ListView<AboutModel.Line> list = new ListView<>();
   private final WrappedText does = new WrappedText("about-does");
@@ -25,7 +24,6 @@ public final class AboutSheet {
 
   /** The sheet with its first line, the program itself, chosen. */
   public AboutSheet(AboutModel model, Texts texts) {
-    this.model = model;
     this.texts = texts;
     list.setId("about-parts");
     list.getStyleClass().add("two-lines");

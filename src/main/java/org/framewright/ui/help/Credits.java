@@ -62,7 +62,7 @@ record Credits(List<Part> parts) {
     var names = Run.plain(row.get(0));
     var group = GROUP.matcher(names);
     var files =
-        Stream.of(GROUP.matcher(names).replaceAll("").split(","))
+        Stream.of(GROUP.matcher(names).replaceAll("").split(",", -1))
             .map(String::strip)
             .filter(name -> !name.isEmpty())
             .toList();

@@ -70,7 +70,7 @@ final class FlowText extends Region {
     if (!text.isEmpty() && Character.isWhitespace(text.charAt(0))) {
       joins = false;
     }
-    for (var word : text.strip().split("\\s+")) {
+    for (var word : text.strip().split("\\s+", -1)) {
       if (!word.isEmpty()) {
         put(word(word, run.face()));
         joins = false;

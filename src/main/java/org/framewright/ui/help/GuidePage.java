@@ -39,7 +39,7 @@ record GuidePage(String name, String title, List<String> topics, List<Block> blo
         TOPICS
             .matcher(markdown)
             .results()
-            .flatMap(found -> Stream.of(found.group(1).split(",")))
+            .flatMap(found -> Stream.of(found.group(1).split(",", -1)))
             .map(String::strip)
             .filter(topic -> !topic.isEmpty())
             .toList();
@@ -116,8 +116,7 @@ record GuidePage(String name, String title, List<String> topics, List<Block> blo
                       Stream.concat(Stream.of(head), rows.stream())
                           .map(
                               row ->
-                                  String.join(
-                                      " \u00b7 ", row.stream().map(Run::plain).toList()));
+                                  String.join(" \u00b7 ", row.stream().map(Run::plain).toList()));
                   case Block.Code(var text) -> text.lines();
                   case Block.Picture(_, var says) -> Stream.of(says);
                   case Block.Items _, Block.Quote _ -> Stream.empty();

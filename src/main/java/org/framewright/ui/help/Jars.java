@@ -33,7 +33,7 @@ record Jars(List<Path> files) {
     return new Jars(
         Stream.of("java.class.path", "jdk.module.path")
             .map(property -> System.getProperty(property, ""))
-            .flatMap(paths -> Arrays.stream(paths.split(Pattern.quote(File.pathSeparator))))
+            .flatMap(paths -> Arrays.stream(paths.split(Pattern.quote(File.pathSeparator), -1)))
             .filter(path -> path.endsWith(".jar"))
             .map(Path::of)
             .toList());
@@ -70,8 +70,7 @@ record Jars(List<Path> files) {
 
   private static String notice(Path jar) {
     try (var zip = new ZipFile(jar.toFile())) {
-      var entry =
-          zip.stream().filter(one -> NOTICE.matcher(one.getName()).matches()).findFirst();
+      var entry = zip.stream().filter(one -> NOTICE.matcher(one.getName()).matches()).findFirst();
       if (entry.isEmpty()) {
         return "";
       }

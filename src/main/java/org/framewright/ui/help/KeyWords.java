@@ -31,7 +31,7 @@ record KeyWords(Texts texts) {
   /** {@code Ctrl+Space} becomes {@code Strg+Leertaste}. */
   String written(String key) {
     // A plus sign that is a key itself stands last.
-    return Stream.of(key.split("(?<=\\w)\\+(?=.)"))
+    return Stream.of(key.split("(?<=\\w)\\+(?=.)", -1))
         .map(this::word)
         .collect(Collectors.joining("+"));
   }

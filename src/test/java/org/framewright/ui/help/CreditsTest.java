@@ -30,7 +30,7 @@ class CreditsTest {
   private static TreeSet<String> libraries() throws IOException {
     var list = Path.of("target/runtime.classpath");
     assumeTrue(Files.exists(list), "Maven did not say what the program runs with.");
-    return Stream.of(Files.readString(list).strip().split(Pattern.quote(File.pathSeparator)))
+    return Stream.of(Files.readString(list).strip().split(Pattern.quote(File.pathSeparator), -1))
         .map(path -> Jars.library(Path.of(path)))
         .collect(Collectors.toCollection(TreeSet::new));
   }
@@ -47,8 +47,7 @@ class CreditsTest {
   @Test
   void nothingIsToldThatIsNotThere() throws IOException {
     var there = libraries();
-    var inTheProgram =
-        Stream.of("Noto Sans", "Source Code Pro", "Droid Sans Fallback").toList();
+    var inTheProgram = Stream.of("Noto Sans", "Source Code Pro", "Droid Sans Fallback").toList();
     for (var part : credits.parts()) {
       for (var file : part.files()) {
         assertThat(there.contains(file) || inTheProgram.stream().anyMatch(file::startsWith))
@@ -73,7 +72,9 @@ class CreditsTest {
     var list = Files.readString(FOLDER.resolve("README.md"));
     try (var files = Files.list(FOLDER)) {
       assertThat(files.map(file -> file.getFileName().toString()))
-          .allSatisfy(name -> assertThat(name.equals("README.md") || list.contains(name)).as(name).isTrue());
+          .allSatisfy(
+              name ->
+                  assertThat(name.equals("README.md") || list.contains(name)).as(name).isTrue());
     }
   }
 
@@ -95,8 +96,7 @@ class CreditsTest {
     assertThat(jars.version("core")).contains("3.5.3");
     assertThat(jars.version("nothing")).isEmpty();
     assertThat(jars.files().stream().map(Jars::library))
-        .containsExactly(
-            "picocli", "javafx-base", "automaton", "commons-numbers-core", "core");
+        .containsExactly("picocli", "javafx-base", "automaton", "commons-numbers-core", "core");
   }
 
   @Test
@@ -105,8 +105,7 @@ class CreditsTest {
     assertThat(about.lines().getFirst().name()).isEqualTo("Framewright");
     assertThat(about.lines().getFirst().text()).contains("Apache License");
     assertThat(about.java()).startsWith(System.getProperty("java.version"));
-    var picocli =
-        about.lines().stream().filter(line -> line.name().equals("picocli")).findFirst();
+    var picocli = about.lines().stream().filter(line -> line.name().equals("picocli")).findFirst();
     assertThat(picocli.orElseThrow().version()).isNotEmpty();
   }
 
@@ -122,8 +121,7 @@ class CreditsTest {
   }
 
   @Test
-  void aListWithoutATableHasNoParts(@TempDir Path folder)
-      throws IOException {
+  void aListWithoutATableHasNoParts(@TempDir Path folder) throws IOException {
     Files.writeString(folder.resolve("README.md"), "Nothing.\n");
     assertThat(Credits.read(folder, OURS).parts()).isEqualTo(List.of());
   }
