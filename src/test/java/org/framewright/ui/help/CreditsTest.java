@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -27,7 +28,7 @@ class CreditsTest {
   }
 
   /** Maven writes down what it runs the program with. */
-  private static TreeSet<String> libraries() throws IOException {
+  private static Set<String> libraries() throws IOException {
     var list = Path.of("target/runtime.classpath");
     assumeTrue(Files.exists(list), "Maven did not say what the program runs with.");
     return Stream.of(Files.readString(list).strip().split(Pattern.quote(File.pathSeparator), -1))

@@ -89,8 +89,8 @@ class GuideTest {
         var to = Guide.name(link).isEmpty() ? page : guide.page(Guide.name(link)).orElse(null);
         var anchor = Guide.anchor(link);
         if (to == null
-            || !anchor.isEmpty()
-                && to.sections().stream().noneMatch(part -> part.anchor().equals(anchor))) {
+            || (!anchor.isEmpty()
+                && to.sections().stream().noneMatch(part -> part.anchor().equals(anchor)))) {
           broken.add(page.name() + ": " + link);
         }
       }
