@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.Properties;
 
-/** Which version of the program this is: that of the pom, which the build writes into a resource. */
+/**
+ * Which version of the program this is: that of the pom, which the build writes into a resource.
+ */
 public final class Version {
   private static final String WHERE = "/org/framewright/version.properties";
 

@@ -106,8 +106,7 @@ final class GuideModel {
   /** Follows a link of the page; one that leads out of the guide leads nowhere. */
   void follow(String link) {
     var here = place.get();
-    var page =
-        Guide.name(link).isEmpty() ? here.map(Place::page) : guide.page(Guide.name(link));
+    var page = Guide.name(link).isEmpty() ? here.map(Place::page) : guide.page(Guide.name(link));
     page.ifPresent(one -> turnTo(new Place(one, Guide.anchor(link))));
   }
 

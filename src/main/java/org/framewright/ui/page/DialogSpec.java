@@ -87,8 +87,7 @@ public record DialogSpec(
 
   /** The same, with help of its own. */
   public DialogSpec about(String helpTopic) {
-    return new DialogSpec(
-        title, body, focus, confirm, ready, answer, dismissed, on, helpTopic);
+    return new DialogSpec(title, body, focus, confirm, ready, answer, dismissed, on, helpTopic);
   }
 
   private static ObservableBooleanValue always() {

@@ -39,7 +39,8 @@ class MarkdownTest {
         List.of("A", "/", "-", "Ctrl+=", "Ctrl+Shift+Z", "F12", "Page down", "Shift+F1", "1")) {
       assertThat(Markdown.isKey(key)).as(key).isTrue();
     }
-    for (var code : List.of("DCIM", "01_frames", "framewright", "Ctrl+", "KVO_001", "--tls", "_v02")) {
+    for (var code :
+        List.of("DCIM", "01_frames", "framewright", "Ctrl+", "KVO_001", "--tls", "_v02")) {
       assertThat(Markdown.isKey(code)).as(code).isFalse();
     }
   }
