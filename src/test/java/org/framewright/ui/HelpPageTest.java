@@ -34,7 +34,7 @@ class HelpPageTest {
 
   /** Keys of every list, field and question, which are no commands of a page. */
   private static final Set<String> EVERYWHERE =
-      Set.of("Enter", "Esc", "Shift", "Ctrl", "Ctrl+C", "Page up", "Page down");
+      Set.of("Enter", "Esc", "Tab", "Shift", "Ctrl", "Ctrl+C", "Page up", "Page down");
 
   @TempDir private Path folder;
   private OpenApp app;

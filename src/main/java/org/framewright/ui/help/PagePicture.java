@@ -5,21 +5,30 @@ import java.io.DataInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import javafx.css.PseudoClass;
 import javafx.geometry.Orientation;
+import javafx.scene.AccessibleRole;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 
-/** A picture of the guide, as wide as the page, but never larger than it is; read once it shows. */
+/**
+ * A picture of the guide, as wide as the lines of its text; pressed, as wide as the page. It is
+ * never larger than it is, and read once it shows.
+ */
 final class PagePicture extends Region {
   /** Where a PNG says its width and its height (ISO/IEC 15948, 5.6 and 11.2.1). */
   private static final int SIZE_AT = 16;
+
+  private static final PseudoClass LARGE = PseudoClass.getPseudoClass("large");
 
   private final Path file;
   private final int wide;
   private final int high;
   private final ImageView view = new ImageView();
   private double readFor;
+  private boolean large;
 
   private PagePicture(Path file, int wide, int high) {
     this.file = file;
@@ -28,6 +37,16 @@ final class PagePicture extends Region {
     view.setPreserveRatio(true);
     getStyleClass().add("guide-picture");
     getChildren().add(view);
+    setFocusTraversable(true);
+    setAccessibleRole(AccessibleRole.IMAGE_VIEW);
+    setOnMouseClicked(_ -> turn());
+    setOnKeyPressed(
+        event -> {
+          if (event.getCode() == KeyCode.SPACE) {
+            turn();
+            event.consume();
+          }
+        });
   }
 
   /** A PNG that says what it shows in words; one that cannot be read has no height. */
@@ -44,6 +63,12 @@ final class PagePicture extends Region {
     var picture = new PagePicture(file, Math.max(0, wide), Math.max(0, high));
     picture.setAccessibleText(says);
     return picture;
+  }
+
+  private void turn() {
+    large = !large;
+    pseudoClassStateChanged(LARGE, large);
+    requestLayout();
   }
 
   private double shown(double width) {

@@ -10,8 +10,10 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.layout.StackPane;
 import org.framewright.ui.look.Theme;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.testfx.api.FxToolkit;
 
 /** Lines are broken between words, and nothing lies on anything else. */
 @Tag("slow")
@@ -21,6 +23,11 @@ class FlowTextTest {
           "Press `Ctrl+Enter`, or the button *Compare*; see [Copy cards](copies.md). Then `Esc`.");
 
   private final List<String> followed = new ArrayList<>();
+
+  @BeforeAll
+  static void startTheToolkit() throws Exception {
+    FxToolkit.registerPrimaryStage();
+  }
 
   private FlowText laidOut(double width) {
     var text =
