@@ -1,5 +1,6 @@
 package org.framewright.ui.help;
 
+import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextArea;
@@ -41,7 +42,9 @@ public final class AboutSheet {
     HBox.setHgrow(right, Priority.ALWAYS);
     var runsOn = WrappedText.of(texts.get("about.runsOn", model.java(), model.toolkit()), "quiet");
     var version = WrappedText.of(texts.get("about.version", model.version()), "about-version");
-    version.setMinHeight(Region.USE_PREF_SIZE);
+    for (var said : List.of(version, runsOn, does, licence)) {
+      said.setMinHeight(Region.USE_PREF_SIZE);
+    }
     var left = new VBox(version, runsOn, list);
     left.getStyleClass().add("about-left");
     node = new HBox(left, right);
