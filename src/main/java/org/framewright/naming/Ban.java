@@ -10,72 +10,84 @@ import java.util.stream.IntStream;
 import org.framewright.base.Text;
 
 /** Names that a place does not take, or takes badly. */
-enum Ban {
-  CONTROL(
-      Severity.ERROR,
-      Text.of("has a control character"),
-      Text.of("Take it out."),
-      () -> containing(IntStream.concat(IntStream.range(0, 32), IntStream.range(127, 160)))),
+final class Ban {
+  private static final Ban CONTROL =
+      new Ban(
+          Severity.ERROR,
+          Text.of("has a control character"),
+          Text.of("Take it out."),
+          () -> containing(IntStream.concat(IntStream.range(0, 32), IntStream.range(127, 160))));
 
   /** UTS #39 and UTR #36, from memory: characters that nobody sees. */
-  INVISIBLE(
-      Severity.ERROR,
-      Text.of("has an invisible character"),
-      Text.of("Take it out."),
-      () ->
-          containing(
-              IntStream.concat(
+  private static final Ban INVISIBLE =
+      new Ban(
+          Severity.ERROR,
+          Text.of("has an invisible character"),
+          Text.of("Take it out."),
+          () ->
+              containing(
                   IntStream.concat(
-                      IntStream.rangeClosed(0x200B, 0x200F), IntStream.rangeClosed(0x202A, 0x202E)),
-                  IntStream.concat(IntStream.rangeClosed(0x2060, 0x2069), IntStream.of(0xFEFF))))),
+                      IntStream.concat(
+                          IntStream.rangeClosed(0x200B, 0x200F),
+                          IntStream.rangeClosed(0x202A, 0x202E)),
+                      IntStream.concat(
+                          IntStream.rangeClosed(0x2060, 0x2069), IntStream.of(0xFEFF)))));
 
-  WINDOWS_CHARACTER(
-      Severity.ERROR,
-      Text.of("has one of < > : \" \\ | ? *"),
-      Text.of("Use another character."),
-      () -> containing("<>:\"\\|?*".chars())),
+  private static final Ban WINDOWS_CHARACTER =
+      new Ban(
+          Severity.ERROR,
+          Text.of("has one of < > : \" \\ | ? *"),
+          Text.of("Use another character."),
+          () -> containing("<>:\"\\|?*".chars()));
 
-  LAST_DOT_OR_SPACE(
-      Severity.ERROR,
-      Text.of("ends with a dot or a space"),
-      Text.of("End with a letter or digit."),
-      () -> within().concatenate(BasicAutomata.makeCharSet(". "))),
+  private static final Ban LAST_DOT_OR_SPACE =
+      new Ban(
+          Severity.ERROR,
+          Text.of("ends with a dot or a space"),
+          Text.of("End with a letter or digit."),
+          () -> within().concatenate(BasicAutomata.makeCharSet(". ")));
 
-  DEVICE(
-      Severity.ERROR,
-      Text.of("is reserved for a device"),
-      Text.of("Put text before it."),
-      () -> device().concatenate(character('.').concatenate(within()).optional())),
+  private static final Ban DEVICE =
+      new Ban(
+          Severity.ERROR,
+          Text.of("is reserved for a device"),
+          Text.of("Put text before it."),
+          () -> device().concatenate(character('.').concatenate(within()).optional()));
 
-  HIDDEN(
-      Severity.WARNING,
-      Text.of("begins with a dot and so is hidden"),
-      Text.of("Begin with a letter or digit."),
-      () -> character('.').concatenate(within())),
+  private static final Ban HIDDEN =
+      new Ban(
+          Severity.WARNING,
+          Text.of("begins with a dot and so is hidden"),
+          Text.of("Begin with a letter or digit."),
+          () -> character('.').concatenate(within()));
 
-  OPTION(
-      Severity.WARNING,
-      Text.of("begins with a hyphen, which programs take for an option"),
-      Text.of("Begin with a letter or digit."),
-      () -> character('-').concatenate(within())),
+  private static final Ban OPTION =
+      new Ban(
+          Severity.WARNING,
+          Text.of("begins with a hyphen, which programs take for an option"),
+          Text.of("Begin with a letter or digit."),
+          () -> character('-').concatenate(within()));
 
-  NOT_POSIX(
-      Severity.ERROR,
-      Text.of("has a character outside A-Z a-z 0-9 . _ -"),
-      Text.of("Use only those."),
-      () -> outside("._-")),
+  private static final Ban NOT_POSIX =
+      new Ban(
+          Severity.ERROR,
+          Text.of("has a character outside A-Z a-z 0-9 . _ -"),
+          Text.of("Use only those."),
+          () -> outside("._-"));
 
-  POSIX_HYPHEN(
-      Severity.ERROR,
-      Text.of("begins with a hyphen"),
-      Text.of("Begin with a letter or digit."),
-      () -> character('-').concatenate(within())),
+  private static final Ban POSIX_HYPHEN =
+      new Ban(
+          Severity.ERROR,
+          Text.of("begins with a hyphen"),
+          Text.of("Begin with a letter or digit."),
+          () -> character('-').concatenate(within()));
 
-  NOT_FOR_RECEIVERS(
-      Severity.ERROR,
-      Text.of("has a character outside A-Z a-z 0-9 - _"),
-      Text.of("Use only those."),
-      () -> outside("_-"));
+  private static final Ban NOT_FOR_RECEIVERS =
+      new Ban(
+          Severity.ERROR,
+          Text.of("has a character outside A-Z a-z 0-9 - _"),
+          Text.of("Use only those."),
+          () -> outside("_-"));
 
   private final Severity severity;
   private final Text what;
@@ -83,7 +95,7 @@ enum Ban {
   private final Supplier<Automaton> name;
   private Dfa names;
 
-  Ban(Severity severity, Text what, Text remedy, Supplier<Automaton> name) {
+  private Ban(Severity severity, Text what, Text remedy, Supplier<Automaton> name) {
     this.severity = severity;
     this.what = what;
     this.remedy = remedy;
