@@ -89,6 +89,7 @@ class HouseTest {
           "day",
           "frames",
           "handoff",
+          "help",
           "lists",
           "naming",
           "preferences",

@@ -19,6 +19,10 @@ import org.framewright.ui.command.Commands;
 import org.framewright.ui.command.KeySheet;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.copies.Disks;
+import org.framewright.ui.help.AboutModel;
+import org.framewright.ui.help.AboutSheet;
+import org.framewright.ui.help.Guide;
+import org.framewright.ui.help.HelpSheet;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.naming.ConventionScreen;
@@ -146,7 +150,8 @@ final class Composition implements Desk, AutoCloseable {
             this,
             new WindowLooks(appearance, this::dress),
             jobs::callComputer,
-            this::leaveSettings);
+            this::leaveSettings,
+            this::about);
     shell.appPages(List.of(start, convention, proposal, settings));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
@@ -201,7 +206,8 @@ final class Composition implements Desk, AutoCloseable {
 
   private List<Command> appCommands() {
     return List.of(
-        Command.of("app.keys", texts.get("command.app.keys"), Keys.help(), this::keySheet),
+        Command.of("app.help", texts.get("command.app.help"), Keys.help(), this::help),
+        Command.of("app.keys", texts.get("command.app.keys"), Keys.allKeys(), this::keySheet),
         Command.of(
             "app.find",
             texts.get("command.app.find"),
@@ -274,6 +280,11 @@ final class Composition implements Desk, AutoCloseable {
             jobs::leaveCard,
             jobs.cardIsOffered()),
         Command.of(
+            "app.about",
+            texts.get("command.app.about"),
+            Keys.shortcutShift(KeyCode.F1),
+            this::about),
+        Command.of(
             "app.quit", texts.get("command.app.quit"), Keys.shortcut(KeyCode.Q), this::quit));
   }
 
@@ -290,6 +301,27 @@ final class Composition implements Desk, AutoCloseable {
         .show(
             DialogSpec.asking(
                 texts.get("app.quit.title"), body, body, texts.get("app.quit.do"), stage::close));
+  }
+
+  /** Help on the question that is open, else on the page in front, with what can be done there. */
+  private void help() {
+    var asked = shell.dialogs().open().get();
+    var sheet = new HelpSheet(asked ? List.of() : commands.all(), texts);
+    var topic =
+        Optional.of(shell.dialogs().topic())
+            .filter(own -> asked && !own.isEmpty())
+            .or(() -> Optional.ofNullable(shell.front().get()).map(Screen::topic))
+            .orElse("");
+    shell.dialogs().help(sheet.spec());
+    tasks.quietly(
+        () -> Guide.read(places.guide()), guide -> sheet.read(guide, topic), this::trouble);
+  }
+
+  private void about() {
+    tasks.quietly(
+        () -> AboutModel.read(places.licences(), places.home(), texts.get("app.name")),
+        model -> shell.dialogs().show(new AboutSheet(model, texts).spec()),
+        this::trouble);
   }
 
   private void keySheet() {
@@ -367,6 +399,13 @@ final class Composition implements Desk, AutoCloseable {
 
   JobSession session() {
     return jobs.current().map(OpenJob::session).orElse(null);
+  }
+
+  /** What can be done anywhere, on any page that one can turn to now. */
+  List<Command> everyCommand() {
+    var every = new ArrayList<>(commands.all());
+    shell.pages().forEach(page -> every.addAll(page.commands()));
+    return every;
   }
 
   List<String> pageIds() {

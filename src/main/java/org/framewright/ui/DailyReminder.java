@@ -22,14 +22,15 @@ record DailyReminder(Desk desk) {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                desk.texts().get("safety.title"),
-                reminder.node(),
-                reminder.focus(),
-                desk.texts().get("safety.do"),
-                () -> {
-                  if (reminder.neverAgain()) {
-                    desk.preferences().put(REMINDED, NEVER);
-                  }
-                }));
+                    desk.texts().get("safety.title"),
+                    reminder.node(),
+                    reminder.focus(),
+                    desk.texts().get("safety.do"),
+                    () -> {
+                      if (reminder.neverAgain()) {
+                        desk.preferences().put(REMINDED, NEVER);
+                      }
+                    })
+                .about("safety"));
   }
 }

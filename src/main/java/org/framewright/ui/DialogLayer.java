@@ -18,6 +18,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.TextArea;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
@@ -42,12 +43,26 @@ final class DialogLayer implements Dialogs {
   private final Texts texts;
   private final ChangeListener<Node> keepFocus = (_, _, now) -> bringBack(now);
   private final WrappedText remark = new WrappedText("dialog-remark");
+  private final Runnable help;
   private DialogSpec dialog;
   private VBox paper = new VBox();
   private Node before;
 
+  /** The question that lies below the help on it. */
+  private Optional<Below> below = Optional.empty();
+
+  private record Below(DialogSpec dialog, VBox paper, Node before, Runnable keys) {}
+
   DialogLayer(Texts texts) {
+    this(texts, () -> {});
+  }
+
+  /**
+   * @param help shows help on the question that lies there
+   */
+  DialogLayer(Texts texts, Runnable help) {
     this.texts = texts;
+    this.help = help;
     // The paper keeps its width, and what lies on it gives way.
     remark.setPrefWidth(0);
     remark.setMinHeight(Region.USE_PREF_SIZE);
@@ -80,12 +95,50 @@ final class DialogLayer implements Dialogs {
 
   @Override
   public void show(DialogSpec next) {
-    if (dialog != null) {
+    while (dialog != null) {
       dismiss();
     }
+    lay(next, false);
+  }
+
+  /** Shows help; the question that lies there stays below it, and comes back as it was. */
+  void help(DialogSpec next) {
+    if (below.isPresent()) {
+      return;
+    }
+    if (dialog != null) {
+      below = Optional.of(new Below(dialog, paper, before, keysBack()));
+      layer.getScene().focusOwnerProperty().removeListener(keepFocus);
+    }
+    lay(next, true);
+  }
+
+  /** Gives the keys back to what has them now; what was typed goes on where it was. */
+  private Runnable keysBack() {
+    return switch (layer.getScene().getFocusOwner()) {
+      case TextInputControl field -> {
+        int anchor = field.getAnchor();
+        int caret = field.getCaretPosition();
+        yield () -> {
+          field.requestFocus();
+          field.selectRange(anchor, caret);
+        };
+      }
+      case null -> () -> dialog.focus().requestFocus();
+      case Node node -> node::requestFocus;
+    };
+  }
+
+  /** What help on the question that lies there is about; empty where there is none of its own. */
+  String topic() {
+    return dialog == null ? "" : dialog.topic();
+  }
+
+  private void lay(DialogSpec next, boolean isHelp) {
     dialog = next;
     before = layer.getScene().getFocusOwner();
-    paper = paper(next);
+    paper = paper(next, isHelp);
+    layer.clear();
     layer.lay(paper, next.on());
     layer.setVisible(true);
     open.set(true);
@@ -123,6 +176,18 @@ final class DialogLayer implements Dialogs {
     if (gone != null) {
       dialog = null;
       layer.getScene().focusOwnerProperty().removeListener(keepFocus);
+      if (below.isPresent()) {
+        var kept = below.get();
+        below = Optional.empty();
+        dialog = kept.dialog();
+        paper = kept.paper();
+        before = kept.before();
+        layer.clear();
+        layer.lay(paper, dialog.on());
+        layer.getScene().focusOwnerProperty().addListener(keepFocus);
+        kept.keys().run();
+        return gone;
+      }
       layer.setVisible(false);
       layer.clear();
       paper.getChildren().remove(remark);
@@ -134,9 +199,10 @@ final class DialogLayer implements Dialogs {
     return gone;
   }
 
-  private VBox paper(DialogSpec next) {
+  private VBox paper(DialogSpec next, boolean isRead) {
     var title = WrappedText.of(next.title(), "dialog-title");
-    var later = new Button(texts.get(next.confirm().isEmpty() ? "dialog.close" : "dialog.leave"));
+    var closed = isRead || next.confirm().isEmpty();
+    var later = new Button(texts.get(closed ? "dialog.close" : "dialog.leave"));
     later.setOnAction(_ -> dismiss());
     var buttons = new ArrayList<Button>(List.of(later));
     if (!next.confirm().isEmpty()) {
@@ -188,7 +254,10 @@ final class DialogLayer implements Dialogs {
 
   private void key(KeyEvent event) {
     var focus = layer.getScene().getFocusOwner();
-    if (event.getCode() == KeyCode.ESCAPE) {
+    if (Keys.help().stream().anyMatch(key -> key.match(event))) {
+      help.run();
+      event.consume();
+    } else if (event.getCode() == KeyCode.ESCAPE) {
       dismiss();
       event.consume();
     } else if (event.getCode() == KeyCode.ENTER

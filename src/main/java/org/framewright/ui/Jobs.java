@@ -451,10 +451,11 @@ final class Jobs {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                desk.texts().get("notice.title"),
-                body.node(),
-                body.node(),
-                desk.texts().get("notice.do"),
-                notices::putAway));
+                    desk.texts().get("notice.title"),
+                    body.node(),
+                    body.node(),
+                    desk.texts().get("notice.do"),
+                    notices::putAway)
+                .about("notices"));
   }
 }

@@ -78,7 +78,7 @@ final class Shell {
     this.texts = texts;
     this.commands = commands;
     this.tasks = tasks;
-    this.dialogs = new DialogLayer(texts);
+    this.dialogs = new DialogLayer(texts, () -> commands.find("app.help").ifPresent(Command::fire));
     this.alarm = new AlarmBand(texts);
     this.card = new CardLine(texts);
     this.notices = new NoticeLine(texts);

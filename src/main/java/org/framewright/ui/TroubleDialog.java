@@ -26,6 +26,6 @@ final class TroubleDialog {
       box.getChildren().add(more);
       keys = more;
     }
-    return DialogSpec.reading(texts.get("trouble.title"), box, keys);
+    return DialogSpec.reading(texts.get("trouble.title"), box, keys).about("trouble");
   }
 }

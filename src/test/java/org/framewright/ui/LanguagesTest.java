@@ -66,7 +66,7 @@ class LanguagesTest {
       app.press(OpenApp.SHORTCUT, KeyCode.Z);
       app.await(() -> app.reads("#status").startsWith("Zurückgenommen: "));
       app.press(KeyCode.F1);
-      app.awaitReading(".dialog-title", "Was hier möglich ist, mit seiner Taste");
+      app.awaitReading(".help-heading", "Was hier möglich ist, mit seiner Taste");
       assertThat(app.readsAll(".key")).anyMatch(key -> key.contains("Leertaste"));
       app.press(KeyCode.ESCAPE);
       app.press(KeyCode.F3);

@@ -171,6 +171,8 @@ final class Pictures {
           "phones-off",
           "comments",
           "comment-asked",
+          "help-found",
+          "help-start",
           "large-day");
 
   private static final List<String> AT_THE_LIST = List.of("answered", "setup", "find", "lost");
@@ -205,6 +207,7 @@ final class Pictures {
   private static final List<String> SLATES = List.of("slates", "slates-ask", "slates-hand-off");
   private static final List<String> PHONES =
       List.of("phones-off", "phones", "comments", "comment-asked");
+  private static final List<String> HELP = List.of("help", "help-found", "help-start", "about");
   private static final List<String> LISTS = List.of("list", "list-asked", "list-wide");
   private static final Path ALL = Path.of("target/pictures");
   private static final Path PAPERS = Path.of("docs/pictures");
@@ -317,6 +320,9 @@ final class Pictures {
         }
         if (wanted("notice", look, size) || wanted("trouble", look, size)) {
           take(look, size, Optional.of(named), this::whatGoesWrong);
+        }
+        if (anyWanted("", HELP, look, size)) {
+          take(look, size, Optional.of(named), this::help);
         }
         if (anyWanted("", COPIES, look, size)) {
           takeCopies(files, look, size);
@@ -1147,6 +1153,39 @@ final class Pictures {
     settle();
     write(shot.app()::scene, "lost", shot);
     Files.move(away, folder);
+  }
+
+  /** Help on the page Copies, what is found in it, help on a form, and what the program is. */
+  private void help(Shot shot) throws Exception {
+    show(shot, "copies");
+    press(shot, "#places", KeyCode.F1, false);
+    settle();
+    write(shot.app()::scene, "help", shot);
+    onInterface(
+        () -> {
+          type(shot, "#help-search", "card clear");
+          return shot;
+        });
+    settle();
+    write(shot.app()::scene, "help-found", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+    show(shot, "start");
+    press(shot, "#field-day", KeyCode.F1, false);
+    settle();
+    write(shot.app()::scene, "help-start", shot);
+    onInterface(
+        () -> {
+          shot.app().dialogs().dismiss();
+          return shot;
+        });
+    show(shot, "settings");
+    fire(shot, "#about");
+    settle();
+    write(shot.app()::scene, "about", shot);
   }
 
   private static void find(Shot shot, String typed) throws Exception {

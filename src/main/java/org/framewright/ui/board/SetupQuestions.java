@@ -62,15 +62,17 @@ final class SetupQuestions {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                texts.get(key + ".title", code),
-                form,
-                form.focus(),
-                texts.get(key + ".do", code),
-                draft.ready(),
-                () ->
-                    draft
-                        .setup()
-                        .ifPresent(kind == SetupDraft.Kind.CHANGED ? model::change : model::add)));
+                    texts.get(key + ".title", code),
+                    form,
+                    form.focus(),
+                    texts.get(key + ".do", code),
+                    draft.ready(),
+                    () ->
+                        draft
+                            .setup()
+                            .ifPresent(
+                                kind == SetupDraft.Kind.CHANGED ? model::change : model::add))
+                .about("setup"));
   }
 
   /** Shows another order of what is left, and asks whether the list is to have it. */
@@ -81,12 +83,13 @@ final class SetupQuestions {
         .show(
             order.isBetter()
                 ? DialogSpec.asking(
-                    title,
-                    form,
-                    form.focus(),
-                    texts.get("order.do"),
-                    () -> model.order(order.codes()))
-                : DialogSpec.reading(title, form, form.focus()));
+                        title,
+                        form,
+                        form.focus(),
+                        texts.get("order.do"),
+                        () -> model.order(order.codes()))
+                    .about("order")
+                : DialogSpec.reading(title, form, form.focus()).about("order"));
   }
 
   /** What names need of a setup besides its code and its views. */
@@ -114,17 +117,18 @@ final class SetupQuestions {
     var form = new SignOffForm(who, texts, missing(row));
     dialogs.show(
         new DialogSpec(
-            texts.get("board.agree.title", row.code()),
-            form,
-            form.focus(),
-            texts.get("board.agree.do", row.code()),
-            who.ready(),
-            () -> {
-              who.name().ifPresent(name -> model.signOff(row.code(), name));
-              over.run();
-            },
-            over,
-            Optional.of(on)));
+                texts.get("board.agree.title", row.code()),
+                form,
+                form.focus(),
+                texts.get("board.agree.do", row.code()),
+                who.ready(),
+                () -> {
+                  who.name().ifPresent(name -> model.signOff(row.code(), name));
+                  over.run();
+                },
+                over,
+                Optional.of(on))
+            .about("sign-off"));
   }
 
   /** This computer, as the job calls it and as others may. */

@@ -78,7 +78,12 @@ public final class Keys {
     return List.of(plain(row), plain(KeyCode.valueOf("NUMPAD" + digit)), shift(row));
   }
 
-  /** The keys that show the keys. */
+  /** The key that lists every key. */
+  public static KeyCodeCombination allKeys() {
+    return shift(KeyCode.F1);
+  }
+
+  /** The keys that show help. */
   public static List<KeyCodeCombination> help() {
     return help(OperatingSystem.current());
   }

@@ -236,12 +236,13 @@ public final class FramesScreen implements Screen {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                texts.get("frames.moveTitle", count),
-                dialog.node(),
-                dialog.focus(),
-                texts.get("frames.move", count),
-                dialog.ready(),
-                dialog::move));
+                    texts.get("frames.moveTitle", count),
+                    dialog.node(),
+                    dialog.focus(),
+                    texts.get("frames.move", count),
+                    dialog.ready(),
+                    dialog::move)
+                .about("move"));
   }
 
   /** What a person says of a slate; where it cannot be said, why is answered. */
@@ -274,12 +275,13 @@ public final class FramesScreen implements Screen {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                texts.get("frames.slate.title", slates.name()),
-                body,
-                choice.focus(),
-                texts.get("frames.slate.do"),
-                choice.ready(),
-                () -> choice.chosen().ifPresent(slates::sayOf)));
+                    texts.get("frames.slate.title", slates.name()),
+                    body,
+                    choice.focus(),
+                    texts.get("frames.slate.do"),
+                    choice.ready(),
+                    () -> choice.chosen().ifPresent(slates::sayOf))
+                .about("slates"));
   }
 
   private void goToSlate() {

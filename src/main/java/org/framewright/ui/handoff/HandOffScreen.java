@@ -308,6 +308,15 @@ public final class HandOffScreen implements Screen {
   }
 
   @Override
+  public String topic() {
+    return switch (part()) {
+      case GOES, WENT -> ID;
+      case CHECK -> "handoff-check";
+      case BACK -> "handoff-back";
+    };
+  }
+
+  @Override
   public String title() {
     return texts.get("handoff.page");
   }

@@ -19,6 +19,7 @@ import javafx.scene.layout.Region;
  * @param dismissed runs when it was dismissed without an answer
  * @param on the part of the page that it lies on, at its foot, and leaves the rest to be seen; in
  *     the middle of the page if empty
+ * @param topic what help on it is about; empty where that is the page's
  */
 public record DialogSpec(
     String title,
@@ -28,7 +29,21 @@ public record DialogSpec(
     ObservableBooleanValue ready,
     Runnable answer,
     Runnable dismissed,
-    Optional<Region> on) {
+    Optional<Region> on,
+    String topic) {
+
+  /** A question on a part of the page, or in the middle of it. */
+  public DialogSpec(
+      String title,
+      Node body,
+      Node focus,
+      String confirm,
+      ObservableBooleanValue ready,
+      Runnable answer,
+      Runnable dismissed,
+      Optional<Region> on) {
+    this(title, body, focus, confirm, ready, answer, dismissed, on, "");
+  }
 
   /** A question in the middle of the page. */
   public DialogSpec(
@@ -66,7 +81,13 @@ public record DialogSpec(
 
   /** The same on a part of the page, which keeps the rest to be seen. */
   public DialogSpec on(Region part) {
-    return new DialogSpec(title, body, focus, confirm, ready, answer, dismissed, Optional.of(part));
+    return new DialogSpec(
+        title, body, focus, confirm, ready, answer, dismissed, Optional.of(part), topic);
+  }
+
+  /** The same, with help of its own. */
+  public DialogSpec about(String helpTopic) {
+    return new DialogSpec(title, body, focus, confirm, ready, answer, dismissed, on, helpTopic);
   }
 
   private static ObservableBooleanValue always() {

@@ -23,6 +23,11 @@ public interface Screen {
   /** The page itself; the same node each time. */
   Node node();
 
+  /** What help on it is about. */
+  default String topic() {
+    return id();
+  }
+
   /** Where the keys go when the page is shown. */
   default Node focus() {
     return node();

@@ -55,6 +55,7 @@ final class SettingsForm extends VBox {
   private final SettingsModel model;
   private final Texts texts;
   private final FileChoosers files;
+  private final Runnable about;
   private final List<SettingRow> rows = new ArrayList<>();
   private final List<SettingRow> breakRows = new ArrayList<>();
   private final Map<Section, VBox> sections = new EnumMap<>(Section.class);
@@ -65,10 +66,14 @@ final class SettingsForm extends VBox {
   private Subscription following = Subscription.EMPTY;
   private Subscription followingMining = Subscription.EMPTY;
 
-  SettingsForm(SettingsModel model, Texts texts, FileChoosers files) {
+  /**
+   * @param about tells what the program is
+   */
+  SettingsForm(SettingsModel model, Texts texts, FileChoosers files, Runnable about) {
     this.model = model;
     this.texts = texts;
     this.files = files;
+    this.about = about;
     names();
     places();
     hours();
@@ -357,7 +362,19 @@ final class SettingsForm extends VBox {
   }
 
   private void computer() {
-    add(Section.COMPUTER, List.of(line(model.computer())));
+    var open = new Button(texts.get("settings.about.open"));
+    open.setId("about");
+    open.setMinWidth(Region.USE_PREF_SIZE);
+    open.setOnAction(_ -> about.run());
+    add(
+        Section.COMPUTER,
+        List.of(
+            line(model.computer()),
+            row(
+                texts.get("settings.about"),
+                List.of(open),
+                List.of(),
+                texts.get("settings.about.what"))));
   }
 
   private EntryField field(Entry entry, String spoken) {

@@ -36,6 +36,7 @@ public final class SettingsScreen implements Screen {
   private final Texts texts;
   private final SettingsModel model;
   private final Runnable back;
+  private final Runnable about;
   private final SettingsForm form;
   private final ToggleGroup group = new ToggleGroup();
   private final Map<Section, ToggleButton> words = new EnumMap<>(Section.class);
@@ -48,8 +49,10 @@ public final class SettingsScreen implements Screen {
    * @param looks how the windows look
    * @param computerNamed hears what this computer is called from now on
    * @param back shows the page that was in front before
+   * @param about tells what the program is
    */
-  public SettingsScreen(Desk desk, Looks looks, Consumer<String> computerNamed, Runnable back) {
+  public SettingsScreen(
+      Desk desk, Looks looks, Consumer<String> computerNamed, Runnable back, Runnable about) {
     this(
         desk,
         new SettingsModel(
@@ -62,15 +65,17 @@ public final class SettingsScreen implements Screen {
                 desk.answer(
                     answer.text(), answer.offer() == SettingsModel.Offer.UNDO ? UNDO : REDO),
             computerNamed),
-        back);
+        back,
+        about);
   }
 
-  private SettingsScreen(Desk desk, SettingsModel model, Runnable back) {
+  private SettingsScreen(Desk desk, SettingsModel model, Runnable back, Runnable about) {
     this.desk = desk;
     this.texts = desk.texts();
     this.model = model;
     this.back = back;
-    this.form = new SettingsForm(model, texts, desk.files());
+    this.about = about;
+    this.form = new SettingsForm(model, texts, desk.files(), about);
     HBox.setHgrow(form, Priority.ALWAYS);
     this.node = new HBox(contents(), form);
     node.getStyleClass().add("settings");
@@ -186,7 +191,7 @@ public final class SettingsScreen implements Screen {
   @Override
   public Screen anew() {
     dispose();
-    return new SettingsScreen(desk, model, back);
+    return new SettingsScreen(desk, model, back, about);
   }
 
   @Override

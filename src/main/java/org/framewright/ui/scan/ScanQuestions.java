@@ -71,12 +71,13 @@ public final class ScanQuestions {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                title,
-                body(code, texts.get("scan.unknown.what"), choice.node()),
-                choice.focus(),
-                texts.get("scan.unknown.do"),
-                choice.ready(),
-                () -> choice.chosen().ifPresent(setup -> model.add(setup, code))));
+                    title,
+                    body(code, texts.get("scan.unknown.what"), choice.node()),
+                    choice.focus(),
+                    texts.get("scan.unknown.do"),
+                    choice.ready(),
+                    () -> choice.chosen().ifPresent(setup -> model.add(setup, code)))
+                .about("scan"));
   }
 
   private void askWhich(String code, List<Setup> setups) {
@@ -84,12 +85,13 @@ public final class ScanQuestions {
     desk.dialogs()
         .show(
             DialogSpec.asking(
-                texts.get("scan.several.title", setups.size()),
-                body(code, texts.get("scan.several.what"), choice.node()),
-                choice.focus(),
-                texts.get("scan.several.do"),
-                choice.ready(),
-                () -> choice.chosen().ifPresent(model::choose)));
+                    texts.get("scan.several.title", setups.size()),
+                    body(code, texts.get("scan.several.what"), choice.node()),
+                    choice.focus(),
+                    texts.get("scan.several.do"),
+                    choice.ready(),
+                    () -> choice.chosen().ifPresent(model::choose))
+                .about("scan"));
   }
 
   private static Node body(String code, String what, Node choice) {

@@ -7,6 +7,8 @@ import org.framewright.job.SettingsFolder;
 
 /** Where this computer keeps a program's preferences and its log. */
 public final class Places {
+  private static final String HOME = "framewright.home";
+
   private final Path folder;
 
   private Places(Path folder) {
@@ -47,8 +49,23 @@ public final class Places {
    * names in the system property {@code framewright.home}, else in the working directory.
    */
   public Path templates() {
-    return Path.of(System.getProperty("framewright.home", ""), "templates")
-        .toAbsolutePath()
-        .normalize();
+    return home().resolve("templates");
+  }
+
+  /** The guide that comes with the program. */
+  public Path guide() {
+    return home().resolve("docs").resolve("guide");
+  }
+
+  /** The licences of what the program is made of: beside it, else where the source has them. */
+  public Path licences() {
+    return System.getProperty(HOME) == null
+        ? home().resolve("src").resolve("main").resolve("licences")
+        : home().resolve("licences");
+  }
+
+  /** The program's own folder. */
+  public Path home() {
+    return Path.of(System.getProperty(HOME, "")).toAbsolutePath().normalize();
   }
 }

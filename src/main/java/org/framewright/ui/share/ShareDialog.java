@@ -206,17 +206,18 @@ public final class ShareDialog {
     look();
     time.start();
     return new DialogSpec(
-        texts.get("share.title"),
-        node,
-        model.isOn() ? show : turn,
-        "",
-        Bindings.createBooleanBinding(() -> true),
-        () -> {},
-        () -> {
-          time.stop();
-          following.unsubscribe();
-          model.putCodeAway();
-        });
+            texts.get("share.title"),
+            node,
+            model.isOn() ? show : turn,
+            "",
+            Bindings.createBooleanBinding(() -> true),
+            () -> {},
+            () -> {
+              time.stop();
+              following.unsubscribe();
+              model.putCodeAway();
+            })
+        .about("share");
   }
 
   private void look() {

@@ -16,15 +16,15 @@ class KeySheetTest {
 
   @Test
   void aCommandIsFoundByItsWordsInAnyOrder() {
-    assertThat(KeySheet.matches(pickup, "pick SETUP", Texts.in(Locale.ENGLISH))).isTrue();
-    assertThat(KeySheet.matches(pickup, "", Texts.in(Locale.ENGLISH))).isTrue();
-    assertThat(KeySheet.matches(pickup, "pick drop", Texts.in(Locale.ENGLISH))).isFalse();
+    assertThat(KeyList.matches(pickup, "pick SETUP", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeyList.matches(pickup, "", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeyList.matches(pickup, "pick drop", Texts.in(Locale.ENGLISH))).isFalse();
   }
 
   @Test
   void aCommandIsFoundByItsKey() {
-    assertThat(KeySheet.matches(pickup, "P", Texts.in(Locale.ENGLISH))).isTrue();
-    assertThat(KeySheet.matches(pickup, "X", Texts.in(Locale.ENGLISH))).isFalse();
+    assertThat(KeyList.matches(pickup, "P", Texts.in(Locale.ENGLISH))).isTrue();
+    assertThat(KeyList.matches(pickup, "X", Texts.in(Locale.ENGLISH))).isFalse();
   }
 
   @Test
