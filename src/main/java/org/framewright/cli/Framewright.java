@@ -57,6 +57,7 @@ public final class Framewright implements Runnable {
           "returns",
           "serve",
           "slates",
+          "studio",
           "verify");
 
   private static final Window APP =
@@ -132,6 +133,7 @@ public final class Framewright implements Runnable {
       case "returns" -> Optional.of(ReturnsCommand.class);
       case "serve" -> Optional.of(ServeCommand.class);
       case "slates" -> Optional.of(SlatesCommand.class);
+      case "studio" -> Optional.of(StudioCommand.class);
       case "verify" -> Optional.of(VerifyCommand.class);
       default -> Optional.empty();
     };

@@ -143,11 +143,15 @@ public final class Job {
   /** The same, as a given station. */
   public static Job open(Path folder, Clock clock, Station station)
       throws IOException, JobException {
+    return open(folder, clock, station, JobLogs.inFolder());
+  }
+
+  /** The same with another kind of log. */
+  public static Job open(Path folder, Clock clock, Station station, JobLogs logs)
+      throws IOException, JobException {
     var layout = new JobLayout(folder.toAbsolutePath().normalize());
     var convention = layout.readConvention();
-    layout.requireLog();
-    return new Job(
-        layout.root(), convention, clock, new FileEventLog(layout.log(), station, clock));
+    return new Job(layout.root(), convention, clock, logs.open(layout, station, clock));
   }
 
   private SequencedMap<String, String> valuesFromName() throws JobException {
@@ -242,6 +246,11 @@ public final class Job {
   /** The same in English. */
   public List<String> warnings() {
     return warnings.stream().map(Text::english).map(PlainText::line).toList();
+  }
+
+  /** How many events of all stations were read so far. */
+  public synchronized long events() {
+    return folding.size();
   }
 
   /** What another station did to the list last, of what was read so far. */

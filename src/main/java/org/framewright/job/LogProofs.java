@@ -59,7 +59,7 @@ final class LogProofs {
       if (NAME.matcher(log.getFileName().toString()).matches()
           && attributes.isPresent()
           && attributes.get().isRegularFile()
-          && attributes.get().size() <= FileEventLog.LARGEST) {
+          && attributes.get().size() <= LogFolder.LARGEST) {
         proofs.read(log, job.root());
       }
     }

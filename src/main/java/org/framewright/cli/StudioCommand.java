@@ -1,0 +1,260 @@
+package org.framewright.cli;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.framewright.base.FileProblems;
+import org.framewright.job.JobException;
+import org.framewright.job.SettingsFolder;
+import org.framewright.studio.Overview;
+import org.framewright.studio.OverviewDescription;
+import org.framewright.studio.OwnSet;
+import org.framewright.studio.SetNow;
+import org.framewright.studio.SetRow;
+import org.framewright.studio.Store;
+import org.framewright.studio.StoreAddress;
+import org.framewright.studio.StoreException;
+import org.framewright.studio.StoreHints;
+import org.framewright.studio.StudioSettings;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Many sets on one store. */
+@Command(
+    name = "studio",
+    description = {
+      "All sets of the studio, those that need a person first. Before, the jobs of this computer",
+      "that were added are exchanged with the store, a PostgreSQL server. A job folder is whole",
+      "without it; what was done while it was not reached follows."
+    },
+    mixinStandardHelpOptions = true,
+    subcommands = StudioAddCommand.class)
+final class StudioCommand implements Callable<Integer> {
+  /** How often the store is asked, whether it says that something came or not. */
+  private static final Duration ASK = Duration.ofSeconds(5);
+
+  private static final Duration OF_ALL_TIMES = Duration.ofDays(36_500);
+
+  @Mixin private Output output;
+  @Mixin private HoursOptions hours;
+
+  @Option(
+      names = "--store",
+      paramLabel = "URL",
+      description = {
+        "Go by this store from now on: postgresql://USER@HOST/DATABASE?sslmode=verify-full. The",
+        "password is asked for, or taken from the variable FRAMEWRIGHT_STORE_PASSWORD, and kept in",
+        "your settings only."
+      })
+  private Optional<String> url = Optional.empty();
+
+  @Option(
+      names = "--prepare",
+      description = {
+        "Make the tables of the database that --store names, or bring them up to date; for the",
+        "owner of the database. Nothing is kept in your settings."
+      })
+  private boolean prepare;
+
+  @Option(names = "--all", description = "Also the sets in which nothing was done for a week.")
+  private boolean all;
+
+  @Option(
+      names = "--follow",
+      description = "Go on exchanging this computer's jobs, until Ctrl-C, and show each change.")
+  private boolean follow;
+
+  static StudioSettings settings() {
+    return new StudioSettings(SettingsFolder.usual());
+  }
+
+  /** The store that this computer goes by. */
+  static StudioSettings.Kept kept() throws IOException, CommandFailure {
+    return settings()
+        .read()
+        .orElseThrow(
+            () ->
+                CommandFailure.badInput(
+                    "this computer goes by no store yet",
+                    "Give it one: framewright studio --store postgresql://USER@HOST/DATABASE"));
+  }
+
+  @Override
+  public Integer call() throws IOException, JobException, CommandFailure, InterruptedException {
+    if (url.isPresent()) {
+      goBy(StoreAddress.parse(url.get()));
+      return ExitStatus.DONE.code();
+    }
+    if (prepare) {
+      throw CommandFailure.badInput(
+          "--prepare needs the store", "Give its address too, with --store URL.");
+    }
+    var kept = kept();
+    try (var store = Store.open(kept);
+        var interruption = new Interruption()) {
+      var sets = sets(store, kept);
+      var overview = round(store, sets);
+      show(overview);
+      if (follow) {
+        follow(store, sets, overview, interruption);
+      }
+      return (overview.sets().stream().anyMatch(row -> row.need() == SetRow.Need.URGENT)
+              ? ExitStatus.NEEDS_A_PERSON
+              : ExitStatus.DONE)
+          .code();
+    }
+  }
+
+  private void goBy(StoreAddress address) throws IOException, CommandFailure {
+    var password = StorePassword.of(System.getenv(), address);
+    if (prepare) {
+      int steps = Store.prepare(address, password);
+      say(steps == 0 ? "The store is up to date." : "The store is prepared.");
+      return;
+    }
+    Store.open(address, password).close();
+    settings().keep(address, password);
+    say("This computer goes by the store " + address + " now.");
+  }
+
+  private void say(String line) {
+    if (output.json()) {
+      output.write(Map.of("said", line));
+    } else {
+      output.out().println(line);
+    }
+  }
+
+  /** The jobs of this computer that can be opened; of the others it is told why not. */
+  private List<OwnSet> sets(Store store, StudioSettings.Kept kept)
+      throws StoreException, CommandFailure {
+    var sets = new ArrayList<OwnSet>();
+    for (var folder : kept.jobs()) {
+      try {
+        sets.add(
+            OwnSet.open(
+                store, folder, hours.hours(output), Clock.system(ZoneId.systemDefault())));
+      } catch (StoreException e) {
+        throw e;
+      } catch (JobException e) {
+        note(folder + ": " + e.problem().sentence());
+      } catch (IOException e) {
+        note(folder + ": " + FileProblems.of(e).sentence());
+      }
+    }
+    return sets;
+  }
+
+  private void note(String line) {
+    output.err().println("Note: " + line);
+  }
+
+  private Overview round(Store store, List<OwnSet> sets) throws IOException {
+    for (var set : sets) {
+      try {
+        set.follow();
+      } catch (StoreException e) {
+        throw e;
+      } catch (IOException e) {
+        note(set.job().name() + ": " + FileProblems.of(e).sentence());
+      }
+    }
+    return Overview.of(store, all ? OF_ALL_TIMES : Overview.RECENT);
+  }
+
+  private void show(Overview overview) {
+    if (output.json()) {
+      var sets = overview.sets().stream().map(StudioCommand::json).toList();
+      if (follow) {
+        output.writeLine(Map.of("sets", sets));
+      } else {
+        output.write(Map.of("sets", sets));
+      }
+    } else {
+      OverviewDescription.lines(overview, ZoneId.systemDefault()).forEach(output.out()::println);
+      output.out().flush();
+    }
+  }
+
+  /** That the server says that something came only makes the next look come at once. */
+  private void follow(
+      Store store, List<OwnSet> sets, Overview first, Interruption interruption)
+      throws InterruptedException, IOException {
+    var hints = new LinkedBlockingQueue<String>();
+    try (var _ = StoreHints.listen(store, hints::offer)) {
+      var shown = OverviewDescription.lines(first, ZoneId.systemDefault());
+      boolean reached = true;
+      while (!interruption.cancelled()) {
+        for (long waited = 0; waited < ASK.toMillis() && !interruption.cancelled(); waited += 100) {
+          if (hints.poll(100, TimeUnit.MILLISECONDS) != null) {
+            break;
+          }
+        }
+        hints.clear();
+        try {
+          var overview = round(store, sets);
+          var lines = OverviewDescription.lines(overview, ZoneId.systemDefault());
+          if (!lines.equals(shown)) {
+            show(overview);
+            shown = lines;
+          }
+          if (!reached) {
+            note("the store is reached again");
+          }
+          reached = true;
+        } catch (StoreException e) {
+          if (reached) {
+            note(e.problem().sentence() + "; it is tried again");
+          }
+          reached = false;
+        }
+      }
+    }
+  }
+
+  private static Map<String, Object> json(SetRow row) {
+    var document = new LinkedHashMap<String, Object>();
+    document.put("job", row.name());
+    document.put("needs", row.need().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    row.now().ifPresent(set -> put(set, document));
+    document.put("toldBy", row.toldBy().orElse(null));
+    document.put("toldAt", row.toldAt().map(Object::toString).orElse(null));
+    document.put("eventsSince", row.behind());
+    return document;
+  }
+
+  private static void put(SetNow set, Map<String, Object> document) {
+    document.put(
+        "onSet",
+        set.onSet()
+            .map(
+                on ->
+                    Map.of(
+                        "setup", on.setup(), "title", on.title(), "since", on.since().toString()))
+            .orElse(null));
+    document.put("planned", set.planned());
+    document.put("done", set.done());
+    document.put("signedOff", set.signedOff());
+    document.put("pickups", set.pickups());
+    document.put("waitingForSignOff", set.waiting());
+    document.put("waitingSince", set.waitingSince().map(Object::toString).orElse(null));
+    document.put("frames", set.frames());
+    document.put("paceMinutes", set.pace().map(DayCommand::minutes).orElse(null));
+    document.put("finish", set.finish().map(Object::toString).orElse(null));
+    document.put("earliest", set.earliest().map(Object::toString).orElse(null));
+    document.put("latest", set.latest().map(Object::toString).orElse(null));
+    document.put("late", set.late());
+    document.put("urgent", set.urgent());
+    document.put("troubles", set.troubles());
+  }
+}
