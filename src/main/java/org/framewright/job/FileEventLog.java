@@ -130,12 +130,6 @@ final class FileEventLog implements EventLog {
     }
   }
 
-  /** Something that is done while no other process writes to the same log. */
-  @FunctionalInterface
-  private interface Writing<T> {
-    T write() throws IOException;
-  }
-
   @Override
   public synchronized Stamp append(Event event) throws IOException {
     return alone(

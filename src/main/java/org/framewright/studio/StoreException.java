@@ -79,10 +79,14 @@ public final class StoreException extends IOException {
               Text.of("Let whoever keeps the server raise max_connections."));
       default ->
           new StoreException(
-              Text.of("the store answered: {0} ({1})", String.valueOf(failure.getMessage()), state),
+              Text.of("the store answered: {0} ({1})", firstLine(failure), state),
               where,
               Text.of("Tell whoever keeps the server; what waits follows by itself."));
     };
+  }
+
+  private static String firstLine(SQLException failure) {
+    return String.valueOf(failure.getMessage()).lines().findFirst().orElse("");
   }
 
   public Problem problem() {

@@ -86,8 +86,8 @@ final class StoredLogs implements NumberedLogs {
                     select number, line, sum(octet_length(line)) over (order by number) as bytes
                     from (
                       select number, line from framewright.event
-                      where job = ? and station = ? and number >= ? order by number limit ?) some
-                  ) few
+                      where job = ? and station = ? and number >= ? order by number limit ?) as ahead
+                  ) as bounded
                   where bytes <= ? or number = ? order by number
                   """)) {
             statement.setObject(1, job);

@@ -82,7 +82,7 @@ abstract class EventLogContract {
     var stamp = open("cart", ahead).append(shot("1"));
     var desk = open("desk");
     desk.news();
-    assertThat(desk.append(shot("2"))).isGreaterThan(stamp);
+    assertThat(desk.append(shot("2")).compareTo(stamp)).isPositive();
     assertThat(desk.now()).isEqualTo(ahead.instant());
     assertThat(desk.told()).isNotEmpty();
   }
@@ -132,8 +132,8 @@ abstract class EventLogContract {
     }
     var all = open("desk").news();
     assertThat(all.stream().map(Entry::number).sorted())
-        .containsExactlyElementsOf(IntStream.rangeClosed(1, 4 * each).mapToObj(Long::valueOf)
-            .toList());
+        .containsExactlyElementsOf(
+            IntStream.rangeClosed(1, 4 * each).mapToObj(Long::valueOf).toList());
     assertThat(all.stream().map(Entry::stamp).distinct()).hasSize(4 * each);
     assertThat(setups(all)).hasSize(4 * each).doesNotHaveDuplicates();
   }
