@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -74,6 +75,12 @@ final class StudioCommand implements Callable<Integer> {
       description = "Go on exchanging this computer's jobs, until Ctrl-C, and show each change.")
   private boolean follow;
 
+  @Option(
+      names = "--for",
+      paramLabel = "SECONDS",
+      description = "With --follow: go on for that long.")
+  private Optional<Long> seconds = Optional.empty();
+
   static StudioSettings settings() {
     return new StudioSettings(SettingsFolder.usual());
   }
@@ -98,6 +105,10 @@ final class StudioCommand implements Callable<Integer> {
     if (prepare) {
       throw CommandFailure.badInput(
           "--prepare needs the store", "Give its address too, with --store URL.");
+    }
+    if (seconds.filter(given -> given < 0).isPresent()) {
+      throw CommandFailure.badInput(
+          "--for " + seconds.get(), "Give a number of seconds from 0 up.");
     }
     var kept = kept();
     try (var store = Store.open(kept);
@@ -147,9 +158,9 @@ final class StudioCommand implements Callable<Integer> {
       } catch (StoreException e) {
         throw e;
       } catch (JobException e) {
-        note(folder + ": " + e.problem().sentence());
+        note(e.problem().sentence());
       } catch (IOException e) {
-        note(folder + ": " + FileProblems.of(e).sentence());
+        note(FileProblems.of(e).sentence());
       }
     }
     return sets;
@@ -181,37 +192,31 @@ final class StudioCommand implements Callable<Integer> {
         output.write(Map.of("sets", sets));
       }
     } else {
-      OverviewDescription.lines(overview, ZoneId.systemDefault()).forEach(output.out()::println);
+      lines(overview).forEach(output.out()::println);
       output.out().flush();
     }
   }
 
   /** That the server says that something came only makes the next look come at once. */
-  private void follow(
-      Store store, List<OwnSet> sets, Overview first, Interruption interruption)
+  private void follow(Store store, List<OwnSet> sets, Overview first, Interruption interruption)
       throws InterruptedException, IOException {
     var hints = new LinkedBlockingQueue<String>();
+    long begun = System.nanoTime();
     try (var _ = StoreHints.listen(store, hints::offer)) {
-      var shown = OverviewDescription.lines(first, ZoneId.systemDefault());
+      var shown = lines(first);
       boolean reached = true;
-      while (!interruption.cancelled()) {
-        for (long waited = 0; waited < ASK.toMillis() && !interruption.cancelled(); waited += 100) {
-          if (hints.poll(100, TimeUnit.MILLISECONDS) != null) {
-            break;
-          }
-        }
+      while (waited(hints, begun, interruption)) {
         hints.clear();
         try {
           var overview = round(store, sets);
-          var lines = OverviewDescription.lines(overview, ZoneId.systemDefault());
-          if (!lines.equals(shown)) {
-            show(overview);
-            shown = lines;
-          }
           if (!reached) {
             note("the store is reached again");
           }
           reached = true;
+          if (!lines(overview).equals(shown)) {
+            show(overview);
+            shown = lines(overview);
+          }
         } catch (StoreException e) {
           if (reached) {
             note(e.problem().sentence() + "; it is tried again");
@@ -222,10 +227,35 @@ final class StudioCommand implements Callable<Integer> {
     }
   }
 
+  private static List<String> lines(Overview overview) {
+    return OverviewDescription.lines(overview, ZoneId.systemDefault());
+  }
+
+  /** Waits for the next look; false where it is to end. */
+  private boolean waited(
+      LinkedBlockingQueue<String> hints, long begun, Interruption interruption)
+      throws InterruptedException {
+    long waiting = System.nanoTime();
+    while (System.nanoTime() - waiting < ASK.toNanos()) {
+      if (interruption.cancelled()
+          || seconds.filter(most -> isOver(begun, most)).isPresent()) {
+        return false;
+      }
+      if (hints.poll(100, TimeUnit.MILLISECONDS) != null) {
+        return true;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isOver(long begun, long seconds) {
+    return System.nanoTime() - begun >= TimeUnit.SECONDS.toNanos(seconds);
+  }
+
   private static Map<String, Object> json(SetRow row) {
     var document = new LinkedHashMap<String, Object>();
     document.put("job", row.name());
-    document.put("needs", row.need().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    document.put("needs", row.need().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     row.now().ifPresent(set -> put(set, document));
     document.put("toldBy", row.toldBy().orElse(null));
     document.put("toldAt", row.toldAt().map(Object::toString).orElse(null));

@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 import org.framewright.day.DayHours;
 import org.framewright.job.Job;
+import org.framewright.job.JobMirror;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Station;
 import org.framewright.job.TestClock;
@@ -41,6 +42,7 @@ class OwnSetTest {
 
   private Path folder(String place, String title) throws Exception {
     var parent = Files.createDirectories(root.resolve(place));
+    clock.pass(Duration.ofSeconds(1)); // No two jobs begin at one moment.
     return SetScene.job(parent, title, 4, clock, "desk").folder();
   }
 
@@ -107,7 +109,7 @@ class OwnSetTest {
     copy(folder, copied);
     var cart = set(copied, "cart");
     cart.job().mark("001", SetupState.SHOT, MarkDetails.NONE);
-    org.framewright.job.JobMirror.of(copied, clock, new Station("cart"), store.logs(cart.id()))
+    JobMirror.of(copied, clock, new Station("cart"), store.logs(cart.id()))
         .exchange();
     assertThat(Overview.of(store).sets().getFirst().behind()).isEqualTo(1);
     desk.follow();

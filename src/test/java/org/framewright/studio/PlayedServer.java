@@ -321,6 +321,11 @@ public final class PlayedServer implements AutoCloseable {
     return Store.open(address(database, STATION), PASSWORD);
   }
 
+  /** Keeps a database of this server as the store that a computer goes by. */
+  public void keep(StudioSettings settings, String database) throws IOException {
+    settings.keep(address(database, STATION), PASSWORD);
+  }
+
   String log() throws IOException {
     return Files.readString(root.resolve("server.log"));
   }
