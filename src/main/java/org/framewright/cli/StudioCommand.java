@@ -5,11 +5,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -43,6 +45,9 @@ import picocli.CommandLine.Option;
 final class StudioCommand implements Callable<Integer> {
   /** How often the store is asked, whether it says that something came or not. */
   private static final Duration ASK = Duration.ofSeconds(5);
+
+  /** Nobody reads all sets anew more often. */
+  private static final Duration SHOW = Duration.ofSeconds(2);
 
   private static final Duration OF_ALL_TIMES = Duration.ofDays(36_500);
 
@@ -114,7 +119,10 @@ final class StudioCommand implements Callable<Integer> {
     try (var store = Store.open(kept);
         var interruption = new Interruption()) {
       var sets = sets(store, kept);
-      var overview = round(store, sets);
+      for (var set : sets) {
+        exchange(set);
+      }
+      var overview = overview(store);
       show(overview);
       if (follow) {
         follow(store, sets, overview, interruption);
@@ -170,16 +178,17 @@ final class StudioCommand implements Callable<Integer> {
     output.err().println("Note: " + line);
   }
 
-  private Overview round(Store store, List<OwnSet> sets) throws IOException {
-    for (var set : sets) {
-      try {
-        set.follow();
-      } catch (StoreException e) {
-        throw e;
-      } catch (IOException e) {
-        note(set.job().name() + ": " + FileProblems.of(e).sentence());
-      }
+  private void exchange(OwnSet set) throws StoreException {
+    try {
+      set.follow();
+    } catch (StoreException e) {
+      throw e;
+    } catch (IOException e) {
+      note(FileProblems.of(e).sentence());
     }
+  }
+
+  private Overview overview(Store store) throws IOException {
     return Overview.of(store, all ? OF_ALL_TIMES : Overview.RECENT);
   }
 
@@ -202,20 +211,36 @@ final class StudioCommand implements Callable<Integer> {
       throws InterruptedException, IOException {
     var hints = new LinkedBlockingQueue<String>();
     long begun = System.nanoTime();
+    long asked = begun;
+    long read = begun;
+    var shown = lines(first);
+    boolean reached = true;
+    boolean news = false;
     try (var _ = StoreHints.listen(store, hints::offer)) {
-      var shown = lines(first);
-      boolean reached = true;
-      while (waited(hints, begun, interruption)) {
-        hints.clear();
+      while (!interruption.cancelled()
+          && seconds.filter(most -> isOver(begun, most)).isEmpty()) {
+        var hinted = hinted(hints);
+        long now = System.nanoTime();
+        boolean due = now - asked >= ASK.toNanos();
+        news |= !hinted.isEmpty();
         try {
-          var overview = round(store, sets);
-          if (!reached) {
-            note("the store is reached again");
+          for (var set : sets) {
+            if (due || hinted.contains(set.id().toString())) {
+              exchange(set);
+            }
           }
-          reached = true;
-          if (!lines(overview).equals(shown)) {
-            show(overview);
-            shown = lines(overview);
+          if (due || (news && now - read >= SHOW.toNanos())) {
+            var overview = overview(store);
+            read = now;
+            news = false;
+            if (!lines(overview).equals(shown)) {
+              show(overview);
+              shown = lines(overview);
+            }
+            if (!reached) {
+              note("the store is reached again");
+            }
+            reached = true;
           }
         } catch (StoreException e) {
           if (reached) {
@@ -223,6 +248,7 @@ final class StudioCommand implements Callable<Integer> {
           }
           reached = false;
         }
+        asked = due ? now : asked;
       }
     }
   }
@@ -231,21 +257,16 @@ final class StudioCommand implements Callable<Integer> {
     return OverviewDescription.lines(overview, ZoneId.systemDefault());
   }
 
-  /** Waits for the next look; false where it is to end. */
-  private boolean waited(
-      LinkedBlockingQueue<String> hints, long begun, Interruption interruption)
+  /** The jobs of which the server said something; waits a moment where it said nothing. */
+  private static Set<String> hinted(LinkedBlockingQueue<String> hints)
       throws InterruptedException {
-    long waiting = System.nanoTime();
-    while (System.nanoTime() - waiting < ASK.toNanos()) {
-      if (interruption.cancelled()
-          || seconds.filter(most -> isOver(begun, most)).isPresent()) {
-        return false;
-      }
-      if (hints.poll(100, TimeUnit.MILLISECONDS) != null) {
-        return true;
-      }
+    var hinted = new HashSet<String>();
+    var first = hints.poll(100, TimeUnit.MILLISECONDS);
+    if (first != null) {
+      hinted.add(first);
+      hints.drainTo(hinted);
     }
-    return true;
+    return hinted;
   }
 
   private static boolean isOver(long begun, long seconds) {

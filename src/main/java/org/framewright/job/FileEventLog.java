@@ -82,7 +82,7 @@ final class FileEventLog implements EventLog {
   public synchronized List<Entry> news() throws IOException {
     requireFolder();
     logs.read();
-    for (var brought : foldersFromStore()) {
+    for (var brought : foldersFromStore(folder)) {
       fromStore(brought).read();
     }
     var news = List.copyOf(waiting);
@@ -90,7 +90,8 @@ final class FileEventLog implements EventLog {
     return news;
   }
 
-  private List<Path> foldersFromStore() throws IOException {
+  /** The folders in a folder of logs in which stations keep what they brought from a store. */
+  static List<Path> foldersFromStore(Path folder) throws IOException {
     var parent = folder.resolve(FROM_STORE);
     var found = new ArrayList<Path>();
     if (PlainFiles.look(parent).filter(BasicFileAttributes::isDirectory).isPresent()) {
@@ -104,6 +105,7 @@ final class FileEventLog implements EventLog {
         throw e.getCause();
       }
     }
+    found.sort(null);
     return found;
   }
 

@@ -22,13 +22,16 @@ public final class OwnSet {
   /** How a set stands changes with the time alone, so it is told this often at least. */
   private static final Duration TELL = Duration.ofMinutes(1);
 
+  /** Nobody reads faster, and counting frames takes its time. */
+  private static final Duration SOONEST = Duration.ofSeconds(2);
+
   private final Store store;
   private final UUID id;
   private final JobMirror mirror;
   private final Job job;
   private final DayHours hours;
   private final Clock clock;
-  private Instant told = Instant.MIN;
+  private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
   private OwnSet(
@@ -87,7 +90,7 @@ public final class OwnSet {
     var exchanged = mirror.exchange();
     job.refresh();
     var now = clock.instant();
-    if (job.events() != toldOf || !now.isBefore(told.plus(TELL))) {
+    if (!now.isBefore(told.plus(job.events() == toldOf ? TELL : SOONEST))) {
       long events = job.events();
       var scan = job.scan();
       var standing = job.standing(scan);

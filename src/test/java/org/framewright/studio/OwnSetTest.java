@@ -113,6 +113,9 @@ class OwnSetTest {
         .exchange();
     assertThat(Overview.of(store).sets().getFirst().behind()).isEqualTo(1);
     desk.follow();
+    assertThat(Overview.of(store).sets().getFirst().behind()).isEqualTo(1);
+    clock.pass(Duration.ofSeconds(2));
+    desk.follow();
     assertThat(Overview.of(store).sets().getFirst().behind()).isZero();
     assertThat(Overview.of(store).sets().getFirst().now().orElseThrow().waiting())
         .containsExactly("001");
