@@ -16,9 +16,7 @@ final class StorePassword {
   }
 
   static String of(
-      Map<String, String> environment,
-      StoreAddress store,
-      Function<String, Optional<char[]>> ask)
+      Map<String, String> environment, StoreAddress store, Function<String, Optional<char[]>> ask)
       throws CommandFailure {
     var given = environment.get(StudioSettings.PASSWORD);
     if (given != null) {

@@ -161,8 +161,7 @@ final class StudioCommand implements Callable<Integer> {
     for (var folder : kept.jobs()) {
       try {
         sets.add(
-            OwnSet.open(
-                store, folder, hours.hours(output), Clock.system(ZoneId.systemDefault())));
+            OwnSet.open(store, folder, hours.hours(output), Clock.system(ZoneId.systemDefault())));
       } catch (StoreException e) {
         throw e;
       } catch (JobException e) {
@@ -217,8 +216,7 @@ final class StudioCommand implements Callable<Integer> {
     boolean reached = true;
     boolean news = false;
     try (var _ = StoreHints.listen(store, hints::offer)) {
-      while (!interruption.cancelled()
-          && seconds.filter(most -> isOver(begun, most)).isEmpty()) {
+      while (!interruption.cancelled() && seconds.filter(most -> isOver(begun, most)).isEmpty()) {
         var hinted = hinted(hints);
         long now = System.nanoTime();
         boolean due = now - asked >= ASK.toNanos();
@@ -258,8 +256,7 @@ final class StudioCommand implements Callable<Integer> {
   }
 
   /** The jobs of which the server said something; waits a moment where it said nothing. */
-  private static Set<String> hinted(LinkedBlockingQueue<String> hints)
-      throws InterruptedException {
+  private static Set<String> hinted(LinkedBlockingQueue<String> hints) throws InterruptedException {
     var hinted = new HashSet<String>();
     var first = hints.poll(100, TimeUnit.MILLISECONDS);
     if (first != null) {

@@ -25,8 +25,7 @@ public final class JobLogs {
   /** Logs in the job's folder, which a mirror keeps like those of a store. */
   static JobLogs mirrored(JobMirror mirror) {
     return new JobLogs(
-        true,
-        (job, station, clock) -> new MirroredEventLog(files(job, station, clock), mirror));
+        true, (job, station, clock) -> new MirroredEventLog(files(job, station, clock), mirror));
   }
 
   /** Logs in a store alone; of the job's folder only the convention is read. */

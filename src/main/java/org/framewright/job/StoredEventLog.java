@@ -18,7 +18,9 @@ import org.framewright.base.Text;
  * reached, nothing can be done.
  */
 final class StoredEventLog implements EventLog {
-  /** Other processes of one computer may take a number first; this many times in a row none does. */
+  /**
+   * Other processes of one computer may take a number first; this many times in a row none does.
+   */
   private static final int MOST_TRIES = 100;
 
   private final NumberedLogs store;
@@ -114,8 +116,7 @@ final class StoredEventLog implements EventLog {
     if (line.length() > SealedLine.LONGEST) {
       throw new FileProblemException(
           new Problem(
-              Text.of(
-                  "this is too much for one event: more than {0} MB", SealedLine.LONGEST >> 20),
+              Text.of("this is too much for one event: more than {0} MB", SealedLine.LONGEST >> 20),
               "",
               "Do it in smaller parts; nothing was written."));
     }

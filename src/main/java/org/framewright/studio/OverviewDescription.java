@@ -70,8 +70,7 @@ public final class OverviewDescription {
     line.append("; ").append(set.done()).append(" of ").append(set.planned()).append(" done");
     set.pace().ifPresent(pace -> line.append(", ").append(time(pace)).append(" a setup lately"));
     if (set.done() < set.planned()) {
-      set.finish()
-          .ifPresent(finish -> line.append("; done at ").append(at(finish, asked, zone)));
+      set.finish().ifPresent(finish -> line.append("; done at ").append(at(finish, asked, zone)));
       range(set, asked, zone).ifPresent(range -> line.append(", likely ").append(range));
     }
     return line.toString();
@@ -103,8 +102,7 @@ public final class OverviewDescription {
   private static String at(Instant time, Instant asked, ZoneId zone) {
     var there = time.atZone(zone);
     return DayDescription.clockTime(
-        there.toLocalDateTime(),
-        there.toLocalDate().equals(asked.atZone(zone).toLocalDate()));
+        there.toLocalDateTime(), there.toLocalDate().equals(asked.atZone(zone).toLocalDate()));
   }
 
   private static String time(Duration time) {

@@ -34,8 +34,7 @@ public final class OwnSet {
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
-  private OwnSet(
-      Store store, UUID id, JobMirror mirror, Job job, DayHours hours, Clock clock) {
+  private OwnSet(Store store, UUID id, JobMirror mirror, Job job, DayHours hours, Clock clock) {
     this.store = store;
     this.id = id;
     this.mirror = mirror;

@@ -27,8 +27,8 @@ import org.framewright.shotlist.SetupState;
  * @param done of which these are shot or signed off
  * @param signedOff of which these are signed off
  * @param pickups of the planned, these are to be shot again
- * @param waiting the codes of setups that are shot and not signed off, the longest waiting first, at
- *     most {@link #MOST_SAID}
+ * @param waiting the codes of setups that are shot and not signed off, the longest waiting first,
+ *     at most {@link #MOST_SAID}
  * @param waitingSince since when the first of them waits
  * @param frames complete frames
  * @param pace how long setups took lately; none where it is too early to tell

@@ -131,8 +131,7 @@ public final class Store implements AutoCloseable {
           Text.of("this database is prepared for an older Framewright"),
           address.toString(),
           Text.of(
-              "Let its owner prepare it: framewright studio --prepare --store {0}",
-              address.url()));
+              "Let its owner prepare it: framewright studio --prepare --store {0}", address.url()));
     }
     if (version > VERSION) {
       throw new StoreException(
@@ -235,8 +234,7 @@ public final class Store implements AutoCloseable {
   public void add(UUID job, String name, String convention) throws StoreException {
     with(
         connection -> {
-          try (var statement =
-              connection.prepareStatement("select framewright.add_job(?, ?, ?)")) {
+          try (var statement = connection.prepareStatement("select framewright.add_job(?, ?, ?)")) {
             statement.setObject(1, job);
             statement.setString(2, name);
             statement.setString(3, convention);

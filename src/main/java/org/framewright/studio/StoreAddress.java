@@ -10,8 +10,8 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Properties;
-import java.util.Set;
 import java.util.SequencedMap;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.framewright.base.Text;
 

@@ -1,11 +1,8 @@
 package org.framewright.job;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Map;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -249,8 +249,8 @@ class JobMirrorTest {
   @Test
   void theLogsOfDevicesTravelToo() throws Exception {
     var desk = new Computer("desk");
-    var page = new Entry(1, new Stamp(1, 0, "page-00000001"), clock.instant(),
-        EventLogContract.shot("7"));
+    var page =
+        new Entry(1, new Stamp(1, 0, "page-00000001"), clock.instant(), EventLogContract.shot("7"));
     assertThat(desk.log.append(page)).isTrue();
     desk.mirror.exchange();
     var cart = new Computer("cart");

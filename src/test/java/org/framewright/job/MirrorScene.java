@@ -24,8 +24,7 @@ final class MirrorScene {
   }
 
   static MirroredEventLog log(Path job, String station, Clock clock, JobMirror mirror) {
-    return new MirroredEventLog(
-        new FileEventLog(log(job), new Station(station), clock), mirror);
+    return new MirroredEventLog(new FileEventLog(log(job), new Station(station), clock), mirror);
   }
 
   /** A mirrored log that exchanges with the store after each append and before each look. */

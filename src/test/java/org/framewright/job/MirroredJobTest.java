@@ -62,7 +62,10 @@ class MirroredJobTest {
     assertThat(cart.identity()).isEqualTo(desk.identity());
     desk.mark("1", SetupState.SHOT, MarkDetails.NONE);
     clock.pass(Duration.ofMinutes(1));
-    cart.mark("1", SetupState.SIGNED_OFF, new MarkDetails(Optional.of("Odette"), Optional.empty(), Optional.empty()));
+    cart.mark(
+        "1",
+        SetupState.SIGNED_OFF,
+        new MarkDetails(Optional.of("Odette"), Optional.empty(), Optional.empty()));
     cart.mark("2", SetupState.ON_SET, MarkDetails.NONE);
     deskMirror.exchange();
     cartMirror.exchange();

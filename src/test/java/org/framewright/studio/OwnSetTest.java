@@ -109,8 +109,7 @@ class OwnSetTest {
     copy(folder, copied);
     var cart = set(copied, "cart");
     cart.job().mark("001", SetupState.SHOT, MarkDetails.NONE);
-    JobMirror.of(copied, clock, new Station("cart"), store.logs(cart.id()))
-        .exchange();
+    JobMirror.of(copied, clock, new Station("cart"), store.logs(cart.id())).exchange();
     assertThat(Overview.of(store).sets().getFirst().behind()).isEqualTo(1);
     desk.follow();
     assertThat(Overview.of(store).sets().getFirst().behind()).isEqualTo(1);
