@@ -172,6 +172,6 @@ class StudioCommandTest {
     var ran = Ran.run("studio");
     assertThat(ran.status()).isZero();
     assertThat(ran.err()).contains("Note: " + job).contains("there is no such folder");
-    assertThat(ran.out()).contains("1 set; 1 needs a person");
+    assertThat(ran.out()).contains("1 set; none needs a person");
   }
 }
