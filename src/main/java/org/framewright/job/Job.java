@@ -154,6 +154,20 @@ public final class Job {
     return new Job(layout.root(), convention, clock, logs.open(layout, station, clock));
   }
 
+  /**
+   * Makes the folder of a job that a store has, below {@code parent}, and named as it was named
+   * when the job began. It appears whole or not at all; frames are not in it.
+   *
+   * @param convention the job's, as the store has it
+   * @throws JobException if the store has no beginning of the job, or there is a file or folder of
+   *     that name already
+   */
+  public static Path bring(
+      Convention convention, Path parent, NumberedLogs store, Clock clock, Station station)
+      throws IOException, JobException {
+    return JobStart.bring(convention, parent, store, clock, station);
+  }
+
   private SequencedMap<String, String> valuesFromName() throws JobException {
     if (convention.kinds().containsKey(JobStart.JOB)
         && convention.read(name(), JobStart.JOB) instanceof Reading.One one) {

@@ -29,6 +29,8 @@ final class LogFolder {
   @FunctionalInterface
   interface Lines {
     /**
+     * A line that is an event was read.
+     *
      * @param file where it stands
      * @param text the line without its line feed
      */

@@ -36,6 +36,8 @@ final class LogTail {
   @FunctionalInterface
   interface Lines {
     /**
+     * A line that is an event was read.
+     *
      * @param text the line without its line feed
      */
     void line(Entry entry, byte[] text);

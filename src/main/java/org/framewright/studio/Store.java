@@ -8,6 +8,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Properties;
 import java.util.UUID;
@@ -254,6 +255,34 @@ public final class Store implements AutoCloseable {
             try (var rows = statement.executeQuery()) {
               return rows.next();
             }
+          }
+        });
+  }
+
+  /**
+   * A job of the store.
+   *
+   * @param convention its text in YAML
+   */
+  public record Kept(UUID id, String name, String convention) {}
+
+  /** The jobs of this name, those that were added last first. */
+  public List<Kept> named(String name) throws StoreException {
+    return with(
+        connection -> {
+          try (var statement =
+              connection.prepareStatement(
+                  "select id, name, convention from framewright.job where name = ?"
+                      + " order by added desc, id limit 10")) {
+            statement.setString(1, name);
+            var jobs = new ArrayList<Kept>();
+            try (var rows = statement.executeQuery()) {
+              while (rows.next()) {
+                jobs.add(
+                    new Kept(rows.getObject(1, UUID.class), rows.getString(2), rows.getString(3)));
+              }
+            }
+            return jobs;
           }
         });
   }

@@ -139,6 +139,33 @@ class StudioCommandTest {
 
   @Test
   @Tag("slow")
+  void anotherComputerBringsTheJob() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    Ran.run("studio", "add", job);
+    System.setProperty(SETTINGS, folder.resolve("others").toString());
+    var kept = settings().read().orElseThrow();
+    new StudioSettings(folder.resolve("others")).keep(kept.store(), PlayedServer.PASSWORD);
+    var parent = Files.createDirectory(folder.resolve("cart"));
+    var name = job.getFileName().toString();
+    var ran = Ran.run("studio", "bring", name, "--in", parent);
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out().strip()).isEqualTo(parent.resolve(name).toString());
+    Job.open(parent.resolve(name), Clock.systemUTC())
+        .mark("001", SetupState.SHOT, MarkDetails.NONE);
+    assertThat(Ran.run("studio").out()).contains("1 of 2 done");
+    System.setProperty(SETTINGS, folder.resolve("settings").toString());
+    Ran.run("studio");
+    assertThat(Job.open(job, Clock.systemUTC()).state().of("001").state())
+        .isEqualTo(SetupState.SHOT);
+    assertThat(Ran.run("studio", "bring", name, "--in", parent).status()).isEqualTo(2);
+    var none = Ran.run("studio", "bring", "no such job", "--in", parent);
+    assertThat(none.status()).isEqualTo(2);
+    assertThat(none.err()).contains("the store has no job no such job");
+  }
+
+  @Test
+  @Tag("slow")
   void whoFollowsShowsWhatChanges() throws Exception {
     var server = PlayedServer.shared();
     server.keep(settings(), server.database());

@@ -1,5 +1,6 @@
 package org.framewright.job;
 
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.framewright.AssertThat.assertThat;
 
 import java.nio.file.Files;
@@ -79,6 +80,47 @@ class MirroredJobTest {
     assertThat(desk.warnings()).isEmpty();
     var proof = desk.signOffs(desk.scan()).getFirst().proof().orElseThrow();
     assertThat(proof.file()).isEqualTo(".framewright/log/from-store/desk/cart.jsonl");
+  }
+
+  @Test
+  void aComputerWithoutTheFolderBringsTheJobFromTheStore() throws Exception {
+    var desk = Job.open(folder, clock, DESK);
+    desk.mark("1", SetupState.SHOT, MarkDetails.NONE);
+    JobMirror.of(folder, clock, DESK, store).exchange();
+    var parent = Files.createDirectory(root.resolve("cart"));
+    var brought = Job.bring(desk.convention(), parent, store, clock, CART);
+    assertThat(brought).isEqualTo(parent.resolve(folder.getFileName()));
+    var cart = Job.open(brought, clock, CART);
+    assertThat(cart.state()).isEqualTo(desk.state());
+    assertThat(cart.identity()).isEqualTo(desk.identity());
+    assertThat(cart.framesFolder()).isDirectory();
+    assertThat(cart.warnings()).isEmpty();
+    assertThat(Files.list(parent)).containsExactly(brought);
+    assertThatThrownBy(() -> Job.bring(desk.convention(), parent, store, clock, CART))
+        .hasMessageContaining("this job exists already");
+  }
+
+  /** Its folder was lost: what this computer wrote is its own log again. */
+  @Test
+  void theComputerThatLostItsFolderGoesOnWithItsOwnLog() throws Exception {
+    var desk = Job.open(folder, clock, DESK);
+    JobMirror.of(folder, clock, DESK, store).exchange();
+    var parent = Files.createDirectory(root.resolve("again"));
+    var again = Job.open(Job.bring(desk.convention(), parent, store, clock, DESK), clock, DESK);
+    again.mark("1", SetupState.SHOT, MarkDetails.NONE);
+    var mirror = JobMirror.of(again.folder(), clock, DESK, store);
+    assertThat(mirror.exchange()).isEqualTo(new JobMirror.Exchanged(1, 0));
+    assertThat(mirror.told()).isEmpty();
+    assertThat(store.log("desk")).hasSize(3);
+  }
+
+  @Test
+  void aStoreWithoutTheBeginningOfAJobLeavesNoFolder() throws Exception {
+    var parent = Files.createDirectory(root.resolve("cart"));
+    var convention = Job.open(folder, clock, DESK).convention();
+    assertThatThrownBy(() -> Job.bring(convention, parent, store, clock, CART))
+        .hasMessageContaining("does not have the beginning of this job");
+    assertThat(Files.list(parent)).isEmpty();
   }
 
   @Test

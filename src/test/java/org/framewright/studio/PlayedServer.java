@@ -29,7 +29,7 @@ import java.util.stream.Stream;
 public final class PlayedServer implements AutoCloseable {
   static final String OWNER = "keeper";
   static final String STATION = "anna";
-  static final String PASSWORD = "never to be seen 7";
+  public static final String PASSWORD = "never to be seen 7";
 
   private static final String PACKED = "/postgres-linux-x86_64.txz";
   private static final Duration PATIENCE = Duration.ofSeconds(60);
