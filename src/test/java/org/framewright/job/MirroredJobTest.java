@@ -53,6 +53,12 @@ class MirroredJobTest {
     return copy;
   }
 
+  private static List<Path> listed(Path folder) throws Exception {
+    try (var files = Files.list(folder)) {
+      return files.toList();
+    }
+  }
+
   @Test
   void twoCopiesOfOneFolderShowOneBoard() throws Exception {
     var copy = copied();
@@ -95,7 +101,7 @@ class MirroredJobTest {
     assertThat(cart.identity()).isEqualTo(desk.identity());
     assertThat(cart.framesFolder()).isDirectory();
     assertThat(cart.warnings()).isEmpty();
-    assertThat(Files.list(parent)).containsExactly(brought);
+    assertThat(listed(parent)).containsExactly(brought);
     assertThatThrownBy(() -> Job.bring(desk.convention(), parent, store, clock, CART))
         .hasMessageContaining("this job exists already");
   }
@@ -120,7 +126,7 @@ class MirroredJobTest {
     var convention = Job.open(folder, clock, DESK).convention();
     assertThatThrownBy(() -> Job.bring(convention, parent, store, clock, CART))
         .hasMessageContaining("does not have the beginning of this job");
-    assertThat(Files.list(parent)).isEmpty();
+    assertThat(listed(parent)).isEmpty();
   }
 
   @Test
