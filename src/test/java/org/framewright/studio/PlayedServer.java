@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -181,7 +182,7 @@ public final class PlayedServer implements AutoCloseable {
 
   private void run(String program, String... arguments) throws IOException {
     var run = command(program, arguments).start();
-    var said = new String(run.getInputStream().readAllBytes());
+    var said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     try {
       if (run.waitFor() != 0) {
         throw new IOException(program + ": " + said);

@@ -1,6 +1,7 @@
 package org.framewright.studio;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,16 +72,18 @@ public final class StoreBenchmark {
         var threads = Executors.newVirtualThreadPerTaskExecutor()) {
       for (int i = 0; i < events; i++) {
         int station = i % stations;
-        clock.schedule(
-            () ->
-                threads.submit(
-                    () -> {
-                      append(store, jobs, station, next, sentAt, appends);
-                      left.countDown();
-                      return null;
-                    }),
-            i * 1_000_000L / rate,
-            TimeUnit.MICROSECONDS);
+        Runnable append =
+            () -> {
+              try {
+                append(store, jobs, station, next, sentAt, appends);
+                left.countDown();
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            };
+        var _ =
+            clock.schedule(
+                () -> threads.execute(append), i * 1_000_000L / rate, TimeUnit.MICROSECONDS);
       }
       left.await();
     }

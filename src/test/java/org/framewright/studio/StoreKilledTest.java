@@ -3,6 +3,7 @@ package org.framewright.studio;
 import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -176,7 +177,7 @@ class StoreKilledTest {
     for (int i = 0; ; i++) {
       try {
         return store.logs(job).read("desk", 1).stream()
-            .map(String::new)
+            .map(line -> new String(line, StandardCharsets.UTF_8))
             .collect(Collectors.joining("\n"));
       } catch (StoreException e) {
         if (i == 20) {
