@@ -53,6 +53,11 @@ public final class StudioSettings {
     public List<Path> jobs() {
       return jobs;
     }
+
+    @Override
+    public String toString() {
+      return store + " with " + jobs.size() + " jobs";
+    }
   }
 
   /**
