@@ -218,17 +218,21 @@ public final class PlayedServer implements AutoCloseable {
       try (var _ = connect("postgres", OWNER)) {
         return;
       } catch (SQLException e) {
-        if (System.nanoTime() > until || !process.isAlive()) {
+        if (System.nanoTime() > until) {
           throw new IOException(Files.readString(root.resolve("server.log")), e);
         }
         pause();
+        if (!process.isAlive()) {
+          // One that was killed may have left a process that is just ending, and holds its memory.
+          process = builder.start();
+        }
       }
     }
   }
 
   private static void pause() {
     try {
-      Thread.sleep(50);
+      Thread.sleep(200);
     } catch (InterruptedException e) {
       throw new IllegalStateException(e);
     }
