@@ -26,6 +26,14 @@ public final class StoreException extends IOException {
   static StoreException of(SQLException failure, StoreAddress store) {
     var state = failure.getSQLState() == null ? "" : failure.getSQLState();
     var where = store.toString();
+    if (state.startsWith("08") && firstLine(failure).contains("SSL")) {
+      return new StoreException(
+          Text.of("the store does not encrypt as its address asks: {0}", firstLine(failure)),
+          where,
+          Text.of(
+              "Let whoever keeps the server turn TLS on with a certificate for its name, or name"
+                  + " the authority of the certificate in the address: sslrootcert=FILE"));
+    }
     if (state.startsWith("08") || state.startsWith("57P") || state.isEmpty()) {
       return new StoreException(
           new Problem(

@@ -238,6 +238,36 @@ public final class PlayedServer implements AutoCloseable {
     }
   }
 
+  /**
+   * Starts the server anew with a certificate for its address.
+   *
+   * @return the certificate, which is its own authority
+   */
+  Path startEncrypted() throws IOException {
+    stop();
+    var certificate = root.resolve("server.crt");
+    var key = root.resolve("server.key");
+    run(
+        "/usr/bin/openssl",
+        "req",
+        "-x509",
+        "-newkey",
+        "rsa:2048",
+        "-nodes",
+        "-keyout",
+        key.toString(),
+        "-out",
+        certificate.toString(),
+        "-days",
+        "2",
+        "-subj",
+        "/CN=127.0.0.1",
+        "-addext",
+        "subjectAltName=IP:127.0.0.1");
+    start("ssl=on", "ssl_cert_file=" + certificate, "ssl_key_file=" + key);
+    return certificate;
+  }
+
   /** SIGKILL for all of its processes. */
   void kill() {
     var all = Stream.concat(process.descendants(), Stream.of(process.toHandle())).toList();
