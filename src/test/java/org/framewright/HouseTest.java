@@ -43,6 +43,7 @@ class HouseTest {
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
+    ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "day"));
     ARROWS.put("report", List.of("shotlist", "frames", "job", "handoff", "copies", "day"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
@@ -61,6 +62,7 @@ class HouseTest {
             "day",
             "report",
             "share",
+            "studio",
             "sample"));
     ARROWS.put(
         "cli",
@@ -77,6 +79,7 @@ class HouseTest {
             "day",
             "report",
             "share",
+            "studio",
             "sample",
             "ui"));
   }
@@ -146,6 +149,18 @@ class HouseTest {
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..")
+        .check(CLASSES);
+  }
+
+  /** A job folder is whole without a server; whoever has none must not load what talks to one. */
+  @Test
+  void theServerIsKnownToTheRoomOfTheStudioOnly() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.framewright.studio..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("java.sql..", "com.zaxxer..", "org.flywaydb..", "org.postgresql..")
         .check(CLASSES);
   }
 

@@ -36,6 +36,7 @@ final class Commands {
           "returns",
           "serve",
           "slates",
+          "studio",
           "verify");
 
   private static final List<String> HELP = List.of("--help", "-h");
@@ -67,6 +68,7 @@ final class Commands {
       case "returns" -> Optional.of(ReturnsCommand.class);
       case "serve" -> Optional.of(ServeCommand.class);
       case "slates" -> Optional.of(SlatesCommand.class);
+      case "studio" -> Optional.of(StudioCommand.class);
       case "verify" -> Optional.of(VerifyCommand.class);
       default -> Optional.empty();
     };
@@ -115,8 +117,13 @@ final class Commands {
 
   private static void add(Class<?> command, CommandLine line) {
     var made = new CommandLine(command);
-    withHelp(made.getCommandSpec());
+    helpThroughout(made);
     line.addSubcommand(made);
+  }
+
+  private static void helpThroughout(CommandLine command) {
+    withHelp(command.getCommandSpec());
+    command.getSubcommands().values().forEach(Commands::helpThroughout);
   }
 
   /** What picocli's own mixin of these two options says, without the reflection over it. */

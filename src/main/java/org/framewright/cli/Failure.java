@@ -12,6 +12,7 @@ import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.job.JobException;
 import org.framewright.share.ShareException;
+import org.framewright.studio.StoreException;
 
 /**
  * What ended a command, for a person and for the shell.
@@ -25,6 +26,8 @@ record Failure(ExitStatus status, Problem problem) {
     return switch (failure) {
       case CommandFailure e -> new Failure(e.status(), e.problem());
       case ShareException e -> new Failure(ExitStatus.BAD_INPUT, e.problem());
+      case StoreException e ->
+          new Failure(e.reached() ? ExitStatus.BAD_INPUT : ExitStatus.FAILED, e.problem());
       case JobException e -> new Failure(ExitStatus.BAD_INPUT, e.problem());
       case NoSuchFileException e -> new Failure(ExitStatus.BAD_INPUT, FileProblems.of(e));
       case IOException e -> new Failure(ExitStatus.FAILED, FileProblems.of(e));

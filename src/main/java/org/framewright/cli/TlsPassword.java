@@ -32,7 +32,7 @@ final class TlsPassword {
   }
 
   @SuppressWarnings("SystemConsoleNull") // some runtimes have none where a stream leads elsewhere
-  private static Optional<char[]> typed(String question) {
+  static Optional<char[]> typed(String question) {
     return Optional.ofNullable(System.console())
         .filter(console -> console.isTerminal())
         .map(console -> console.readPassword("%s", question));

@@ -19,10 +19,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblemException;
 import org.framewright.base.Problem;
-import org.framewright.base.SmallFiles;
 import org.framewright.base.Text;
 
 /**
@@ -34,30 +34,45 @@ import org.framewright.base.Text;
  * line, so that nothing is glued to the torn one, and says so; readers then tell a torn line from
  * one that was changed.
  *
+ * <p>What came from a store lies in {@code from-store/STATION}, a folder for each station that
+ * brought something, and is read as well; an event that is in several places counts once.
+ *
  * <p>The folder is made when the job is started, and never again: where it is not there, the job
  * was moved or its drive is gone. Nothing is read or written through a link.
  */
 final class FileEventLog implements EventLog {
-  /** The largest log that is read, in bytes: some millions of events. */
-  static final long LARGEST = 1L << 30;
-
-  private static final String ENDING = ".jsonl";
+  private static final String FROM_STORE = "from-store";
+  private static final String LOCK = ".lock";
 
   /** File locks hold for the whole process, so its threads must not meet at one. */
   private static final Object IN_THIS_PROCESS = new Object();
 
   private final Path folder;
+  private final LogFolder logs;
+  private final Map<Path, LogFolder> fromStore = new TreeMap<>();
   private final StationClock clock;
   private final Clock wall;
-  private final Map<Path, LogTail> tails = new TreeMap<>();
-  private final Map<Path, Text> leftOut = new TreeMap<>();
   private final Set<Stamp> seen = new HashSet<>();
   private final List<Entry> waiting = new ArrayList<>();
   private String station;
   private boolean hasLocks = true;
 
   FileEventLog(Path folder, Station station, Clock clock) {
+    this(folder, station, clock, (_, _, _) -> {});
+  }
+
+  /**
+   * @param lines hears of each line of the folder itself as it is read
+   */
+  FileEventLog(Path folder, Station station, Clock clock, LogFolder.Lines lines) {
     this.folder = folder;
+    this.logs =
+        new LogFolder(
+            folder,
+            (file, entry, text) -> {
+              take(entry);
+              lines.line(file, entry, text);
+            });
     this.station = station.name();
     this.clock = new StationClock(clock);
     this.wall = clock;
@@ -66,17 +81,41 @@ final class FileEventLog implements EventLog {
   @Override
   public synchronized List<Entry> news() throws IOException {
     requireFolder();
-    leftOut.clear();
-    try (var files = Files.newDirectoryStream(folder, "*" + ENDING)) {
-      for (var file : files) {
-        read(file);
-      }
-    } catch (DirectoryIteratorException e) {
-      throw e.getCause();
+    logs.read();
+    for (var brought : foldersFromStore(folder)) {
+      fromStore(brought).read();
     }
     var news = List.copyOf(waiting);
     waiting.clear();
     return news;
+  }
+
+  /** The folders in a folder of logs in which stations keep what they brought from a store. */
+  static List<Path> foldersFromStore(Path folder) throws IOException {
+    var parent = folder.resolve(FROM_STORE);
+    var found = new ArrayList<Path>();
+    if (PlainFiles.look(parent).filter(BasicFileAttributes::isDirectory).isPresent()) {
+      try (var folders = Files.newDirectoryStream(parent)) {
+        for (var one : folders) {
+          if (PlainFiles.look(one).filter(BasicFileAttributes::isDirectory).isPresent()) {
+            found.add(one);
+          }
+        }
+      } catch (DirectoryIteratorException e) {
+        throw e.getCause();
+      }
+    }
+    found.sort(null);
+    return found;
+  }
+
+  private LogFolder fromStore(Path brought) {
+    return fromStore.computeIfAbsent(
+        brought, path -> new LogFolder(path, (_, entry, _) -> take(entry)));
+  }
+
+  private Path broughtHere() {
+    return folder.resolve(FROM_STORE).resolve(station);
   }
 
   private void requireFolder() throws IOException {
@@ -93,55 +132,97 @@ final class FileEventLog implements EventLog {
     }
   }
 
-  /** Something that is done while no other process writes to the same log. */
-  @FunctionalInterface
-  private interface Writing<T> {
-    T write() throws IOException;
-  }
-
   @Override
   public synchronized Stamp append(Event event) throws IOException {
     return alone(
-        station,
-        () -> {
-          var tail = readOwn(station);
+        () -> logs.log(station),
+        file -> {
+          var tail = readOwn(logs, file);
           var entry = new Entry(tail.lastNumber() + 1, clock.next(station), clock.own(), event);
-          write(entry, tail);
+          write(file, tail, EventCodec.encode(new EventCodec.Line(entry, tail.torn())));
           return entry.stamp();
         });
   }
 
   @Override
   public synchronized boolean append(Entry next) throws IOException {
-    var writer = next.stamp().station();
     return alone(
-        writer,
-        () -> {
-          var tail = readOwn(writer);
+        () -> logs.log(next.stamp().station()),
+        file -> {
+          var tail = readOwn(logs, file);
           if (next.number() != tail.lastNumber() + 1) {
             return false;
           }
-          write(next, tail);
+          write(file, tail, EventCodec.encode(new EventCodec.Line(next, tail.torn())));
           return true;
         });
   }
 
   @Override
   public synchronized long last(String writer) {
-    var tail = tails.get(log(writer));
-    return tail == null ? 0 : tail.lastNumber();
+    return logs.last(writer);
   }
 
-  private Path log(String writer) {
-    return folder.resolve(writer + ENDING);
+  /** The number of a writer's last event that came from a store, as far as it was read. */
+  synchronized long lastFromStore(String writer) {
+    return fromStore(broughtHere()).last(writer);
   }
 
-  private <T> T alone(String writer, Writing<T> writing) throws IOException {
+  /**
+   * Whether this computer writes a log of this folder: its own, and those of the devices that it
+   * keeps one for. A folder that came back from an older copy lacks the end of them.
+   */
+  synchronized boolean isWrittenHere(String writer) {
+    return writer.equals(station) || (Device.isLegal(writer) && logs.last(writer) > 0);
+  }
+
+  /**
+   * Keeps lines that a store has of a writer, byte for byte, as far as they follow what is here. In
+   * a log that is written here, what was appended meanwhile stands in their way.
+   *
+   * @param lines with numbers that follow each other
+   * @return how many were kept
+   */
+  synchronized int keep(String writer, List<SealedLine> lines) throws IOException {
+    requireFolder();
+    boolean ours = isWrittenHere(writer);
+    var place = logs;
+    if (!ours) {
+      DurableFiles.createFolder(folder.resolve(FROM_STORE));
+      PlainFiles.requireFolder(folder.resolve(FROM_STORE));
+      DurableFiles.createFolder(broughtHere());
+      PlainFiles.requireFolder(broughtHere());
+      place = fromStore(broughtHere());
+    }
+    var into = place;
+    return alone(
+        () -> into.log(writer),
+        file -> {
+          var tail = readOwn(into, file);
+          var next =
+              lines.stream().filter(line -> ours || line.number() > tail.lastNumber()).toList();
+          if (next.isEmpty() || next.getFirst().number() != tail.lastNumber() + 1) {
+            return 0;
+          }
+          write(file, tail, next.stream().map(SealedLine::bytes).toArray(byte[][]::new));
+          into.read(file);
+          return next.size();
+        });
+  }
+
+  /** Something that is done to a log while no other process writes to it. */
+  @FunctionalInterface
+  private interface Writing<T> {
+    T write(Path log) throws IOException;
+  }
+
+  private <T> T alone(Supplier<Path> log, Writing<T> writing) throws IOException {
     requireFolder();
     synchronized (IN_THIS_PROCESS) {
-      var lock = folder.resolve(writer + ".lock");
+      var file = log.get();
+      var lock = file.resolveSibling(file.getFileName().toString().replace(LogFolder.ENDING, LOCK));
       PlainFiles.requireFileIfThere(lock);
-      PlainFiles.requireFileIfThere(log(writer));
+      PlainFiles.requireFileIfThere(file);
       // The lock has a file of its own: closing any channel of a file drops all locks on it.
       try (var channel =
           FileChannel.open(
@@ -152,7 +233,8 @@ final class FileEventLog implements EventLog {
         if (hasLocks) {
           lock(channel);
         }
-        return writing.write();
+        // Where there are no locks, the station goes by another name from now on.
+        return writing.write(log.get());
       }
     }
   }
@@ -168,24 +250,21 @@ final class FileEventLog implements EventLog {
     }
   }
 
-  /** The log of a writer as it is now, to be written behind. */
-  private LogTail readOwn(String writer) throws IOException {
-    var file = log(writer);
-    var tail = read(file);
-    if (leftOut.containsKey(file)) {
+  /** A log as it is now, to be written behind. */
+  private static LogTail readOwn(LogFolder logs, Path file) throws IOException {
+    var tail = logs.read(file);
+    var leftOut = logs.leftOut(file);
+    if (leftOut.isPresent()) {
       throw new FileProblemException(
           new Problem(
-              leftOut.get(file),
+              leftOut.get(),
               file.toString(),
               "Move it away; the job goes on without it, and this computer begins another one."));
     }
     return tail;
   }
 
-  private void write(Entry entry, LogTail tail) throws IOException {
-    var file = log(entry.stamp().station());
-    var before = PlainFiles.requireFileIfThere(file);
-    var line = EventCodec.encode(new EventCodec.Line(entry, tail.torn()));
+  private void write(Path file, LogTail tail, byte[] line) throws IOException {
     if (line.length > LogTail.LONGEST_LINE) {
       throw new FileProblemException(
           new Problem(
@@ -194,20 +273,20 @@ final class FileEventLog implements EventLog {
               "",
               "Do it in smaller parts; nothing was written."));
     }
-    write(file, tail, line);
-    if (before.map(BasicFileAttributes::size).orElse(0L) == 0) {
-      DurableFiles.syncFolder(folder);
-    }
-    read(file);
+    write(file, tail, new byte[][] {line});
+    logs.read(file);
   }
 
-  private static void write(Path file, LogTail tail, byte[] line) throws IOException {
-    var bytes = new ByteArrayOutputStream(line.length + 2);
+  private static void write(Path file, LogTail tail, byte[][] lines) throws IOException {
+    var before = PlainFiles.requireFileIfThere(file);
+    var bytes = new ByteArrayOutputStream();
     if (tail.open()) {
       bytes.write('\n');
     }
-    bytes.writeBytes(line);
-    bytes.write('\n');
+    for (var line : lines) {
+      bytes.writeBytes(line);
+      bytes.write('\n');
+    }
     try (var channel =
         FileChannel.open(
             file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
@@ -221,6 +300,9 @@ final class FileEventLog implements EventLog {
         throw e;
       }
     }
+    if (before.map(BasicFileAttributes::size).orElse(0L) == 0) {
+      DurableFiles.syncFolder(file.getParent());
+    }
   }
 
   /** Takes back what was written of an event; where even that fails, readers see a torn line. */
@@ -230,42 +312,6 @@ final class FileEventLog implements EventLog {
     } catch (IOException e) {
       cause.addSuppressed(e);
     }
-  }
-
-  private LogTail read(Path file) throws IOException {
-    var tail = tails.computeIfAbsent(file, path -> new LogTail(path, false));
-    var attributes = PlainFiles.look(file);
-    if (attributes.isEmpty()) {
-      // Gone for now, as on a drive that is being synchronised.
-      leftOut.remove(file);
-      return tail;
-    }
-    var now = attributes.get();
-    if (!now.isRegularFile()) {
-      leftOut.put(file, Text.of("this is {0} and no log, so it is left out", SmallFiles.kind(now)));
-      return tail;
-    }
-    if (now.size() > LARGEST) {
-      leftOut.put(
-          file, Text.of("this log is larger than {0} GB, so it is left out", LARGEST >> 30));
-      return tail;
-    }
-    leftOut.remove(file);
-    if (tail.isRead(now)) {
-      return tail;
-    }
-    if (!tail.continues(now)) {
-      // Replaced by another copy: what was read stays, what comes is read anew.
-      tail = new LogTail(file, tail.isLongerThan(now));
-      tails.put(file, tail);
-    }
-    try (var channel =
-        Files.newByteChannel(file, Set.of(StandardOpenOption.READ, LinkOption.NOFOLLOW_LINKS))) {
-      tail.read(channel, now, this::take);
-    } catch (NoSuchFileException e) {
-      // It went away just now.
-    }
-    return tail;
   }
 
   private void take(Entry entry) {
@@ -288,11 +334,8 @@ final class FileEventLog implements EventLog {
   @Override
   public synchronized List<Text> told() {
     var warnings = new ArrayList<Text>();
-    tails.values().forEach(tail -> tail.describe(warnings));
-    leftOut.forEach(
-        (file, why) ->
-            warnings.add(
-                Text.of("{0}: {1}. Move it away, or bring it back from a copy.", file, why)));
+    logs.describe(warnings);
+    fromStore.values().forEach(brought -> brought.describe(warnings));
     clock.describe(station, warnings);
     return List.copyOf(warnings);
   }

@@ -133,6 +133,11 @@ final class Folding {
     return applied;
   }
 
+  /** How many events there are. */
+  int size() {
+    return entries.size();
+  }
+
   /** What the events make so far. */
   Fold fold() {
     return state.fold();

@@ -143,11 +143,29 @@ public final class Job {
   /** The same, as a given station. */
   public static Job open(Path folder, Clock clock, Station station)
       throws IOException, JobException {
+    return open(folder, clock, station, JobLogs.inFolder());
+  }
+
+  /** The same with another kind of log. */
+  public static Job open(Path folder, Clock clock, Station station, JobLogs logs)
+      throws IOException, JobException {
     var layout = new JobLayout(folder.toAbsolutePath().normalize());
     var convention = layout.readConvention();
-    layout.requireLog();
-    return new Job(
-        layout.root(), convention, clock, new FileEventLog(layout.log(), station, clock));
+    return new Job(layout.root(), convention, clock, logs.open(layout, station, clock));
+  }
+
+  /**
+   * Makes the folder of a job that a store has, below {@code parent}, and named as it was named
+   * when the job began. It appears whole or not at all; frames are not in it.
+   *
+   * @param convention the job's, as the store has it
+   * @throws JobException if the store has no beginning of the job, or there is a file or folder of
+   *     that name already
+   */
+  public static Path bring(
+      Convention convention, Path parent, NumberedLogs store, Clock clock, Station station)
+      throws IOException, JobException {
+    return JobStart.bring(convention, parent, store, clock, station);
   }
 
   private SequencedMap<String, String> valuesFromName() throws JobException {
@@ -242,6 +260,11 @@ public final class Job {
   /** The same in English. */
   public List<String> warnings() {
     return warnings.stream().map(Text::english).map(PlainText::line).toList();
+  }
+
+  /** How many events of all stations were read so far. */
+  public synchronized long events() {
+    return folding.size();
   }
 
   /** What another station did to the list last, of what was read so far. */

@@ -111,6 +111,62 @@ final class JobStart {
       Clock clock,
       Station station)
       throws IOException, JobException {
+    return make(
+        parent,
+        name,
+        draft ->
+            new FileEventLog(lay(convention, draft, values), station, clock)
+                .append(new Event.Began(new LinkedHashMap<>(values))));
+  }
+
+  /**
+   * Makes the folder of a job that a store has, for a computer that has none of it: the convention,
+   * the folders of its roles, and the logs as the store has them.
+   *
+   * @return the job's folder
+   * @throws JobException if the store has no beginning of the job, or there is a file or folder of
+   *     that name already
+   */
+  static Path bring(
+      Convention convention, Path parent, NumberedLogs store, Clock clock, Station station)
+      throws IOException, JobException {
+    var values =
+        new StoredEventLog(store, station, clock)
+            .news().stream()
+                .filter(entry -> entry.event() instanceof Event.Began)
+                .min(Comparator.comparing(Entry::stamp))
+                .map(entry -> ((Event.Began) entry.event()).values())
+                .orElseThrow(
+                    () ->
+                        new JobException(
+                            Text.of("the store does not have the beginning of this job"),
+                            "",
+                            Text.of(
+                                "Exchange it with the store on the computer that has the job's"
+                                    + " folder: framewright studio.")));
+    if (!(check(convention, values) instanceof Built.Name name)) {
+      throw new JobException(
+          Text.of("the convention that the store has does not fit the beginning of this job"),
+          "",
+          Text.of("Copy the job's folder from a computer that has it."));
+    }
+    return make(
+        parent,
+        name.text(),
+        draft -> {
+          lay(convention, draft, values);
+          JobMirror.of(draft, clock, station, store).exchange();
+        });
+  }
+
+  /** Puts into a folder what it is to hold. */
+  @FunctionalInterface
+  private interface Filling {
+    void fill(Path draft) throws IOException, JobException;
+  }
+
+  private static Path make(Path parent, String name, Filling filling)
+      throws IOException, JobException {
     if (!Files.isDirectory(parent)) {
       throw new JobException(
           Text.of("there is no such folder"),
@@ -133,7 +189,10 @@ final class JobStart {
             LinkOption.NOFOLLOW_LINKS)) {
       hold(channel);
       try {
-        build(convention, draft, values, clock, station);
+        filling.fill(draft);
+        for (var made : foldersDeepestFirst(draft)) {
+          DurableFiles.syncFolder(made);
+        }
         place(draft, folder);
         DurableFiles.syncFolder(within);
       } catch (IOException | JobException | RuntimeException e) {
@@ -160,8 +219,8 @@ final class JobStart {
         Text.of("Open it, move it away, or give the job other values; nothing was changed."));
   }
 
-  private static void build(
-      Convention convention, Path draft, Map<String, String> values, Clock clock, Station station)
+  /** Makes all of a job but what its log says; returns the folder of its logs. */
+  private static Path lay(Convention convention, Path draft, Map<String, String> values)
       throws IOException, JobException {
     var layout = new JobLayout(draft);
     var roles = RoleFolders.of(draft, convention, values).sequencedValues();
@@ -173,11 +232,7 @@ final class JobStart {
     Files.createDirectory(layout.log());
     DurableFiles.writeFlushed(
         layout.convention(), convention.yaml().getBytes(StandardCharsets.UTF_8));
-    new FileEventLog(layout.log(), station, clock)
-        .append(new Event.Began(new LinkedHashMap<>(values)));
-    for (var folder : foldersDeepestFirst(draft)) {
-      DurableFiles.syncFolder(folder);
-    }
+    return layout.log();
   }
 
   private static List<Path> foldersDeepestFirst(Path root) throws IOException {

@@ -35,6 +35,8 @@ final class LogProofs {
   /** Other names would need quotes in a shell, and no station has one. */
   private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,200}\\.jsonl");
 
+  private static final Pattern FOLDER = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,200}");
+
   /** What tells one sign-off from another. */
   private record Key(String setup, String by, Instant at) {}
 
@@ -47,8 +49,19 @@ final class LogProofs {
   static LogProofs of(JobLayout job) throws IOException {
     var proofs = new LogProofs();
     PlainFiles.requireFolder(job.log());
+    for (var brought : FileEventLog.foldersFromStore(job.log())) {
+      if (FOLDER.matcher(brought.getFileName().toString()).matches()) {
+        proofs.readAll(brought, job.root());
+      }
+    }
+    // The log that its station wrote here proves more than what was brought of it.
+    proofs.readAll(job.log(), job.root());
+    return proofs;
+  }
+
+  private void readAll(Path folder, Path root) throws IOException {
     var logs = new ArrayList<Path>();
-    try (var found = Files.newDirectoryStream(job.log(), "*" + ENDING)) {
+    try (var found = Files.newDirectoryStream(folder, "*" + ENDING)) {
       found.forEach(logs::add);
     } catch (DirectoryIteratorException e) {
       throw e.getCause();
@@ -59,11 +72,10 @@ final class LogProofs {
       if (NAME.matcher(log.getFileName().toString()).matches()
           && attributes.isPresent()
           && attributes.get().isRegularFile()
-          && attributes.get().size() <= FileEventLog.LARGEST) {
-        proofs.read(log, job.root());
+          && attributes.get().size() <= LogFolder.LARGEST) {
+        read(log, root);
       }
     }
-    return proofs;
   }
 
   /** The log up to a sign-off. */

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Consumer;
 import org.framewright.base.Text;
 import org.framewright.job.EventCodec.BadLine;
 
@@ -32,6 +31,17 @@ final class LogTail {
 
   /** Of so many lines a file's warnings tell each by itself. */
   private static final int MOST_LINES = 50;
+
+  /** Hears of each line that is an event, in the order of the file. */
+  @FunctionalInterface
+  interface Lines {
+    /**
+     * A line that is an event was read.
+     *
+     * @param text the line without its line feed
+     */
+    void line(Entry entry, byte[] text);
+  }
 
   private final Path file;
   private final int longest;
@@ -108,7 +118,7 @@ final class LogTail {
   }
 
   /** Reads what came since the last time. */
-  void read(SeekableByteChannel channel, BasicFileAttributes attributes, Consumer<Entry> events)
+  void read(SeekableByteChannel channel, BasicFileAttributes attributes, Lines events)
       throws IOException {
     identity = attributes.fileKey();
     modified = attributes.lastModifiedTime();
@@ -151,19 +161,19 @@ final class LogTail {
     }
   }
 
-  private void last(byte[] text, Consumer<Entry> events) {
+  private void last(byte[] text, Lines events) {
     try {
       var read = EventCodec.decode(text);
       line++;
       offset += text.length;
       taken = true;
-      accept(read, events);
+      accept(read, text, events);
     } catch (BadLine e) {
       torn = true;
     }
   }
 
-  private void whole(byte[] text, Consumer<Entry> events) {
+  private void whole(byte[] text, Lines events) {
     if (taken) {
       taken = false;
       if (text.length == 0 && !overlong) {
@@ -177,7 +187,7 @@ final class LogTail {
       return;
     }
     try {
-      accept(EventCodec.decode(text), events);
+      accept(EventCodec.decode(text), text, events);
     } catch (BadLine e) {
       damaged(e.why);
     }
@@ -192,7 +202,7 @@ final class LogTail {
     }
   }
 
-  private void accept(EventCodec.Line read, Consumer<Entry> events) {
+  private void accept(EventCodec.Line read, byte[] text, Lines events) {
     var number = read.entry().number();
     if (read.afterTorn() && damaged.containsKey(line - 1)) {
       tornLines.add(line - 1);
@@ -200,7 +210,7 @@ final class LogTail {
       gap(lastNumber + 1, number - 1);
     }
     lastNumber = Math.max(lastNumber, number);
-    events.accept(read.entry());
+    events.line(read.entry(), text);
   }
 
   private void gap(long from, long to) {

@@ -27,5 +27,10 @@
  * Demirbas, Madappa, Avva and Leone, "Logical Physical Clocks", OPODIS 2014): an event that was
  * made by somebody who had seen another one is always ordered after it, however wrong the clocks
  * are, and the same events make the same state in whatever order their logs come in.
+ *
+ * <p>The logs may be kept in a store besides, which is a {@link org.framewright.job.NumberedLogs}:
+ * a {@link org.framewright.job.JobMirror} sends what it lacks and brings what the folder lacks. The
+ * folder is always written first, so that nothing waits for the store. {@link
+ * org.framewright.job.JobLogs} says with which kind of log a job is opened.
  */
 package org.framewright.job;

@@ -7,11 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
@@ -35,12 +32,11 @@ class GuideCommandsTest {
     }
   }
 
-  private static CommandLine command(String name) throws ClassNotFoundException {
-    var type =
-        Stream.of(name.split("-", -1))
-            .map(part -> part.substring(0, 1).toUpperCase(Locale.ROOT) + part.substring(1))
-            .collect(Collectors.joining("", "org.framewright.cli.", "Command"));
-    return new CommandLine(Class.forName(type)).setCaseInsensitiveEnumValuesAllowed(true);
+  private static CommandLine command(String name) {
+    return ShellFiles.program()
+        .getSubcommands()
+        .get(name)
+        .setCaseInsensitiveEnumValuesAllowed(true);
   }
 
   private static List<String> words(String typed) {
@@ -61,7 +57,7 @@ class GuideCommandsTest {
         assertThat(words).as(line).isIn(List.of("--help"), List.of("--version"));
         continue;
       }
-      assertThat(Framewright.COMMANDS).as(line).contains(words.getFirst());
+      assertThat(Commands.NAMES).as(line).contains(words.getFirst());
       try {
         command(words.getFirst()).parseArgs(words.subList(1, words.size()).toArray(String[]::new));
       } catch (CommandLine.ParameterException e) {
@@ -75,6 +71,6 @@ class GuideCommandsTest {
   void eachCommandIsSpokenOfAndNoOther() {
     var named = new TreeSet<String>();
     NAMED.matcher(guide).results().forEach(found -> named.add(found.group(1)));
-    assertThat(named).isEqualTo(new TreeSet<>(Framewright.COMMANDS));
+    assertThat(named).isEqualTo(new TreeSet<>(Commands.NAMES));
   }
 }

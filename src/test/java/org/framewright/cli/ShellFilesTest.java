@@ -91,9 +91,10 @@ class ShellFilesTest {
     var fish = Files.readString(home.resolve("completions/framewright.fish"));
     for (var command : Commands.NAMES) {
       assertThat(zsh).contains("'" + command + ":");
+      int own = zsh.indexOf("    " + command + ")\n");
       for (var option : program.getSubcommands().get(command).getCommandSpec().options()) {
         var name = option.longestName();
-        assertThat(zsh.substring(zsh.indexOf("    " + command + ")\n"))).contains(name);
+        assertThat(zsh.substring(own)).contains(name);
         assertThat(fish)
             .containsPattern(
                 "seen_subcommand_from " + command + "'.* -l " + name.substring(2) + " ");

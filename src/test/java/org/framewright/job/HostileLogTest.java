@@ -178,7 +178,10 @@ class HostileLogTest {
   private List<Entry> read(LogTail tail) throws IOException {
     var entries = new ArrayList<Entry>();
     try (SeekableByteChannel channel = Files.newByteChannel(file())) {
-      tail.read(channel, Files.readAttributes(file(), BasicFileAttributes.class), entries::add);
+      tail.read(
+          channel,
+          Files.readAttributes(file(), BasicFileAttributes.class),
+          (entry, _) -> entries.add(entry));
     }
     return entries;
   }
@@ -257,7 +260,7 @@ class HostileLogTest {
     try (var channel =
         Files.newByteChannel(
             folder.resolve("set.jsonl"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-      channel.position(FileEventLog.LARGEST);
+      channel.position(LogFolder.LARGEST);
       channel.write(ByteBuffer.wrap(new byte[1]));
     }
     var log = log();

@@ -3,7 +3,7 @@ package org.framewright.cli.shell;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.framewright.base.Program;
 import picocli.AutoComplete;
@@ -16,54 +16,62 @@ public final class Completions {
   /** Writes a file for each of bash, zsh and fish, under the name that the shell looks for. */
   public static void write(CommandLine program, Path folder) throws IOException {
     Files.createDirectories(folder);
-    var all = Described.all(program);
+    var described = Described.of(program);
     Files.writeString(
         folder.resolve(Program.NAME + ".bash"), AutoComplete.bash(Program.NAME, program));
-    Files.writeString(folder.resolve("_" + Program.NAME), zsh(all));
-    Files.writeString(folder.resolve(Program.NAME + ".fish"), fish(all));
+    Files.writeString(folder.resolve("_" + Program.NAME), zsh(described));
+    Files.writeString(folder.resolve(Program.NAME + ".fish"), fish(described));
   }
 
-  private static String zsh(List<Described> all) {
+  private static String zsh(Described program) {
+    return "#compdef framewright\n_framewright() {\n  local -a commands\n"
+        + zsh(program, "  ")
+        + "}\n_framewright \"$@\"\n";
+  }
+
+  /** What is offered behind the words of a command; its last word is the first that zsh sees. */
+  private static String zsh(Described command, String indent) {
+    var own =
+        indent
+            + "_arguments -s"
+            + zshOptions(command, indent)
+            + zshOperands(command, indent)
+            + "\n";
+    if (command.commands().isEmpty()) {
+      return own;
+    }
     var script = new StringBuilder();
-    script.append(
-        """
-        #compdef framewright
-        _framewright() {
-          local -a commands
-          commands=(
-        """);
-    commands(all)
-        .forEach(
-            command ->
-                script.append(
-                    "    %s\n"
-                        .formatted(quoted(command.name() + ":" + zshText(command.summary())))));
-    script.append(
-        "  )\n  if (( CURRENT == 2 )); then\n    _describe -t commands command commands\n");
-    script
-        .append("    _arguments")
-        .append(zshOptions(all.getFirst()))
-        .append("\n    return\n  fi\n");
-    script.append(
-        "  local command=$words[2]\n  shift words\n  (( CURRENT-- ))\n  case $command in\n");
-    commands(all)
-        .forEach(
-            command ->
-                script
-                    .append("    %s)\n      _arguments -s".formatted(command.name()))
-                    .append(zshOptions(command))
-                    .append(zshOperands(command))
-                    .append(" ;;\n"));
-    return script.append("  esac\n}\n_framewright \"$@\"\n").toString();
+    script.append(indent).append("if (( CURRENT == 2 )); then\n");
+    script.append(indent).append("  commands=(\n");
+    for (var one : command.commands()) {
+      script.append(indent).append("    ");
+      script.append(quoted(one.word() + ":" + zshText(one.summary()))).append('\n');
+    }
+    script.append(indent).append("  )\n");
+    script.append(indent).append("  _describe -t commands command commands\n");
+    script.append(indent).append("fi\n");
+    script.append(indent).append("case ${words[2]} in\n");
+    for (var one : command.commands()) {
+      script.append(indent).append("  ").append(one.word()).append(")\n");
+      script.append(indent).append("    if (( CURRENT > 2 )); then\n");
+      script.append(indent).append("      shift words\n");
+      script.append(indent).append("      (( CURRENT-- ))\n");
+      script.append(zsh(one, indent + "      "));
+      script.append(indent).append("    fi ;;\n");
+    }
+    script.append(indent).append("  *)\n").append(own.indent(4)).append(indent).append("    ;;\n");
+    return script.append(indent).append("esac\n").toString();
   }
 
-  private static String zshOptions(Described command) {
+  private static String zshOptions(Described command, String indent) {
     return command.options().stream()
         .map(
             option -> {
               var names = option.names().stream().map(name -> zshName(name, option)).toList();
               boolean single = names.size() == 1;
-              return " \\\n        "
+              return " \\\n"
+                  + indent
+                  + "  "
                   + (option.repeats() ? "'*'" : single ? "" : quoted(exclusive(option)))
                   + (single ? names.getFirst() : "{" + String.join(",", names) + "}")
                   + quoted("[" + zshText(option.description()) + "]" + zshValue(option));
@@ -88,11 +96,13 @@ public final class Completions {
         .orElse("");
   }
 
-  private static String zshOperands(Described command) {
+  private static String zshOperands(Described command, String indent) {
     return command.operands().stream()
         .map(
             operand ->
-                " \\\n        "
+                " \\\n"
+                    + indent
+                    + "  "
                     + quoted(
                         (operand.repeats() ? "*:" : ":")
                             + zshText(operand.value().label())
@@ -113,28 +123,37 @@ public final class Completions {
     return text.replaceAll("([\\\\\\[\\]:])", "\\\\$1");
   }
 
-  private static String fish(List<Described> all) {
+  private static String fish(Described program) {
     var script = new StringBuilder("complete -c framewright -f\n");
-    for (var command : commands(all)) {
+    fish(script, program, "__fish_use_subcommand");
+    return script.toString();
+  }
+
+  /** What is offered where a condition of fish holds, which is that the command was typed. */
+  private static void fish(StringBuilder script, Described command, String condition) {
+    for (var one : command.commands()) {
       script.append(
-          "complete -c framewright -n __fish_use_subcommand -a %s -d %s\n"
-              .formatted(command.name(), fishText(command.summary())));
+          "complete -c framewright -n %s -a %s -d %s\n"
+              .formatted(condition, one.word(), fishText(one.summary())));
     }
-    options(script, all.getFirst(), "__fish_use_subcommand");
-    for (var command : commands(all)) {
-      var here = "'__fish_seen_subcommand_from " + command.name() + "'";
-      options(script, command, here);
-      for (var operand : command.operands()) {
-        if (!operand.value().words().isEmpty()) {
-          script.append(
-              "complete -c framewright -n %s -a %s\n"
-                  .formatted(here, fishText(String.join(" ", operand.value().words()))));
-        } else if (operand.value().file()) {
-          script.append("complete -c framewright -n %s -F\n".formatted(here));
-        }
+    options(script, command, condition);
+    for (var operand : command.operands()) {
+      if (!operand.value().words().isEmpty()) {
+        script.append(
+            "complete -c framewright -n %s -a %s\n"
+                .formatted(condition, fishText(String.join(" ", operand.value().words()))));
+      } else if (operand.value().file()) {
+        script.append("complete -c framewright -n %s -F\n".formatted(condition));
       }
     }
-    return script.toString();
+    for (var one : command.commands()) {
+      var words = one.name().substring(Program.NAME.length() + 1).split(" ", -1);
+      var typed =
+          Arrays.stream(words)
+              .map("__fish_seen_subcommand_from "::concat)
+              .collect(Collectors.joining("; and "));
+      fish(script, one, "'" + typed + "'");
+    }
   }
 
   private static void options(StringBuilder script, Described command, String condition) {
@@ -154,10 +173,6 @@ public final class Completions {
               });
       script.append(" -d ").append(fishText(option.description())).append('\n');
     }
-  }
-
-  private static List<Described> commands(List<Described> all) {
-    return all.stream().filter(command -> !command.name().isEmpty()).toList();
   }
 
   private static String quoted(String text) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -13,15 +14,17 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 /**
  * What a command says of itself.
  *
- * @param name without the program's, as {@code check}; empty for the program itself
- * @param synopsis what one types, on one line, without the command's name
+ * @param name the words that one types, as {@code framewright studio add}
+ * @param synopsis what follows them, on one line
+ * @param commands those that are called through it
  */
 record Described(
     String name,
     String description,
     String synopsis,
     List<Option> options,
-    List<Operand> operands) {
+    List<Operand> operands,
+    List<Described> commands) {
   /**
    * What an option or an operand takes.
    *
@@ -40,18 +43,11 @@ record Described(
   /** What is given without a name. */
   record Operand(Value value, String description, boolean repeats) {}
 
-  /** The program itself, then each of its commands. */
-  static List<Described> all(CommandLine program) {
-    var all = new ArrayList<Described>();
-    all.add(of("", program));
-    program.getSubcommands().forEach((name, command) -> all.add(of(name, command)));
-    return all;
-  }
-
-  private static Described of(String name, CommandLine command) {
+  /** A command with all that are called through it. */
+  static Described of(CommandLine command) {
     var spec = command.getCommandSpec();
     return new Described(
-        name,
+        spec.qualifiedName(),
         plain(spec.usageMessage().description()),
         synopsis(command),
         spec.options().stream()
@@ -62,7 +58,18 @@ record Described(
         spec.positionalParameters().stream()
             .filter(operand -> !operand.hidden())
             .map(Described::operand)
-            .toList());
+            .toList(),
+        command.getSubcommands().values().stream().map(Described::of).toList());
+  }
+
+  /** Itself, and all that are called through it, each before its own. */
+  Stream<Described> all() {
+    return Stream.concat(Stream.of(this), commands.stream().flatMap(Described::all));
+  }
+
+  /** The last of its words. */
+  String word() {
+    return name.substring(name.lastIndexOf(' ') + 1);
   }
 
   /** What it does, in its first sentence, without the full stop. */

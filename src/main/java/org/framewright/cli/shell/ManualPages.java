@@ -49,18 +49,17 @@ public final class ManualPages {
    */
   public static void write(CommandLine program, String date, Path folder) throws IOException {
     Files.createDirectories(folder);
-    var all = Described.all(program);
+    var all = Described.of(program).all().toList();
     for (var command : all) {
       Files.writeString(folder.resolve(page(command) + ".1"), text(command, all, date));
     }
   }
 
   private static String page(Described command) {
-    return command.name().isEmpty() ? Program.NAME : Program.NAME + "-" + command.name();
+    return command.name().replace(' ', '-');
   }
 
   private static String text(Described command, List<Described> all, String date) {
-    boolean whole = command.name().isEmpty();
     var page = new StringBuilder();
     page.append(
         ".TH %s 1 %s \"%s %s\" \"User Commands\"\n"
@@ -68,15 +67,15 @@ public final class ManualPages {
                 page(command).toUpperCase(Locale.ROOT), date, Program.NAME, Program.VERSION));
     section(page, "NAME").append(text(page(command) + " - " + command.summary())).append('\n');
     section(page, "SYNOPSIS")
-        .append(".B %s\n".formatted(text((Program.NAME + " " + command.name()).strip())))
+        .append(".B %s\n".formatted(text(command.name())))
         .append(text(command.synopsis()))
         .append('\n');
     section(page, "DESCRIPTION").append(text(command.description())).append('\n');
-    if (whole) {
+    if (!command.commands().isEmpty()) {
       section(page, "COMMANDS");
-      all.stream()
-          .filter(other -> !other.name().isEmpty())
-          .forEach(other -> item(page, "\\fB" + text(other.name()) + "\\fR", other.description()));
+      command
+          .commands()
+          .forEach(other -> item(page, "\\fB" + text(other.word()) + "\\fR", other.description()));
     }
     if (!command.operands().isEmpty()) {
       section(page, "OPERANDS");
@@ -96,7 +95,8 @@ public final class ManualPages {
     section(page, "SEE ALSO");
     page.append(
         all.stream()
-            .filter(other -> whole != other.name().isEmpty())
+            .filter(
+                other -> other.commands().contains(command) || command.commands().contains(other))
             .map(other -> "\\fB" + text(page(other)) + "\\fR(1)")
             .collect(Collectors.joining(",\n", "", "\n")));
     return page.toString();

@@ -1,0 +1,118 @@
+package org.framewright.studio;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.UUID;
+import org.framewright.day.DayHours;
+import org.framewright.day.DaySummary;
+import org.framewright.job.Job;
+import org.framewright.job.JobException;
+import org.framewright.job.JobMirror;
+import org.framewright.job.Station;
+
+/**
+ * A set of this computer: its job folder is kept like the store, and the store is told how it
+ * stands. For one thread.
+ */
+public final class OwnSet {
+  /** How a set stands changes with the time alone, so it is told this often at least. */
+  private static final Duration TELL = Duration.ofMinutes(1);
+
+  /** Nobody reads faster, and counting frames takes its time. */
+  private static final Duration SOONEST = Duration.ofSeconds(2);
+
+  private final Store store;
+  private final UUID id;
+  private final JobMirror mirror;
+  private final Job job;
+  private final DayHours hours;
+  private final Clock clock;
+  private Instant told = Instant.EPOCH;
+  private long toldOf = -1;
+
+  private OwnSet(Store store, UUID id, JobMirror mirror, Job job, DayHours hours, Clock clock) {
+    this.store = store;
+    this.id = id;
+    this.mirror = mirror;
+    this.job = job;
+    this.hours = hours;
+    this.clock = clock;
+  }
+
+  /**
+   * What the store calls a job: it comes of what tells the job from every other one, so each copy
+   * of a job's folder is the same set.
+   */
+  public static UUID id(Job job) {
+    return UUID.nameUUIDFromBytes(job.identity().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * Opens a job of this computer, and adds it to the store if it is not there yet.
+   *
+   * @param hours of work, that a forecast reckons with
+   */
+  public static OwnSet open(Store store, Path folder, DayHours hours, Clock clock)
+      throws IOException, JobException {
+    return open(store, folder, hours, clock, Station.here());
+  }
+
+  static OwnSet open(Store store, Path folder, DayHours hours, Clock clock, Station station)
+      throws IOException, JobException {
+    var id = id(Job.open(folder, clock, station));
+    var mirror = JobMirror.of(folder, clock, station, store.logs(id));
+    var job = Job.open(folder, clock, station, mirror.logs());
+    store.add(id, job.name(), job.convention().yaml());
+    return new OwnSet(store, id, mirror, job, hours, clock);
+  }
+
+  /** The open job. */
+  public Job job() {
+    return job;
+  }
+
+  public UUID id() {
+    return id;
+  }
+
+  /**
+   * Sends and brings what is new, and tells the store how the set stands, where that changed.
+   *
+   * @throws IOException if the store is not reached or the folder cannot be read; the next time
+   *     catches up
+   */
+  public JobMirror.Exchanged follow() throws IOException {
+    var exchanged = mirror.exchange();
+    job.refresh();
+    var now = clock.instant();
+    if (!now.isBefore(told.plus(job.events() == toldOf ? TELL : SOONEST))) {
+      long events = job.events();
+      var scan = job.scan();
+      var standing = job.standing(scan);
+      var day = DaySummary.of(job, scan, standing, hours);
+      tell(events, SetNow.of(job, standing.state(), day, mirror.told()));
+      toldOf = events;
+      told = now;
+    }
+    return exchanged;
+  }
+
+  private void tell(long events, SetNow set) throws IOException {
+    store.with(
+        connection -> {
+          try (var statement =
+              connection.prepareStatement("select framewright.tell(?, ?, ?, ?::jsonb)")) {
+            statement.setObject(1, id);
+            statement.setLong(2, events);
+            statement.setString(3, job.station());
+            statement.setString(4, set.json());
+            statement.execute();
+            return true;
+          }
+        });
+  }
+}

@@ -1,0 +1,18 @@
+/**
+ * Many sets on one PostgreSQL server: the store beside the job folders, and the overview of all
+ * sets.
+ *
+ * <p>The way in: what a computer does to a job is in the job's folder first. A {@link
+ * org.framewright.job.JobMirror} sends the very same lines to the {@link
+ * org.framewright.studio.Store}, which answers by their numbers: kept, had, a gap, or a clash; and
+ * it brings what others sent. That the server says by itself that something came is a hint; asking
+ * by number, every few seconds, is what is relied on. One computer of each set tells how it stands,
+ * a {@link org.framewright.studio.SetNow}, one row a set.
+ *
+ * <p>The way out: an {@link org.framewright.studio.Overview} reads these rows and the last numbers
+ * of all logs, never an event, and sorts the sets by what needs a person.
+ *
+ * <p>Where the store is and who this computer is there, with the password, is kept in the user's
+ * settings only: {@link org.framewright.studio.StudioSettings}.
+ */
+package org.framewright.studio;
