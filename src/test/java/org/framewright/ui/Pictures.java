@@ -1158,6 +1158,9 @@ final class Pictures {
   /** Help on the page Copies, what is found in it, help on a form, and what the program is. */
   private void help(Shot shot) throws Exception {
     show(shot, "copies");
+    for (var i = 0; i < PATIENCE && shot.find("#places") == null; i++) {
+      show(shot, "copies");
+    }
     press(shot, "#places", KeyCode.F1, false);
     settle();
     write(shot.app()::scene, "help", shot);
