@@ -32,13 +32,6 @@ class GuideCommandsTest {
     }
   }
 
-  private static CommandLine command(String name) {
-    return ShellFiles.program()
-        .getSubcommands()
-        .get(name)
-        .setCaseInsensitiveEnumValuesAllowed(true);
-  }
-
   private static List<String> words(String typed) {
     return WORD.matcher(typed)
         .results()
@@ -59,7 +52,9 @@ class GuideCommandsTest {
       }
       assertThat(Commands.NAMES).as(line).contains(words.getFirst());
       try {
-        command(words.getFirst()).parseArgs(words.subList(1, words.size()).toArray(String[]::new));
+        ShellFiles.program()
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .parseArgs(words.toArray(String[]::new));
       } catch (CommandLine.ParameterException e) {
         refused.add(line + ": " + e.getMessage());
       }
