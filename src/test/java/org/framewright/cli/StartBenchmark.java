@@ -96,18 +96,12 @@ final class StartBenchmark {
     return nanos;
   }
 
-  private static final class Line {
-    public static void main(String[] args) {
-      System.out.println("one line");
-    }
-  }
-
   private static List<String> oneLine(Path home, Path work) throws IOException {
-    var name = Line.class.getName();
+    var name = OneLine.class.getName();
     var file = name.replace('.', '/') + ".class";
     var jar = work.resolve("line.jar");
     try (var out = new JarOutputStream(Files.newOutputStream(jar));
-        var in = Line.class.getClassLoader().getResourceAsStream(file)) {
+        var in = OneLine.class.getClassLoader().getResourceAsStream(file)) {
       out.putNextEntry(new JarEntry(file));
       in.transferTo(out);
     }
