@@ -1,7 +1,7 @@
 /** The producer's page: every set, those that need a person first; updated where they stand. */
 
 import {el, Rows, shows, theirs, words} from './dom.js';
-import {needMark, showNeed} from './marks.js';
+import {lineMark, needMark, showLine, showNeed} from './marks.js';
 import {found, needing} from './sets-model.js';
 
 /** So many matters are said of a set; the rest is counted. */
@@ -109,7 +109,10 @@ function setLine(session) {
   const pace = el('p.sets-small.quiet');
   const finish = el('p.sets-finish');
   const matters = el('ul.sets-matters');
-  const age = el('p.sets-age.quiet');
+  const silence = lineMark();
+  const ageWords = el('span');
+  const age = el('p.sets-age.quiet', silence, ageWords);
+  showLine(silence, 'lost');
   const lines = new Rows(matters, () => matter());
   const element = el(
     'li.sets-line',
@@ -141,7 +144,8 @@ function setLine(session) {
       words(pace, set.pace == null ? '' : say('sets.pace', texts.duration(set.pace * 1000)));
       lines.show(matterWords(session, set), (text) => text);
       shows(matters, matters.childElementCount > 0);
-      for (const part of [onSet, number.parentElement, finish.parentElement]) {
+      silence.toggleAttribute('hidden', !set.silent);
+      for (const part of [onSet, number.parentElement, finish.parentElement, age]) {
         part.classList.toggle('old', set.silent);
       }
       line.tick();
@@ -152,7 +156,7 @@ function setLine(session) {
       const begun = set.onSet?.since;
       words(since, begun ? say('set.since', texts.moment(begun, now), texts.duration(now - begun)) : '');
       words(finish, forecast(texts, set, now));
-      words(age, heard(texts, set, now));
+      words(ageWords, heard(texts, set, now));
     },
   };
   return line;
