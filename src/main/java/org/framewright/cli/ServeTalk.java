@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -37,20 +38,16 @@ final class ServeTalk implements LiveJob.Listener {
   /** What is served, and as what devices are paired for it. */
   private enum Kind {
     JOB(
-        List.of(Role.ASSISTANT, Role.CLIENT, Role.VIEWER),
         "Type assistant, client or viewer for another device; devices; unpair NAME.",
         "whoever listens on this network can read the list and see the pictures."),
     SETS(
-        List.of(Role.ASSISTANT, Role.VIEWER),
         "Type producer or viewer for another device; devices; unpair NAME.",
         "whoever listens on this network can read how the sets stand.");
 
-    private final List<Role> roles;
     private final String help;
     private final String heard;
 
-    Kind(List<Role> roles, String help, String heard) {
-      this.roles = roles;
+    Kind(String help, String heard) {
       this.help = help;
       this.heard = heard;
     }
@@ -61,7 +58,10 @@ final class ServeTalk implements LiveJob.Listener {
 
     Optional<Role> role(String typed) {
       var word = typed.toLowerCase(Locale.ROOT);
-      return roles.stream().filter(role -> word(role).equals(word)).findFirst();
+      return Arrays.stream(Role.values())
+          .filter(role -> this == JOB || role != Role.CLIENT)
+          .filter(role -> word(role).equals(word))
+          .findFirst();
     }
   }
 

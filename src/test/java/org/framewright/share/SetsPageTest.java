@@ -25,14 +25,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What the page of all sets is sent, and that nobody comes in who may not. */
 @Timeout(60)
 class SetsPageTest {
-  private static final Instant NOW = Instant.now();
+  private final Instant now = Instant.now();
 
   @TempDir private Path settings;
   private PlayedSets sets;
 
   @BeforeEach
   void fiftySets() throws Exception {
-    sets = new PlayedSets(settings, PlayedSets.sets(50, NOW));
+    sets = new PlayedSets(settings, PlayedSets.sets(50, now));
   }
 
   @AfterEach
@@ -63,7 +63,7 @@ class SetsPageTest {
       assertThat(state.path("order")).hasSize(50);
       assertThat(names(state))
           .containsExactlyElementsOf(
-              PlayedSets.sets(50, NOW).sets().stream().map(row -> row.name()).toList());
+              PlayedSets.sets(50, now).sets().stream().map(row -> row.name()).toList());
       assertThat(state.path("sets").path(0).path("need").asText()).isEqualTo("urgent");
       assertThat(state.path("sets").path(49).path("need").asText()).isEqualTo("nothing");
     }
@@ -71,7 +71,7 @@ class SetsPageTest {
 
   @Test
   void aSetIsToldWithAllThatAPersonAsks() throws Exception {
-    sets.live.show(new Overview(List.of(PlayedSets.set(58, 7, NOW))));
+    sets.live.show(new Overview(List.of(PlayedSets.set(58, 7, now))));
     try (var stream = sets.paired(Role.VIEWER).live()) {
       var set = stream.until(_ -> true).path("sets").path(0);
       assertThat(set.path("name").asText()).isEqualTo("2026-11-23_KVO_Set-58");
@@ -82,8 +82,8 @@ class SetsPageTest {
       assertThat(set.path("need").asText()).isEqualTo("sign-off");
       assertThat(set.path("waiting").toString()).isEqualTo("[\"004\",\"007\"]");
       assertThat(set.path("waitingSince").asLong())
-          .isEqualTo(NOW.minusSeconds(1800).toEpochMilli());
-      assertThat(set.path("told").asLong()).isEqualTo(NOW.minusSeconds(20).toEpochMilli());
+          .isEqualTo(now.minusSeconds(1800).toEpochMilli());
+      assertThat(set.path("told").asLong()).isEqualTo(now.minusSeconds(20).toEpochMilli());
       assertThat(set.path("toldBy").asText()).isEqualTo("desk-1a2b");
       assertThat(set.path("silent").asBoolean()).isFalse();
       assertThat(set.path("pace").isNull()).isTrue();
@@ -95,9 +95,9 @@ class SetsPageTest {
   void onlyWhatChangedIsToldAgain() throws Exception {
     try (var stream = sets.paired(Role.ASSISTANT).live()) {
       stream.until(_ -> true);
-      var rows = new ArrayList<>(PlayedSets.sets(50, NOW).sets());
+      var rows = new ArrayList<>(PlayedSets.sets(50, now).sets());
       rows.removeIf(row -> row.name().endsWith("-14"));
-      rows.add(PlayedSets.set(14, 15, NOW));
+      rows.add(PlayedSets.set(14, 15, now));
       sets.live.show(new Overview(rows));
       var state = stream.until(_ -> true);
       assertThat(state.path("full").asBoolean()).isFalse();
@@ -108,8 +108,8 @@ class SetsPageTest {
 
   @Test
   void anotherOrderIsToldWithoutTheSets() throws Exception {
-    var one = PlayedSets.set(14, 15, NOW);
-    var other = PlayedSets.set(15, 15, NOW);
+    var one = PlayedSets.set(14, 15, now);
+    var other = PlayedSets.set(15, 15, now);
     sets.live.show(new Overview(List.of(one)));
     try (var stream = sets.paired(Role.ASSISTANT).live()) {
       stream.until(_ -> true);
@@ -126,8 +126,8 @@ class SetsPageTest {
 
   @Test
   void aSetThatIsNotHeardOfIsToldSo() throws Exception {
-    var silent = PlayedSets.set(6, 3, NOW);
-    var never = PlayedSets.row("new", Optional.empty(), NOW, NOW);
+    var silent = PlayedSets.set(6, 3, now);
+    var never = PlayedSets.row("new", Optional.empty(), now, now);
     sets.live.show(new Overview(List.of(silent, never)));
     try (var stream = sets.paired(Role.ASSISTANT).live()) {
       var state = stream.until(_ -> true);
@@ -142,19 +142,19 @@ class SetsPageTest {
   void thatTheStoreIsNotReachedIsToldAndEndsWithItsNextAnswer() throws Exception {
     try (var stream = sets.paired(Role.ASSISTANT).live()) {
       stream.until(_ -> true);
-      sets.live.lost(NOW);
-      sets.live.lost(NOW.plus(Duration.ofSeconds(5)));
+      sets.live.lost(now);
+      sets.live.lost(now.plus(Duration.ofSeconds(5)));
       var lost = stream.until(_ -> true);
       assertThat(lost.path("lost").asText()).isEqualTo("store");
-      assertThat(lost.path("lostSince").asLong()).isEqualTo(NOW.toEpochMilli());
-      sets.live.show(PlayedSets.sets(50, NOW));
+      assertThat(lost.path("lostSince").asLong()).isEqualTo(now.toEpochMilli());
+      sets.live.show(PlayedSets.sets(50, now));
       assertThat(stream.until(_ -> true).path("lost").isNull()).isTrue();
     }
   }
 
   @Test
   void whatIsToldInASentenceIsToldInTheLanguageOfThePage() throws Exception {
-    sets.live.show(new Overview(List.of(PlayedSets.set(1, 3, NOW))));
+    sets.live.show(new Overview(List.of(PlayedSets.set(1, 3, now))));
     var phone = sets.paired(Role.ASSISTANT);
     phone.language = "de";
     try (var stream = phone.live()) {
@@ -252,7 +252,7 @@ class SetsPageTest {
 
   @Test
   void theSetsAreServedOnceOnAComputer() {
-    assertThatThrownBy(() -> new PlayedSets(settings, PlayedSets.sets(1, NOW)))
+    assertThatThrownBy(() -> new PlayedSets(settings, PlayedSets.sets(1, now)))
         .hasMessageContaining("serves these sets already");
   }
 }
