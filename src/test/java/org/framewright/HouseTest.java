@@ -38,7 +38,7 @@ class HouseTest {
     ARROWS.put("frames", List.of("shotlist"));
     ARROWS.put("job", List.of("naming", "renaming", "shotlist", "frames"));
     ARROWS.put("live", List.of("shotlist", "frames", "job"));
-    ARROWS.put("share", List.of("shotlist", "frames", "job", "day", "live"));
+    ARROWS.put("share", List.of("shotlist", "frames", "job", "day", "live", "studio"));
     ARROWS.put("mhl", List.of("renaming"));
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));

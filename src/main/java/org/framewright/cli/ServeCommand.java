@@ -1,29 +1,21 @@
 package org.framewright.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
-import org.framewright.job.SettingsFolder;
 import org.framewright.live.LiveJob;
 import org.framewright.share.Role;
 import org.framewright.share.ShareOptions;
 import org.framewright.share.ShareServer;
-import org.framewright.share.Tls;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -44,39 +36,14 @@ final class ServeCommand implements Callable<Integer> {
   /** How often it looks whether it is to end, in milliseconds. */
   private static final long LOOK = 100;
 
-  private static final int LAST_PORT = 65_535;
-
   private static final Duration OTHER_STATIONS = Duration.ofSeconds(2);
 
   @Mixin private Output output;
+  @Mixin private NetworkOptions network;
   @ParentCommand private Framewright program;
 
   @Parameters(index = "0", paramLabel = "JOB", description = "The job folder.")
   private Path folder;
-
-  @Option(
-      names = "--port",
-      paramLabel = "N",
-      description = "The port; without it 8470, or the next that is free. 0 takes any.")
-  private Optional<Integer> port = Optional.empty();
-
-  @Option(
-      names = "--host",
-      paramLabel = "ADDRESS",
-      description = {
-        "The address of this computer to be reached at, where it has several, or its name, where",
-        "the certificate is for that."
-      })
-  private Optional<String> host = Optional.empty();
-
-  @Option(
-      names = "--tls",
-      paramLabel = "FILE",
-      description = {
-        "Encrypt with the certificate and key in this PKCS #12 file. Its password is asked for, or",
-        "taken from the variable FRAMEWRIGHT_TLS_PASSWORD."
-      })
-  private Optional<Path> tls = Optional.empty();
 
   @Option(
       names = "--role",
@@ -99,7 +66,7 @@ final class ServeCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "--for " + seconds.get(), "Give a number of seconds from 0 up.");
     }
-    var options = options();
+    var options = network.options();
     var job = JobFolder.open(folder, output);
     try (var interruption = new Interruption();
         var queue =
@@ -120,7 +87,7 @@ final class ServeCommand implements Callable<Integer> {
       Job job, LiveJob live, ShareOptions options, List<Role> invited, Interruption interruption)
       throws IOException, InterruptedException {
     try (var server = ShareServer.start(live, options)) {
-      var talk = new ServeTalk(output, server, job.name(), ZoneId.systemDefault());
+      var talk = ServeTalk.ofAJob(output, server, job.name(), ZoneId.systemDefault());
       live.listen(talk);
       talk.begin(invited);
       var _ = server.listen(talk::devicesChanged);
@@ -132,8 +99,7 @@ final class ServeCommand implements Callable<Integer> {
   /** What is typed is done in the turn in which it comes; between, others are listened to. */
   private void untilTheEnd(LiveJob live, ServeTalk talk, Interruption interruption)
       throws InterruptedException {
-    var typed = new LinkedBlockingQueue<Optional<String>>();
-    Thread.ofPlatform().daemon().name("input").start(() -> read(program.input(), typed));
+    var typed = TypedLines.of(program.input());
     long begun = System.nanoTime();
     long refreshed = begun;
     boolean open = true;
@@ -159,17 +125,6 @@ final class ServeCommand implements Callable<Integer> {
         .isPresent();
   }
 
-  private static void read(BufferedReader input, BlockingQueue<Optional<String>> typed) {
-    try {
-      for (var line = input.readLine(); line != null; line = input.readLine()) {
-        typed.add(Optional.of(line));
-      }
-    } catch (IOException _) {
-      // The input is gone, which is its end.
-    }
-    typed.add(Optional.empty());
-  }
-
   private List<Role> roles() throws CommandFailure {
     if (roles.isEmpty()) {
       return List.of(Role.ASSISTANT);
@@ -184,39 +139,5 @@ final class ServeCommand implements Callable<Integer> {
                           "\"" + word + "\" is no role", "Say assistant, client or viewer.")));
     }
     return List.copyOf(wanted);
-  }
-
-  private ShareOptions options() throws IOException, CommandFailure {
-    if (port.filter(given -> given < 0 || given > LAST_PORT).isPresent()) {
-      throw CommandFailure.badInput(
-          "--port " + port.get(), "Give a number from 1 to " + LAST_PORT + ", or 0 for any.");
-    }
-    return new ShareOptions(
-        host(), port.orElse(ShareOptions.USUAL_PORT), tls(), SettingsFolder.usual());
-  }
-
-  private Optional<InetAddress> host() throws CommandFailure {
-    if (host.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(InetAddress.getByName(host.get()));
-    } catch (UnknownHostException _) {
-      throw CommandFailure.badInput(
-          "\"" + host.get() + "\" is no address, and no name that this network knows",
-          "Give an address of this computer, such as 192.168.1.20, or its name.");
-    }
-  }
-
-  private Optional<Tls> tls() throws IOException, CommandFailure {
-    if (tls.isEmpty()) {
-      return Optional.empty();
-    }
-    var password = TlsPassword.of(System.getenv(), tls.get());
-    try {
-      return Optional.of(Tls.read(tls.get(), password));
-    } finally {
-      Arrays.fill(password, ' ');
-    }
   }
 }

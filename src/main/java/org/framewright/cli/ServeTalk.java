@@ -5,9 +5,11 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.stream.Collectors;
 import org.framewright.base.FileProblems;
@@ -32,9 +34,38 @@ final class ServeTalk implements LiveJob.Listener {
   private static final String BLACK_ON_WHITE = "\u001b[30;107m";
 
   private static final String PLAIN = "\u001b[0m";
-  private static final String HELP =
-      "Type assistant, client or viewer for another device; devices; unpair NAME.";
 
+  /** What is served, and as what devices are paired for it. */
+  private enum Kind {
+    JOB(
+        "Type assistant, client or viewer for another device; devices; unpair NAME.",
+        "whoever listens on this network can read the list and see the pictures."),
+    SETS(
+        "Type producer or viewer for another device; devices; unpair NAME.",
+        "whoever listens on this network can read how the sets stand.");
+
+    private final String help;
+    private final String heard;
+
+    Kind(String help, String heard) {
+      this.help = help;
+      this.heard = heard;
+    }
+
+    String word(Role role) {
+      return this == SETS && role == Role.ASSISTANT ? "producer" : role.word();
+    }
+
+    Optional<Role> role(String typed) {
+      var word = typed.toLowerCase(Locale.ROOT);
+      return Arrays.stream(Role.values())
+          .filter(role -> this == JOB || role != Role.CLIENT)
+          .filter(role -> word(role).equals(word))
+          .findFirst();
+    }
+  }
+
+  private final Kind kind;
   private final Output output;
   private final ShareServer server;
   private final String job;
@@ -42,12 +73,21 @@ final class ServeTalk implements LiveJob.Listener {
   private List<PairedDevice> known;
   private boolean ended;
 
-  ServeTalk(Output output, ShareServer server, String job, ZoneId zone) {
+  private ServeTalk(Output output, ShareServer server, String job, ZoneId zone, Kind kind) {
+    this.kind = kind;
     this.output = output;
     this.server = server;
     this.job = job;
     this.zone = zone;
     this.known = server.devices();
+  }
+
+  static ServeTalk ofAJob(Output output, ShareServer server, String job, ZoneId zone) {
+    return new ServeTalk(output, server, job, zone, Kind.JOB);
+  }
+
+  static ServeTalk ofAllSets(Output output, ShareServer server, String store, ZoneId zone) {
+    return new ServeTalk(output, server, store, zone, Kind.SETS);
   }
 
   /** Says where the job is to be had, who is known already, and gives the first codes. */
@@ -58,13 +98,11 @@ final class ServeTalk implements LiveJob.Listener {
         PlainText.line(job) + " is at " + address + " until Ctrl-C.",
         members("job", job, "address", address));
     if (!"https".equals(server.address().getScheme())) {
-      remark(
-          "Not encrypted: whoever listens on this network can read the list and see the pictures."
-              + " With --tls nobody can.");
+      remark("Not encrypted: " + kind.heard + " With --tls nobody can.");
     }
     known.forEach(device -> tell("known", described(device), members(device)));
     roles.forEach(this::invite);
-    remark(HELP);
+    remark(kind.help);
   }
 
   /** Says that it is over. */
@@ -76,7 +114,7 @@ final class ServeTalk implements LiveJob.Listener {
   /** Does what somebody typed. */
   synchronized void typed(String line) {
     var words = line.strip();
-    var role = Role.of(words);
+    var role = kind.role(words);
     if (role.isPresent()) {
       invite(role.get());
     } else if (words.equals("devices")) {
@@ -85,7 +123,7 @@ final class ServeTalk implements LiveJob.Listener {
       unpair(words.substring(UNPAIR.length()).strip());
     } else if (!words.isEmpty()) {
       remark("\"" + PlainText.line(ReportSettings.shortened(words)) + "\" says nothing here.");
-      remark(HELP);
+      remark(kind.help);
     }
     output.out().flush();
   }
@@ -95,8 +133,13 @@ final class ServeTalk implements LiveJob.Listener {
     var link = invitation.link().toString();
     tell(
         "code",
-        "For one device, as " + role.word() + ", until " + time(invitation.until()) + ": " + link,
-        members("role", role.word(), "link", link, "until", invitation.until().toString()));
+        "For one device, as "
+            + kind.word(role)
+            + ", until "
+            + time(invitation.until())
+            + ": "
+            + link,
+        members("role", kind.word(role), "link", link, "until", invitation.until().toString()));
     if (!output.json()) {
       draw(QrCode.of(link));
     }
@@ -119,7 +162,7 @@ final class ServeTalk implements LiveJob.Listener {
   private void devices() {
     var devices = server.devices();
     if (output.json()) {
-      tell("devices", "", members("devices", devices.stream().map(ServeTalk::members).toList()));
+      tell("devices", "", members("devices", devices.stream().map(this::members).toList()));
     } else if (devices.isEmpty()) {
       tell("devices", "No device is paired.", members());
     } else {
@@ -163,7 +206,10 @@ final class ServeTalk implements LiveJob.Listener {
       var name = PlainText.line(news.device().name());
       switch (news) {
         case DeviceNews.Paired(var device) ->
-            tell("paired", name + " is paired as " + device.role().word() + ".", members(device));
+            tell(
+                "paired",
+                name + " is paired as " + kind.word(device.role()) + ".",
+                members(device));
         case DeviceNews.Came(var device) ->
             tell("connected", name + " is connected.", members(device));
         case DeviceNews.Left(var device) ->
@@ -195,7 +241,7 @@ final class ServeTalk implements LiveJob.Listener {
         .formatted(
             device.id(),
             PlainText.line(device.name()),
-            device.role().word(),
+            kind.word(device.role()),
             device.connected() ? "connected" : "seen last at " + time(device.lastSeen()));
   }
 
@@ -219,14 +265,14 @@ final class ServeTalk implements LiveJob.Listener {
     output.err().flush();
   }
 
-  private static SequencedMap<String, Object> members(PairedDevice device) {
+  private SequencedMap<String, Object> members(PairedDevice device) {
     return members(
         "device",
         device.id(),
         "name",
         device.name(),
         "role",
-        device.role().word(),
+        kind.word(device.role()),
         "connected",
         device.connected(),
         "lastSeen",

@@ -3,6 +3,7 @@ package org.framewright.cli;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -12,12 +13,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.Callable;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.FileProblems;
 import org.framewright.job.JobException;
 import org.framewright.job.SettingsFolder;
+import org.framewright.share.LiveSets;
+import org.framewright.share.Role;
+import org.framewright.share.ShareOptions;
+import org.framewright.share.ShareServer;
 import org.framewright.studio.Overview;
 import org.framewright.studio.OverviewDescription;
 import org.framewright.studio.OwnSet;
@@ -31,6 +37,7 @@ import org.framewright.studio.StudioSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
 
 /** Many sets on one store. */
 @Command(
@@ -53,6 +60,8 @@ final class StudioCommand implements Callable<Integer> {
 
   @Mixin private Output output;
   @Mixin private HoursOptions hours;
+  @Mixin private NetworkOptions network;
+  @ParentCommand private Framewright program;
 
   @Option(
       names = "--store",
@@ -83,8 +92,17 @@ final class StudioCommand implements Callable<Integer> {
   @Option(
       names = "--for",
       paramLabel = "SECONDS",
-      description = "With --follow: go on for that long.")
+      description = "With --follow or --serve: go on for that long.")
   private Optional<Long> seconds = Optional.empty();
+
+  @Option(
+      names = "--serve",
+      description = {
+        "Follow, and give all sets as a page to browsers on the studio's network, until Ctrl-C or",
+        "the end of the input. Each device is paired by a code of its own. A line producer or",
+        "viewer makes another code; devices lists who is there; unpair NAME sends one away."
+      })
+  private boolean serve;
 
   static StudioSettings settings() {
     return new StudioSettings(SettingsFolder.usual());
@@ -115,6 +133,11 @@ final class StudioCommand implements Callable<Integer> {
       throw CommandFailure.badInput(
           "--for " + seconds.get(), "Give a number of seconds from 0 up.");
     }
+    if (network.given() && !serve) {
+      throw CommandFailure.badInput(
+          "--port, --host and --tls are for the page", "Give --serve too.");
+    }
+    var options = serve ? Optional.of(network.options()) : Optional.<ShareOptions>empty();
     var kept = kept();
     try (var store = Store.open(kept);
         var interruption = new Interruption()) {
@@ -123,9 +146,13 @@ final class StudioCommand implements Callable<Integer> {
         exchange(set);
       }
       var overview = overview(store);
+      if (options.isPresent()) {
+        serve(kept.store(), store, sets, overview, options.get(), interruption);
+        return ExitStatus.DONE.code();
+      }
       show(overview);
       if (follow) {
-        follow(store, sets, overview, interruption);
+        follow(store, sets, new Lines(overview), interruption);
       }
       return (overview.sets().stream().anyMatch(row -> row.need() == SetRow.Need.URGENT)
               ? ExitStatus.NEEDS_A_PERSON
@@ -205,18 +232,116 @@ final class StudioCommand implements Callable<Integer> {
     }
   }
 
+  private void serve(
+      StoreAddress address,
+      Store store,
+      List<OwnSet> sets,
+      Overview first,
+      ShareOptions options,
+      Interruption interruption)
+      throws IOException, InterruptedException {
+    var name = address.toString();
+    var live = new LiveSets(name, first);
+    try (var server = ShareServer.start(live, options)) {
+      var talk = ServeTalk.ofAllSets(output, server, name, ZoneId.systemDefault());
+      talk.begin(List.of(Role.ASSISTANT));
+      var _ = server.listen(talk::devicesChanged);
+      var page = new Page(live, talk, TypedLines.of(program.input()), seconds.isPresent());
+      follow(store, sets, page, interruption);
+      talk.end();
+    }
+  }
+
+  /** Who is shown all sets while they are followed. */
+  private interface Watcher {
+    void show(Overview overview);
+
+    void lost(StoreException why);
+
+    void reached();
+
+    /** Whether there is nobody to show them to any more. */
+    boolean isOver();
+  }
+
+  /** Whoever reads the terminal. */
+  private final class Lines implements Watcher {
+    private List<String> shown;
+
+    Lines(Overview first) {
+      shown = lines(first);
+    }
+
+    @Override
+    public void show(Overview overview) {
+      if (!lines(overview).equals(shown)) {
+        StudioCommand.this.show(overview);
+        shown = lines(overview);
+      }
+    }
+
+    @Override
+    public void lost(StoreException why) {
+      note(why.problem().sentence() + "; it is tried again");
+    }
+
+    @Override
+    public void reached() {
+      note("the store is reached again");
+    }
+
+    @Override
+    public boolean isOver() {
+      return false;
+    }
+  }
+
+  /**
+   * Whoever has the page.
+   *
+   * @param isTimed whether it goes on when the input has ended
+   */
+  private record Page(
+      LiveSets live, ServeTalk talk, BlockingQueue<Optional<String>> typed, boolean isTimed)
+      implements Watcher {
+    @Override
+    public void show(Overview overview) {
+      live.show(overview);
+    }
+
+    @Override
+    public void lost(StoreException why) {
+      live.lost(Instant.now());
+    }
+
+    @Override
+    public void reached() {}
+
+    @Override
+    public boolean isOver() {
+      for (var line = typed.poll(); line != null; line = typed.poll()) {
+        if (line.isEmpty()) {
+          return !isTimed;
+        }
+        talk.typed(line.get());
+      }
+      return false;
+    }
+  }
+
   /** That the server says that something came only makes the next look come at once. */
-  private void follow(Store store, List<OwnSet> sets, Overview first, Interruption interruption)
+  private void follow(Store store, List<OwnSet> sets, Watcher watcher, Interruption interruption)
       throws InterruptedException, IOException {
     var hints = new LinkedBlockingQueue<String>();
     long begun = System.nanoTime();
     long asked = begun;
     long read = begun;
-    var shown = lines(first);
     boolean reached = true;
     boolean news = false;
     try (var _ = StoreHints.listen(store, hints::offer)) {
-      while (!interruption.cancelled() && seconds.filter(most -> isOver(begun, most)).isEmpty()) {
+      while (!interruption.cancelled()
+          && !watcher.isOver()
+          && seconds.filter(most -> isOver(begun, most)).isEmpty()) {
         var hinted = hinted(hints);
         long now = System.nanoTime();
         boolean due = now - asked >= ASK.toNanos();
@@ -228,21 +353,17 @@ final class StudioCommand implements Callable<Integer> {
             }
           }
           if (due || (news && now - read >= SHOW.toNanos())) {
-            var overview = overview(store);
+            watcher.show(overview(store));
             read = now;
             news = false;
-            if (!lines(overview).equals(shown)) {
-              show(overview);
-              shown = lines(overview);
-            }
             if (!reached) {
-              note("the store is reached again");
+              watcher.reached();
             }
             reached = true;
           }
         } catch (StoreException e) {
           if (reached) {
-            note(e.problem().sentence() + "; it is tried again");
+            watcher.lost(e);
           }
           reached = false;
         }

@@ -282,7 +282,7 @@ final class Door implements HttpHandler {
       return switch (wish.path()) {
         case "/events" -> events(device, wish, now);
         case "/code" ->
-            device.role() == Role.ASSISTANT
+            service.allows(device.role(), wish.path())
                 ? Reply.json(
                     200,
                     service.code(RequestJson.typed(wish.body())).put("time", now.toEpochMilli()))
@@ -298,7 +298,7 @@ final class Door implements HttpHandler {
 
   private Reply events(Devices.Known device, Wish wish, Instant now)
       throws MalformedRequest, IOException, InterruptedException {
-    if (device.role() == Role.VIEWER) {
+    if (!service.allows(device.role(), wish.path())) {
       return Reply.plain(403, now);
     }
     var answer = service.receive(device, RequestJson.events(wish.body()));

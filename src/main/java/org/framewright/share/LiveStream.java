@@ -3,16 +3,12 @@ package org.framewright.share;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.function.LongSupplier;
-import org.framewright.base.Text;
 
 /**
- * What one device hears of the job, as a stream of events (WHATWG HTML, section 9.2). It runs on
- * the thread of its exchange, so that a slow reader holds nobody else up, and skips to the newest.
+ * What one device hears, as a stream of events (WHATWG HTML, section 9.2). It runs on the thread of
+ * its exchange, so that a slow reader holds nobody else up, and skips to the newest.
  */
 final class LiveStream {
   /** A reader finds out after two or three of these that the line is dead. */
@@ -32,23 +28,7 @@ final class LiveStream {
     UNPAIRED
   }
 
-  private final String device;
-  private final Role role;
-  private final Function<Text, String> say;
-  private final LongSupplier last;
-  private final Clock clock;
   private volatile Optional<End> end = Optional.empty();
-
-  /**
-   * @param last the number of the device's last event that is kept
-   */
-  LiveStream(String device, Role role, Function<Text, String> say, LongSupplier last, Clock clock) {
-    this.device = device;
-    this.role = role;
-    this.say = say;
-    this.last = last;
-    this.clock = clock;
-  }
 
   /** It ends as soon as whoever waits for a moment is woken. */
   void end(End why) {
@@ -56,30 +36,12 @@ final class LiveStream {
   }
 
   /** Writes what there is to hear until it is ended or nobody reads any more. */
-  void run(Moments moments, Folds folds, OutputStream out, WriteWatch.Guard guard)
+  void run(Hearing hearing, OutputStream out, WriteWatch.Guard guard)
       throws IOException, InterruptedException {
-    Optional<Fold> told = Optional.empty();
-    long toldLast = -1;
-    long number = 0;
     while (end.isEmpty()) {
-      var next = moments.after(number, WORD, () -> end.isPresent());
-      if (end.isPresent()) {
-        break;
-      }
-      var moment = next.orElseGet(moments::newest);
-      number = moment.number();
-      var fold = folds.of(role, moment);
-      long nowLast = last.getAsLong();
-      boolean news =
-          told.filter(before -> before.saysTheSameAs(fold)).isEmpty() || toldLast != nowLast;
-      if (news) {
-        var data = Message.of(told, fold, device, nowLast, clock.instant(), say);
-        write(
-            "id: " + fold.moment().number() + "\nevent: state\ndata: " + data + "\n\n", out, guard);
-        told = Optional.of(fold);
-        toldLast = nowLast;
-      } else if (next.isEmpty()) {
-        write(NOTHING_NEW, out, guard);
+      var next = hearing.next(WORD, () -> end.isPresent());
+      if (end.isEmpty()) {
+        write(next.orElse(NOTHING_NEW), out, guard);
       }
     }
     if (end.equals(Optional.of(End.UNPAIRED))) {

@@ -13,6 +13,7 @@ import org.framewright.base.Sha256;
  */
 final class PageFiles {
   private static final String FIRST = "index.html";
+  private static final String FIRST_OF_SETS = "sets.html";
 
   /** All of them; a test compares it with the folder. */
   static final List<String> NAMES =
@@ -37,6 +38,9 @@ final class PageFiles {
           "queue.js",
           "scan.js",
           "session.js",
+          FIRST_OF_SETS,
+          "sets-model.js",
+          "sets.js",
           "sha256.js",
           "signing.js",
           "store.js",
@@ -62,14 +66,25 @@ final class PageFiles {
     this.files = Map.copyOf(files);
   }
 
-  static PageFiles read() throws IOException {
+  /** The page of a job. */
+  static PageFiles ofAJob() throws IOException {
+    return read(FIRST);
+  }
+
+  /** The page of all sets of a studio. */
+  static PageFiles ofAllSets() throws IOException {
+    return read(FIRST_OF_SETS);
+  }
+
+  /** The other pages are not to be had. */
+  private static PageFiles read(String first) throws IOException {
     var files = new HashMap<String, PageFile>();
     for (var name : NAMES) {
       try (var in = PageFiles.class.getResourceAsStream(name)) {
-        if (in != null) {
+        if (in != null && (name.equals(first) || !name.endsWith(".html"))) {
           var bytes = in.readAllBytes();
           var tag = '"' + Sha256.of(bytes).substring(0, 32) + '"';
-          files.put(name.equals(FIRST) ? "/" : "/" + name, new PageFile(bytes, type(name), tag));
+          files.put(name.equals(first) ? "/" : "/" + name, new PageFile(bytes, type(name), tag));
         }
       }
     }

@@ -1,6 +1,5 @@
 package org.framewright.share;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -14,23 +13,12 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
 import org.framewright.base.PlainText;
 import org.framewright.base.Text;
-import org.framewright.day.DayHours;
-import org.framewright.frames.Frame;
-import org.framewright.job.Scanned;
-import org.framewright.live.JobView;
-import org.framewright.live.LiveJob;
-import org.framewright.live.LostFolder;
-import org.framewright.live.ShownToClient;
-import org.framewright.shotlist.Setup;
 
 /** What pages are served with, whatever carries it. Safe from any thread. */
 final class Service implements AutoCloseable {
   private static final int LONGEST_NAME = 60;
-  private static final int BEATS_OF_A_LOOK = 5;
-  private static final int BEATS_OF_A_RECKONING = 15;
 
   /** What became of a device's wish to pair. */
   sealed interface Pairing {
@@ -41,17 +29,9 @@ final class Service implements AutoCloseable {
     record Not(String why) implements Pairing {}
   }
 
-  private final LiveJob live;
+  private final Content content;
   private final Devices devices;
   private final Clock clock;
-  private final DayHours hours;
-  private final PictureTokens tokens;
-  private final Pictures pictures = new Pictures();
-  private final Codes codes;
-  private final Folds folds;
-  private final Ticks ticks;
-  private final Moments moments;
-  private final AutoCloseable following;
   private final Map<String, LiveStream> streams = new ConcurrentHashMap<>();
   private final Map<String, Instant> seen = new ConcurrentHashMap<>();
   private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
@@ -62,41 +42,11 @@ final class Service implements AutoCloseable {
   /** Touched under the lock {@link #pairing} only. */
   private final Invitations invitations;
 
-  private long beats;
-
-  Service(LiveJob live, Devices devices, DayHours hours, Clock clock, SecureRandom random) {
-    this.live = live;
+  Service(Content content, Devices devices, Clock clock, SecureRandom random) {
+    this.content = content;
     this.devices = devices;
-    this.hours = hours;
     this.clock = clock;
-    this.tokens = new PictureTokens(devices.pictureKey());
-    this.codes = new Codes(live.job());
-    this.folds = new Folds(live.job(), tokens, codes, this::isClient);
-    this.ticks = new Ticks(live, tokens);
-    this.moments = new Moments(live.now(), isLost(live.failures()));
     this.invitations = new Invitations(random);
-    this.following =
-        live.listen(
-            new LiveJob.Listener() {
-              @Override
-              public void shown(JobView view) {
-                moments.show(view);
-              }
-
-              @Override
-              public void failing(List<Throwable> failures) {
-                moments.lost(isLost(failures));
-              }
-            });
-    moments.show(live.now()); // What came between the two.
-  }
-
-  private static boolean isLost(List<Throwable> failures) {
-    return failures.stream().anyMatch(LostFolder.class::isInstance);
-  }
-
-  private boolean isClient(String station) {
-    return devices.known(station).filter(one -> one.role() == Role.CLIENT).isPresent();
   }
 
   Instant now() {
@@ -157,7 +107,7 @@ final class Service implements AutoCloseable {
             yield new Pairing.Not("taken");
           }
           var called = called(name, role);
-          ticks.name(id, called);
+          content.named(id, called);
           devices.pair(id, called, role, secret.key(id), now());
           invitations.spend(secret);
           heard(id);
@@ -169,7 +119,7 @@ final class Service implements AutoCloseable {
   }
 
   private Pairing paired(String id, Role role) {
-    return new Pairing.Paired(role, moments.newest().view().name(), ticks.last(id));
+    return new Pairing.Paired(role, content.name(), content.last(id));
   }
 
   private static String called(String name, Role role) {
@@ -202,7 +152,7 @@ final class Service implements AutoCloseable {
       var stream = streams.get(id);
       if (stream != null) {
         stream.end(LiveStream.End.UNPAIRED);
-        moments.wake();
+        content.wake();
       }
       changed();
     }
@@ -219,24 +169,27 @@ final class Service implements AutoCloseable {
 
   // What devices ask for
 
-  /** Tells a device of the job until it is unpaired, opens another stream, or reads no more. */
+  /**
+   * Tells a device what there is to tell until it is unpaired, opens another stream, or reads no
+   * more.
+   */
   void follow(
       Devices.Known device, Function<Text, String> say, OutputStream out, WriteWatch.Guard guard)
       throws IOException, InterruptedException {
     var id = device.id();
-    var stream = new LiveStream(id, device.role(), say, () -> ticks.last(id), clock);
+    var stream = new LiveStream();
     var before = streams.put(id, stream);
     try {
       if (before != null) {
         before.end(LiveStream.End.REPLACED);
-        moments.wake();
+        content.wake();
       } else {
         changed();
       }
       if (device(id).isEmpty()) {
         stream.end(LiveStream.End.UNPAIRED); // Between the look at its key and now.
       }
-      stream.run(moments, folds, out, guard);
+      stream.run(content.hearing(device, say), out, guard);
     } finally {
       if (streams.remove(id, stream)) {
         seen.put(id, now());
@@ -245,74 +198,38 @@ final class Service implements AutoCloseable {
     }
   }
 
+  /** Whether a role may ask for this path. */
+  boolean allows(Role role, String path) {
+    return content.allows(role, path);
+  }
+
   Ticks.Answer receive(Devices.Known device, List<RequestJson.Sent> events)
       throws IOException, InterruptedException {
-    return ticks.receive(device.id(), device.role(), events);
+    return content.receive(device, events);
   }
 
   /** What a scanned code finds. */
   ObjectNode code(String typed) {
-    var json = JsonNodeFactory.instance.objectNode();
-    switch (codes.of(moments.newest().view().list()).find(typed)) {
-      case Scanned.One(var setup) -> json.putArray("setups").add(setup.code());
-      case Scanned.Several(var setups) -> {
-        var array = json.putArray("setups");
-        setups.stream().map(Setup::code).forEach(array::add);
-      }
-      case Scanned.StraySlate(var setup, var ofAnotherJob) ->
-          json.put("stray", setup).put("ofAnotherJob", ofAnotherJob);
-      case Scanned.Unknown(var code, var checked) ->
-          json.put("unknown", code).put("checked", checked);
-    }
-    return json;
+    return content.code(typed);
   }
 
   /** A picture that a role may see just now; nothing where there is none of this token. */
   Optional<byte[]> picture(Role role, String token, int edge)
       throws IOException, InterruptedException {
-    var view = moments.newest().view();
-    var frames =
-        switch (role) {
-          case ASSISTANT -> view.latest().values().stream().flatMap(List::stream);
-          case CLIENT ->
-              view
-                  .latest()
-                  .getOrDefault(ShownToClient.of(view, Optional.empty()).code(), List.of())
-                  .stream();
-          case VIEWER -> Stream.<Frame>empty();
-        };
-    var frame = frames.filter(one -> tokens.of(one.id()).equals(token)).findFirst();
-    return frame.isEmpty() ? Optional.empty() : pictures.of(frame.get(), edge);
+    return content.picture(role, token, edge);
   }
 
   // Time
 
   /** Once a second, always from the same thread. */
   void beat() {
-    if (streams.isEmpty()) {
-      beats = 0; // Nobody looks; whoever comes is told at the next.
-      return;
-    }
-    if (beats % BEATS_OF_A_LOOK == 0) {
-      boolean lost = live.lookWhetherLost();
-      if (!lost && moments.newest().lost()) {
-        live.refresh(); // It is back, which only reading it finds out.
-      }
-    }
-    if (beats % BEATS_OF_A_RECKONING == 0) {
-      moments.show(DayNow.of(live.job(), moments.newest().view(), hours));
-    }
-    beats++;
+    content.beat(!streams.isEmpty());
   }
 
   @Override
   public void close() {
-    try {
-      following.close();
-    } catch (Exception e) {
-      throw new IllegalStateException(e); // It takes us off a list.
-    }
+    content.close();
     streams.values().forEach(stream -> stream.end(LiveStream.End.REPLACED));
-    moments.wake();
+    content.wake();
   }
 }

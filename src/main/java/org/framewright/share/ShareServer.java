@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.framewright.base.LockFile;
 import org.framewright.base.Text;
@@ -27,8 +28,8 @@ import org.framewright.day.DayHours;
 import org.framewright.live.LiveJob;
 
 /**
- * Serves the page of a job to phones, tablets and screens on the studio's network. It keeps on
- * until it is closed, whatever its devices do. Safe from any thread.
+ * Serves the page of a job, or of all sets of a studio, to phones, tablets and screens on the
+ * studio's network. It keeps on until it is closed, whatever its devices do. Safe from any thread.
  */
 public final class ShareServer implements AutoCloseable {
   /**
@@ -71,10 +72,10 @@ public final class ShareServer implements AutoCloseable {
       Devices devices,
       HttpServer http,
       ShareOptions options,
+      PageFiles files,
       InetAddress seenAt,
       Clock clock,
-      LockFile served)
-      throws IOException {
+      LockFile served) {
     this.service = service;
     this.served = served;
     this.devices = devices;
@@ -85,7 +86,7 @@ public final class ShareServer implements AutoCloseable {
     this.clock = clock;
     this.watch = new WriteWatch(System::nanoTime);
     var hosts = new Hosts(host.map(one -> hostString(one)).filter(name -> !isLiteral(name)));
-    http.createContext("/", new Door(service, hosts, tls, PageFiles.read(), watch));
+    http.createContext("/", new Door(service, hosts, tls, files, watch));
     http.setExecutor(exchanges);
   }
 
@@ -100,6 +101,48 @@ public final class ShareServer implements AutoCloseable {
   }
 
   static ShareServer start(LiveJob job, ShareOptions options, Clock clock) throws IOException {
+    var hours = options.hours().orElseGet(() -> DayHours.usual(job.job().zone()));
+    return start(
+        job.job().identity(),
+        Text.of("another program on this computer serves this job already"),
+        devices -> new JobContent(job, devices, hours, clock),
+        PageFiles.ofAJob(),
+        options,
+        clock);
+  }
+
+  /**
+   * Serves the page of all sets of a studio until it is closed. Its assistants are producers.
+   *
+   * @throws ShareException if the port is taken, or this computer is in no network
+   * @throws IOException if the paired devices cannot be read
+   */
+  public static ShareServer start(LiveSets sets, ShareOptions options) throws IOException {
+    return start(sets, options, Clock.systemUTC());
+  }
+
+  static ShareServer start(LiveSets sets, ShareOptions options, Clock clock) throws IOException {
+    return start(
+        sets.identity(),
+        Text.of("another program on this computer serves these sets already"),
+        _ -> new SetsContent(sets, clock),
+        PageFiles.ofAllSets(),
+        options,
+        clock);
+  }
+
+  /**
+   * @param identity what tells what is served from all else
+   * @param already why it is not served twice by one computer
+   */
+  private static ShareServer start(
+      String identity,
+      Text already,
+      Function<Devices, Content> content,
+      PageFiles files,
+      ShareOptions options,
+      Clock clock)
+      throws IOException {
     LIMITS.forEach(
         (name, limit) -> {
           if (System.getProperty(name) == null) {
@@ -117,35 +160,24 @@ public final class ShareServer implements AutoCloseable {
                         "",
                         Text.of("Join the studio's network, or name the address to serve at.")));
     var served =
-        Devices.hold(options.settings(), job.job().identity())
+        Devices.hold(options.settings(), identity)
             .orElseThrow(
-                () ->
-                    new ShareException(
-                        Text.of("another program on this computer serves this job already"),
-                        "",
-                        Text.of("Use that one, or end it first.")));
+                () -> new ShareException(already, "", Text.of("Use that one, or end it first.")));
     try {
-      return start(job, options, clock, seenAt, served);
+      var random = new SecureRandom();
+      var devices = Devices.of(options.settings(), identity, random);
+      var http = bound(options, devices.port());
+      try {
+        var service = new Service(content.apply(devices), devices, clock, random);
+        var server = new ShareServer(service, devices, http, options, files, seenAt, clock, served);
+        server.begin(options);
+        return server;
+      } catch (IOException | RuntimeException e) {
+        http.stop(0);
+        throw e;
+      }
     } catch (IOException | RuntimeException e) {
       served.close();
-      throw e;
-    }
-  }
-
-  private static ShareServer start(
-      LiveJob job, ShareOptions options, Clock clock, InetAddress seenAt, LockFile served)
-      throws IOException {
-    var random = new SecureRandom();
-    var devices = Devices.of(options.settings(), job.job().identity(), random);
-    var http = bound(options, devices.port());
-    try {
-      var hours = options.hours().orElseGet(() -> DayHours.usual(job.job().zone()));
-      var service = new Service(job, devices, hours, clock, random);
-      var server = new ShareServer(service, devices, http, options, seenAt, clock, served);
-      server.begin(options);
-      return server;
-    } catch (IOException | RuntimeException e) {
-      http.stop(0);
       throw e;
     }
   }

@@ -13,6 +13,9 @@
  * what changed since the one before. A reader that is slow misses what lies between; one that is
  * stuck is cut off. Pictures of frames go by tokens, from the small previews, coded anew.
  *
+ * <p>What is served is a {@code Content}: a job, or the {@link org.framewright.share.LiveSets} of a
+ * studio, whose page only shows. Devices, invitations, door and streams are the same for both.
+ *
  * <p>Who is paired is kept in the user's settings, never in the job's folder. The page itself lies
  * beside these classes as resources.
  */

@@ -19,6 +19,9 @@ const NO_ROOM = {
 /** As many pairings of other days are kept. */
 const MOST_JOBS = 8;
 
+/** What is served: one job, or all sets of a studio. */
+const KIND = document.documentElement.dataset.page ?? 'job';
+
 class App {
   #texts;
   #tabs = new Tabs((active) => (active ? this.#begin() : this.#rest()));
@@ -86,9 +89,9 @@ class App {
     if (invited) {
       const pair = (name) => this.#pair(invited, name);
       const stay = device && (() => this.#stay());
-      this.#show(new PairingPage(this.#texts, invited, device?.name, pair, stay));
+      this.#show(new PairingPage(this.#texts, invited, device?.name, pair, stay, KIND));
     } else if (device) {
-      this.#session = new Session(this, this.#texts, device, this.#tabs);
+      this.#session = new Session(this, this.#texts, device, this.#tabs, KIND);
       this.#show(this.#session.page);
       this.#session.begin();
     } else {

@@ -83,6 +83,11 @@ export class Rows {
     }
   }
 
+  /** Does something with each row, in no order. */
+  each(act) {
+    this.#rows.forEach(act);
+  }
+
   /** The row of a key, or undefined. */
   of(key) {
     return this.#rows.get(key);

@@ -18,7 +18,8 @@ export class HeadLine {
     this.#session = session;
     const {say} = session.texts.spoken;
     // The other pages have a heading of their own.
-    this.#job = theirs(el(session.role === 'assistant' ? 'h1.job' : 'p.job'), session.job);
+    const isHeading = session.kind === 'job' && session.role === 'assistant';
+    this.#job = theirs(el(isHeading ? 'h1.job' : 'p.job'), session.job);
     this.#status.setAttribute('role', 'status');
     this.#status.append(this.#mark, this.#words);
     const more = button('.slight.more', say('more'), () => openMore(session));
@@ -83,7 +84,10 @@ export class HeadLine {
         acts,
       });
     }
-    if (state?.lost) {
+    if (state?.lost === 'store') {
+      const what = say('store.lost', session.texts.time(state.lostSince));
+      found.push({key: 'lost', what, how: say('store.lost.how'), acts: []});
+    } else if (state?.lost) {
       found.push({key: 'lost', what: say('job.lost'), how: say('job.lost.how'), acts: []});
     }
     if (line.trouble) {

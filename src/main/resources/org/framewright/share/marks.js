@@ -24,6 +24,17 @@ const LINES = {
   lost: `${RING}M6 18L18 6`,
 };
 
+/** What a set needs a person for: a full square with a gap, and so on; each is told by its outline alone. */
+const NEEDS = {
+  urgent: 'M3 3H21V21H3ZM8 12H16',
+  'sign-off': LINES.waiting,
+  pickup: STATES.pickup,
+  late: 'M3 12H15M10 6L16 12L10 18M20 4V20',
+  trouble: 'M12 3L22 12L12 21L2 12Z',
+  silent: LINES.lost,
+  nothing: 'M4 12H20',
+};
+
 function drawn(kind, path) {
   const picture = document.createElementNS(SVG, 'svg');
   picture.setAttribute('viewBox', '0 0 24 24');
@@ -50,6 +61,14 @@ export function lineMark() {
 
 export function showLine(mark, line) {
   show(mark, line, LINES);
+}
+
+export function needMark() {
+  return drawn('mark need', '');
+}
+
+export function showNeed(mark, need) {
+  show(mark, need, NEEDS);
 }
 
 function show(mark, word, paths) {

@@ -13,7 +13,7 @@ export function openMore(session) {
   });
   const looks = {'': say('look.device'), neutral: say('look.neutral'), sunlight: say('look.sunlight')};
   const look = choice(say('more.look'), looks, kept('look') ?? '', (word) => session.look(word));
-  const device = el('p.quiet', say('more.device', session.name, say('role.' + session.role)));
+  const device = el('p.quiet', say('more.device', session.name, say('role.' + (session.kind === 'sets' ? 'sets.' : '') + session.role)));
   const dialog = openDialog(say('more.title'), say('close'), language, look, device);
 }
 

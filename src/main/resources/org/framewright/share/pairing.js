@@ -30,16 +30,18 @@ export class PairingPage {
    * @param name how it was called before, if it was
    * @param pair pairs it under a name, and answers what was wrong or null
    * @param stay goes on without; none where it is not paired yet
+   * @param kind what is served, one of `job` and `sets`
    */
-  constructor(texts, invited, name, pair, stay) {
+  constructor(texts, invited, name, pair, stay, kind = 'job') {
     this.#texts = texts;
     this.#pair = pair;
     this.#role = invited.role;
+    const role = kind === 'sets' ? 'sets.' + invited.role : invited.role;
     this.#name = el('input');
     this.#name.id = 'device-name';
     this.#name.maxLength = 60;
     this.#name.autocomplete = 'off';
-    this.#name.value = name ?? texts.say('pair.name.' + invited.role);
+    this.#name.value = name ?? texts.say('pair.name.' + role);
     const label = el('label', texts.say('pair.name'));
     label.htmlFor = this.#name.id;
     this.#act = el('button.does-it.act', texts.say('pair.do'));
@@ -52,7 +54,7 @@ export class PairingPage {
       event.preventDefault();
       this.#go();
     });
-    const about = el('p', texts.say('pair.role.' + invited.role));
+    const about = el('p', texts.say('pair.role.' + role));
     this.elements = [el('main.message', el('section.card.paper', el('h1', texts.say('pair.title')), about, form))];
   }
 

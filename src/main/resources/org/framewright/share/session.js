@@ -12,10 +12,18 @@ import {Live} from './live.js';
 import {merged, shown} from './model.js';
 import {Pictures} from './pictures.js';
 import {Queue} from './queue.js';
+import {merged as mergedSets} from './sets-model.js';
+import {SetsPage} from './sets.js';
 import {forget, keep, kept, names} from './store.js';
 import {ViewerPage} from './viewer.js';
 
 const PAGES = {assistant: AssistantPage, client: ClientPage, viewer: ViewerPage};
+
+/** What is served: one job, or all sets of a studio. */
+const KINDS = {
+  job: {page: (session) => new PAGES[session.role](session), merged, shown},
+  sets: {page: (session) => new SetsPage(session), merged: mergedSets, shown: (state) => state},
+};
 const QUEUE = 'queue.';
 
 /** What a device did for a job, by its name there. */
@@ -44,9 +52,13 @@ export class Session {
   #line = {connected: false, since: null, unpaired: false, trouble: ''};
   #listening = new AbortController();
   #others;
+  #kind;
 
-  constructor(app, texts, device, tabs) {
+  /** @param kind one of `job` and `sets` */
+  constructor(app, texts, device, tabs, kind) {
     this.#app = app;
+    this.#kind = KINDS[kind];
+    this.kind = kind;
     this.#tabs = tabs;
     this.#device = device;
     this.texts = texts;
@@ -54,7 +66,7 @@ export class Session {
     this.connection = new Connection(device);
     this.pictures = new Pictures(this.connection);
     this.head = new HeadLine(this);
-    this.page = new PAGES[device.role](this);
+    this.page = this.#kind.page(this);
     this.#live = new Live(this.connection, {
       state: (message) => this.#heard(message),
       connected: () => this.#connected(true),
@@ -72,6 +84,11 @@ export class Session {
   every(millis, act) {
     const timer = setInterval(act, millis);
     this.#listening.signal.addEventListener('abort', () => clearInterval(timer));
+  }
+
+  /** Hears what happens to the document until this session ends. */
+  listen(event, act) {
+    document.addEventListener(event, act, {signal: this.#listening.signal});
   }
 
   get name() {
@@ -184,7 +201,7 @@ export class Session {
 
   #heard(message) {
     this.connection.isNow(message.time);
-    this.#state = merged(this.#state, message);
+    this.#state = this.#kind.merged(this.#state, message);
     this.draw();
   }
 
@@ -281,7 +298,7 @@ export class Session {
     this.head.show(this.#line, waiting.length, this.#state);
     if (this.#state) {
       const recent = this.queue.after(this.#state.last ?? 0);
-      this.page.show(shown(this.#state, recent), this.#line);
+      this.page.show(this.#kind.shown(this.#state, recent), this.#line);
     }
   }
 }

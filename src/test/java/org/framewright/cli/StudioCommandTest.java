@@ -3,9 +3,12 @@ package org.framewright.cli;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.framewright.AssertThat.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -110,6 +113,36 @@ class StudioCommandTest {
   void preparingNeedsAStore() {
     assertThat(Ran.run("studio", "--prepare").status()).isEqualTo(2);
     assertThat(Ran.run("studio", "--follow", "--for", "-1").status()).isEqualTo(2);
+  }
+
+  @Test
+  void whereAPageIsServedIsRefusedWithoutThePage() {
+    var ran = Ran.run("studio", "--port", "8470");
+    assertThat(ran.status()).isEqualTo(2);
+    assertThat(ran.err()).contains("--port, --host and --tls are for the page");
+  }
+
+  @Test
+  @Tag("slow")
+  void allSetsAreServedAsAPageToProducersAndViewers() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    Ran.run("studio", "add", job);
+    var typed = "viewer\nclient\ndevices\n";
+    var ran =
+        Ran.answering(
+            typed, "studio", "--serve", "--host", "127.0.0.1", "--port", "0", "--for", "3", "--json");
+    assertThat(ran.status()).isZero();
+    var told = new ArrayList<JsonNode>();
+    for (var line : ran.out().lines().toList()) {
+      told.add(new JsonMapper().readTree(line));
+    }
+    assertThat(told.stream().map(line -> line.path("event").asText()))
+        .containsExactly("serving", "code", "code", "devices", "ended");
+    assertThat(told.get(0).path("address").asText()).startsWith("http://127.0.0.1:");
+    assertThat(told.get(1).path("role").asText()).isEqualTo("producer");
+    assertThat(told.get(2).path("role").asText()).isEqualTo("viewer");
+    assertThat(ran.err()).contains("\"client\" says nothing here.", "Type producer or viewer");
   }
 
   @Test

@@ -20,7 +20,7 @@ class PageFilesTest {
 
   @Test
   void eachHasItsPathItsTypeAndItsTag() throws Exception {
-    var files = PageFiles.read();
+    var files = PageFiles.ofAJob();
     assertThat(files.at("/").orElseThrow().type()).isEqualTo("text/html; charset=utf-8");
     assertThat(files.at("/index.html")).isEmpty();
     assertThat(files.at("/app.js").orElseThrow().type())

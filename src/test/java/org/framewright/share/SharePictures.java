@@ -68,7 +68,7 @@ final class SharePictures {
   }
 
   /** The fonts of the app and of its reports, and no others. */
-  private static Path fonts(Path scratch) throws IOException {
+  static Path fonts(Path scratch) throws IOException {
     return Files.writeString(
         scratch.resolve("fonts.conf"),
         """
