@@ -41,7 +41,7 @@ import picocli.CommandLine.Option;
       "without it; what was done while it was not reached follows."
     },
     mixinStandardHelpOptions = true,
-    subcommands = {StudioAddCommand.class, StudioBringCommand.class})
+    subcommands = {StudioAddCommand.class, StudioBringCommand.class, StudioSearchCommand.class})
 final class StudioCommand implements Callable<Integer> {
   /** How often the store is asked, whether it says that something came or not. */
   private static final Duration ASK = Duration.ofSeconds(5);
