@@ -161,7 +161,7 @@ public final class Search {
       try (var rows = statement.executeQuery()) {
         while (rows.next() && hits.size() < most) {
           var fields = new LinkedHashMap<String, String>();
-          fields.put("setup", rows.getString(4));
+          fields.put(SearchText.SETUP, rows.getString(4));
           fields.put("title", rows.getString(5));
           fields.put("gtin", rows.getString(7));
           fields.put("person", String.join(", ", rows.getString(8).lines().toList()));

@@ -115,7 +115,7 @@ public final class SearchRows {
     }
   }
 
-  private void tell(String station, List<FrameRange> frames) throws IOException {
+  void tell(String station, List<FrameRange> frames) throws IOException {
     var json = JSON.createArrayNode();
     for (var range : frames) {
       json.addObject()

@@ -22,6 +22,9 @@ record SearchText(List<Word> words) {
   /** The shortest of which slips are known. */
   static final int SHORTEST_SLIP = 4;
 
+  /** The field of a setup's code, which is known without its signs too. */
+  static final String SETUP = "setup";
+
   /** How near a word of the store is; a lower one is nearer. */
   enum How {
     SAME,
@@ -76,7 +79,10 @@ record SearchText(List<Word> words) {
     var matched = new ArrayList<String>();
     fields.forEach(
         (name, text) -> {
-          var has = SearchKey.words(text);
+          var has = new ArrayList<>(SearchKey.words(text));
+          if (name.equals(SETUP)) {
+            has.add(SearchKey.joined(text));
+          }
           if (words.stream().anyMatch(word -> has.stream().anyMatch(one -> word.meets(one, how)))) {
             matched.add(name + ": " + text);
           }
