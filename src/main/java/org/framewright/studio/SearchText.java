@@ -16,7 +16,7 @@ record SearchText(List<Word> words) {
   /** More words than this say nothing more. */
   static final int MOST_WORDS = 8;
 
-  /** The shortest that is looked for within words. */
+  /** The shortest that words are looked for by which begin with it, or have it in them. */
   static final int SHORTEST_PART = 3;
 
   /** The shortest of which slips are known. */
@@ -46,9 +46,9 @@ record SearchText(List<Word> words) {
           || (how.compareTo(How.SLIP) >= 0 && slips.contains(word));
     }
 
-    /** One letter begins too much. */
+    /** Few letters begin too much. */
     private boolean begins() {
-      return text.length() > 1;
+      return text.length() >= SHORTEST_PART;
     }
 
     private String query(How how) {
