@@ -25,8 +25,8 @@ public final class Search {
   /** As many hits are given at most. */
   public static final int MOST = 1000;
 
-  /** Of so many that match as well as one another, the latest are looked at. */
-  private static final int RANKED = 20_000;
+  /** Of a word that is nearly everywhere, no more rows are compared. */
+  private static final int RANKED = 10_000;
 
   static final String SETUPS =
       """
@@ -34,12 +34,13 @@ public final class Search {
         f.people, a.about
       from (
         select s.*, ts_rank('{0.05, 0.3, 0.6, 1}', s.words, q.query) as rank
-        from framewright.search_setup s, (select ?::tsquery as query) as q
-        where s.words @@ q.query limit ?) as f
+        from (select ?::tsquery as query) as q
+        cross join lateral (
+          select * from framewright.search_setup where words @@ q.query limit ?) as s
+        order by rank desc, day desc nulls last, job, setup limit ?) as f
       join framewright.job j on j.id = f.job
       join framewright.searched a on a.job = f.job
-      order by f.rank desc, coalesce(f.day, j.added::date) desc, j.name, f.job, f.setup
-      limit ?
+      order by f.rank desc, f.day desc nulls last, j.name, f.job, f.setup
       """;
 
   static final String FRAMES =
