@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.SequencedSet;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
@@ -167,7 +168,7 @@ public final class SearchRows {
   }
 
   private static String row(
-      Job job, Standing standing, String about, Setup setup, LinkedHashSet<String> people) {
+      Job job, Standing standing, String about, Setup setup, SequencedSet<String> people) {
     var status = standing.state().of(setup.code());
     var gtins = gtins(setup);
     var persons =

@@ -14,10 +14,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import org.framewright.day.DayHours;
+import org.framewright.frames.Frame;
 import org.framewright.job.Job;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Station;
 import org.framewright.job.TestClock;
+import org.framewright.sample.Exposure;
+import org.framewright.sample.SampleBody;
+import org.framewright.sample.SampleCamera;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.framewright.shotlist.ShotList;
@@ -144,6 +148,32 @@ class SearchTest {
     rows.tell("desk", List.of(new FrameRange("001", "kvo", 125, 130)));
     assertThat(found("KVO_0123")).isEmpty();
     assertThat(found("kvo131")).isNotEmpty();
+  }
+
+  @Test
+  void theNamesOfFramesAreToldAsTheyArrive() throws Exception {
+    var camera =
+        new SampleCamera(
+            SampleBody.studioB(), SampleCamera.Size.TINY, SampleCamera.Writes.JPEG, 500);
+    winter.job().mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    for (int frame = 0; frame < 3; frame++) {
+      clock.pass(Duration.ofSeconds(10));
+      camera.take(Exposure.of(clock.instant(), "001", "F")).writeTo(winter.job().framesFolder());
+      clock.pass(Duration.ofMillis(500));
+      winter.job().recordArrivals(winter.job().scan());
+    }
+    winter.follow();
+    var stems = winter.job().scan().frames().stream().map(Frame::stem).toList();
+    assertThat(stems).hasSize(3);
+    for (var stem : stems) {
+      assertThat(found(stem + ".JPG")).contains("001 frame: " + stem + ".JPG");
+    }
+    var folder = winter.job().framesFolder();
+    Files.move(folder, folder.resolveSibling("put away"));
+    Files.createDirectory(folder);
+    clock.pass(Duration.ofMinutes(1));
+    open(winter.job().folder(), "desk").follow();
+    assertThat(found(stems.getLast())).contains("001 frame: " + stems.getLast());
   }
 
   @Test
