@@ -23,7 +23,7 @@ record FrameRange(String setup, String stem, long first, long last) {
   private static final Comparator<FrameRange> ORDER =
       Comparator.comparing(FrameRange::setup)
           .thenComparing(FrameRange::stem)
-          .thenComparing(FrameRange::first);
+          .thenComparingLong(FrameRange::first);
 
   /** A frame alone, by its name without an ending. */
   static FrameRange of(String setup, String name) {

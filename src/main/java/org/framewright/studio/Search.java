@@ -107,7 +107,7 @@ public final class Search {
   private void setups(String text) throws SQLException {
     var words =
         SearchKey.words(text).stream()
-            .sorted(Comparator.comparing(String::length).reversed())
+            .sorted(Comparator.comparingInt(String::length).reversed())
             .limit(SearchText.MOST_WORDS)
             .toList();
     if (words.isEmpty()) {

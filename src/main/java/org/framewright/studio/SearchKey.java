@@ -13,7 +13,7 @@ final class SearchKey {
 
   private static final int GTIN = 8;
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
-  private static final Pattern SIGNS = Pattern.compile("[^\\p{L}\\p{Nd}]+");
+  private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{Nd}]+");
   private static final Pattern BETWEEN_NUMBERS =
       Pattern.compile("(?<=[0-9])[^\\p{L}\\p{Nd}]+(?=[0-9])");
   private static final Pattern OTHER_SIGNS =
@@ -25,10 +25,9 @@ final class SearchKey {
   /** The words of a text, each once, in order; letters and digits only. */
   static List<String> words(String text) {
     var words = new LinkedHashSet<String>();
-    for (var word : SIGNS.split(plain(text))) {
-      if (!word.isEmpty()) {
-        words.add(gtin(cut(word, LONGEST)));
-      }
+    var found = WORD.matcher(plain(text));
+    while (found.find()) {
+      words.add(gtin(cut(found.group(), LONGEST)));
     }
     return List.copyOf(words);
   }
