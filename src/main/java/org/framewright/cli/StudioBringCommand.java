@@ -67,7 +67,7 @@ final class StudioBringCommand implements Callable<Integer> {
     }
   }
 
-  private static Convention convention(Store.Kept job) throws CommandFailure {
+  static Convention convention(Store.Kept job) throws CommandFailure {
     return switch (Convention.parse(job.convention(), job.name())) {
       case Convention.Parsed.Sound sound -> sound.convention();
       case Convention.Parsed.Faulty _ ->

@@ -48,7 +48,7 @@ import picocli.CommandLine.ParentCommand;
       "without it; what was done while it was not reached follows."
     },
     addMethodSubcommands = false,
-    subcommands = {StudioAddCommand.class, StudioBringCommand.class})
+    subcommands = {StudioAddCommand.class, StudioBringCommand.class, StudioSearchCommand.class})
 final class StudioCommand implements Callable<Integer> {
   /** How often the store is asked, whether it says that something came or not. */
   private static final Duration ASK = Duration.ofSeconds(5);

@@ -31,6 +31,7 @@ public final class OwnSet {
   private final Job job;
   private final DayHours hours;
   private final Clock clock;
+  private final SearchRows search;
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
@@ -41,6 +42,7 @@ public final class OwnSet {
     this.job = job;
     this.hours = hours;
     this.clock = clock;
+    this.search = new SearchRows(store, id);
   }
 
   /**
@@ -95,6 +97,7 @@ public final class OwnSet {
       var standing = job.standing(scan);
       var day = DaySummary.of(job, scan, standing, hours);
       tell(events, SetNow.of(job, standing.state(), day, mirror.told()));
+      search.tell(job, scan, standing);
       toldOf = events;
       told = now;
     }

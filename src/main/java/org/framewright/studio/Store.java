@@ -25,7 +25,7 @@ import org.framewright.job.NumberedLogs;
  */
 public final class Store implements AutoCloseable {
   /** The version of its tables that this program goes by. */
-  static final int VERSION = 1;
+  static final int VERSION = 2;
 
   /** What the server tells about news, by the identity of the job. */
   static final String CHANNEL = "framewright";
@@ -281,6 +281,24 @@ public final class Store implements AutoCloseable {
                 jobs.add(
                     new Kept(rows.getObject(1, UUID.class), rows.getString(2), rows.getString(3)));
               }
+            }
+            return jobs;
+          }
+        });
+  }
+
+  /** All jobs, those that were added first first. */
+  public List<Kept> all() throws StoreException {
+    return with(
+        connection -> {
+          try (var statement =
+                  connection.prepareStatement(
+                      "select id, name, convention from framewright.job order by added, id");
+              var rows = statement.executeQuery()) {
+            var jobs = new ArrayList<Kept>();
+            while (rows.next()) {
+              jobs.add(
+                  new Kept(rows.getObject(1, UUID.class), rows.getString(2), rows.getString(3)));
             }
             return jobs;
           }

@@ -12,6 +12,10 @@
  * <p>The way out: an {@link org.framewright.studio.Overview} reads these rows and the last numbers
  * of all logs, never an event, and sorts the sets by what needs a person.
  *
+ * <p>What a job is found by goes the same way: {@link org.framewright.studio.SearchRows} tells a
+ * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for
+ * words in the rows of all jobs.
+ *
  * <p>Where the store is and who this computer is there, with the password, is kept in the user's
  * settings only: {@link org.framewright.studio.StudioSettings}.
  */

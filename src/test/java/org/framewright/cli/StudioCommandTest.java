@@ -131,7 +131,16 @@ class StudioCommandTest {
     var typed = "viewer\nclient\ndevices\n";
     var ran =
         Ran.answering(
-            typed, "studio", "--serve", "--host", "127.0.0.1", "--port", "0", "--for", "3", "--json");
+            typed,
+            "studio",
+            "--serve",
+            "--host",
+            "127.0.0.1",
+            "--port",
+            "0",
+            "--for",
+            "3",
+            "--json");
     assertThat(ran.status()).isZero();
     var told = new ArrayList<JsonNode>();
     for (var line : ran.out().lines().toList()) {
@@ -220,6 +229,38 @@ class StudioCommandTest {
     assertThat(ran.status()).isZero();
     assertThat(ran.err()).isEmpty();
     assertThat(ran.out()).contains("nothing on set", "on set 001 Coat");
+  }
+
+  @Test
+  void aSearchNeedsWordsAndALimit() {
+    assertThat(Ran.run("studio", "search").status()).isEqualTo(2);
+    assertThat(Ran.run("studio", "search", " ").err()).contains("nothing is looked for");
+    assertThat(Ran.run("studio", "search", "coat", "--rebuild").status()).isEqualTo(2);
+    assertThat(Ran.run("studio", "search", "coat", "--limit", "0").err()).contains("--limit 0");
+    assertThat(Ran.run("studio", "search", "coat").err())
+        .contains("this computer goes by no store yet");
+  }
+
+  @Test
+  @Tag("slow")
+  void aSetupIsFoundAndSoItIsAfterARebuild() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    Ran.run("studio", "add", job);
+    Ran.run("studio");
+    var found = Ran.run("studio", "search", "HAT");
+    assertThat(found.err()).isEmpty();
+    assertThat(found.status()).isZero();
+    assertThat(found.out())
+        .contains("  " + job.getFileName() + "  002 Hat  to shoot", "    title: Hat");
+    var hit = Ran.run("studio", "search", "hat", "--json").json().path("hits").path(0);
+    assertThat(hit.path("setup").asText()).isEqualTo("002");
+    assertThat(hit.path("state").asText()).isEqualTo("to-shoot");
+    assertThat(Ran.run("studio", "search", "umbrella").out()).contains("Nothing was found.");
+    Files.move(job, folder.resolve("elsewhere"));
+    var rebuilt = Ran.run("studio", "search", "--rebuild");
+    assertThat(rebuilt.out()).contains("Jobs told anew: 1");
+    assertThat(Ran.run("studio", "search", "hat").out()).contains("002 Hat");
   }
 
   @Test
