@@ -68,7 +68,7 @@ final class HoursOptions {
   }
 
   /** Those of the settings; where these are not to be used, the usual ones, and that is told. */
-  private static DayHours set(Output output) {
+  static DayHours set(Output output) {
     var file = Places.usual().preferences();
     var kept =
         WorkingHours.kept(

@@ -2,6 +2,7 @@ package org.framewright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -12,10 +13,12 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
+import org.framewright.job.SettingsFolder;
 import org.framewright.live.LiveJob;
 import org.framewright.share.Role;
 import org.framewright.share.ShareOptions;
 import org.framewright.share.ShareServer;
+import org.framewright.studio.SetFollower;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -91,9 +94,22 @@ final class ServeCommand implements Callable<Integer> {
       live.listen(talk);
       talk.begin(invited);
       var _ = server.listen(talk::devicesChanged);
-      untilTheEnd(live, talk, interruption);
+      try (var studio = studio(job, live, talk)) {
+        live.listen(_ -> studio.changed());
+        untilTheEnd(live, talk, interruption);
+      }
       talk.end();
     }
+  }
+
+  /** What is done on devices reaches the studio's store, where this computer goes by one. */
+  private SetFollower studio(Job job, LiveJob live, ServeTalk talk) {
+    return SetFollower.begin(
+        SettingsFolder.usual(),
+        job.folder(),
+        HoursOptions.set(output),
+        Clock.system(ZoneId.systemDefault()),
+        new StudioRemarks(live, talk));
   }
 
   /** What is typed is done in the turn in which it comes; between, others are listened to. */

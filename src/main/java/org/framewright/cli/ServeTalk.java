@@ -260,7 +260,8 @@ final class ServeTalk implements LiveJob.Listener {
     }
   }
 
-  private void remark(String text) {
+  /** Says something that is no result. */
+  synchronized void remark(String text) {
     output.err().println(text);
     output.err().flush();
   }

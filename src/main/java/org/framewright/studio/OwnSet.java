@@ -6,7 +6,9 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
+import org.framewright.base.Text;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Job;
@@ -102,6 +104,11 @@ public final class OwnSet {
       told = now;
     }
     return exchanged;
+  }
+
+  /** What a person should know of the exchange that ended last. */
+  List<Text> told() {
+    return mirror.told();
   }
 
   private void tell(long events, SetNow set) throws IOException {

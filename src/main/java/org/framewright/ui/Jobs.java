@@ -330,6 +330,7 @@ final class Jobs {
     desk.preferences().remember(StartScreen.RECENT_JOBS, job.folder().toString());
     stage.setTitle(desk.texts().get("app.title", job.name()));
     var notices = next.follow(background.again(), troubles);
+    next.joinStudio(settings);
     shell.notices().follow(notices.shown(), noticesKey);
     shell.card().follow(next.cards().offered());
     cardIsOffered.bind(next.cards().offered().map(Optional::isPresent));

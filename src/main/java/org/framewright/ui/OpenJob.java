@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import org.framewright.job.OnSet;
 import org.framewright.job.SetupCodes;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.ShotList;
+import org.framewright.studio.SetFollower;
 import org.framewright.ui.board.BoardScreen;
 import org.framewright.ui.copies.CardWatch;
 import org.framewright.ui.copies.CopiesScreen;
@@ -25,6 +27,7 @@ import org.framewright.ui.scan.ScanModel;
 import org.framewright.ui.session.JobSession;
 import org.framewright.ui.session.Notices;
 import org.framewright.ui.settings.Troubles;
+import org.framewright.ui.settings.WorkingHours;
 import org.framewright.ui.share.ShareModel;
 
 /** A job that is open: its session, its pages, and all that follows it. Goes as a whole. */
@@ -49,6 +52,8 @@ final class OpenJob implements AutoCloseable {
   private final ListCodes codes;
   private AutoCloseable otherStations = () -> {};
   private AutoCloseable otherCards = () -> {};
+  private AutoCloseable studio = () -> {};
+  private Subscription telling = Subscription.EMPTY;
   private Subscription hearing = Subscription.EMPTY;
   private Subscription reading = Subscription.EMPTY;
   private Optional<Notices> notices = Optional.empty();
@@ -175,6 +180,17 @@ final class OpenJob implements AutoCloseable {
     return following;
   }
 
+  /** Keeps the job and the studio's store alike, where this computer goes by one. */
+  void joinStudio(Path settings) {
+    var job = session.job();
+    var hours = WorkingHours.kept(desk.preferences(), job.zone()).value();
+    var follower =
+        SetFollower.begin(
+            settings, job.folder(), hours, desk.clock(), new StudioNews(desk, session));
+    studio = follower;
+    telling = session.view().subscribe(_ -> follower.changed());
+  }
+
   /** Begins what looks at all that there is, once the page of the list is there. */
   void lookAtAll() {
     names.begin();
@@ -205,11 +221,13 @@ final class OpenJob implements AutoCloseable {
     try {
       otherStations.close();
       otherCards.close();
+      studio.close();
     } catch (Exception e) {
       desk.trouble(e);
     }
     hearing.unsubscribe();
     reading.unsubscribe();
+    telling.unsubscribe();
     codes.close();
     notices.ifPresent(Notices::dispose);
     notices = Optional.empty();
