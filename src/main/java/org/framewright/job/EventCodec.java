@@ -434,7 +434,7 @@ final class EventCodec {
   }
 
   private static Instant time(JsonNode json, String name) throws Missing {
-    var time = Instant.parse(text(json, name));
+    var time = LogTime.parse(text(json, name));
     if (time.isBefore(StationClock.FIRST) || time.isAfter(StationClock.LAST)) {
       throw new Missing();
     }

@@ -30,9 +30,16 @@ public enum SetupState {
 
   /** The state of this word or label, whatever its case; empty when there is none. */
   public static Optional<SetupState> of(String word) {
-    var lower = word.strip().toLowerCase(Locale.ROOT);
-    var wanted = BETWEEN_WORDS.matcher(lower).replaceAll("-");
-    return Arrays.stream(values()).filter(state -> state.word().equals(wanted)).findFirst();
+    return ofWord(word)
+        .or(
+            () -> {
+              var lower = word.strip().toLowerCase(Locale.ROOT);
+              return ofWord(BETWEEN_WORDS.matcher(lower).replaceAll("-"));
+            });
+  }
+
+  private static Optional<SetupState> ofWord(String word) {
+    return Arrays.stream(values()).filter(state -> state.word.equals(word)).findFirst();
   }
 
   /** Whether nothing more is to be shot of it: shot, signed off or dropped. */
