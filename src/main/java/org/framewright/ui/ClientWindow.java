@@ -59,6 +59,7 @@ final class ClientWindow {
   private Theme look;
   private double letters;
   private boolean withdrawn;
+  private boolean fills;
 
   /**
    * A window that is not shown yet.
@@ -177,13 +178,16 @@ final class ClientWindow {
   void show() {
     withdrawn = false;
     stage.show();
+    // Not before: a window is filled on the display that it is on, and a busy window manager takes
+    // one that is not there yet for one on the first display.
+    stage.setFullScreen(fills);
   }
 
   /** It fills a display when it is shown. */
   void fill(Rectangle2D display) {
     stage.setX(display.getMinX());
     stage.setY(display.getMinY());
-    stage.setFullScreen(true);
+    fills = true;
   }
 
   /** Goes out of sight until it is shown again. */
@@ -191,6 +195,7 @@ final class ClientWindow {
     withdrawn = true;
     stage.hide();
     stage.setFullScreen(false);
+    fills = false;
   }
 
   void dispose() {
