@@ -1,0 +1,178 @@
+package org.framewright.studio;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.framewright.day.DayHours;
+import org.framewright.job.Job;
+import org.framewright.job.JobException;
+import org.framewright.job.MarkDetails;
+import org.framewright.job.Started;
+import org.framewright.job.Station;
+import org.framewright.naming.Convention;
+import org.framewright.shotlist.Setup;
+import org.framewright.shotlist.SetupState;
+import org.framewright.shotlist.ShotList;
+
+/** An invented set: a job of its own, on which ticks are played. */
+final class TrialSet {
+  /** What becomes of a set that is not like the others. */
+  enum Story {
+    /** Setups are shot and signed off, one after the other. */
+    USUAL,
+    /** Nobody signs off. */
+    WAITS,
+    /** Nothing is heard of it. */
+    SILENT,
+    /** A setup was dropped. */
+    TROUBLE,
+    /** A setup is to be shot again. */
+    PICKUP
+  }
+
+  private static final int SETUPS = 24;
+  private static final String ASSISTANT = "Timo";
+  private static final String CLIENT = "Odette";
+  private static final String[] GARMENTS = {
+    "Wool coat", "Rain cape", "Linen shirt", "Pleated skirt", "Knitted vest", "Felt hat"
+  };
+  private static final String CONVENTION =
+      """
+      convention: Trial
+      about: For invented sets.
+      fields:
+        title: {type: words, label: Title, letters: lower, length: 1-24}
+        setup: {type: number, label: Look, digits: 3, from: 1}
+        take:  {type: counter, label: Frame, digits: 4, restarts: setup}
+      names:
+        job:   "{title}"
+        frame: "{title}_{setup}_{take}"
+      folders:
+        frames: frames
+      """;
+
+  private final OwnSet set;
+  private final Story story;
+
+  private TrialSet(OwnSet set, Story story) {
+    this.set = set;
+    this.story = story;
+  }
+
+  /**
+   * Makes a set that was worked on this morning, and adds it to the store.
+   *
+   * @param parent where its job folder is made
+   * @param number from 1 up; no two sets of a store have one
+   */
+  static TrialSet begin(Store store, Path parent, int number, Story story, Clock now)
+      throws IOException, JobException {
+    int done = 3 + 5 * number % 9;
+    var before = Duration.ofMinutes(11L * done).plusSeconds(number);
+    var clock = new TrialClock(now, before);
+    var station = new Station("set-" + number);
+    var job = start(parent, number, clock, station);
+    job.importList(list(number));
+    for (int setup = 1; setup <= done; setup++) {
+      job.mark(code(setup), SetupState.ON_SET, MarkDetails.by(ASSISTANT));
+      clock.pass(Duration.ofMinutes(9));
+      job.mark(code(setup), SetupState.SHOT, MarkDetails.by(ASSISTANT));
+      clock.pass(Duration.ofMinutes(1));
+      end(job, setup, setup == done ? story : Story.USUAL);
+      clock.pass(Duration.ofMinutes(1));
+    }
+    clock.pass(before);
+    var hours = DayHours.usual(now.getZone());
+    return new TrialSet(OwnSet.open(store, job.folder(), hours, clock, station), story);
+  }
+
+  private static void end(Job job, int setup, Story story) throws IOException, JobException {
+    switch (story) {
+      case USUAL, SILENT ->
+          job.mark(code(setup), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
+      case WAITS -> {}
+      case TROUBLE ->
+          job.mark(
+              code(setup),
+              SetupState.DROPPED,
+              MarkDetails.by(ASSISTANT).andReason("the sample is torn"));
+      case PICKUP ->
+          job.mark(
+              code(setup),
+              SetupState.PICKUP,
+              MarkDetails.by(CLIENT).andReason("creases at the back"));
+    }
+  }
+
+  private static Job start(Path parent, int number, Clock clock, Station station)
+      throws IOException, JobException {
+    var values = new LinkedHashMap<String, String>();
+    values.put("title", String.format(Locale.ROOT, "set-%02d", number));
+    return switch (Convention.parse(CONVENTION, "trial")) {
+      case Convention.Parsed.Sound sound ->
+          switch (Job.start(sound.convention(), parent, values, clock, station)) {
+            case Started.Opened opened -> opened.job();
+            case Started.Refused refused -> throw new IllegalStateException("" + refused);
+          };
+      case Convention.Parsed.Faulty faulty -> throw new IllegalStateException("" + faulty);
+    };
+  }
+
+  private static ShotList list(int number) {
+    return new ShotList(
+        IntStream.rangeClosed(1, SETUPS)
+            .mapToObj(
+                setup -> new Setup(code(setup), GARMENTS[(setup + number) % GARMENTS.length]))
+            .toList());
+  }
+
+  private static String code(int setup) {
+    return String.format(Locale.ROOT, "%03d", setup);
+  }
+
+  OwnSet set() {
+    return set;
+  }
+
+  Story story() {
+    return story;
+  }
+
+  /**
+   * The next tick: a setup goes on set, is shot, is signed off, then the next one.
+   *
+   * @return whether there was one left
+   */
+  boolean play() throws IOException, JobException {
+    var job = set.job();
+    var onSet = job.state().onSet();
+    if (onSet.isPresent()) {
+      job.mark(onSet.get().setup(), SetupState.SHOT, MarkDetails.by(ASSISTANT));
+      return true;
+    }
+    var shot = story == Story.WAITS ? Optional.<String>empty() : first(SetupState.SHOT);
+    if (shot.isPresent()) {
+      job.mark(shot.get(), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
+      return true;
+    }
+    var next = first(SetupState.TO_SHOOT);
+    if (next.isPresent()) {
+      job.mark(next.get(), SetupState.ON_SET, MarkDetails.by(ASSISTANT));
+    }
+    return next.isPresent();
+  }
+
+  private Optional<String> first(SetupState state) {
+    var job = set.job();
+    return job.shotList().setups().stream()
+        .map(Setup::code)
+        .filter(code -> job.state().of(code).state() == state)
+        .findFirst();
+  }
+}
