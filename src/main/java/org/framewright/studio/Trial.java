@@ -58,7 +58,7 @@ public final class Trial implements AutoCloseable {
       throws IOException, JobException {
     var trial = new Trial(programs, folder);
     try {
-      trial.begin(clock);
+      trial.fill(clock);
       return trial;
     } catch (IOException | JobException | RuntimeException e) {
       try {
@@ -70,7 +70,7 @@ public final class Trial implements AutoCloseable {
     }
   }
 
-  private void begin(Clock clock) throws IOException, JobException {
+  private void fill(Clock clock) throws IOException, JobException {
     server = TrialServer.begin(programs, folder);
     store = server.store();
     var parent = Files.createTempDirectory(folder, "sets");

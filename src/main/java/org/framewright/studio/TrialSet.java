@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -47,12 +46,12 @@ final class TrialSet {
       convention: Trial
       about: For invented sets.
       fields:
-        title: {type: words, label: Title, letters: lower, length: 1-24}
+        set:   {type: number, label: Set, digits: 2, from: 1}
         setup: {type: number, label: Look, digits: 3, from: 1}
         take:  {type: counter, label: Frame, digits: 4, restarts: setup}
       names:
-        job:   "{title}"
-        frame: "{title}_{setup}_{take}"
+        job:   "set_{set}"
+        frame: "set_{set}_{setup}_{take}"
       folders:
         frames: frames
       """;
@@ -94,8 +93,7 @@ final class TrialSet {
 
   private static void end(Job job, int setup, Story story) throws IOException, JobException {
     switch (story) {
-      case USUAL, SILENT ->
-          job.mark(code(setup), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
+      case USUAL, SILENT -> job.mark(code(setup), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
       case WAITS -> {}
       case TROUBLE ->
           job.mark(
@@ -113,7 +111,7 @@ final class TrialSet {
   private static Job start(Path parent, int number, Clock clock, Station station)
       throws IOException, JobException {
     var values = new LinkedHashMap<String, String>();
-    values.put("title", String.format(Locale.ROOT, "set-%02d", number));
+    values.put("set", String.valueOf(number));
     return switch (Convention.parse(CONVENTION, "trial")) {
       case Convention.Parsed.Sound sound ->
           switch (Job.start(sound.convention(), parent, values, clock, station)) {
@@ -127,8 +125,7 @@ final class TrialSet {
   private static ShotList list(int number) {
     return new ShotList(
         IntStream.rangeClosed(1, SETUPS)
-            .mapToObj(
-                setup -> new Setup(code(setup), GARMENTS[(setup + number) % GARMENTS.length]))
+            .mapToObj(setup -> new Setup(code(setup), GARMENTS[(setup + number) % GARMENTS.length]))
             .toList());
   }
 
