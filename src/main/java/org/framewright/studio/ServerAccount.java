@@ -67,7 +67,7 @@ record ServerAccount(Optional<String> user, List<String> before) {
         .orElseThrow(
             () ->
                 new StoreException(
-                    Text.of("PostgreSQL does not run as root, and root can not be given up here"),
+                    Text.of("PostgreSQL does not run as root, and root cannot be given up here"),
                     "",
                     Text.of("Run this as another user.")));
   }

@@ -6,7 +6,6 @@ import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardOpenOption;
@@ -127,9 +126,14 @@ final class TrialServer implements AutoCloseable {
             "" + PATIENCE_SECONDS);
         return;
       } catch (StoreException e) {
-        if (starts == MOST_STARTS) {
+        var log = folder.resolve("log");
+        if (!Files.exists(log)) {
           throw e;
         }
+        if (starts == MOST_STARTS || !Files.readString(log).contains("could not bind")) {
+          throw failed("pg_ctl", gist(log));
+        }
+        Files.delete(log);
       }
     }
   }
@@ -187,7 +191,7 @@ final class TrialServer implements AutoCloseable {
     var command = new ArrayList<>(account.before());
     command.add(ServerPlaces.program(programs.folder(), program).orElseThrow().toString());
     command.addAll(List.of(arguments));
-    // A file and no pipe: the server that pg_ctl starts would hold the pipe open.
+    // A file and no pipe: the server that pg_ctl starts holds on to it.
     var said = Files.createTempFile(folder.getParent(), "said", "");
     try {
       var builder = new ProcessBuilder(command).directory(folder.toFile());
@@ -202,19 +206,26 @@ final class TrialServer implements AutoCloseable {
         throw failed(program, "");
       }
       if (process.exitValue() != 0) {
-        throw failed(program, lastLine(said));
+        throw failed(program, gist(said));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw failed(program, "");
-    } finally {
-      Files.deleteIfExists(said);
     }
   }
 
-  private static String lastLine(Path said) throws IOException {
-    var text = new String(Files.readAllBytes(said), StandardCharsets.UTF_8);
-    return text.lines().filter(line -> !line.isBlank()).reduce("", (_, next) -> next).strip();
+  /** The line that says why something failed; the last one where none does. */
+  private static String gist(Path said) throws IOException {
+    var lines =
+        new String(Files.readAllBytes(said), StandardCharsets.UTF_8)
+            .lines()
+            .map(String::strip)
+            .filter(line -> !line.isEmpty())
+            .toList();
+    return lines.stream()
+        .filter(line -> line.contains("error:") || line.contains("FATAL:"))
+        .findFirst()
+        .orElse(lines.isEmpty() ? "" : lines.getLast());
   }
 
   private StoreException failed(String program, String said) {
@@ -227,10 +238,13 @@ final class TrialServer implements AutoCloseable {
   /** Ends the server and removes all of it. */
   @Override
   public void close() throws IOException {
-    if (Files.exists(data().resolve("postmaster.pid"), LinkOption.NOFOLLOW_LINKS)) {
-      run("pg_ctl", "stop", "-D", data().toString(), "-m", "immediate", "-w");
+    try {
+      if (Files.exists(data().resolve("postmaster.pid"))) {
+        run("pg_ctl", "stop", "-D", data().toString(), "-m", "immediate", "-w");
+      }
+    } finally {
+      remove(folder);
     }
-    remove(folder);
   }
 
   /** Removes a folder with all that is in it. */
