@@ -30,10 +30,12 @@ public final class Trial implements AutoCloseable {
 
   private final ServerPrograms programs;
   private final Path folder;
-  private final List<TrialSet> played = new ArrayList<>();
+  private final List<Played> played = new ArrayList<>();
   private TrialServer server;
   private Store store;
   private int next;
+
+  private record Played(TrialSet story, OwnSet own) {}
 
   private Trial(ServerPrograms programs, Path folder) {
     this.programs = programs;
@@ -75,12 +77,13 @@ public final class Trial implements AutoCloseable {
     store = server.store();
     var parent = Files.createTempDirectory(folder, "sets");
     for (int i = 0; i < STORIES.size(); i++) {
-      var set = TrialSet.begin(store, parent, i + 1, STORIES.get(i), clock);
-      set.set().follow();
+      var set = TrialSet.begin(parent, i + 1, STORIES.get(i), clock);
+      var own = set.add(store);
+      own.follow();
       if (set.story() == TrialSet.Story.SILENT) {
-        server.silence(set.set().id(), MINUTES_OF_SILENCE);
+        server.silence(own.id(), MINUTES_OF_SILENCE);
       } else {
-        played.add(set);
+        played.add(new Played(set, own));
       }
     }
   }
@@ -109,8 +112,8 @@ public final class Trial implements AutoCloseable {
     for (int tried = 0; tried < played.size(); tried++) {
       var set = played.get(next);
       next = (next + 1) % played.size();
-      boolean isPlayed = set.play();
-      set.set().follow();
+      boolean isPlayed = set.story().play(set.own().job());
+      set.own().follow();
       if (isPlayed) {
         return true;
       }

@@ -56,21 +56,25 @@ final class TrialSet {
         frames: frames
       """;
 
-  private final OwnSet set;
+  private final Job job;
+  private final Clock clock;
+  private final Station station;
   private final Story story;
 
-  private TrialSet(OwnSet set, Story story) {
-    this.set = set;
+  private TrialSet(Job job, Clock clock, Station station, Story story) {
+    this.job = job;
+    this.clock = clock;
+    this.station = station;
     this.story = story;
   }
 
   /**
-   * Makes a set that was worked on this morning, and adds it to the store.
+   * Makes a set that was worked on until now.
    *
    * @param parent where its job folder is made
-   * @param number from 1 up; no two sets of a store have one
+   * @param number from 1 to 99; no two sets of a store have one
    */
-  static TrialSet begin(Store store, Path parent, int number, Story story, Clock now)
+  static TrialSet begin(Path parent, int number, Story story, Clock now)
       throws IOException, JobException {
     int done = 3 + 5 * number % 9;
     var before = Duration.ofMinutes(11L * done).plusSeconds(number);
@@ -87,8 +91,7 @@ final class TrialSet {
       clock.pass(Duration.ofMinutes(1));
     }
     clock.pass(before);
-    var hours = DayHours.usual(now.getZone());
-    return new TrialSet(OwnSet.open(store, job.folder(), hours, clock, station), story);
+    return new TrialSet(job, clock, station, story);
   }
 
   private static void end(Job job, int setup, Story story) throws IOException, JobException {
@@ -133,8 +136,14 @@ final class TrialSet {
     return String.format(Locale.ROOT, "%03d", setup);
   }
 
-  OwnSet set() {
-    return set;
+  /** The set as its computer keeps it in a store. */
+  OwnSet add(Store store) throws IOException, JobException {
+    var hours = DayHours.usual(clock.getZone());
+    return OwnSet.open(store, job.folder(), hours, clock, station);
+  }
+
+  Job job() {
+    return job;
   }
 
   Story story() {
@@ -144,32 +153,31 @@ final class TrialSet {
   /**
    * The next tick: a setup goes on set, is shot, is signed off, then the next one.
    *
+   * @param open the job, as whoever plays has it open
    * @return whether there was one left
    */
-  boolean play() throws IOException, JobException {
-    var job = set.job();
-    var onSet = job.state().onSet();
+  boolean play(Job open) throws IOException, JobException {
+    var onSet = open.state().onSet();
     if (onSet.isPresent()) {
-      job.mark(onSet.get().setup(), SetupState.SHOT, MarkDetails.by(ASSISTANT));
+      open.mark(onSet.get().setup(), SetupState.SHOT, MarkDetails.by(ASSISTANT));
       return true;
     }
-    var shot = story == Story.WAITS ? Optional.<String>empty() : first(SetupState.SHOT);
+    var shot = story == Story.WAITS ? Optional.<String>empty() : first(open, SetupState.SHOT);
     if (shot.isPresent()) {
-      job.mark(shot.get(), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
+      open.mark(shot.get(), SetupState.SIGNED_OFF, MarkDetails.by(CLIENT));
       return true;
     }
-    var next = first(SetupState.TO_SHOOT);
+    var next = first(open, SetupState.TO_SHOOT);
     if (next.isPresent()) {
-      job.mark(next.get(), SetupState.ON_SET, MarkDetails.by(ASSISTANT));
+      open.mark(next.get(), SetupState.ON_SET, MarkDetails.by(ASSISTANT));
     }
     return next.isPresent();
   }
 
-  private Optional<String> first(SetupState state) {
-    var job = set.job();
-    return job.shotList().setups().stream()
+  private static Optional<String> first(Job open, SetupState state) {
+    return open.shotList().setups().stream()
         .map(Setup::code)
-        .filter(code -> job.state().of(code).state() == state)
+        .filter(code -> open.state().of(code).state() == state)
         .findFirst();
   }
 }

@@ -138,6 +138,7 @@ class StudioCommandTest {
   @Test
   @Tag("slow")
   void aTrialShowsTenSetsAndEachChangeAndLeavesNothing() throws Exception {
+    System.setProperty(SETTINGS, folder.resolve("untouched").toString());
     var before = Ran.run("studio", "--try", "--for", "4");
     assumeTrue(!before.err().contains("no PostgreSQL is installed"), "PostgreSQL is not installed");
     assertThat(before.status()).isZero();
@@ -147,7 +148,7 @@ class StudioCommandTest {
     var made = Path.of(before.err().replaceFirst("(?s)Ten invented sets, in (.*), on .*", "$1"));
     assertThat(made.getFileName().toString()).startsWith("framewright-try-");
     assertThat(made).doesNotExist();
-    assertThat(folder.resolve("settings")).doesNotExist();
+    assertThat(folder.resolve("untouched")).doesNotExist();
     var lines = Ran.answering("", "studio", "--try", "--json").out().lines().toList();
     assertThat(new JsonMapper().readTree(lines.getFirst()).path("sets")).hasSize(10);
   }
