@@ -64,7 +64,11 @@ final class TrialServer implements AutoCloseable {
       server.prepare();
       return server;
     } catch (IOException | RuntimeException e) {
-      server.close();
+      try {
+        server.close();
+      } catch (IOException more) {
+        e.addSuppressed(more);
+      }
       throw e;
     }
   }
