@@ -15,8 +15,8 @@ import java.util.stream.Stream;
 import org.framewright.base.OperatingSystem;
 
 /**
- * Where the programs of an installed PostgreSQL may be: the folders of the PATH, then the usual ones
- * of packages and installers, in which each version has a folder of its own.
+ * Where the programs of an installed PostgreSQL may be: the folders of the PATH, then the usual
+ * ones of packages and installers, in which each version has a folder of its own.
  *
  * @param path folders that may have the programs themselves
  * @param usual looked at after them, in this order
@@ -91,7 +91,7 @@ record ServerPlaces(List<Path> path, List<Versions> usual) {
 
   private static List<Path> path(Map<String, String> environment) {
     var folders = new ArrayList<Path>();
-    for (var name : environment.getOrDefault("PATH", "").split(File.pathSeparator)) {
+    for (var name : environment.getOrDefault("PATH", "").split(File.pathSeparator, -1)) {
       try {
         // What is relative would depend on the folder that one happens to be in.
         Optional.of(Path.of(name)).filter(Path::isAbsolute).ifPresent(folders::add);
@@ -123,7 +123,6 @@ record ServerPlaces(List<Path> path, List<Versions> usual) {
 
   /** As a person reads it. */
   String said() {
-    return "PATH"
-        + String.join("", usual.stream().map(versions -> ", " + versions).toList());
+    return "PATH" + String.join("", usual.stream().map(versions -> ", " + versions).toList());
   }
 }
