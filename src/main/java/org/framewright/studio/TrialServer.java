@@ -143,7 +143,7 @@ final class TrialServer implements AutoCloseable {
   }
 
   private static int freePort() throws IOException {
-    try (var free = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
+    try (var free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       return free.getLocalPort();
     }
   }
