@@ -34,6 +34,7 @@ import org.framewright.studio.StoreAddress;
 import org.framewright.studio.StoreException;
 import org.framewright.studio.StoreHints;
 import org.framewright.studio.StudioSettings;
+import org.framewright.studio.Trial;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -55,6 +56,9 @@ final class StudioCommand implements Callable<Integer> {
 
   /** Nobody reads all sets anew more often. */
   private static final Duration SHOW = Duration.ofSeconds(2);
+
+  /** From one tick of invented sets to the next. */
+  private static final Duration TICK = Duration.ofSeconds(1);
 
   private static final Duration OF_ALL_TIMES = Duration.ofDays(36_500);
 
@@ -92,7 +96,7 @@ final class StudioCommand implements Callable<Integer> {
   @Option(
       names = "--for",
       paramLabel = "SECONDS",
-      description = "With --follow or --serve: go on for that long.")
+      description = "With --follow, --serve or --try: go on for that long.")
   private Optional<Long> seconds = Optional.empty();
 
   @Option(
@@ -103,6 +107,15 @@ final class StudioCommand implements Callable<Integer> {
         "viewer makes another code; devices lists who is there; unpair NAME sends one away."
       })
   private boolean serve;
+
+  @Option(
+      names = "--try",
+      description = {
+        "Look at it without a server: starts an installed PostgreSQL on a database of its own, with",
+        "ten invented sets, plays ticks on them and shows each change, until Ctrl-C or the end of",
+        "the input. Then all of it is removed. Your settings are not touched."
+      })
+  private boolean trial;
 
   static StudioSettings settings() {
     return new StudioSettings(SettingsFolder.usual());
@@ -121,6 +134,10 @@ final class StudioCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, JobException, CommandFailure, InterruptedException {
+    if (trial && (url.isPresent() || prepare || all || follow || serve || network.given())) {
+      throw CommandFailure.badInput(
+          "--try has a store and sets of its own", "Give it alone, or with --for SECONDS.");
+    }
     if (url.isPresent()) {
       goBy(StoreAddress.parse(url.get()));
       return ExitStatus.DONE.code();
@@ -136,6 +153,10 @@ final class StudioCommand implements Callable<Integer> {
     if (network.given() && !serve) {
       throw CommandFailure.badInput(
           "--port, --host and --tls are for the page", "Give --serve too.");
+    }
+    if (trial) {
+      tryOut();
+      return ExitStatus.DONE.code();
     }
     var options = serve ? Optional.of(network.options()) : Optional.<ShareOptions>empty();
     var kept = kept();
@@ -221,7 +242,7 @@ final class StudioCommand implements Callable<Integer> {
   private void show(Overview overview) {
     if (output.json()) {
       var sets = overview.sets().stream().map(StudioCommand::json).toList();
-      if (follow) {
+      if (follow || trial) {
         output.writeLine(Map.of("sets", sets));
       } else {
         output.write(Map.of("sets", sets));
@@ -229,6 +250,28 @@ final class StudioCommand implements Callable<Integer> {
     } else {
       lines(overview).forEach(output.out()::println);
       output.out().flush();
+    }
+  }
+
+  private void tryOut() throws IOException, JobException, InterruptedException {
+    var typed = TypedLines.of(program.input());
+    try (var interruption = new Interruption();
+        var begun = Trial.begin(Clock.system(ZoneId.systemDefault()))) {
+      output.err().println("Ten invented sets, in " + begun.folder() + ", on " + begun.server());
+      output.err().println("Until Ctrl-C or the end of the input; then all of it is removed.");
+      output.err().flush();
+      var overview = begun.overview();
+      show(overview);
+      var lines = new Lines(overview);
+      long since = System.nanoTime();
+      while (!interruption.cancelled() && seconds.filter(most -> isOver(since, most)).isEmpty()) {
+        var line = typed.poll(TICK.toMillis(), TimeUnit.MILLISECONDS);
+        if (line != null && line.isEmpty() && seconds.isEmpty()) {
+          return;
+        }
+        begun.play();
+        lines.show(begun.overview());
+      }
     }
   }
 

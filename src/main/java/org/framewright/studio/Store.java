@@ -30,7 +30,9 @@ public final class Store implements AutoCloseable {
   /** What the server tells about news, by the identity of the job. */
   static final String CHANNEL = "framewright";
 
-  private static final int OLDEST = 15;
+  /** The oldest PostgreSQL that will do. */
+  static final int OLDEST = 15;
+
   private static final int MOST_CONNECTIONS = 4;
   private static final Duration PATIENCE = Duration.ofSeconds(8);
 

@@ -16,6 +16,9 @@
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for
  * words in the rows of all jobs.
  *
+ * <p>To look at all of it first, a {@link org.framewright.studio.Trial} makes a server and invented
+ * sets of its own, which go the same ways.
+ *
  * <p>Where the store is and who this computer is there, with the password, is kept in the user's
  * settings only: {@link org.framewright.studio.StudioSettings}.
  */

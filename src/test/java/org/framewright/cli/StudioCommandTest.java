@@ -2,6 +2,7 @@ package org.framewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.framewright.AssertThat.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -120,6 +121,36 @@ class StudioCommandTest {
     var ran = Ran.run("studio", "--port", "8470");
     assertThat(ran.status()).isEqualTo(2);
     assertThat(ran.err()).contains("--port, --host and --tls are for the page");
+  }
+
+  @Test
+  void aTrialIsAloneAndKeepsNothing() throws Exception {
+    for (var with : List.of("--follow", "--serve", "--all", "--prepare")) {
+      var ran = Ran.run("studio", "--try", with);
+      assertThat(ran.status()).isEqualTo(2);
+      assertThat(ran.err()).contains("--try has a store and sets of its own");
+    }
+    assertThat(Ran.run("studio", "--try", "--store", NOWHERE).status()).isEqualTo(2);
+    assertThat(Ran.run("studio", "--try", "--for", "-1").status()).isEqualTo(2);
+    assertThat(settings().read()).isEmpty();
+  }
+
+  @Test
+  @Tag("slow")
+  void aTrialShowsTenSetsAndEachChangeAndLeavesNothing() throws Exception {
+    System.setProperty(SETTINGS, folder.resolve("untouched").toString());
+    var before = Ran.run("studio", "--try", "--for", "4");
+    assumeTrue(!before.err().contains("no PostgreSQL is installed"), "PostgreSQL is not installed");
+    assertThat(before.status()).isZero();
+    assertThat(before.out())
+        .contains("10 sets; ", "set_01  ", "Waits for sign-off: ", "To be shot again: 1")
+        .contains("Look at: ", " told this at ");
+    var made = Path.of(before.err().replaceFirst("(?s)Ten invented sets, in (.*), on .*", "$1"));
+    assertThat(made.getFileName().toString()).startsWith("framewright-try-");
+    assertThat(made).doesNotExist();
+    assertThat(folder.resolve("untouched")).doesNotExist();
+    var lines = Ran.answering("", "studio", "--try", "--json").out().lines().toList();
+    assertThat(new JsonMapper().readTree(lines.getFirst()).path("sets")).hasSize(10);
   }
 
   @Test
