@@ -34,6 +34,7 @@ import org.framewright.job.Job;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
+import org.framewright.ui.sets.SetsSource;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
@@ -135,10 +136,11 @@ final class OpenApp {
       throws IOException {
     // Devices that a test plays are on this computer.
     var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
-    return composed(stage, settings, clock, choosers, system, disks, here);
+    var sets = SetsSource.of(settings, clock);
+    return composed(stage, settings, clock, choosers, system, disks, here, sets);
   }
 
-  /** The same in that network. */
+  /** The same in that network, and with those sets of a studio. */
   static Composition composed(
       Stage stage,
       Path settings,
@@ -146,7 +148,8 @@ final class OpenApp {
       FileChoosers choosers,
       Locale system,
       Disks disks,
-      Network network)
+      Network network,
+      SetsSource sets)
       throws IOException {
     return new Composition(
         stage,
@@ -160,7 +163,8 @@ final class OpenApp {
         new FileManager(OperatingSystem.LINUX, _ -> OptionalInt.of(0)),
         new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}),
         disks,
-        network);
+        network,
+        sets);
   }
 
   Composition app() {
