@@ -97,12 +97,31 @@ final class OpenApp {
   static OpenApp again(
       Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
       throws Exception {
+    return shown(stage -> composed(stage, settings, clock, choosers, system, disks));
+  }
+
+  /** Opened where the studio has those sets. */
+  static OpenApp withSets(Path settings, Clock clock, FileChoosers choosers, SetsSource sets)
+      throws Exception {
+    var disks = new Disks(Volumes.ofThisSystem(), List::of);
+    var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
+    return shown(
+        stage -> composed(stage, settings, clock, choosers, Locale.UK, disks, here, sets));
+  }
+
+  /** Puts the app together on a stage. */
+  @FunctionalInterface
+  private interface Composing {
+    Composition on(Stage stage) throws IOException;
+  }
+
+  private static OpenApp shown(Composing composing) throws Exception {
     Toolkit.start();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition = composed(stage, settings, clock, choosers, system, disks);
+            var composition = composing.on(stage);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();

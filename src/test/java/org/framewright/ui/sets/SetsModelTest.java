@@ -82,9 +82,9 @@ class SetsModelTest {
             "AUREL_bags",
             "SOREN_denim",
             "TANA_swimwear",
-            "MIRE_jewellery",
-            "NOVA_lookbook");
-    assertThat(model.said().get().summary()).isEqualTo("9 sets · 7 need a person");
+            "NOVA_lookbook",
+            "MIRE_jewellery");
+    assertThat(model.said().get().summary()).isEqualTo("9 sets, 7 need a person");
     assertThat(model.said().get().instead()).isEmpty();
   }
 
@@ -111,8 +111,7 @@ class SetsModelTest {
             "Waits for sign-off: 005, since 13:48",
             "3 frames have no setup",
             "005 has no frame of the view back");
-    assertThat(line("denim").heard())
-        .isEqualTo("silent since 13:22 (Loft) · 7 events came since");
+    assertThat(line("denim").heard()).isEqualTo("silent since 13:22 (Loft), 7 events came since");
     assertThat(line("jewellery").finish()).isEqualTo("too early to tell when it is done");
     assertThat(line("lookbook").finish()).isEqualTo("Nothing is left to shoot");
     assertThat(line("swimwear").title()).isEqualTo("No computer told how it stands");
@@ -123,7 +122,7 @@ class SetsModelTest {
   void howLongSomethingIsOnSetGoesOnByItself() {
     model.follow();
     hear(sets());
-    clock.add(Duration.ofMinutes(3));
+    clock.pass(Duration.ofMinutes(3));
     model.show();
     assertThat(line("winter-coats").since()).isEqualTo("since 13:56 · 7 min");
   }
@@ -142,7 +141,7 @@ class SetsModelTest {
     assertThat(names()).containsExactly("NOVA_evening");
     model.typed().set("nowhere");
     assertThat(model.said().get().instead()).isEqualTo("No set has this.");
-    assertThat(model.said().get().summary()).isEqualTo("9 sets · 7 need a person");
+    assertThat(model.said().get().summary()).isEqualTo("9 sets, 7 need a person");
     model.typed().set("");
     assertThat(names()).hasSize(9);
   }
@@ -164,9 +163,9 @@ class SetsModelTest {
   void whatWasKnownStaysWhereTheStoreIsAway() {
     model.follow();
     hear(sets());
-    clock.add(Duration.ofMinutes(2));
+    clock.pass(Duration.ofMinutes(2));
     hear(AWAY);
-    clock.add(Duration.ofMinutes(10));
+    clock.pass(Duration.ofMinutes(10));
     hear(AWAY);
     assertThat(model.said().get().away())
         .isEqualTo("The store is not reached since 14:02. This is as of 14:00.");
