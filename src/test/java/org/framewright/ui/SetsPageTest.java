@@ -53,7 +53,7 @@ class SetsPageTest {
             InventedSets.of(clock.instant()),
             Map.of(InventedSets.id("2026-11-22_KVO_shoes"), job.folder())));
     try (var uncaught = new Uncaught()) {
-      app.press(KeyCode.F4);
+      app.press(KeyCode.F5);
       app.awaitReading("#sets-summary", "9 sets, 7 need a person");
       app.await(() -> app.holdsTheKeys("#sets"));
       app.await(() -> app.readsAll(".set-need").getFirst().equals("work stops or is lost"));
@@ -72,7 +72,7 @@ class SetsPageTest {
       app.await(() -> app.exists("#setups"));
       app.awaitReading(".job-title", job.name());
 
-      app.press(KeyCode.SHIFT, KeyCode.F3);
+      app.press(KeyCode.SHIFT, KeyCode.F4);
       app.await(() -> app.exists("#sets"));
       app.robot().doubleClickOn(".set-name");
       app.await(() -> app.exists("#setups"));
