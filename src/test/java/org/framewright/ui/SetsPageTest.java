@@ -56,25 +56,25 @@ class SetsPageTest {
       app.press(KeyCode.F5);
       app.awaitReading("#sets-summary", "9 sets, 7 need a person");
       app.await(() -> app.holdsTheKeys("#sets"));
-      app.await(() -> app.readsAll(".set-need").getFirst().equals("work stops or is lost"));
+      app.await(() -> app.readsAll(".sets-need").getFirst().equals("work stops or is lost"));
       app.press(KeyCode.SLASH);
       app.await(() -> app.holdsTheKeys("#sets-find"));
       app.type("coats");
-      app.await(() -> app.readsAll(".set-name").equals(List.of("2026-11-23_KVO_winter-coats")));
+      app.await(() -> app.readsAll(".sets-name").equals(List.of("2026-11-23_KVO_winter-coats")));
       app.press(KeyCode.ENTER);
       app.await(() -> app.reads("#status").startsWith("This computer has no folder of"));
       app.press(KeyCode.ESCAPE);
-      app.await(() -> app.holdsTheKeys("#sets") && app.readsAll(".set-name").size() > 3);
+      app.await(() -> app.holdsTheKeys("#sets") && app.readsAll(".sets-name").size() > 3);
       app.press(KeyCode.SLASH);
       app.type("shoes");
-      app.await(() -> app.readsAll(".set-name").size() == 1);
+      app.await(() -> app.readsAll(".sets-name").size() == 1);
       app.press(KeyCode.ENTER);
       app.await(() -> app.exists("#setups"));
       app.awaitReading(".job-title", job.name());
 
       app.press(KeyCode.SHIFT, KeyCode.F4);
       app.await(() -> app.exists("#sets"));
-      app.robot().doubleClickOn(".set-name");
+      app.robot().doubleClickOn(".sets-name");
       app.await(() -> app.exists("#setups"));
       uncaught.assertNone();
     }

@@ -2,6 +2,7 @@ package org.framewright.ui.sets;
 
 import javafx.css.PseudoClass;
 import javafx.scene.layout.StackPane;
+import javafx.scene.shape.FillRule;
 import javafx.scene.shape.SVGPath;
 import org.framewright.studio.SetRow.Need;
 
@@ -20,6 +21,7 @@ final class NeedMark extends StackPane {
 
   NeedMark() {
     path.getStyleClass().add("need-mark");
+    path.setFillRule(FillRule.EVEN_ODD);
     path.setScaleX(SCALE);
     path.setScaleY(SCALE);
     getChildren().add(path);
@@ -36,7 +38,7 @@ final class NeedMark extends StackPane {
 
   private static String drawing(Need need) {
     return switch (need) {
-      case URGENT -> "M3 3 H21 V21 H3 Z M8 10 V14 H16 V10 Z";
+      case URGENT -> "M3 3 H21 V21 H3 Z M7 10 H17 V14 H7 Z";
       case SIGN_OFF -> "M3 12 A9 9 0 1 0 21 12 A9 9 0 1 0 3 12 Z M12 6 V12 L16 15";
       case PICKUP -> "M5 19 L12 6 L19 19";
       case LATE -> "M3 12 H15 M10 6 L16 12 L10 18 M20 4 V20";

@@ -1,5 +1,6 @@
 package org.framewright.ui.sets;
 
+import java.util.List;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -17,27 +18,31 @@ import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
-/** A set: who it is and what it needs, what is on set, what is done, what is ahead, what is told. */
+/**
+ * A set: who it is and what it needs, what is on set, what is done, what is ahead, what is told.
+ */
 final class SetCell extends LineCell<SetLine> {
   private static final PseudoClass NEEDS = PseudoClass.getPseudoClass("needs");
   private static final PseudoClass SILENT = PseudoClass.getPseudoClass("silent");
-  private static final double[] PARTS = {23, 20, 13, 17, 27};
-  private static final int LINES_OF_MATTERS = 3;
+  private static final double[] PARTS = {21, 22, 13, 16, 28};
+  private static final int MOST_MATTERS = 3;
 
   private final Texts texts;
-  private final WrappedText name = new WrappedText("set-name");
+  private final WrappedText name = new WrappedText("sets-name");
   private final NeedMark mark = new NeedMark();
-  private final WrappedText need = new WrappedText("set-need");
+  private final WrappedText need = new WrappedText("sets-need");
   private final Label code = new Label();
-  private final WrappedText title = new WrappedText("set-title");
-  private final WrappedText since = new WrappedText("set-small");
-  private final WrappedText number = new WrappedText("set-number");
+  private final WrappedText title = new WrappedText("sets-title");
+  private final WrappedText since = new WrappedText("sets-small");
+  private final WrappedText number = new WrappedText("sets-number");
   private final ProgressBar bar = new ProgressBar(0);
-  private final WrappedText signedOff = new WrappedText("set-small");
-  private final WrappedText finish = new WrappedText("set-finish");
-  private final WrappedText pace = new WrappedText("set-small");
-  private final WrappedText matters = new WrappedText("set-matters");
-  private final WrappedText heard = new WrappedText("set-small");
+  private final WrappedText signedOff = new WrappedText("sets-small");
+  private final WrappedText finish = new WrappedText("sets-finish");
+  private final WrappedText pace = new WrappedText("sets-small");
+  private final WrappedText first = new WrappedText("sets-matter");
+  private final WrappedText second = new WrappedText("sets-matter");
+  private final WrappedText third = new WrappedText("sets-matter");
+  private final WrappedText heard = new WrappedText("sets-small");
   private final GridPane row = new GridPane();
 
   SetCell(Texts texts) {
@@ -50,9 +55,11 @@ final class SetCell extends LineCell<SetLine> {
     signedOff.setMostLines(1);
     finish.setMostLines(3);
     pace.setMostLines(2);
-    matters.setMostLines(LINES_OF_MATTERS);
+    first.setMostLines(2);
+    second.setMostLines(1);
+    third.setMostLines(1);
     heard.setMostLines(2);
-    code.getStyleClass().addAll("code", "set-code");
+    code.getStyleClass().addAll("code", "sets-code");
     code.setMinWidth(Region.USE_PREF_SIZE);
     bar.setMaxWidth(Double.MAX_VALUE);
     bar.setFocusTraversable(false);
@@ -61,18 +68,18 @@ final class SetCell extends LineCell<SetLine> {
     title.setMinWidth(0);
     need.setMinWidth(0);
     var onSet = new HBox(code, title);
-    onSet.getStyleClass().add("set-on");
+    onSet.getStyleClass().add("sets-on");
     var needs = new HBox(mark, need);
-    needs.getStyleClass().add("set-needs");
+    needs.getStyleClass().add("sets-needs");
     add(0, name, needs);
     add(1, onSet, since);
     add(2, number, bar, signedOff);
     add(3, finish, pace);
-    add(4, matters, heard);
+    add(4, first, second, third, heard);
     var whole = new RowConstraints();
     whole.setVgrow(Priority.ALWAYS);
     row.getRowConstraints().add(whole);
-    row.getStyleClass().add("set-row");
+    row.getStyleClass().add("sets-row");
     row.setMinWidth(0);
     row.setPrefWidth(1);
     row.setMinHeight(0);
@@ -80,7 +87,7 @@ final class SetCell extends LineCell<SetLine> {
 
   private void add(int column, Node... parts) {
     var box = new VBox(parts);
-    box.getStyleClass().add("set-part");
+    box.getStyleClass().add("sets-part");
     box.setMinSize(0, 0);
     var width = new ColumnConstraints();
     width.setPercentWidth(PARTS[column]);
@@ -103,7 +110,7 @@ final class SetCell extends LineCell<SetLine> {
     say(signedOff, line.signedOff());
     say(finish, line.finish());
     say(pace, line.pace());
-    say(matters, matters(line));
+    showMatters(line.matters());
     say(heard, line.heard());
     row.pseudoClassStateChanged(SILENT, line.silent());
     row.pseudoClassStateChanged(NEEDS, line.need() != Need.NOTHING && line.need() != Need.SILENT);
@@ -124,14 +131,19 @@ final class SetCell extends LineCell<SetLine> {
             line.heard()));
   }
 
-  /** A line each while there is room; else the last line says how many more there are. */
-  private String matters(SetLine line) {
-    var all = line.matters();
-    return all.size() <= LINES_OF_MATTERS
-        ? String.join("\n", all)
-        : String.join("\n", all.subList(0, LINES_OF_MATTERS - 1))
-            + "\n"
-            + texts.get("sets.more", all.size() - LINES_OF_MATTERS + 1);
+  /**
+   * The most urgent has most room; where there is none for all, it says how many more there are.
+   */
+  private void showMatters(List<String> all) {
+    say(first, all.isEmpty() ? "" : all.getFirst());
+    say(second, all.size() < 2 ? "" : all.get(1));
+    say(
+        third,
+        all.size() < MOST_MATTERS
+            ? ""
+            : all.size() == MOST_MATTERS
+                ? all.getLast()
+                : texts.get("sets.more", all.size() - MOST_MATTERS + 1));
   }
 
   private static void say(WrappedText part, String text) {

@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -37,7 +37,7 @@ public final class SetsScreen implements Screen {
   /** How often it is worded anew: how long something is on set changes by itself. */
   private static final Duration LOOK = Duration.ofSeconds(15);
 
-  private static final double LINE = 6.7;
+  private static final double LINE = 7.6;
 
   private final Desk desk;
   private final Texts texts;
@@ -71,14 +71,11 @@ public final class SetsScreen implements Screen {
     this.clock = new Repeating(LOOK, desk.tasks().ui(), model::show);
     makeField();
     makeList();
-    var title = new Label(texts.get("sets.page"));
-    title.getStyleClass().add("day-title");
-    title.setMinWidth(Region.USE_PREF_SIZE);
     summary.setId("sets-summary");
     summary.setMostLines(1);
     summary.setMinWidth(0);
     HBox.setHgrow(summary, Priority.ALWAYS);
-    var head = new HBox(title, summary, find);
+    var head = new HBox(summary, find);
     head.getStyleClass().add("sets-head");
     head.setMinHeight(Region.USE_PREF_SIZE);
     away.setId("sets-away");
@@ -87,6 +84,7 @@ public final class SetsScreen implements Screen {
     join.getChildren().setAll(step("sets.join.store"), step("sets.join.add"));
     empty.getStyleClass().add("sets-empty");
     var sheet = new StackPane(list, empty);
+    StackPane.setAlignment(empty, Pos.TOP_LEFT);
     sheet.getStyleClass().addAll("paper-sheet", "sets-sheet");
     sheet.setMinHeight(0);
     VBox.setVgrow(sheet, Priority.ALWAYS);
