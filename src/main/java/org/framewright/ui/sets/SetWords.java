@@ -59,8 +59,7 @@ record SetWords(Texts texts, ZoneId zone, Instant now) {
 
   private String since(Instant begun) {
     var span = Duration.between(begun, now);
-    return texts.get(
-        "sets.since", moment(begun), time(span.isNegative() ? Duration.ZERO : span));
+    return texts.get("sets.since", moment(begun), time(span.isNegative() ? Duration.ZERO : span));
   }
 
   private String time(Duration time) {
@@ -123,12 +122,15 @@ record SetWords(Texts texts, ZoneId zone, Instant now) {
     return row.behind() > 0 ? texts.apart(told, texts.get("sets.behind", row.behind())) : told;
   }
 
-  /** Whether a set has what was typed: in its name, what is on set, or what a person should know. */
+  /**
+   * Whether a set has what was typed: in its name, what is on set, or what a person should know.
+   */
   static boolean has(SetLine line, TypedWords typed) {
     return typed.areIn(
         String.join(
             " ",
-            Stream.concat(Stream.of(line.name(), line.code(), line.title()), line.matters().stream())
+            Stream.concat(
+                    Stream.of(line.name(), line.code(), line.title()), line.matters().stream())
                 .toList()));
   }
 }

@@ -30,8 +30,7 @@ record SetsKnown(
   SetsKnown after(Heard heard, Instant at) {
     return switch (heard) {
       case Heard.NoStore _ ->
-          new SetsKnown(
-              Optional.of(false), Optional.empty(), Optional.empty(), Optional.empty());
+          new SetsKnown(Optional.of(false), Optional.empty(), Optional.empty(), Optional.empty());
       case Heard.Sets all ->
           new SetsKnown(Optional.of(true), Optional.of(all), Optional.of(at), Optional.empty());
       case Heard.Away(var why) ->

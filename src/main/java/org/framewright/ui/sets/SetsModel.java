@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -115,7 +114,8 @@ final class SetsModel {
                 row ->
                     words.line(
                         row,
-                        now.sets().flatMap(all -> Optional.ofNullable(all.folders().get(row.job())))))
+                        now.sets()
+                            .flatMap(all -> Optional.ofNullable(all.folders().get(row.job())))))
             .filter(line -> SetWords.has(line, wanted))
             .toList();
     put(next);
@@ -154,8 +154,7 @@ final class SetsModel {
         texts.apart(
             texts.get("sets.count", rows.size()),
             need == 0 ? texts.get("sets.needNobody") : texts.get("sets.needing", need));
-    var instead =
-        lines.isEmpty() ? texts.get(rows.isEmpty() ? "sets.none" : "sets.notFound") : "";
+    var instead = lines.isEmpty() ? texts.get(rows.isEmpty() ? "sets.none" : "sets.notFound") : "";
     return new Said(rows.isEmpty() ? "" : summary, away, instead, false);
   }
 
