@@ -53,6 +53,8 @@ public final class OverviewFollower implements AutoCloseable {
   @FunctionalInterface
   interface Way {
     /**
+     * Opens one.
+     *
      * @param hint called on any thread when the store may have news
      */
     Optional<Visit> open(Runnable hint) throws IOException;

@@ -49,6 +49,8 @@ public final class SetFollower implements AutoCloseable {
   @FunctionalInterface
   interface Way {
     /**
+     * Opens one.
+     *
      * @param hint called on any thread when the store may have news
      */
     Optional<Visit> open(Runnable hint) throws IOException, JobException;

@@ -37,7 +37,7 @@ public final class SetsScreen implements Screen {
   /** How often it is worded anew: how long something is on set changes by itself. */
   private static final Duration LOOK = Duration.ofSeconds(15);
 
-  private static final double LINE = 7.6;
+  private static final double LINE = 6.8;
 
   private final Desk desk;
   private final Texts texts;
