@@ -105,8 +105,7 @@ final class OpenApp {
       throws Exception {
     var disks = new Disks(Volumes.ofThisSystem(), List::of);
     var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
-    return shown(
-        stage -> composed(stage, settings, clock, choosers, Locale.UK, disks, here, sets));
+    return shown(stage -> composed(stage, settings, clock, choosers, Locale.UK, disks, here, sets));
   }
 
   /** Puts the app together on a stage. */
