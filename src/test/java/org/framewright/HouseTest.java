@@ -97,6 +97,7 @@ class HouseTest {
           "naming",
           "preferences",
           "renaming",
+          "sets",
           "share",
           "start");
 

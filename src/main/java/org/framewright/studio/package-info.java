@@ -10,7 +10,8 @@
  * a {@link org.framewright.studio.SetNow}, one row a set.
  *
  * <p>The way out: an {@link org.framewright.studio.Overview} reads these rows and the last numbers
- * of all logs, never an event, and sorts the sets by what needs a person.
+ * of all logs, never an event, and sorts the sets by what needs a person. An {@link
+ * org.framewright.studio.OverviewFollower} asks for it again and again while somebody looks.
  *
  * <p>What a job is found by goes the same way: {@link org.framewright.studio.SearchRows} tells a
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for

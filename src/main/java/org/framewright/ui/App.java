@@ -8,6 +8,7 @@ import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.stage.Stage;
 import org.framewright.ui.copies.Disks;
+import org.framewright.ui.sets.SetsSource;
 import org.framewright.ui.settings.Places;
 
 /** The toolkit's way in: makes the surroundings of a real run and hands over. */
@@ -16,11 +17,13 @@ public final class App extends Application {
 
   @Override
   public void start(Stage stage) {
+    var places = Places.usual();
+    var clock = Clock.system(ZoneId.systemDefault());
     composition =
         new Composition(
             stage,
-            Places.usual(),
-            Clock.system(ZoneId.systemDefault()),
+            places,
+            clock,
             systemLocale(),
             Background.threads(),
             Platform::runLater,
@@ -28,7 +31,8 @@ public final class App extends Application {
             FileManager.here(),
             AwakeDisplay.here(),
             Disks.ofThisComputer(),
-            JobOnDevices.usual());
+            JobOnDevices.usual(),
+            SetsSource.of(places.folder(), clock));
     composition.hearTheUncaught();
     composition.open();
     getParameters().getRaw().stream()

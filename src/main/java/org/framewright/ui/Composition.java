@@ -37,6 +37,8 @@ import org.framewright.ui.preferences.SettingsScreen;
 import org.framewright.ui.scan.ScanModel;
 import org.framewright.ui.scan.ScanQuestions;
 import org.framewright.ui.session.JobSession;
+import org.framewright.ui.sets.SetsScreen;
+import org.framewright.ui.sets.SetsSource;
 import org.framewright.ui.settings.Explanation;
 import org.framewright.ui.settings.Language;
 import org.framewright.ui.settings.LogFile;
@@ -65,6 +67,7 @@ final class Composition implements Desk, AutoCloseable {
   private final Commands commands = new Commands();
   private final Shell shell;
   private final Places places;
+  private final SetsSource sets;
   private final Scene scene;
   private final Jobs jobs;
   private final LayoutRescue rescue;
@@ -87,9 +90,11 @@ final class Composition implements Desk, AutoCloseable {
       FileManager fileManager,
       AwakeDisplay display,
       Disks disks,
-      Network network) {
+      Network network,
+      SetsSource sets) {
     this.stage = stage;
     this.places = places;
+    this.sets = sets;
     this.clock = clock;
     this.background = background;
     this.files = files;
@@ -152,7 +157,8 @@ final class Composition implements Desk, AutoCloseable {
             jobs::callComputer,
             this::leaveSettings,
             this::about);
-    shell.appPages(List.of(start, convention, proposal, settings));
+    var allSets = new SetsScreen(this, sets, this::openSet);
+    shell.appPages(List.of(start, convention, proposal, allSets, settings));
     stage.setMinWidth(720);
     stage.setMinHeight(520);
     stage.setScene(scene);
@@ -167,6 +173,12 @@ final class Composition implements Desk, AutoCloseable {
     jobs.onceLaidOut(shell::showWork);
     jobs.isOpen().addListener((_, _, open) -> background.work().execute(() -> keepAwake(open)));
     stage.show();
+  }
+
+  /** Shows the job of a folder, which may be open already. */
+  private void openSet(Path folder) {
+    var isOpen = jobs.current().filter(job -> job.session().job().folder().equals(folder));
+    isOpen.ifPresentOrElse(job -> show(job.board().id()), () -> openJob(folder));
   }
 
   private void keepAwake(boolean whileJobIsOpen) {

@@ -158,7 +158,7 @@ class LanguagesTest {
         }
       }
     }
-    for (var page : List.of(KeyCode.F2, KeyCode.F3)) {
+    for (var page : List.of(KeyCode.F2, KeyCode.F3, KeyCode.F4)) {
       app.press(KeyCode.SHIFT, page);
       settle();
       cut.addAll(cutWords());

@@ -34,6 +34,7 @@ import org.framewright.job.Job;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.WrappedText;
 import org.framewright.ui.page.FileChoosers;
+import org.framewright.ui.sets.SetsSource;
 import org.framewright.ui.settings.Places;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
@@ -96,12 +97,30 @@ final class OpenApp {
   static OpenApp again(
       Path settings, Clock clock, FileChoosers choosers, Locale system, Disks disks)
       throws Exception {
+    return shown(stage -> composed(stage, settings, clock, choosers, system, disks));
+  }
+
+  /** Opened where the studio has those sets. */
+  static OpenApp withSets(Path settings, Clock clock, FileChoosers choosers, SetsSource sets)
+      throws Exception {
+    var disks = new Disks(Volumes.ofThisSystem(), List::of);
+    var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
+    return shown(stage -> composed(stage, settings, clock, choosers, Locale.UK, disks, here, sets));
+  }
+
+  /** Puts the app together on a stage. */
+  @FunctionalInterface
+  private interface Composing {
+    Composition on(Stage stage) throws IOException;
+  }
+
+  private static OpenApp shown(Composing composing) throws Exception {
     Toolkit.start();
     var made = new CompletableFuture<Composition>();
     FxToolkit.setupStage(
         stage -> {
           try {
-            var composition = composed(stage, settings, clock, choosers, system, disks);
+            var composition = composing.on(stage);
             // One stage serves all tests: a size that another set must not outlive it.
             stage.sizeToScene();
             composition.open();
@@ -135,10 +154,11 @@ final class OpenApp {
       throws IOException {
     // Devices that a test plays are on this computer.
     var here = JobOnDevices.at(InetAddress.getLoopbackAddress());
-    return composed(stage, settings, clock, choosers, system, disks, here);
+    var sets = SetsSource.of(settings, clock);
+    return composed(stage, settings, clock, choosers, system, disks, here, sets);
   }
 
-  /** The same in that network. */
+  /** The same in that network, and with those sets of a studio. */
   static Composition composed(
       Stage stage,
       Path settings,
@@ -146,7 +166,8 @@ final class OpenApp {
       FileChoosers choosers,
       Locale system,
       Disks disks,
-      Network network)
+      Network network,
+      SetsSource sets)
       throws IOException {
     return new Composition(
         stage,
@@ -160,7 +181,8 @@ final class OpenApp {
         new FileManager(OperatingSystem.LINUX, _ -> OptionalInt.of(0)),
         new AwakeDisplay(OperatingSystem.LINUX, 0, _ -> () -> {}),
         disks,
-        network);
+        network,
+        sets);
   }
 
   Composition app() {

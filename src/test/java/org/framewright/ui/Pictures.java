@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
@@ -52,9 +53,12 @@ import org.framewright.share.Invitation;
 import org.framewright.share.PairedDevice;
 import org.framewright.share.Role;
 import org.framewright.shotlist.SetupState;
+import org.framewright.studio.OverviewFollower.Heard;
 import org.framewright.ui.copies.Disks;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.page.FileChoosers;
+import org.framewright.ui.sets.InventedSets;
+import org.framewright.ui.sets.SetsSource;
 import org.framewright.ui.share.Sharing;
 
 /**
@@ -162,6 +166,7 @@ final class Pictures {
           "day-evening",
           "day-empty",
           "day-scripts",
+          "sets-join",
           "scan-unknown",
           "scan-not-now",
           "scan-several",
@@ -227,6 +232,7 @@ final class Pictures {
   private List<String> recent = List.of();
   private Disks disks = new Disks(Volumes.ofThisSystem(), List::of);
   private Optional<FileChoosers> choosers = Optional.empty();
+  private SetsSource sets = toldOnce(new Heard.NoStore());
 
   private Pictures(Path work, List<String> only) {
     this.work = work;
@@ -286,6 +292,12 @@ final class Pictures {
       for (var size : List.of(SMALL, LARGE)) {
         if (anyWanted("", SETTINGS, look, size)) {
           take(look, size, Optional.empty(), this::settings);
+        }
+        if (wanted("sets-join", look, size)) {
+          take(look, size, Optional.empty(), shot -> allSets(shot, "sets-join"));
+        }
+        if (wanted("sets", look, size)) {
+          takeSets(look, size);
         }
         if (anyWanted("", BEFORE_A_JOB, look, size)) {
           take(look, size, Optional.empty(), this::beforeAJob);
@@ -417,7 +429,8 @@ final class Pictures {
                                   : new Answers(work, files)),
                       LANGUAGE,
                       disks,
-                      (_, _, _) -> InventedNetwork::new);
+                      (_, _, _) -> InventedNetwork::new,
+                      sets);
               composition.open();
               job.ifPresent(composition::openJob);
               return composition;
@@ -430,6 +443,41 @@ final class Pictures {
           app.close();
           return app;
         });
+  }
+
+  private static SetsSource toldOnce(Heard heard) {
+    return listener -> {
+      listener.accept(heard);
+      return () -> {};
+    };
+  }
+
+  /** Sets in the middle of an afternoon, by a clock that stands there. */
+  private void takeSets(Theme look, Size size) throws Exception {
+    var now = Instant.parse("2026-11-23T14:00:00Z");
+    var before = clock;
+    clock = Clock.fixed(now, ZoneId.of("+01:00"));
+    sets = toldOnce(new Heard.Sets(InventedSets.of(now), Map.of()));
+    try {
+      take(look, size, Optional.empty(), shot -> allSets(shot, "sets"));
+    } finally {
+      clock = before;
+      sets = toldOnce(new Heard.NoStore());
+    }
+  }
+
+  private void allSets(Shot shot, String name) throws Exception {
+    show(shot, "sets");
+    settle(2000);
+    onInterface(
+        () -> {
+          if (shot.find("#sets") instanceof ListView<?> list && !list.getItems().isEmpty()) {
+            list.getSelectionModel().select(1);
+          }
+          return shot;
+        });
+    settle(1000);
+    write(shot.app()::scene, name, shot);
   }
 
   /** Noon of the second day, by a clock that stands there. */

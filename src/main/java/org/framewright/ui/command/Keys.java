@@ -68,7 +68,7 @@ public final class Keys {
             : shift(KeyCode.valueOf("F" + (index - 5)));
     // A Mac has its function keys behind another key.
     return system == OperatingSystem.MACOS
-        ? List.of(shortcut(KeyCode.valueOf("DIGIT" + (index + 1))), function)
+        ? List.of(shortcut(KeyCode.valueOf("DIGIT" + (index + 1) % 10)), function)
         : List.of(function);
   }
 

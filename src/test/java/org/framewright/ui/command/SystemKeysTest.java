@@ -53,7 +53,7 @@ class SystemKeysTest {
   @Test
   void noKeyOfAMacMeansTwoThings() {
     var keys = new ArrayList<KeyCodeCombination>();
-    for (int page = 0; page < 7; page++) {
+    for (int page = 0; page < 10; page++) {
       keys.addAll(Keys.page(page, MACOS));
     }
     keys.addAll(Keys.help(MACOS));

@@ -36,6 +36,7 @@ class GuideTest {
           "start",
           "convention",
           "proposal",
+          "sets",
           "settings");
 
   private final Guide guide;

@@ -70,6 +70,8 @@ class BundlesTest {
           "handoff.line.why",
           "handoff.progress",
           "time.minutes",
+          "sets.join.store",
+          "sets.join.add",
           "time.hours",
           "time.hoursAndMinutes");
 

@@ -1,0 +1,270 @@
+package org.framewright.ui.sets;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.util.Subscription;
+import org.framewright.ui.command.Command;
+import org.framewright.ui.command.Keys;
+import org.framewright.ui.look.ListWalk;
+import org.framewright.ui.look.Texts;
+import org.framewright.ui.look.WrappedText;
+import org.framewright.ui.page.Desk;
+import org.framewright.ui.page.Screen;
+import org.framewright.ui.task.Repeating;
+
+/** The page of all sets of the studio. It needs no job, and changes none. */
+public final class SetsScreen implements Screen {
+  /** Its id. */
+  public static final String ID = "sets";
+
+  /** How often it is worded anew: how long something is on set changes by itself. */
+  private static final Duration LOOK = Duration.ofSeconds(15);
+
+  private static final double LINE = 6.8;
+
+  private final Desk desk;
+  private final Texts texts;
+  private final Consumer<Path> open;
+  private final SetsModel model;
+  private final TextField find = new TextField();
+  private final WrappedText summary = new WrappedText("sets-summary");
+  private final WrappedText away = new WrappedText("sets-away", "needs");
+  private final ListView<SetLine> list = new ListView<>();
+  private final WrappedText instead = new WrappedText("sets-instead");
+  private final VBox join = new VBox();
+  private final VBox empty = new VBox(instead, join);
+  private final VBox node = new VBox();
+  private final ListChangeListener<SetLine> changed = _ -> showChosen();
+  private final Repeating clock;
+  private final Subscription following;
+  private boolean choosing;
+
+  /**
+   * @param open opens the job of a folder
+   */
+  public SetsScreen(Desk desk, SetsSource source, Consumer<Path> open) {
+    this(desk, open, new SetsModel(source, desk.texts(), desk.clock(), desk.tasks().ui()));
+  }
+
+  private SetsScreen(Desk desk, Consumer<Path> open, SetsModel model) {
+    this.desk = desk;
+    this.texts = desk.texts();
+    this.open = open;
+    this.model = model;
+    this.clock = new Repeating(LOOK, desk.tasks().ui(), model::show);
+    makeField();
+    makeList();
+    summary.setId("sets-summary");
+    summary.setMostLines(1);
+    summary.setMinWidth(0);
+    HBox.setHgrow(summary, Priority.ALWAYS);
+    var head = new HBox(summary, find);
+    head.getStyleClass().add("sets-head");
+    head.setMinHeight(Region.USE_PREF_SIZE);
+    away.setId("sets-away");
+    instead.setId("sets-instead");
+    join.getStyleClass().add("sets-join");
+    join.getChildren().setAll(step("sets.join.store"), step("sets.join.add"));
+    empty.getStyleClass().add("sets-empty");
+    var sheet = new StackPane(list, empty);
+    StackPane.setAlignment(empty, Pos.TOP_LEFT);
+    sheet.getStyleClass().addAll("paper-sheet", "sets-sheet");
+    sheet.setMinHeight(0);
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    node.getStyleClass().add("sets-page");
+    node.setMinHeight(0);
+    node.getChildren().addAll(head, away, sheet);
+    model.lines().addListener(changed);
+    following =
+        Subscription.combine(
+            model.said().subscribe(this::show),
+            model.chosen().subscribe(_ -> showChosen()),
+            list.getSelectionModel().selectedItemProperty().subscribe(this::chosen));
+  }
+
+  private void makeField() {
+    find.setId("sets-find");
+    find.setPromptText(texts.get("sets.find"));
+    find.setAccessibleText(texts.get("sets.find"));
+    find.textProperty().bindBidirectional(model.typed());
+    find.addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        event -> {
+          if (event.getCode() == KeyCode.ESCAPE) {
+            model.typed().set("");
+            takeKeys();
+            event.consume();
+          } else if (event.getCode() == KeyCode.ENTER) {
+            openChosen();
+            event.consume();
+          }
+        });
+    ListWalk.of(find, list);
+    find.fontProperty().subscribe(font -> list.setFixedCellSize(LINE * font.getSize()));
+  }
+
+  private void makeList() {
+    list.setId("sets");
+    list.getStyleClass().add("sets-list");
+    list.setAccessibleText(texts.get("sets.page"));
+    list.setCellFactory(_ -> new SetCell(texts));
+    list.setPlaceholder(new Region());
+    list.setOnMouseClicked(
+        event -> {
+          if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
+            openChosen();
+          }
+        });
+    list.setItems(model.lines());
+  }
+
+  private VBox step(String key) {
+    var command = new WrappedText("code", "sets-command");
+    command.setText(texts.get(key));
+    var step = new VBox(WrappedText.of(texts.get(key + ".what")), command);
+    step.getStyleClass().add("sets-step");
+    return step;
+  }
+
+  private void show(SetsModel.Said said) {
+    summary.setText(said.summary());
+    away.setText(said.away());
+    shown(away, !said.away().isEmpty());
+    instead.setText(said.instead());
+    shown(empty, !said.instead().isEmpty());
+    shown(join, said.join());
+    list.setVisible(said.instead().isEmpty());
+    find.setDisable(model.lines().isEmpty() && model.typed().get().isEmpty());
+  }
+
+  private static void shown(Node part, boolean now) {
+    part.setVisible(now);
+    part.setManaged(now);
+  }
+
+  private void chosen(SetLine line) {
+    // A list that is filled anew chooses by itself; only what a person chose counts.
+    if (!choosing && line != null) {
+      model.chosen().set(Optional.of(line.job()));
+    }
+  }
+
+  private void showChosen() {
+    choosing = true;
+    try {
+      int at = model.chosenLine().map(model.lines()::indexOf).orElse(-1);
+      if (at < 0) {
+        list.getSelectionModel().clearSelection();
+      } else if (list.getSelectionModel().getSelectedIndex() != at) {
+        list.getSelectionModel().clearAndSelect(at);
+        list.getFocusModel().focus(at);
+      }
+    } finally {
+      choosing = false;
+    }
+  }
+
+  private void takeKeys() {
+    list.requestFocus();
+    if (model.chosenLine().isEmpty() && !model.lines().isEmpty()) {
+      model.chosen().set(Optional.of(model.lines().getFirst().job()));
+    }
+  }
+
+  private void openChosen() {
+    model
+        .chosenLine()
+        .or(() -> model.lines().stream().findFirst())
+        .ifPresent(
+            line ->
+                line.folder()
+                    .ifPresentOrElse(
+                        open, () -> desk.say(texts.get("sets.noFolder", line.name()))));
+  }
+
+  @Override
+  public String id() {
+    return ID;
+  }
+
+  @Override
+  public String title() {
+    return texts.get("sets.page");
+  }
+
+  @Override
+  public Node node() {
+    return node;
+  }
+
+  @Override
+  public Node focus() {
+    return list;
+  }
+
+  @Override
+  public List<Command> commands() {
+    return List.of(
+        new Command(
+            ID + ".open",
+            texts.get("command.sets.open"),
+            Keys.plain(KeyCode.ENTER),
+            this::openChosen,
+            Bindings.createBooleanBinding(
+                () -> model.chosenLine().isPresent(), model.chosen(), model.lines())),
+        Command.of(
+            ID + ".find",
+            texts.get("command.sets.find"),
+            Keys.plain(KeyCode.SLASH),
+            find::requestFocus));
+  }
+
+  @Override
+  public void onShown() {
+    model.follow();
+    clock.start();
+  }
+
+  @Override
+  public void onHidden() {
+    clock.stop();
+    model.pause();
+  }
+
+  @Override
+  public Screen anew() {
+    leave();
+    return new SetsScreen(desk, open, model);
+  }
+
+  @Override
+  public void dispose() {
+    leave();
+    model.pause();
+  }
+
+  private void leave() {
+    clock.stop();
+    following.unsubscribe();
+    model.lines().removeListener(changed);
+    find.textProperty().unbindBidirectional(model.typed());
+    list.setItems(null);
+  }
+}

@@ -1,0 +1,34 @@
+package org.framewright.ui.sets;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.function.Consumer;
+import org.framewright.studio.OverviewFollower;
+import org.framewright.studio.OverviewFollower.Heard;
+
+/** Who tells of the sets of the studio. */
+@FunctionalInterface
+public interface SetsSource {
+  /**
+   * Begins to tell.
+   *
+   * @param listener called on any thread
+   */
+  Following follow(Consumer<Heard> listener);
+
+  /** What was begun, until it is closed. */
+  @FunctionalInterface
+  interface Following extends AutoCloseable {
+    @Override
+    void close();
+  }
+
+  /**
+   * The store of a person's settings.
+   *
+   * @param settings the folder of the user's settings, which say by which store this computer goes
+   */
+  static SetsSource of(Path settings, Clock clock) {
+    return listener -> OverviewFollower.begin(settings, clock, listener)::close;
+  }
+}
