@@ -49,11 +49,9 @@ final class LogTime {
     for (int digits = length - 1 - SHORTEST; digits >= 0 && digits < 9; digits++) {
       nanos *= 10;
     }
+    int ofDay = (hour * 60 + minute) * 60 + second;
     return Instant.ofEpochSecond(
-        LocalDate.of(year, month, day).toEpochDay() * SECONDS_A_DAY
-            + (hour * 60 + minute) * 60
-            + second,
-        nanos);
+        LocalDate.of(year, month, day).toEpochDay() * SECONDS_A_DAY + ofDay, nanos);
   }
 
   private static boolean isOfTheCalendar(int year, int month, int day) {
