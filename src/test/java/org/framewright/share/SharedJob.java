@@ -30,6 +30,8 @@ import org.framewright.shotlist.View;
 
 /** A job with a list, and the page of it on the loopback address. */
 final class SharedJob implements AutoCloseable {
+  private static final int MOST_LOOKS = 40;
+
   static final Station DESK = new Station("desk");
 
   final Clock clock;
@@ -119,13 +121,21 @@ final class SharedJob implements AutoCloseable {
 
   /** Frames of a setup come in, one a second. */
   void shoot(String setup, String view, int frames) throws Exception {
+    int before = live.now().scan().frames().size();
     for (int i = 0; i < frames; i++) {
       camera
           .take(Exposure.of(clock.instant().plusSeconds(i), setup, view))
           .writeTo(live.job().framesFolder());
     }
-    live.look();
-    live.ask(Job::name).get();
+    // One that is still being written when it is looked at is whole at the next look.
+    for (int look = 0; look < MOST_LOOKS; look++) {
+      live.look();
+      live.ask(Job::name).get();
+      if (live.now().scan().frames().size() >= before + frames) {
+        return;
+      }
+      Thread.sleep(50);
+    }
   }
 
   /** A phone that was paired just now. */
