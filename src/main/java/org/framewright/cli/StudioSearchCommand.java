@@ -1,11 +1,7 @@
 package org.framewright.cli;
 
 import java.io.IOException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.HashSet;
@@ -14,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import org.framewright.base.OwnFolder;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Station;
@@ -154,27 +151,7 @@ final class StudioSearchCommand implements Callable<Integer> {
       var folder = Job.bring(convention, parent, store.logs(stored.id()), clock, Station.here());
       SearchRows.tell(store, Job.open(folder, clock));
     } finally {
-      remove(parent);
+      OwnFolder.remove(parent);
     }
-  }
-
-  private static void remove(Path folder) throws IOException {
-    Files.walkFileTree(
-        folder,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path left, IOException failure)
-              throws IOException {
-            Files.delete(left);
-            return FileVisitResult.CONTINUE;
-          }
-        });
   }
 }

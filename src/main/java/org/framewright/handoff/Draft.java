@@ -6,20 +6,18 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.HeldFile;
+import org.framewright.base.OwnFolder;
 import org.framewright.base.SmallFiles;
 import org.framewright.renaming.NoReplaceMove;
 
@@ -247,29 +245,8 @@ final class Draft implements Closeable {
 
   /** Removes the package first and the note last, so that what is left can be recognised. */
   private static Cleared remove(Path folder) throws IOException {
-    var own = folder.resolve(PACKAGE);
-    if (Files.exists(own, LinkOption.NOFOLLOW_LINKS)) {
-      Files.walkFileTree(own, new Remover());
-    }
+    OwnFolder.remove(folder.resolve(PACKAGE));
     Files.deleteIfExists(folder.resolve(NOTE));
     return removedIfEmpty(folder);
-  }
-
-  private static final class Remover extends SimpleFileVisitor<Path> {
-    @Override
-    public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
-      Files.delete(file);
-      return FileVisitResult.CONTINUE;
-    }
-
-    @Override
-    public FileVisitResult postVisitDirectory(Path visited, IOException failure)
-        throws IOException {
-      if (failure != null) {
-        throw failure;
-      }
-      Files.delete(visited);
-      return FileVisitResult.CONTINUE;
-    }
   }
 }

@@ -8,14 +8,11 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -27,6 +24,7 @@ import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.OwnFolder;
 import org.framewright.base.Text;
 import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
@@ -290,7 +288,7 @@ final class JobStart {
     try (var channel =
         FileChannel.open(lock, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
       if (channel.tryLock() != null) {
-        remove(draft);
+        OwnFolder.remove(draft);
         Files.deleteIfExists(lock);
       }
     } catch (IOException | OverlappingFileLockException e) {
@@ -300,34 +298,10 @@ final class JobStart {
 
   private static void removeQuietly(Path path, Exception cause) {
     try {
-      remove(path);
+      OwnFolder.remove(path);
     } catch (IOException e) {
       cause.addSuppressed(e);
     }
-  }
-
-  /** Removes a file, or a folder with all that is in it; links are removed, not followed. */
-  private static void remove(Path path) throws IOException {
-    if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-      return;
-    }
-    Files.walkFileTree(
-        path,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path folder, IOException failure)
-              throws IOException {
-            Files.delete(folder);
-            return super.postVisitDirectory(folder, failure);
-          }
-        });
   }
 
   private static String random() {

@@ -6,10 +6,8 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -20,6 +18,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.LockFile;
+import org.framewright.base.OwnFolder;
 import org.framewright.base.Sha256;
 import org.framewright.base.SmallFiles;
 import org.framewright.job.Device;
@@ -90,7 +89,7 @@ final class Devices {
    */
   static Optional<LockFile> hold(Path settings, String job) throws IOException {
     var file = file(settings, job, ".lock");
-    makeFolder(file.getParent());
+    OwnFolder.createPrivate(file.getParent());
     return LockFile.hold(file);
   }
 
@@ -232,22 +231,7 @@ final class Devices {
       one.key().ifPresent(key -> device.put("key", HexFormat.of().formatHex(key)));
       device.put("seen", one.seen().toEpochMilli());
     }
-    makeFolder(file.getParent());
+    OwnFolder.createPrivate(file.getParent());
     DurableFiles.replace(file, JSON.writeValueAsBytes(json));
-  }
-
-  /** For its owner alone, before there is anything in it. */
-  private static void makeFolder(Path folder) throws IOException {
-    if (Files.isDirectory(folder)) {
-      return;
-    }
-    Files.createDirectories(folder.getParent());
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      var owner = PosixFilePermissions.fromString("rwx------");
-      Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(owner));
-    } else {
-      // Windows keeps a user's settings from others by itself.
-      Files.createDirectory(folder);
-    }
   }
 }

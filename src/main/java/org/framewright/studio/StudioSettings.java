@@ -3,16 +3,15 @@ package org.framewright.studio;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblemException;
+import org.framewright.base.OwnFolder;
 import org.framewright.base.Problem;
 import org.framewright.base.SmallFiles;
 
@@ -126,21 +125,7 @@ public final class StudioSettings {
     json.put("password", password);
     var list = json.putArray("jobs");
     jobs.forEach(job -> list.add(job.toString()));
-    createFolder(file.getParent());
+    OwnFolder.createPrivate(file.getParent());
     DurableFiles.replace(file, JSON.writerWithDefaultPrettyPrinter().writeValueAsBytes(json));
-  }
-
-  private static void createFolder(Path folder) throws IOException {
-    if (Files.isDirectory(folder)) {
-      return;
-    }
-    Files.createDirectories(folder.getParent());
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      var owner = PosixFilePermissions.fromString("rwx------");
-      Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(owner));
-    } else {
-      // Windows keeps a user's settings from others by itself.
-      Files.createDirectory(folder);
-    }
   }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import org.framewright.base.OwnFolder;
 import org.framewright.job.JobException;
 
 /**
@@ -132,7 +133,7 @@ public final class Trial implements AutoCloseable {
         server.close();
       }
     } finally {
-      TrialServer.remove(folder);
+      OwnFolder.remove(folder);
     }
   }
 }

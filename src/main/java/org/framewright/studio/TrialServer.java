@@ -4,12 +4,9 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.security.SecureRandom;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -20,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
+import org.framewright.base.OwnFolder;
 import org.framewright.base.Text;
 
 /**
@@ -247,28 +245,7 @@ final class TrialServer implements AutoCloseable {
         run("pg_ctl", "stop", "-D", data().toString(), "-m", "immediate", "-w");
       }
     } finally {
-      remove(folder);
+      OwnFolder.remove(folder);
     }
-  }
-
-  /** Removes a folder with all that is in it. */
-  static void remove(Path folder) throws IOException {
-    Files.walkFileTree(
-        folder,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path left, IOException failure)
-              throws IOException {
-            Files.delete(left);
-            return FileVisitResult.CONTINUE;
-          }
-        });
   }
 }

@@ -1,15 +1,13 @@
 package org.framewright.installer;
 
 import java.io.IOException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.function.Predicate;
+import org.framewright.base.OwnFolder;
 
 /** Folders that are laid anew. */
 final class Folders {
@@ -17,31 +15,8 @@ final class Folders {
 
   /** An empty folder, whatever was there. */
   static Path empty(Path folder) throws IOException {
-    remove(folder);
+    OwnFolder.remove(folder);
     return Files.createDirectories(folder);
-  }
-
-  static void remove(Path folder) throws IOException {
-    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
-      return;
-    }
-    Files.walkFileTree(
-        folder,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path dir, IOException failure)
-              throws IOException {
-            Files.delete(dir);
-            return FileVisitResult.CONTINUE;
-          }
-        });
   }
 
   /** Copies what is in a folder, with modes and times, as far as its path there is wanted. */

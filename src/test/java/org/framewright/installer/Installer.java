@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.framewright.base.OperatingSystem;
+import org.framewright.base.OwnFolder;
 
 /** Makes the packages of this system, and says what came of it and how large it is. */
 final class Installer {
@@ -59,7 +60,7 @@ final class Installer {
       out.printf("%s is left out: Maven was offline%n", BillOfMaterials.NAME);
     }
     Checksums.write(release.output(), made);
-    Folders.remove(release.output().resolve("work"));
+    OwnFolder.remove(release.output().resolve("work"));
   }
 
   private void tell(String what, long bytes, String where) {

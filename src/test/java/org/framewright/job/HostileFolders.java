@@ -4,14 +4,11 @@ import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -20,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
+import org.framewright.base.OwnFolder;
 import org.framewright.frames.FrameId;
 import org.framewright.sample.Exposure;
 import org.framewright.sample.SampleBody;
@@ -146,7 +144,7 @@ final class HostileFolders {
     try (var beside = Files.list(parent)) {
       assertThat(beside).containsExactly(folder);
     }
-    remove(parent);
+    OwnFolder.remove(parent);
   }
 
   private void use(Path folder) throws IOException, JobException {
@@ -262,7 +260,7 @@ final class HostileFolders {
   /** Puts a link or a folder in place of something. */
   private void replace(Path path, boolean link, Random random) throws IOException {
     if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-      remove(path);
+      OwnFolder.remove(path);
     }
     if (!Files.isDirectory(path.getParent())) {
       return;
@@ -405,26 +403,6 @@ final class HostileFolders {
             LinkOption.NOFOLLOW_LINKS);
       }
     }
-  }
-
-  private static void remove(Path path) throws IOException {
-    Files.walkFileTree(
-        path,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(Path folder, IOException failure)
-              throws IOException {
-            Files.delete(folder);
-            return super.postVisitDirectory(folder, failure);
-          }
-        });
   }
 
   /** Runs cases one after the other; says of a failing one which it was. */

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.nio.file.Files;
 import java.time.Duration;
 import java.util.List;
+import org.framewright.base.OwnFolder;
 import org.framewright.job.TestClock;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -73,7 +74,7 @@ class TrialTest {
           .hasMessageContaining("initdb of PostgreSQL 17 failed: no memory");
       assertThat(folder).doesNotExist();
     } finally {
-      TrialServer.remove(broken);
+      OwnFolder.remove(broken);
     }
   }
 }
