@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.job.Job;
@@ -19,9 +20,24 @@ final class OutputFile {
    * replace it, anything that is there already.
    */
   static void check(Path file, Job job, boolean replace) throws CommandFailure {
+    check(file, replace, one -> OutputPlace.problem(one, job));
+  }
+
+  /** The same for what is of no single job: the folders that are jobs' own are refused. */
+  static void check(Path file, boolean replace) throws CommandFailure {
+    check(file, replace, OutputPlace::problem);
+  }
+
+  /** What speaks against a place. */
+  @FunctionalInterface
+  private interface Place {
+    Optional<Problem> problem(Path file) throws IOException;
+  }
+
+  private static void check(Path file, boolean replace, Place place) throws CommandFailure {
     try {
       if (file.getFileName() == null || Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-        protect(file, job);
+        protect(file, place);
         throw CommandFailure.badInput(
             file + ": this is a folder, a file was meant", "Give a file.");
       }
@@ -29,7 +45,7 @@ final class OutputFile {
       if (Files.exists(parent) && !Files.isDirectory(parent)) {
         throw new NotDirectoryException(parent.toString());
       }
-      protect(file, job);
+      protect(file, place);
     } catch (IOException e) {
       throw new CommandFailure(ExitStatus.BAD_INPUT, FileProblems.of(e));
     }
@@ -56,8 +72,8 @@ final class OutputFile {
             "Give another name, or --replace to write over it."));
   }
 
-  private static void protect(Path file, Job job) throws IOException, CommandFailure {
-    var problem = OutputPlace.problem(file, job);
+  private static void protect(Path file, Place place) throws IOException, CommandFailure {
+    var problem = place.problem(file);
     if (problem.isPresent()) {
       throw new CommandFailure(ExitStatus.REFUSED, problem.get());
     }

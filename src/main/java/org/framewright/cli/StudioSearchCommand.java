@@ -1,28 +1,17 @@
 package org.framewright.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.time.Clock;
-import java.time.ZoneId;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.concurrent.Callable;
-import org.framewright.base.OwnFolder;
-import org.framewright.job.Job;
 import org.framewright.job.JobException;
-import org.framewright.job.Station;
 import org.framewright.shotlist.SetupState;
-import org.framewright.studio.OwnSet;
 import org.framewright.studio.Search;
 import org.framewright.studio.SearchDescription;
 import org.framewright.studio.SearchHit;
 import org.framewright.studio.SearchRows;
 import org.framewright.studio.Store;
-import org.framewright.studio.StoreException;
-import org.framewright.studio.StudioSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -75,7 +64,7 @@ final class StudioSearchCommand implements Callable<Integer> {
     var kept = StudioCommand.kept();
     try (var store = Store.open(kept)) {
       if (rebuild) {
-        return rebuild(store, kept);
+        return new StoredJobs(store, kept, output).tell(SearchRows::tell).code();
       }
       var hits = Search.of(store, text, most);
       if (output.json()) {
@@ -96,62 +85,5 @@ final class StudioSearchCommand implements Callable<Integer> {
     document.put("state", hit.state().map(SetupState::word).orElse(null));
     document.put("matched", hit.matched());
     return document;
-  }
-
-  private int rebuild(Store store, StudioSettings.Kept kept) throws IOException, JobException {
-    var clock = Clock.system(ZoneId.systemDefault());
-    var done = new HashSet<UUID>();
-    boolean whole = true;
-    for (var folder : kept.jobs()) {
-      try {
-        var job = Job.open(folder, clock);
-        if (store.has(OwnSet.id(job))) {
-          SearchRows.tell(store, job);
-          done.add(OwnSet.id(job));
-        }
-      } catch (StoreException e) {
-        throw e;
-      } catch (JobException e) {
-        whole = note(e.problem().sentence());
-      } catch (IOException e) {
-        whole = note(folder + ": " + e.getMessage());
-      }
-    }
-    for (var job : store.all()) {
-      if (!done.contains(job.id())) {
-        try {
-          fromStore(store, job, clock);
-          done.add(job.id());
-        } catch (JobException e) {
-          whole = note(e.problem().sentence());
-        } catch (CommandFailure e) {
-          whole = note(e.problem().sentence());
-        }
-      }
-    }
-    if (output.json()) {
-      output.write(Map.of("jobs", done.size()));
-    } else {
-      output.out().println("Jobs told anew: " + done.size());
-    }
-    return (whole ? ExitStatus.DONE : ExitStatus.NEEDS_A_PERSON).code();
-  }
-
-  private boolean note(String line) {
-    output.err().println("Note: " + line);
-    return false;
-  }
-
-  /** A job whose folder is not here is brought for a moment. */
-  private static void fromStore(Store store, Store.Kept stored, Clock clock)
-      throws IOException, JobException, CommandFailure {
-    var parent = Files.createTempDirectory("framewright-search");
-    try {
-      var convention = StudioBringCommand.convention(stored);
-      var folder = Job.bring(convention, parent, store.logs(stored.id()), clock, Station.here());
-      SearchRows.tell(store, Job.open(folder, clock));
-    } finally {
-      OwnFolder.remove(parent);
-    }
   }
 }

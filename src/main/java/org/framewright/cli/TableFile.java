@@ -15,7 +15,8 @@ import org.framewright.shotlist.CsvText;
 /**
  * A table for people and spreadsheets: a workbook where the file ends in {@code .xlsx}, else CSV as
  * RFC 4180 has it, in UTF-8 with a byte-order mark, with an apostrophe before what a spreadsheet
- * would run as a formula. Every cell is text: a setup 001 is not the number 1.
+ * would run as a formula. What is a number is one in a workbook, too; all else is text: a setup 001
+ * is not the number 1.
  */
 final class TableFile {
   /** Rows of a sheet (ECMA-376 leaves it open; what spreadsheets take, common practice). */
@@ -28,7 +29,8 @@ final class TableFile {
    *
    * @param rows the headings first
    */
-  static void write(Path file, String sheet, List<List<String>> rows, boolean replace)
+  static void write(
+      Path file, String sheet, List<? extends List<? extends Object>> rows, boolean replace)
       throws IOException, CommandFailure {
     boolean workbook = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".xlsx");
     if (workbook && rows.size() > MOST_ROWS) {
@@ -51,23 +53,28 @@ final class TableFile {
   }
 
   /** The table as CSV, without a byte-order mark. */
-  static String csv(List<List<String>> rows, String lineEnd) {
+  static String csv(List<? extends List<? extends Object>> rows, String lineEnd) {
     return CsvText.of(
         rows.stream().map(row -> row.stream().map(TableFile::plain).toList()).toList(), lineEnd);
   }
 
   /** Names of files may hold line ends and whatever acts on a terminal. */
-  private static String plain(String cell) {
-    return PlainText.line(cell);
+  private static String plain(Object cell) {
+    return PlainText.line(cell.toString());
   }
 
-  private static byte[] workbook(String name, List<List<String>> rows) throws IOException {
+  private static byte[] workbook(String name, List<? extends List<? extends Object>> rows)
+      throws IOException {
     var bytes = new ByteArrayOutputStream();
     try (var workbook = new Workbook(bytes, "Framewright", null)) {
       var sheet = workbook.newWorksheet(name);
       for (int i = 0; i < rows.size(); i++) {
         for (int j = 0; j < rows.get(i).size(); j++) {
-          sheet.value(i, j, plain(rows.get(i).get(j)));
+          if (rows.get(i).get(j) instanceof Number number) {
+            sheet.value(i, j, number);
+          } else {
+            sheet.value(i, j, plain(rows.get(i).get(j)));
+          }
         }
       }
       sheet.range(0, 0, 0, rows.getFirst().size() - 1).style().bold().set();

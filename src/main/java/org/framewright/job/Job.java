@@ -880,7 +880,7 @@ public final class Job {
         scan,
         standing.tally(),
         unmoved(now, scan, standing),
-        times(now, standing),
+        times(standing),
         LogProofs.of(new JobLayout(folder)));
   }
 
@@ -1210,8 +1210,10 @@ public final class Job {
 
   /** The frames of a scan in the order in which they were taken, each body's clock put right. */
   public List<Frame> inOrder(FrameScan scan) {
-    var now = fold;
-    var times = times(now, standing(now, scan));
+    return inOrder(scan, times(standing(scan)));
+  }
+
+  private static List<Frame> inOrder(FrameScan scan, FrameTimes times) {
     return scan.frames().stream()
         .sorted(Comparator.comparing(times::order).thenComparing(Frame::stem))
         .toList();
@@ -1219,13 +1221,17 @@ public final class Job {
 
   /** Every frame of a scan with how it came to its setup, in the order in which they were taken. */
   public List<FrameLine> frameLines(FrameScan scan) {
-    var now = fold;
-    var standing = standing(now, scan);
-    return FrameLine.all(inOrder(scan), now.state(), standing.tally(), times(now, standing));
+    return frameLines(scan, standing(scan));
   }
 
-  private FrameTimes times(Fold now, Standing standing) {
-    return new FrameTimes(clock.getZone(), now.state().arrivals(), standing.tally().cameras());
+  /** The same, where it is known already how the job stands with them. */
+  public List<FrameLine> frameLines(FrameScan scan, Standing standing) {
+    var times = times(standing);
+    return FrameLine.all(inOrder(scan, times), standing.state(), standing.tally(), times);
+  }
+
+  private FrameTimes times(Standing standing) {
+    return new FrameTimes(clock.getZone(), standing.state().arrivals(), standing.tally().cameras());
   }
 
   /**
@@ -1236,7 +1242,7 @@ public final class Job {
   public FrameNames frameNames(FrameScan scan) {
     var now = fold;
     var standing = standing(now, scan);
-    return naming(now.list()).names(folder, scan, standing.tally(), times(now, standing));
+    return naming(now.list()).names(folder, scan, standing.tally(), times(standing));
   }
 
   /**
@@ -1257,7 +1263,7 @@ public final class Job {
         this.folder,
         scan,
         standing.tally(),
-        times(now, standing),
+        times(standing),
         of,
         view.or(() -> ViewCodes.onlyOnes(naming.list()).apply(of.code())),
         folder,

@@ -45,12 +45,27 @@ final class LogState {
   private static final int LONGEST_TYPE = 40;
 
   /** Where a setup stands when it is not on set. */
-  private record Mark(SetupState state, Instant since, MarkDetails details) {
+  private record Mark(
+      SetupState state, Instant since, Optional<Instant> shotAt, MarkDetails details) {
+    /**
+     * @param before what was ticked before; null for nothing
+     */
+    static Mark of(Event.Marked marked, Instant time, Mark before) {
+      var shotAt =
+          switch (marked.state()) {
+            case SHOT -> Optional.of(time);
+            case SIGNED_OFF -> Optional.ofNullable(before).flatMap(Mark::shotAt);
+            case TO_SHOOT, ON_SET, PICKUP, DROPPED -> Optional.<Instant>empty();
+          };
+      return new Mark(marked.state(), time, shotAt, marked.details());
+    }
+
     SetupStatus status() {
       boolean signedOff = state == SetupState.SIGNED_OFF;
       return new SetupStatus(
           state,
           Optional.of(since),
+          shotAt,
           signedOff ? details.by() : Optional.empty(),
           signedOff ? Optional.of(since) : Optional.empty(),
           details.reason(),
@@ -323,7 +338,7 @@ final class LogState {
       }
       return;
     }
-    put(marks, key, new Mark(marked.state(), time, marked.details()), undo);
+    put(marks, key, Mark.of(marked, time, marks.get(key)), undo);
     change(pickups, key, marked.state() == SetupState.PICKUP, undo);
     both(() -> shownPickups = Optional.empty(), undo);
     if (!spans.isEmpty() && spans.getLast().key().equals(key)) {
@@ -500,6 +515,7 @@ final class LogState {
     return new SetupStatus(
         SetupState.ON_SET,
         Optional.of(spans.getLast().from()),
+        status.shotAt(),
         status.signedOffBy(),
         status.signedOffAt(),
         status.reason(),

@@ -32,6 +32,19 @@ public final class OutputPlace {
     if (RealPaths.isInside(file, job.folder().resolve(OURS))) {
       return kept(file, Text.of("{0} holds the job itself, nothing else is written there", OURS));
     }
+    return problem(file);
+  }
+
+  /**
+   * Why a file would harm any job: in the folder that is a job's own.
+   *
+   * @return nothing where it would not
+   * @throws java.nio.file.NoSuchFileException if the folder that it is to be in does not exist
+   */
+  public static Optional<Problem> problem(Path file) throws IOException {
+    if (file.getFileName() == null) {
+      return Optional.empty();
+    }
     var real = file.toAbsolutePath().getParent().toRealPath();
     for (var name : real.resolve(file.getFileName())) {
       if (NameKey.of(name.toString()).equals(OURS)) {

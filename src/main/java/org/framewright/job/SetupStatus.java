@@ -8,6 +8,7 @@ import org.framewright.shotlist.SetupState;
  * Where a setup stands.
  *
  * @param since when it came into this state, by the job's time; empty if nothing was ever ticked
+ * @param shotAt when it was ticked shot, while it is shot, or signed off after that
  * @param signedOffBy who signed it off, while the sign-off holds
  * @param signedOffAt when, while the sign-off holds
  * @param reason why it is a pickup or was dropped
@@ -17,6 +18,7 @@ import org.framewright.shotlist.SetupState;
 public record SetupStatus(
     SetupState state,
     Optional<Instant> since,
+    Optional<Instant> shotAt,
     Optional<String> signedOffBy,
     Optional<Instant> signedOffAt,
     Optional<String> reason,
@@ -30,9 +32,21 @@ public record SetupStatus(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          Optional.empty(),
           false);
 
+  /** A status of which nobody knows when it was ticked shot. */
+  public SetupStatus(
+      SetupState state,
+      Optional<Instant> since,
+      Optional<String> signedOffBy,
+      Optional<Instant> signedOffAt,
+      Optional<String> reason,
+      boolean changedSinceSignOff) {
+    this(state, since, Optional.empty(), signedOffBy, signedOffAt, reason, changedSinceSignOff);
+  }
+
   SetupStatus changed() {
-    return new SetupStatus(state, since, signedOffBy, signedOffAt, reason, true);
+    return new SetupStatus(state, since, shotAt, signedOffBy, signedOffAt, reason, true);
   }
 }

@@ -34,6 +34,7 @@ public final class OwnSet {
   private final DayHours hours;
   private final Clock clock;
   private final SearchRows search;
+  private final NumbersRows numbers;
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
@@ -45,6 +46,7 @@ public final class OwnSet {
     this.hours = hours;
     this.clock = clock;
     this.search = new SearchRows(store, id);
+    this.numbers = new NumbersRows(store, id, hours);
   }
 
   /**
@@ -100,6 +102,7 @@ public final class OwnSet {
       var day = DaySummary.of(job, scan, standing, hours);
       tell(events, SetNow.of(job, standing.state(), day, mirror.told()));
       search.tell(job, scan, standing);
+      numbers.tell(job, scan, standing);
       toldOf = events;
       told = now;
     }

@@ -63,6 +63,7 @@ record ReferenceFold(
   private static final class Standing {
     private SetupState state = SetupState.TO_SHOOT;
     private Optional<Instant> since = Optional.empty();
+    private Optional<Instant> shotAt = Optional.empty();
     private MarkDetails details = MarkDetails.NONE;
 
     SetupStatus status() {
@@ -70,6 +71,7 @@ record ReferenceFold(
       return new SetupStatus(
           state,
           since,
+          shotAt,
           signedOff ? details.by() : Optional.empty(),
           signedOff ? since : Optional.empty(),
           details.reason(),
@@ -190,6 +192,11 @@ record ReferenceFold(
       standing.state = marked.state();
       standing.since = Optional.of(time);
       standing.details = marked.details();
+      if (marked.state() == SetupState.SHOT) {
+        standing.shotAt = Optional.of(time);
+      } else if (marked.state() != SetupState.SIGNED_OFF) {
+        standing.shotAt = Optional.empty();
+      }
       if (!spans.isEmpty() && spans.getLast().key().equals(key)) {
         boolean lasts = spans.getLast().until().map(time::isBefore).orElse(true);
         if (lasts) {
@@ -273,6 +280,7 @@ record ReferenceFold(
             new SetupStatus(
                 SetupState.ON_SET,
                 Optional.of(last.from()),
+                was.shotAt(),
                 was.signedOffBy(),
                 was.signedOffAt(),
                 was.reason(),
