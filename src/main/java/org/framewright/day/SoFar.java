@@ -70,7 +70,8 @@ record SoFar(Pace pace, List<Workload.Shot> shot, List<Setup> left, Sizes sizes)
       if (i + 1 < spans.size() && hours.isOneDay(span.from(), spans.get(i + 1).from())) {
         until = spans.get(i + 1).from();
       } else {
-        var ticked = state.of(span.setup()).since().orElse(until);
+        var status = state.of(span.setup());
+        var ticked = status.shotAt().or(status::since).orElse(until);
         until = ticked.isAfter(span.from()) && ticked.isBefore(until) ? ticked : until;
       }
       var time = hours.between(span.from(), until);

@@ -44,7 +44,9 @@ final class Finished {
   }
 
   private static Instant earlier(Map.Entry<String, SetupStatus> setup, Map<String, Instant> left) {
-    var ticked = setup.getValue().since().orElseThrow();
+    var status = setup.getValue();
+    // A sign-off may come a day later.
+    var ticked = status.shotAt().or(status::since).orElseThrow();
     var next = left.getOrDefault(setup.getKey(), ticked);
     return next.isBefore(ticked) ? next : ticked;
   }
