@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -292,6 +295,108 @@ class StudioCommandTest {
     var rebuilt = Ran.run("studio", "search", "--rebuild");
     assertThat(rebuilt.out()).contains("Jobs told anew: 1");
     assertThat(Ran.run("studio", "search", "hat").out()).contains("002 Hat");
+  }
+
+  @Test
+  void numbersAreRefusedWhereTheyCouldNotBeMeant() throws Exception {
+    var there = Files.writeString(folder.resolve("there.csv"), "mine");
+    assertThat(Ran.run("studio", "numbers", "--to", "week.pdf").err())
+        .contains("the ending does not tell what it is to become");
+    assertThat(Ran.run("studio", "numbers", "--to", there).err()).contains("exists already");
+    assertThat(Ran.run("studio", "numbers", "--to", job.resolve(".framewright/week.csv")).err())
+        .contains("holds a job itself");
+    assertThat(Ran.run("studio", "numbers", "--replace").err()).contains("--to FILE");
+    assertThat(Ran.run("studio", "numbers", "--from", "2026-11-24", "--until", "2026-11-23").err())
+        .contains("2026-11-23 is before 2026-11-24");
+    assertThat(Ran.run("studio", "numbers", "--from", "monday").status()).isEqualTo(2);
+    assertThat(Ran.run("studio", "numbers", "--rebuild", "--to", "week.csv").err())
+        .contains("--rebuild shows nothing");
+    assertThat(Ran.run("studio", "numbers", "--hours", "09:00-18:00").err())
+        .contains("are for --rebuild");
+    assertThat(Ran.run("studio", "numbers").err()).contains("this computer goes by no store yet");
+    assertThat(there).hasContent("mine");
+  }
+
+  @Test
+  @Tag("slow")
+  void theNumbersAreThoseOfTheJobsOwnDay() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    var open = Job.open(job, Clock.systemDefaultZone());
+    var today = LocalDate.now(ZoneId.systemDefault());
+    open.mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    open.mark("001", SetupState.SHOT, MarkDetails.NONE);
+    open.mark("001", SetupState.SIGNED_OFF, MarkDetails.by("Odette"));
+    open.mark("002", SetupState.SHOT, MarkDetails.NONE);
+    Ran.run("studio", "add", job);
+    var lines = Ran.run("studio", "numbers", "--json").json().path("lines");
+    assertThat(lines).hasSize(4);
+    var set = lines.path(0);
+    assertThat(set.path("line").asText()).isEqualTo("set");
+    assertThat(set.path("job").asText()).isEqualTo(job.getFileName().toString());
+    assertThat(set.path("day").asText()).isEqualTo(today.toString());
+    var day = Ran.run("day", job, "--json").json();
+    assertThat(set.path("signedOff")).isEqualTo(day.path("setups").path("signed-off"));
+    assertThat(set.path("done").asInt())
+        .isEqualTo(
+            day.path("setups").path("signed-off").asInt()
+                + day.path("setups").path("shot").asInt());
+    assertThat(set.path("frames").asInt()).isEqualTo(day.path("frames").asInt());
+    var report = folder.resolve("day.csv");
+    assertThat(Ran.run("report", job, "--to", report).status()).isZero();
+    assertThat(Files.readAllLines(report)).hasSize(1 + set.path("done").asInt());
+    var printed = Ran.run("studio", "numbers", "--from", today, "--until", today);
+    assertThat(printed.err()).isEmpty();
+    assertThat(printed.out()).contains(today + "  " + job.getFileName(), "in all", "all: 1 set");
+    assertThat(Ran.run("studio", "numbers", "--until", today.minusDays(1)).out())
+        .contains("No set told of a day.");
+    Files.move(job, folder.resolve("elsewhere"));
+    assertThat(Ran.run("studio", "numbers", "--rebuild").out()).contains("Jobs told anew: 1");
+    assertThat(Ran.run("studio", "numbers", "--json").json().path("lines")).isEqualTo(lines);
+  }
+
+  @Test
+  @Tag("slow")
+  void theNumbersAreWrittenAsOthersReadThem() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    Job.open(job, Clock.systemUTC()).mark("002", SetupState.SHOT, MarkDetails.NONE);
+    Ran.run("studio", "add", job);
+    var csv = folder.resolve("numbers.csv");
+    assertThat(Ran.run("studio", "numbers", "--to", csv).out()).contains("numbers.csv: 4 lines");
+    var lines = Files.readString(csv).split("\r\n", -1);
+    assertThat(lines).hasSize(6);
+    assertThat(lines[0]).startsWith("\uFEFFLine,Week,Day,Set,Sets,Planned,Done,Signed off,");
+    assertThat(lines[1]).startsWith("set,").contains("," + job.getFileName() + ",1,2,1,0,0,0,");
+    var book = folder.resolve("numbers.xlsx");
+    assertThat(Ran.run("studio", "numbers", "--to", book).status()).isZero();
+    assertThat(Ran.run("studio", "numbers", "--to", book).status()).isNotZero();
+    assertThat(Ran.run("studio", "numbers", "--to", book, "--replace").status()).isZero();
+    var read = Files.createDirectory(folder.resolve("read"));
+    assertThat(Files.readAllLines(office(book, read)).subList(1, 5))
+        .isEqualTo(List.of(lines).subList(1, 5));
+  }
+
+  /** A workbook as LibreOffice reads it. */
+  private static Path office(Path book, Path to) throws Exception {
+    var command =
+        List.of(
+            "soffice",
+            "-env:UserInstallation=" + to.resolve("profile").toUri(),
+            "--headless",
+            "--convert-to",
+            "csv",
+            "--outdir",
+            to.toString(),
+            book.toString());
+    try {
+      var run = new ProcessBuilder(command).redirectErrorStream(true).start();
+      run.getInputStream().readAllBytes();
+      assumeTrue(run.waitFor() == 0, "LibreOffice does not run here");
+    } catch (IOException e) {
+      assumeTrue(false, "no LibreOffice here");
+    }
+    return to.resolve("numbers.csv");
   }
 
   @Test
