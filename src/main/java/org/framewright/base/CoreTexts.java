@@ -90,8 +90,13 @@ public final class CoreTexts {
     var message =
         messages.computeIfAbsent(
             text.many(), key -> new MessageFormat(bundle.getString(key), locale));
-    synchronized (message) {
-      return message.format(values);
+    try {
+      synchronized (message) {
+        return message.format(values);
+      }
+    } catch (IllegalArgumentException e) {
+      // It was told by another computer, and cannot be counted by what it says.
+      return new Text(text.one(), text.many(), List.of(values)).english();
     }
   }
 }

@@ -18,6 +18,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.base.FileProblems;
+import org.framewright.base.Text;
 import org.framewright.job.JobException;
 import org.framewright.job.SettingsFolder;
 import org.framewright.share.LiveSets;
@@ -471,7 +472,7 @@ final class StudioCommand implements Callable<Integer> {
     document.put("earliest", set.earliest().map(Object::toString).orElse(null));
     document.put("latest", set.latest().map(Object::toString).orElse(null));
     document.put("late", set.late());
-    document.put("urgent", set.urgent());
-    document.put("troubles", set.troubles());
+    document.put("urgent", set.urgent().stream().map(Text::english).toList());
+    document.put("troubles", set.troubles().stream().map(Text::english).toList());
   }
 }

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.framewright.base.Text;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.ComparedAt;
@@ -24,6 +25,24 @@ public record FramesOnce(Instant at, int frames, int once, int notCompared) {
   /** Those of a scan; nothing where no comparison was ever made. */
   public static Optional<FramesOnce> of(Job job, FrameScan scan) {
     return new Counter(job).of(scan);
+  }
+
+  /** That some are on one disk only, where that is so. */
+  public Optional<Text> saidOnce() {
+    return once == 0
+        ? Optional.empty()
+        : Optional.of(
+            Text.counted("{0} frame is on one disk only", "{0} frames are on one disk only", once));
+  }
+
+  /** That some were not compared, where that is so. */
+  public Optional<Text> saidNotCompared() {
+    return notCompared == 0
+        ? Optional.empty()
+        : Optional.of(
+            Text.counted(
+                "{0} frame was not compared with its copies",
+                "{0} frames were not compared with their copies", notCompared));
   }
 
   /**

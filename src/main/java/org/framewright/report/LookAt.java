@@ -3,6 +3,7 @@ package org.framewright.report;
 import java.util.ArrayList;
 import java.util.List;
 import org.framewright.base.Text;
+import org.framewright.copies.FramesOnce;
 import org.framewright.day.Attention;
 
 /** What somebody should look at before the job goes on, a sentence each. */
@@ -17,27 +18,8 @@ final class LookAt {
     if (!facts.summary().space().enough()) {
       look.add(Text.of("the disk does not hold the frames that are still planned"));
     }
-    copies(facts, look);
+    facts.once().flatMap(FramesOnce::saidOnce).ifPresent(look::add);
+    facts.once().flatMap(FramesOnce::saidNotCompared).ifPresent(look::add);
     return Attention.shortened(look);
-  }
-
-  private static void copies(JobFacts facts, List<Text> look) {
-    facts
-        .once()
-        .ifPresent(
-            once -> {
-              if (once.once() > 0) {
-                look.add(
-                    Text.counted(
-                        "{0} frame is on one disk only",
-                        "{0} frames are on one disk only", once.once()));
-              }
-              if (once.notCompared() > 0) {
-                look.add(
-                    Text.counted(
-                        "{0} frame was not compared with its copies",
-                        "{0} frames were not compared with their copies", once.notCompared()));
-              }
-            });
   }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import org.framewright.base.PlainText;
 import org.framewright.base.Text;
 import org.framewright.studio.SetNow;
 import org.framewright.studio.SetRow;
@@ -19,7 +20,7 @@ final class SetJson {
   /**
    * A set.
    *
-   * @param say the store has the sentences in English; those without values have a translation
+   * @param say how its sentences are said
    */
   static ObjectNode of(SetRow row, Function<Text, String> say) {
     var json = JsonNodeFactory.instance.objectNode();
@@ -64,7 +65,7 @@ final class SetJson {
     return time.map(Instant::toEpochMilli).orElse(null);
   }
 
-  private static List<String> said(List<String> english, Function<Text, String> say) {
-    return english.stream().map(Text::of).map(say).toList();
+  private static List<String> said(List<Text> texts, Function<Text, String> say) {
+    return texts.stream().map(say).map(PlainText::line).toList();
   }
 }

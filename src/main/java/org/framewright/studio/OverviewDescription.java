@@ -40,7 +40,7 @@ public final class OverviewDescription {
     }
     var set = row.now().get();
     lines.add(row.name() + "  " + standing(set, row.asked(), zone));
-    set.urgent().forEach(urgent -> lines.add("    NOW: " + urgent));
+    set.urgent().forEach(urgent -> lines.add("    NOW: " + urgent.english()));
     set.waitingSince()
         .ifPresent(
             since ->
@@ -55,7 +55,7 @@ public final class OverviewDescription {
     if (set.late()) {
       lines.add("    What is planned for today will not be done today");
     }
-    set.troubles().forEach(trouble -> lines.add("    Look at: " + trouble));
+    set.troubles().forEach(trouble -> lines.add("    Look at: " + trouble.english()));
     if (row.isSilent() || row.behind() > 0) {
       lines.add("    " + age(row, zone));
     }

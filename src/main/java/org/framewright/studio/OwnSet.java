@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.framewright.base.Text;
+import org.framewright.copies.FramesOnce;
 import org.framewright.day.DayHours;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Job;
@@ -35,6 +36,7 @@ public final class OwnSet {
   private final Clock clock;
   private final SearchRows search;
   private final NumbersRows numbers;
+  private final FramesOnce.Counter copies;
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
@@ -47,6 +49,7 @@ public final class OwnSet {
     this.clock = clock;
     this.search = new SearchRows(store, id);
     this.numbers = new NumbersRows(store, id, hours);
+    this.copies = new FramesOnce.Counter(job);
   }
 
   /**
@@ -100,7 +103,7 @@ public final class OwnSet {
       var scan = job.scan();
       var standing = job.standing(scan);
       var day = DaySummary.of(job, scan, standing, hours);
-      tell(events, SetNow.of(job, standing.state(), day, mirror.told()));
+      tell(events, SetNow.of(job, standing.state(), day, mirror.told(), copies.of(scan)));
       search.tell(job, scan, standing);
       numbers.tell(job, scan, standing);
       toldOf = events;

@@ -10,8 +10,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.framewright.base.PlainText;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.framewright.base.Text;
+import org.framewright.copies.FramesOnce;
 import org.framewright.day.DaySummary;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
@@ -36,9 +38,9 @@ import org.framewright.shotlist.SetupState;
  * @param earliest where the likely range of that begins
  * @param latest where it ends
  * @param late whether what is planned for today will not be done today
- * @param urgent what stops work or loses it if nobody acts, a sentence each in English
- * @param troubles what a person should look at, a sentence each in English, at most {@link
+ * @param urgent what stops work or loses it if nobody acts, a sentence each, at most {@link
  *     #MOST_SAID}
+ * @param troubles what a person should look at, a sentence each, at most as many
  */
 public record SetNow(
     Instant at,
@@ -55,11 +57,10 @@ public record SetNow(
     Optional<Instant> earliest,
     Optional<Instant> latest,
     boolean late,
-    List<String> urgent,
-    List<String> troubles) {
+    List<Text> urgent,
+    List<Text> troubles) {
   static final int MOST_SAID = 20;
 
-  private static final int LONGEST = 400;
   private static final JsonMapper JSON = new JsonMapper();
 
   /**
@@ -81,8 +82,10 @@ public record SetNow(
    * How a job stands.
    *
    * @param told what a person should know of its logs
+   * @param once its frames that are in one place only; nothing where no comparison was ever made
    */
-  static SetNow of(Job job, JobState state, DaySummary day, List<Text> told) {
+  static SetNow of(
+      Job job, JobState state, DaySummary day, List<Text> told, Optional<FramesOnce> once) {
     var waiting = new ArrayList<Waiting>();
     int planned = 0;
     for (var setup : job.shotList().setups()) {
@@ -98,11 +101,14 @@ public record SetNow(
     if (!day.space().enough()) {
       urgent.add(Text.of("the frames still planned do not fit on the disk"));
     }
+    int done = waiting.size() + signedOff;
+    var troubles = new ArrayList<>(copies(day, once, done >= planned));
+    troubles.addAll(day.attention());
     return new SetNow(
         day.at(),
         state.onSet().map(one -> new OnSetNow(one.setup(), title(job, one.setup()), one.since())),
         planned,
-        waiting.size() + signedOff,
+        done,
         signedOff,
         day.setups().getOrDefault(SetupState.PICKUP, 0),
         waiting.stream().limit(MOST_SAID).map(Waiting::setup).toList(),
@@ -114,19 +120,27 @@ public record SetNow(
         day.all().latest(),
         isLate(day),
         said(urgent),
-        said(day.attention()));
+        said(troubles));
   }
 
   private static String title(Job job, String code) {
     return job.shotList().setup(code).map(Setup::title).orElse("");
   }
 
-  private static List<String> said(List<Text> texts) {
-    return texts.stream()
-        .limit(MOST_SAID)
-        .map(Text::english)
-        .map(PlainText::line)
-        .map(line -> line.substring(0, Math.min(line.length(), LONGEST)))
+  private static List<Text> said(List<Text> texts) {
+    return texts.stream().limit(MOST_SAID).map(TextJson::bounded).toList();
+  }
+
+  /** While frames come, there are always some that were not compared yet. */
+  private static List<Text> copies(DaySummary day, Optional<FramesOnce> once, boolean isOver) {
+    if (once.isEmpty()) {
+      return isOver && day.frames() > 0
+          ? List.of(Text.of("copies were not compared yet"))
+          : List.of();
+    }
+    return Stream.concat(
+            once.get().saidOnce().stream(),
+            isOver ? once.get().saidNotCompared().stream() : Stream.empty())
         .toList();
   }
 
@@ -162,8 +176,8 @@ public record SetNow(
     earliest.ifPresent(time -> json.put("earliest", time.toString()));
     latest.ifPresent(time -> json.put("latest", time.toString()));
     json.put("late", late);
-    urgent.forEach(json.putArray("urgent")::add);
-    troubles.forEach(json.putArray("troubles")::add);
+    urgent.stream().map(TextJson::of).forEach(json.putArray("urgent")::add);
+    troubles.stream().map(TextJson::of).forEach(json.putArray("troubles")::add);
     try {
       // A server keeps no NUL in text.
       return JSON.writeValueAsString(json).replace("\\u0000", "\\ufffd");
@@ -195,7 +209,7 @@ public record SetNow(
               json.path("done").asInt(),
               json.path("signedOff").asInt(),
               json.path("pickups").asInt(),
-              texts(json.path("waiting")),
+              read(json.path("waiting"), JsonNode::asText),
               time(json, "waitingSince"),
               json.path("frames").asInt(),
               json.has("paceSeconds")
@@ -205,8 +219,8 @@ public record SetNow(
               time(json, "earliest"),
               time(json, "latest"),
               json.path("late").asBoolean(),
-              texts(json.path("urgent")),
-              texts(json.path("troubles"))));
+              read(json.path("urgent"), TextJson::read),
+              read(json.path("troubles"), TextJson::read)));
     } catch (JsonProcessingException | DateTimeException e) {
       return Optional.empty();
     }
@@ -216,13 +230,7 @@ public record SetNow(
     return json.has(name) ? Optional.of(Instant.parse(json.path(name).asText())) : Optional.empty();
   }
 
-  private static List<String> texts(JsonNode nodes) {
-    var texts = new ArrayList<String>();
-    for (var node : nodes) {
-      if (texts.size() < MOST_SAID) {
-        texts.add(node.asText());
-      }
-    }
-    return texts;
+  private static <T> List<T> read(JsonNode nodes, Function<JsonNode, T> one) {
+    return nodes.valueStream().limit(MOST_SAID).map(one).toList();
   }
 }

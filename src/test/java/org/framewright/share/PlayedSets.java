@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import org.framewright.base.Text;
 import org.framewright.studio.Overview;
 import org.framewright.studio.SetNow;
 import org.framewright.studio.SetRow;
@@ -85,9 +86,11 @@ final class PlayedSets implements AutoCloseable {
             isTooEarly ? Optional.empty() : Optional.of(now.plus(Duration.ofMinutes(150))),
             number % 13 == 9,
             number % 17 == 1
-                ? List.of("the frames still planned do not fit on the disk")
+                ? List.of(Text.of("the frames still planned do not fit on the disk"))
                 : List.of(),
-            number % 9 == 7 ? List.of("001 has no frame of the view back") : List.of());
+            number % 9 == 7
+                ? List.of(Text.of("{0} has no frame of the view {1}", "001", "back"))
+                : List.of());
     return row(name, Optional.of(set), told, now);
   }
 

@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.framewright.base.Text;
 import org.junit.jupiter.api.Test;
 
 /** The order of the sets, and what is said of each. */
@@ -24,8 +25,8 @@ class OverviewTest {
     private List<String> waiting = List.of();
     private Optional<Instant> waitingSince = Optional.empty();
     private boolean late;
-    private List<String> urgent = List.of();
-    private List<String> troubles = List.of();
+    private List<Text> urgent = List.of();
+    private List<Text> troubles = List.of();
     private Optional<Instant> finish = Optional.of(NOW.plus(Duration.ofHours(2)));
     private Instant toldAt = NOW;
     private long behind;
@@ -76,7 +77,7 @@ class OverviewTest {
   @Test
   void theSetThatNeedsAPersonMostComesFirst() {
     var stopped = new Set("stopped");
-    stopped.urgent = List.of("the frames still planned do not fit on the disk");
+    stopped.urgent = List.of(Text.of("the frames still planned do not fit on the disk"));
     var waitsLong = new Set("waits long").waiting("011", 40);
     var waits = new Set("waits").waiting("007", 5);
     var pickup = new Set("pickup");
@@ -84,7 +85,7 @@ class OverviewTest {
     var late = new Set("late");
     late.late = true;
     var trouble = new Set("trouble");
-    trouble.troubles = List.of("001 has no frame of the view back");
+    trouble.troubles = List.of(Text.of("{0} has no frame of the view {1}", "001", "back"));
     var silent = new Set("silent");
     silent.toldAt = NOW.minus(Duration.ofMinutes(6));
     var sooner = new Set("well, done sooner");
@@ -137,7 +138,7 @@ class OverviewTest {
     var set = new Set("2026-11-23_KVO_Winter").waiting("011", 40);
     set.pickups = 2;
     set.late = true;
-    set.troubles = List.of("001 has no frame of the view back");
+    set.troubles = List.of(Text.of("{0} has no frame of the view {1}", "001", "back"));
     set.toldAt = NOW.minus(Duration.ofMinutes(10));
     set.behind = 3;
     assertThat(OverviewDescription.lines(new Overview(List.of(set.row())), ZoneOffset.UTC))
@@ -155,12 +156,52 @@ class OverviewTest {
   @Test
   void whatIsKeptOfASetIsReadAgain() {
     var set = new Set("a").waiting("011", 40);
-    set.urgent = List.of("an accent é and \"quotes\"");
+    set.urgent = List.of(Text.of("an accent é and \"quotes\""));
     assertThat(SetNow.read(set.now().json())).contains(set.now());
     set.waiting = List.of();
     set.waitingSince = Optional.empty();
     set.finish = Optional.empty();
     assertThat(SetNow.read(set.now().json())).contains(set.now());
+  }
+
+  /** Whoever reads it says it in a language of their own; English sentences are those of before. */
+  @Test
+  void sentencesAreKeptWithWhatStandsInThem() {
+    var set = new Set("a");
+    set.troubles =
+        List.of(
+            Text.counted("{0} frame is not whole", "{0} frames are not whole", 3),
+            Text.of("the clock of {0} is {1} slow", "Body B", Text.of("{0} days", 4L)),
+            Text.of("{0} of {1} in {braces}", new Text.Grouped(60_000), new Text.Size(5, true)),
+            Text.of("{0} without values"));
+    assertThat(SetNow.read(set.now().json())).contains(set.now());
+    var before = set.now().json().replaceFirst("\"troubles\":.*]", "\"troubles\":[\"old words\"]");
+    assertThat(SetNow.read(before).orElseThrow().troubles()).containsExactly(Text.of("old words"));
+  }
+
+  @Test
+  void sentencesOfAnybodyAreReadWithinBounds() {
+    var endless = "x".repeat(5_000);
+    var many = "{0}".repeat(10);
+    var deep = "\"" + endless + "\"";
+    for (int i = 0; i < 10; i++) {
+      deep = "{\"text\":{\"many\":\"" + many + "\",\"values\":[" + deep + "]}}";
+    }
+    for (var text :
+        List.of(
+            "\"" + endless + "\"",
+            "{}",
+            "[]",
+            "{\"many\":\"" + endless + "\",\"values\":[1]}",
+            "{\"many\":\"" + many + "\",\"values\":[" + deep + "]}",
+            "{\"many\":\"" + many.repeat(13) + "\",\"values\":[" + deep + "]}",
+            "{\"many\":\"{0}\",\"values\":[\"\\u001b[2J\\n" + endless + "\"]}")) {
+      var json =
+          new Set("a").now().json().replace("\"troubles\":[]", "\"troubles\":[" + text + "]");
+      var read = SetNow.read(json).orElseThrow().troubles().getFirst().english();
+      assertThat(read).hasSizeLessThanOrEqualTo(400);
+      assertThat(read.chars().noneMatch(Character::isISOControl)).isTrue();
+    }
   }
 
   @Test

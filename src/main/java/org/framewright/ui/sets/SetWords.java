@@ -105,9 +105,8 @@ record SetWords(Texts texts, ZoneId zone, Instant now) {
         : some;
   }
 
-  /** The store has the sentences in English; those without values have a translation. */
-  private String say(String english) {
-    return texts.sentence(PlainText.line(texts.say(Text.of(english))));
+  private String say(Text text) {
+    return texts.sentence(PlainText.line(texts.say(text)));
   }
 
   private String heard(SetRow row) {

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.framewright.base.Text;
 import org.framewright.studio.Overview;
 import org.framewright.studio.SetNow;
 import org.framewright.studio.SetRow;
@@ -31,8 +32,12 @@ public final class InventedSets {
             new One(now, "2026-11-23_NOVA_evening", "Gallery")
                 .on("006", "Gown with a train, sequins", 21)
                 .done(5, 18, 4)
-                .urgent("the frames still planned do not fit on the disk")
-                .troubles("3 frames have no setup", "005 has no frame of the view back")
+                .urgent(Text.of("the frames still planned do not fit on the disk"))
+                .troubles(
+                    Text.counted(
+                        "{0} frame belongs to no setup yet",
+                        "{0} frames belong to no setup yet", 3),
+                    Text.of("{0} has no frame of the view {1}", "005", "back"))
                 .waiting(12, "005")
                 .row(),
             new One(now, "2026-11-23_ILMA_knitwear", "Daylight")
@@ -48,7 +53,9 @@ public final class InventedSets {
             new One(now, "2026-11-23_AUREL_bags", "Table 2")
                 .on("009", "Tote, vegetable-tanned leather", 1)
                 .done(8, 24, 8)
-                .troubles("008 has 2 frames more than planned")
+                .troubles(
+                    Text.counted(
+                        "{0} frame is on one disk only", "{0} frames are on one disk only", 24))
                 .row(),
             new One(now, "2026-11-23_SOREN_denim", "Loft")
                 .on("021", "Straight jeans, raw", 95)
@@ -90,8 +97,8 @@ public final class InventedSets {
     private Optional<Instant> since = Optional.empty();
     private boolean early;
     private boolean late;
-    private List<String> urgent = List.of();
-    private List<String> troubles = List.of();
+    private List<Text> urgent = List.of();
+    private List<Text> troubles = List.of();
     private Instant told;
     private long behind;
 
@@ -136,12 +143,12 @@ public final class InventedSets {
       return this;
     }
 
-    One urgent(String... matters) {
+    One urgent(Text... matters) {
       urgent = List.of(matters);
       return this;
     }
 
-    One troubles(String... matters) {
+    One troubles(Text... matters) {
       troubles = List.of(matters);
       return this;
     }
