@@ -165,6 +165,17 @@ class SetsPageTest {
     }
   }
 
+  @Test
+  void aSentenceWithNumbersInItIsToldInTheLanguageOfThePage() throws Exception {
+    sets.live.show(new Overview(List.of(PlayedSets.set(7, 3, now))));
+    var phone = sets.paired(Role.ASSISTANT);
+    phone.language = "de";
+    try (var stream = phone.live()) {
+      var trouble = stream.until(_ -> true).path("sets").path(0).path("troubles").path(0).asText();
+      assertThat(trouble).isEqualTo("001 hat keine Aufnahme der Ansicht back");
+    }
+  }
+
   @ParameterizedTest
   @EnumSource(names = {"ASSISTANT", "VIEWER"})
   void nobodyCanDoWhatIsOfAJob(Role role) throws Exception {

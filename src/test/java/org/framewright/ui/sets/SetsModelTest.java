@@ -5,6 +5,7 @@ import static org.framewright.AssertThat.assertThat;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Locale;
@@ -109,13 +110,22 @@ class SetsModelTest {
         .containsExactly(
             "The frames still planned do not fit on the disk",
             "Waits for sign-off: 005, since 13:48",
-            "3 frames have no setup",
+            "3 frames belong to no setup yet",
             "005 has no frame of the view back");
     assertThat(line("denim").heard()).isEqualTo("silent since 13:22 (Loft), 7 events came since");
     assertThat(line("jewellery").finish()).isEqualTo("too early to tell when it is done");
     assertThat(line("lookbook").finish()).isEqualTo("Nothing is left to shoot");
     assertThat(line("swimwear").title()).isEqualTo("No computer told how it stands");
     assertThat(line("swimwear").heard()).isEqualTo("nothing was heard yet");
+  }
+
+  @Test
+  void whatASetNeedsIsSaidInTheReadersLanguage() {
+    var words = new SetWords(Texts.in(Locale.GERMANY), ZoneOffset.UTC, NOW);
+    var bags =
+        InventedSets.of(NOW).sets().stream().filter(row -> row.name().endsWith("bags")).findFirst();
+    assertThat(words.line(bags.orElseThrow(), Optional.empty()).matters())
+        .containsExactly("24 Aufnahmen sind nur auf einem Datenträger");
   }
 
   @Test
@@ -138,7 +148,7 @@ class SetsModelTest {
     model.typed().set("016");
     assertThat(names()).containsExactly("KVO_winter-coats");
     model.typed().set("disk");
-    assertThat(names()).containsExactly("NOVA_evening");
+    assertThat(names()).containsExactly("NOVA_evening", "AUREL_bags");
     model.typed().set("nowhere");
     assertThat(model.said().get().instead()).isEqualTo("No set has this.");
     assertThat(model.said().get().summary()).isEqualTo("9 sets, 7 need a person");
