@@ -1,6 +1,7 @@
 package org.framewright.share;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +14,11 @@ import org.framewright.base.Sha256;
  */
 final class PageFiles {
   private static final String FIRST = "index.html";
-  private static final String FIRST_OF_SETS = "sets.html";
+
+  /** What the first file says that it is, by which the program in the browser goes. */
+  private static final String OF_A_JOB = "data-page=\"job\"";
+
+  private static final String OF_ALL_SETS = "data-page=\"sets\"";
 
   /** All of them; a test compares it with the folder. */
   static final List<String> NAMES =
@@ -38,7 +43,6 @@ final class PageFiles {
           "queue.js",
           "scan.js",
           "session.js",
-          FIRST_OF_SETS,
           "sets-model.js",
           "sets.js",
           "sha256.js",
@@ -68,27 +72,33 @@ final class PageFiles {
 
   /** The page of a job. */
   static PageFiles ofAJob() throws IOException {
-    return read(FIRST);
+    return read(OF_A_JOB);
   }
 
   /** The page of all sets of a studio. */
   static PageFiles ofAllSets() throws IOException {
-    return read(FIRST_OF_SETS);
+    return read(OF_ALL_SETS);
   }
 
-  /** The other pages are not to be had. */
-  private static PageFiles read(String first) throws IOException {
+  private static PageFiles read(String page) throws IOException {
     var files = new HashMap<String, PageFile>();
     for (var name : NAMES) {
       try (var in = PageFiles.class.getResourceAsStream(name)) {
-        if (in != null && (name.equals(first) || !name.endsWith(".html"))) {
-          var bytes = in.readAllBytes();
+        if (in != null) {
+          boolean isFirst = name.equals(FIRST);
+          var bytes = isFirst ? as(page, in.readAllBytes()) : in.readAllBytes();
           var tag = '"' + Sha256.of(bytes).substring(0, 32) + '"';
-          files.put(name.equals(first) ? "/" : "/" + name, new PageFile(bytes, type(name), tag));
+          files.put(isFirst ? "/" : "/" + name, new PageFile(bytes, type(name), tag));
         }
       }
     }
     return new PageFiles(files);
+  }
+
+  private static byte[] as(String page, byte[] first) {
+    return new String(first, StandardCharsets.UTF_8)
+        .replace(OF_A_JOB, page)
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   /** The file of this path, letter by letter. */

@@ -17,6 +17,10 @@
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for
  * words in the rows of all jobs.
  *
+ * <p>The numbers of its days go that way, too: {@link org.framewright.studio.NumbersRows} tells a
+ * row a day, and {@link org.framewright.studio.Numbers} reads those of all jobs, with the sums of
+ * days and weeks.
+ *
  * <p>To look at all of it first, a {@link org.framewright.studio.Trial} makes a server and invented
  * sets of its own, which go the same ways.
  *

@@ -20,7 +20,7 @@ const NO_ROOM = {
 const MOST_JOBS = 8;
 
 /** What is served: one job, or all sets of a studio. */
-const KIND = document.documentElement.dataset.page ?? 'job';
+const KIND = document.documentElement.dataset.page;
 
 class App {
   #texts;

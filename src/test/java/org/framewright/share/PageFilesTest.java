@@ -2,6 +2,7 @@ package org.framewright.share;
 
 import static org.framewright.AssertThat.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -27,5 +28,16 @@ class PageFilesTest {
         .isEqualTo("text/javascript; charset=utf-8");
     assertThat(files.at("/app.js").orElseThrow().tag()).matches("\"[0-9a-f]{32}\"");
     assertThat(files.at("/../share/app.js")).isEmpty();
+  }
+
+  /** The program in the browser goes by it. */
+  @Test
+  void theFirstFileSaysWhichPageItIs() throws Exception {
+    assertThat(PageFiles.ofAJob().at("/").orElseThrow().bytes())
+        .asString(StandardCharsets.UTF_8)
+        .contains(" data-page=\"job\">");
+    assertThat(PageFiles.ofAllSets().at("/").orElseThrow().bytes())
+        .asString(StandardCharsets.UTF_8)
+        .contains(" data-page=\"sets\">");
   }
 }

@@ -3,9 +3,7 @@ package org.framewright.share;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.framewright.AssertThat.assertThat;
 
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -15,7 +13,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Supplier;
-import nu.validator.client.EmbeddedValidator;
 import org.framewright.InstalledBrowser;
 import org.framewright.frames.OnSetSpan;
 import org.framewright.job.Comment;
@@ -655,25 +652,10 @@ class PageInBrowserTest {
 
   @Test
   void thePageIsValidHtml() throws Exception {
-    var checker = new EmbeddedValidator();
-    checker.setNoLangDetect(true);
-    checker.setOutputFormat(EmbeddedValidator.OutputFormat.JSON);
-    try (var in = PageFiles.class.getResourceAsStream("index.html")) {
-      var copy = Files.createTempFile("page", ".html");
-      Files.write(copy, in.readAllBytes());
-      var messages = new JsonMapper().readTree(checker.validate(copy)).path("messages");
-      Files.delete(copy);
-      assertThat(messages).isEmpty();
-    }
+    assertThat(HtmlMessages.of(PageFiles.ofAJob().at("/").orElseThrow().bytes())).isEmpty();
     pair(Role.ASSISTANT);
     until(() -> has(".row"));
-    var made =
-        "<!DOCTYPE html>" + browser.executeScript("return document.documentElement.outerHTML");
-    var copy = Files.createTempFile("page", ".html");
-    Files.writeString(copy, made);
-    var messages = new JsonMapper().readTree(checker.validate(copy)).path("messages");
-    Files.delete(copy);
-    for (var message : messages) {
+    for (var message : HtmlMessages.of(browser)) {
       assertThat(message.path("type").asText()).as(message.toString()).isEqualTo("info");
     }
   }

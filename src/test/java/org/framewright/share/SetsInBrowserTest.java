@@ -219,4 +219,13 @@ class SetsInBrowserTest {
     }
     browser.executeScript("localStorage.removeItem('framewright.language')");
   }
+
+  @Test
+  void thePageIsValidHtml() throws Exception {
+    assertThat(HtmlMessages.of(PageFiles.ofAllSets().at("/").orElseThrow().bytes())).isEmpty();
+    pair(Role.ASSISTANT);
+    for (var message : HtmlMessages.of(browser)) {
+      assertThat(message.path("type").asText()).as(message.toString()).isEqualTo("info");
+    }
+  }
 }
