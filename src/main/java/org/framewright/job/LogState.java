@@ -60,6 +60,11 @@ final class LogState {
       return new Mark(marked.state(), time, shotAt, marked.details());
     }
 
+    /** This, had it not been ticked shot: it is on set again. */
+    Mark again() {
+      return new Mark(state, since, Optional.empty(), details);
+    }
+
     SetupStatus status() {
       boolean signedOff = state == SetupState.SIGNED_OFF;
       return new SetupStatus(
@@ -366,6 +371,10 @@ final class LogState {
       if (last.lastsAt(time)) {
         end(time, last.shot(), undo);
       }
+    }
+    var mark = marks.get(key);
+    if (mark != null && mark.shotAt().isPresent()) {
+      put(marks, key, mark.again(), undo);
     }
     undo.accept(
         () -> {

@@ -8,7 +8,8 @@ import org.framewright.shotlist.SetupState;
  * Where a setup stands.
  *
  * @param since when it came into this state, by the job's time; empty if nothing was ever ticked
- * @param shotAt when it was ticked shot, while it is shot, or signed off after that
+ * @param shotAt when it was ticked shot, while it is shot, or signed off after that; nothing where
+ *     it was on set again since
  * @param signedOffBy who signed it off, while the sign-off holds
  * @param signedOffAt when, while the sign-off holds
  * @param reason why it is a pickup or was dropped

@@ -102,7 +102,7 @@ public record SetNow(
       urgent.add(Text.of("the frames still planned do not fit on the disk"));
     }
     int done = waiting.size() + signedOff;
-    var troubles = new ArrayList<>(copies(day, once, done >= planned));
+    var troubles = new ArrayList<>(copies(day, once, planned > 0 && done >= planned));
     troubles.addAll(day.attention());
     return new SetNow(
         day.at(),

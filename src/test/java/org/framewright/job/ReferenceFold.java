@@ -216,6 +216,10 @@ record ReferenceFold(
         return;
       }
       end(since);
+      var standing = standings.get(key);
+      if (standing != null) {
+        standing.shotAt = Optional.empty();
+      }
       spans.add(new Span(key, view, since, Optional.empty(), Optional.empty(), bySlate));
       onSet = true;
     }

@@ -91,6 +91,18 @@ class JobNumbersTest {
   }
 
   @Test
+  void aWaitBeginsWithTheLastTickThatASetupIsShot() throws Exception {
+    mark("2026-11-24T10:00:00Z", "002", SetupState.ON_SET);
+    mark("2026-11-24T10:10:00Z", "002", SetupState.SIGNED_OFF);
+    mark("2026-11-24T10:20:00Z", "004", SetupState.ON_SET);
+    mark("2026-11-24T10:30:00Z", "004", SetupState.SHOT);
+    mark("2026-11-24T10:35:00Z", "004", SetupState.SIGNED_OFF);
+    var tuesday = numbers().setups().get(TUESDAY);
+    assertThat(tuesday.done()).isEqualTo(2);
+    assertThat(tuesday.waits()).containsExactly(Duration.ofMinutes(5));
+  }
+
+  @Test
   void setupsArePlannedForTheDaysThatTheListHas() throws Exception {
     job.importList(
         new ShotList(
