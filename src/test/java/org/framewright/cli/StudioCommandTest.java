@@ -322,7 +322,7 @@ class StudioCommandTest {
   void theNumbersAreThoseOfTheJobsOwnDay() throws Exception {
     var server = PlayedServer.shared();
     server.keep(settings(), server.database());
-    var open = Job.open(job, Clock.systemDefaultZone());
+    var open = Job.open(job, Clock.system(ZoneId.systemDefault()));
     var today = LocalDate.now(ZoneId.systemDefault());
     open.mark("001", SetupState.ON_SET, MarkDetails.NONE);
     open.mark("001", SetupState.SHOT, MarkDetails.NONE);
