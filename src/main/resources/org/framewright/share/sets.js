@@ -109,10 +109,11 @@ function setLine(session) {
   const pace = el('p.sets-small.quiet');
   const finish = el('p.sets-finish');
   const matters = el('ul.sets-matters');
-  const silence = lineMark();
+  const lost = lineMark();
+  const silence = el('span.sets-silence', lost);
   const ageWords = el('span');
   const age = el('p.sets-age.quiet', silence, ageWords);
-  showLine(silence, 'lost');
+  showLine(lost, 'lost');
   const lines = new Rows(matters, () => matter());
   const element = el(
     'li.sets-line',
@@ -144,7 +145,7 @@ function setLine(session) {
       words(pace, set.pace == null ? '' : say('sets.pace', texts.duration(set.pace * 1000)));
       lines.show(matterWords(session, set), (text) => text);
       shows(matters, matters.childElementCount > 0);
-      silence.toggleAttribute('hidden', !set.silent);
+      shows(silence, set.silent);
       for (const part of [onSet, number.parentElement, finish.parentElement, age]) {
         part.classList.toggle('old', set.silent);
       }

@@ -130,8 +130,8 @@ class SetsInBrowserTest {
     assertThat(text(".sets-line")).contains("the frames still planned do not fit on the disk");
     assertThat(has(".sets-line[data-need=silent]")).isTrue();
     assertThat(text(".sets-line[data-need=silent]")).contains("silent since ");
-    assertThat(has(".sets-line[data-need=silent] .sets-age .mark:not([hidden])")).isTrue();
-    assertThat(has(".sets-line[data-need=nothing] .sets-age .mark:not([hidden])")).isFalse();
+    assertThat(has(".sets-line[data-need=silent] .sets-silence:not([hidden])")).isTrue();
+    assertThat(has(".sets-line[data-need=nothing] .sets-silence:not([hidden])")).isFalse();
   }
 
   @Test
