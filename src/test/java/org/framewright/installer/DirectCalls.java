@@ -9,8 +9,10 @@ import java.lang.classfile.CodeBuilder;
 import java.lang.classfile.CodeElement;
 import java.lang.classfile.CodeTransform;
 import java.lang.classfile.Label;
+import java.lang.classfile.Opcode;
 import java.lang.classfile.TypeKind;
 import java.lang.classfile.instruction.InvokeDynamicInstruction;
+import java.lang.classfile.instruction.InvokeInstruction;
 import java.lang.classfile.instruction.SwitchCase;
 import java.lang.constant.ClassDesc;
 import java.lang.constant.ConstantDescs;
@@ -25,14 +27,16 @@ import java.util.function.Consumer;
 
 /**
  * Writes out what Java otherwise makes while the program runs and no cache keeps: {@code equals}
- * and {@code hashCode} of records (JDK's {@code ObjectMethods}) and the choice among the types of a
- * pattern switch ({@code SwitchBootstraps.typeSwitch}). Each place of a program costs about a
- * millisecond at its first use, and the first of all several; a command passes some twenty. What
- * they answer is the same.
+ * and {@code hashCode} of records (the JDK's {@code ObjectMethods}), the choice among the types of
+ * a pattern switch ({@code SwitchBootstraps.typeSwitch}), and the comparators of {@link
+ * PlainComparators}. Each place of a program costs about a millisecond at its first use, and the
+ * first of all ten; a command passes some twenty. What they answer is the same.
  */
 final class DirectCalls {
   private static final ClassDesc OBJECT_METHODS = runtime("ObjectMethods");
   private static final ClassDesc SWITCHES = runtime("SwitchBootstraps");
+  private static final ClassDesc COMPARATOR = ClassDesc.of("java.util.Comparator");
+  private static final ClassDesc COMPARATORS = ClassDesc.of(PlainComparators.class.getName());
   private static final ClassDesc OBJECTS = ClassDesc.of("java.util.Objects");
   private static final MethodTypeDesc EQUAL_OBJECTS =
       MethodTypeDesc.of(ConstantDescs.CD_boolean, ConstantDescs.CD_Object, ConstantDescs.CD_Object);
@@ -46,7 +50,7 @@ final class DirectCalls {
   /** Replaces the jar. */
   static void write(Path jar) throws IOException {
     var classes = JarClasses.classFiles();
-    JarClasses.rewrite(jar, bytes -> written(classes, bytes));
+    JarClasses.rewrite(jar, bytes -> written(classes, bytes), PlainComparators.class);
   }
 
   private static byte[] written(ClassFile classes, byte[] bytes) {
@@ -73,6 +77,10 @@ final class DirectCalls {
 
   private static CodeTransform calling(ClassModel type, List<Added> added) {
     return (builder, element) -> {
+      if (element instanceof InvokeInstruction call && isOfComparator(call)) {
+        builder.invokestatic(COMPARATORS, call.name().stringValue(), plain(call));
+        return;
+      }
       var method = direct(element, added.size());
       if (method.isEmpty()) {
         builder.with(element);
@@ -85,6 +93,19 @@ final class DirectCalls {
           method.get().type(),
           type.flags().has(AccessFlag.INTERFACE));
     };
+  }
+
+  private static boolean isOfComparator(InvokeInstruction call) {
+    var name = call.name().stringValue();
+    return call.owner().asSymbol().equals(COMPARATOR)
+        && (name.startsWith("comparing") || name.startsWith("thenComparing"));
+  }
+
+  /** One that was called on a comparator gets it as its first argument. */
+  private static MethodTypeDesc plain(InvokeInstruction call) {
+    return call.opcode() == Opcode.INVOKESTATIC
+        ? call.typeSymbol()
+        : call.typeSymbol().insertParameterTypes(0, COMPARATOR);
   }
 
   private static Optional<Added> direct(CodeElement element, int number) {

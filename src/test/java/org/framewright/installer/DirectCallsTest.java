@@ -7,11 +7,13 @@ import java.lang.classfile.ClassFile;
 import java.lang.classfile.CodeElement;
 import java.lang.classfile.MethodModel;
 import java.lang.classfile.instruction.InvokeDynamicInstruction;
+import java.lang.classfile.instruction.InvokeInstruction;
 import java.net.URL;
 import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
@@ -106,6 +108,25 @@ class DirectCallsTest {
       };
     }
 
+    private static List<List<String>> sorted() {
+      var words = List.of("pear", "fig", "apple", "date", "Fig", "plum", "", "kiwi");
+      return Stream.<Comparator<String>>of(
+              Comparator.comparing(String::length),
+              Comparator.comparing(word -> word, String.CASE_INSENSITIVE_ORDER),
+              Comparator.comparingInt(String::length).thenComparing(word -> word),
+              Comparator.comparingLong(String::length)
+                  .thenComparing(Comparator.<String>naturalOrder().reversed()),
+              Comparator.comparingDouble((String word) -> 1.0 / word.length())
+                  .thenComparing(word -> word, Comparator.reverseOrder()),
+              Comparator.comparingInt((String word) -> word.length() % 2)
+                  .thenComparingInt((String word) -> -word.length())
+                  .thenComparingLong((String word) -> word.hashCode()),
+              Comparator.comparingInt((String word) -> word.length() % 3)
+                  .thenComparingDouble((String word) -> 1.0 / word.hashCode()))
+          .map(order -> words.stream().sorted(order).toList())
+          .toList();
+    }
+
     @Override
     public String apply(String what) {
       var records = records();
@@ -117,6 +138,7 @@ class DirectCallsTest {
                 .map(one -> String.valueOf(one.hashCode()))
                 .toList()
                 .toString();
+        case "sorted" -> sorted().toString();
         case "equal pairs" ->
             records.stream()
                 .flatMap(
@@ -199,6 +221,11 @@ class DirectCallsTest {
   }
 
   @Test
+  void whatIsSortedStandsAsBefore() throws Exception {
+    assertThat(written("sorted")).isEqualTo(new Asked().apply("sorted"));
+  }
+
+  @Test
   void nothingIsLeftThatJavaMakesAtTheFirstUse() throws Exception {
     try (var loader = new URLClassLoader(new URL[] {jar.toUri().toURL()}, null)) {
       for (var type :
@@ -207,7 +234,7 @@ class DirectCallsTest {
           var left = ClassFile.of().parse(bytes.readAllBytes()).methods().stream();
           assertThat(left.flatMap(DirectCallsTest::calls).map(DirectCallsTest::maker))
               .as(type.getName())
-              .doesNotContain("equals", "hashCode", "typeSwitch");
+              .doesNotContain("equals", "hashCode", "typeSwitch", "Comparator");
         }
       }
     }
@@ -218,6 +245,13 @@ class DirectCallsTest {
   }
 
   private static String maker(CodeElement element) {
-    return element instanceof InvokeDynamicInstruction call ? call.name().stringValue() : "";
+    return switch (element) {
+      case InvokeDynamicInstruction call -> call.name().stringValue();
+      case InvokeInstruction call
+          when call.name().stringValue().startsWith("comparing")
+              || call.name().stringValue().startsWith("thenComparing") ->
+          call.owner().asSymbol().displayName();
+      default -> "";
+    };
   }
 }

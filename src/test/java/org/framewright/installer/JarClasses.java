@@ -6,6 +6,7 @@ import java.lang.classfile.ClassHierarchyResolver;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.LocalDateTime;
 import java.util.Collections;
 import java.util.function.UnaryOperator;
 import java.util.jar.JarEntry;
@@ -16,11 +17,17 @@ import java.util.jar.JarOutputStream;
 final class JarClasses {
   private JarClasses() {}
 
-  /** Replaces the jar. Entries keep their order and their times; other files stay as they are. */
-  static void rewrite(Path jar, UnaryOperator<byte[]> change) throws IOException {
+  /**
+   * Replaces the jar. Entries keep their order and their times; other files stay as they are.
+   *
+   * @param added classes of this program that the jar gets as well, with the time of its last entry
+   */
+  static void rewrite(Path jar, UnaryOperator<byte[]> change, Class<?>... added)
+      throws IOException {
     var rewritten = jar.resolveSibling(jar.getFileName() + ".rewritten");
     try (var in = new JarFile(jar.toFile());
         var out = new JarOutputStream(Files.newOutputStream(rewritten))) {
+      var time = LocalDateTime.of(1980, 1, 1, 0, 0); // The earliest that a jar can say.
       for (var entry : Collections.list(in.entries())) {
         var bytes = in.getInputStream(entry).readAllBytes();
         var copy = new JarEntry(entry.getName());
@@ -28,9 +35,27 @@ final class JarClasses {
         out.putNextEntry(copy);
         out.write(isOrdinaryClass(entry.getName()) ? change.apply(bytes) : bytes);
         out.closeEntry();
+        time = entry.getTimeLocal();
+      }
+      for (var type : added) {
+        var entry = new JarEntry(path(type));
+        entry.setTimeLocal(time);
+        out.putNextEntry(entry);
+        out.write(bytes(type));
+        out.closeEntry();
       }
     }
     Files.move(rewritten, jar, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  private static String path(Class<?> type) {
+    return type.getName().replace('.', '/') + ".class";
+  }
+
+  private static byte[] bytes(Class<?> type) throws IOException {
+    try (var in = type.getClassLoader().getResourceAsStream(path(type))) {
+      return in.readAllBytes();
+    }
   }
 
   private static boolean isOrdinaryClass(String name) {
