@@ -441,7 +441,7 @@ public final class Job {
       throw new JobException(
           Text.of("a sign-off needs the name of who signs off"),
           "setup " + found.code(),
-          Text.of("Say who it is, with --by NAME on the command line."));
+          Text.of("Say who signs off."));
     }
     var view = view(found, details.view());
     return new Event.Marked(
@@ -613,10 +613,7 @@ public final class Job {
   }
 
   private static String shortened(String name) {
-    var line = PlainText.line(name.strip());
-    int end = Math.min(line.length(), Asked.LONGEST_NAME);
-    return line.substring(
-        0, end > 0 && Character.isHighSurrogate(line.charAt(end - 1)) ? end - 1 : end);
+    return PlainText.start(PlainText.line(name.strip()), Asked.LONGEST_NAME);
   }
 
   // The list
