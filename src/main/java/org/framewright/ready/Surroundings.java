@@ -41,8 +41,8 @@ public interface Surroundings {
     return new Facts.AtHand(scripts, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
-  /** Those of this computer. */
-  static Surroundings ofThisComputer() {
+  /** Those of this computer, with these disks. */
+  static Surroundings ofThisComputer(Volumes disks) {
     return new Surroundings() {
       private static final Path SUPPLIES = Path.of("/sys/class/power_supply");
 
@@ -64,7 +64,7 @@ public interface Surroundings {
 
       @Override
       public Volumes volumes() {
-        return Volumes.ofThisSystem();
+        return disks;
       }
 
       @Override
