@@ -291,7 +291,10 @@ final class Checks {
           Text.of("If it is another time at the set, tell the computer where it is."));
     }
     var said =
-        Text.of("it is {0} in {1}, {2}", TIME.format(now), zone.getId(), offset(now.getOffset()));
+        zone instanceof ZoneOffset
+            ? Text.of("it is {0}, {1}", TIME.format(now), offset(now.getOffset()))
+            : Text.of(
+                "it is {0} in {1}, {2}", TIME.format(now), zone.getId(), offset(now.getOffset()));
     return change(now)
         .<Outcome>map(
             when ->

@@ -49,9 +49,11 @@ public final class Lapse {
         var folder =
             PlainText.line(
                 name.startsWith(Rests.PLACE) ? name.substring(Rests.PLACE.length()) : name);
-        yield now.equals(Rests.AWAY)
-            ? Text.of("the place for copies {0} is gone", folder)
-            : Text.of("another disk is at the place for copies {0}", folder);
+        yield before.equals(Rests.AWAY)
+            ? Text.of("the place for copies {0} is there now", folder)
+            : now.equals(Rests.AWAY)
+                ? Text.of("the place for copies {0} is gone", folder)
+                : Text.of("another disk is at the place for copies {0}", folder);
       }
     };
   }
