@@ -92,7 +92,7 @@ final class ChecklistFile {
           1,
           1,
           Text.of("this is no checklist"),
-          Text.of("Start it with checklist: and a title; see docs/formats.md."));
+          Text.of("Start it with {0} and a title; see docs/formats.md.", TITLE + ":"));
       return Optional.empty();
     }
     var keys = map(mapping, TOP);
@@ -155,7 +155,9 @@ final class ChecklistFile {
       fault(
           mapping,
           Text.of("an item has either a text or a caution"),
-          Text.of("Write what should be so behind text: or behind caution:, not both."));
+          Text.of(
+              "Write what should be so behind {0} or behind {1}, not both.",
+              TEXT + ":", CAUTION + ":"));
     }
     var translated = new LinkedHashMap<String, String>();
     for (var language : LANGUAGES) {

@@ -325,7 +325,7 @@ final class Checks {
       if (body.isOff()) {
         outcomes.add(
             new Remark(
-                Text.of("the clock of {0} is {1}", name, body.description()),
+                off(name, body),
                 Text.of("Set it right now; frames that were taken are put right anyway.")));
       } else if (body.offsetSeconds().isPresent()) {
         outcomes.add(new Fine(Text.of("the clock of {0} goes with this computer’s", name)));
@@ -336,6 +336,20 @@ final class Checks {
             new CannotTell(
                 Text.of("no frame was seen arriving yet, so no clock of a body is known")))
         : List.copyOf(outcomes.subList(0, Math.min(MOST_TOLD, outcomes.size())));
+  }
+
+  private static Text off(String name, CameraClock body) {
+    if (body.isNeverSet()) {
+      return Text.of("the clock of {0} was never set", name);
+    }
+    double toAdd = body.offsetSeconds().orElseThrow();
+    var by =
+        body.wholeHours().isPresent()
+            ? Text.of("{0} h", Math.abs(body.wholeHours().getAsInt()))
+            : Durations.said(Duration.ofSeconds(Math.round(toAdd)));
+    return toAdd < 0
+        ? Text.of("the clock of {0} is {1} fast", name, by)
+        : Text.of("the clock of {0} is {1} slow", name, by);
   }
 
   private static Optional<Outcome> fonts(Facts.AtHand atHand) {
