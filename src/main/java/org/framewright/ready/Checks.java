@@ -192,7 +192,8 @@ final class Checks {
   /** How much longer a burst takes than the camera sends it, or a fast disk takes it. */
   static Duration longer(Facts facts, long written) {
     double bytes = (double) facts.space().frame() * facts.speed().burst();
-    double sent = Math.min(FAST, facts.speed().camera().orElse((long) FAST));
+    var camera = facts.speed().camera();
+    double sent = camera.isPresent() ? Math.min(FAST, (double) camera.getAsLong()) : FAST;
     double seconds = bytes / Math.max(1, written) - bytes / Math.max(1, sent);
     return Duration.ofMillis(Math.round(Math.max(0, Math.min(seconds, 1e9)) * 1000));
   }
