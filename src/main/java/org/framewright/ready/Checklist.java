@@ -19,15 +19,11 @@ import org.framewright.base.Text;
  * What people look after before the first frame and after the last.
  *
  * @param title its name
- * @param about what it is for; may be empty
  * @param morning the items before the first frame, by their ids
  * @param evening those after the last
  */
 public record Checklist(
-    String title,
-    String about,
-    SequencedMap<String, Item> morning,
-    SequencedMap<String, Item> evening) {
+    String title, SequencedMap<String, Item> morning, SequencedMap<String, Item> evening) {
   /** What every caution says besides its own words. */
   public static final Text CAUTION =
       Text.of(

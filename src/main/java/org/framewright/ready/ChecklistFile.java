@@ -97,7 +97,7 @@ final class ChecklistFile {
     }
     var keys = map(mapping, TOP);
     var title = text(keys.get(TITLE));
-    var about = keys.containsKey(ABOUT) ? text(keys.get(ABOUT)) : "";
+    Optional.ofNullable(keys.get(ABOUT)).ifPresent(this::text);
     var morning = items(Optional.ofNullable(keys.get(MORNING)));
     var evening = items(Optional.ofNullable(keys.get(EVENING)));
     if (keys.get(EVENING) instanceof YamlNode.Mapping late) {
@@ -110,7 +110,7 @@ final class ChecklistFile {
         }
       }
     }
-    return Optional.of(new Checklist(title, about, morning, evening));
+    return Optional.of(new Checklist(title, morning, evening));
   }
 
   private SequencedMap<String, Checklist.Item> items(Optional<YamlNode> node) {
