@@ -25,10 +25,10 @@ class ReadyCommandTest {
     assertThat(ran.json().get("answer").asText()).isEqualTo("not-ready");
     assertThat(ran.json().get("missing").get(0).get("stops").asBoolean()).isTrue();
     assertThat(ran.json().get("missing").get(0).get("what").asText()).contains("list is empty");
-    var log =
-        Files.list(job.resolve(".framewright/log")).filter(one -> one.toString().endsWith("l"));
-    assertThat(Files.readString(log.findFirst().orElseThrow()))
-        .contains("\"type\":\"ready-asked\",\"of\":\"morning\",\"answer\":\"not-ready\"");
+    try (var logs = Files.newDirectoryStream(job.resolve(".framewright/log"), "*.jsonl")) {
+      assertThat(Files.readString(logs.iterator().next()))
+          .contains("\"type\":\"ready-asked\",\"of\":\"morning\",\"answer\":\"not-ready\"");
+    }
   }
 
   @Test
