@@ -70,7 +70,11 @@ public record Checklists(Path folder) {
     var there = of(job);
     if (there.isEmpty()) {
       DurableFiles.create(job.folder().resolve(FILE), Files.readAllBytes(template));
-    } else if (!sound(there.get()).title().equals(wanted.title())) {
+      return;
+    }
+    // A kill between the two names of a new file leaves the first one.
+    DurableFiles.clearLeftovers(job.folder(), FILE::equals);
+    if (!sound(there.get()).title().equals(wanted.title())) {
       throw new JobException(
           Text.of("the job has a checklist already: {0}", sound(there.get()).title()),
           job.folder().resolve(FILE).toString(),

@@ -110,7 +110,10 @@ class ChecklistTest {
         .isEqualTo(Files.readString(Path.of("templates/checklists/studio.yaml")));
     var changed = "checklist: Studio\nmorning: {tea: There is tea}\n";
     Files.writeString(file, changed);
+    var left = job.folder().resolve(".checklist.yaml.0123456789ab.part");
+    Files.writeString(left, "what a kill left");
     LISTS.choose(job, "studio");
+    assertThat(left).doesNotExist();
     assertThat(Files.readString(file)).isEqualTo(changed);
     assertThatThrownBy(() -> LISTS.choose(job, "outdoors"))
         .isInstanceOf(JobException.class)
