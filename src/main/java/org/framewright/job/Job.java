@@ -848,6 +848,39 @@ public final class Job {
     };
   }
 
+  // Before the first frame and after the last
+
+  /** What people ticked, and what was answered last. */
+  public Readiness readiness() {
+    return fold.readiness();
+  }
+
+  /**
+   * Writes down that somebody looked after an item of a checklist, or that this no longer holds; it
+   * is on the disk when this returns.
+   *
+   * @param item its id in the checklist
+   * @throws JobException if nobody is named
+   */
+  public synchronized Undo tickItem(String item, boolean ticked, String by)
+      throws IOException, JobException {
+    var name = shortened(by);
+    if (name.isBlank()) {
+      throw new JobException(
+          Text.of("a tick of a checklist needs the name of who looked"),
+          name(),
+          Text.of("Say who it is, with --by NAME on the command line."));
+    }
+    refresh();
+    return undoable(new Event.ItemTicked(item, ticked, name));
+  }
+
+  /** Writes down what was answered; it is on the disk when this returns. */
+  public synchronized void record(ReadyRecord said) throws IOException {
+    refresh();
+    append(new Event.ReadyAsked(said));
+  }
+
   // Copies
 
   /** Records what a comparison of copies found; its evidence is on the disk before. */
