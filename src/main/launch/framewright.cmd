@@ -27,9 +27,11 @@ if not defined what set "what=open"
 set "collector=-XX:+UseSerialGC"
 set "compiler=-XX:TieredStopAtLevel=1"
 for %%c in (copies copy deliver demo frames report returns serve slates verify) do if "%what%"=="%%c" set "compiler="
-set "natives=--enable-native-access=ALL-UNNAMED"
+set "natives=-XX:-UsePerfData --enable-native-access=ALL-UNNAMED"
 set "fx="
 set "cache=%lib%\commands.aot"
+rem What it says of itself is there as text; a cache takes longer to open than that to print.
+for %%c in (--version -V --help -h) do if "%what%"=="%%c" set "cache="
 if not "%what%"=="open" goto start
 
 rem JavaFX wants to be modules; in the Java that came with the program it is.
@@ -44,7 +46,7 @@ if not defined own set "fx=yes"
 :start
 rem What Java made of the classes when the program was packaged; where it does not fit, Java does without.
 set "kept="
-if defined own if exist "%cache%" set "kept=-XX:AOTCache=%cache%"
+if defined own if defined cache if exist "%cache%" set "kept=-XX:AOTCache=%cache%"
 set "log=-Xlog:disable -Xlog:all=error,cds*=off,aot*=off:stderr"
 if defined fx goto modules
 if defined kept goto kept

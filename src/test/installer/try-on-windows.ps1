@@ -22,12 +22,10 @@ try {
   framewright --version
   Tried 'framewright --version' $LASTEXITCODE
   $env:FRAMEWRIGHT_JAVA_OPTIONS = '-XX:AOTMode=on'
-  framewright --version
-  Tried 'framewright --version with its cache' $LASTEXITCODE
-  $env:FRAMEWRIGHT_JAVA_OPTIONS = $null
   $folder = New-Item -ItemType Directory -Force ($env:TEMP + '\F' + [char]0xEA + 'te')
   framewright demo --tiny --into $folder.FullName
-  Tried 'framewright demo' $LASTEXITCODE
+  Tried 'framewright demo, with its cache' $LASTEXITCODE
+  $env:FRAMEWRIGHT_JAVA_OPTIONS = $null
 } finally {
   Set-TimeZone -Id $zone
   Pop-Location

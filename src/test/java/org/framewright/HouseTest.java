@@ -43,10 +43,23 @@ class HouseTest {
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
+    ARROWS.put(
+        "ready",
+        List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "copies", "day"));
     ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "copies", "day"));
     ARROWS.put("report", List.of("shotlist", "frames", "job", "handoff", "copies", "day"));
     ARROWS.put(
-        "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));
+        "sample",
+        List.of(
+            "naming",
+            "renaming",
+            "shotlist",
+            "frames",
+            "job",
+            "handoff",
+            "copies",
+            "day",
+            "ready"));
     ARROWS.put(
         "ui",
         List.of(
@@ -60,6 +73,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "ready",
             "report",
             "share",
             "studio",
@@ -77,6 +91,7 @@ class HouseTest {
             "handoff",
             "copies",
             "day",
+            "ready",
             "report",
             "share",
             "studio",

@@ -2,8 +2,6 @@ package org.framewright.base;
 
 import java.io.Closeable;
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -88,20 +86,8 @@ public final class LockFile implements Closeable {
     }
   }
 
-  /** Asks the environment first: a server of names may let a question wait for seconds. */
   private static String computer() {
-    var environment = System.getenv();
-    for (var variable : new String[] {"COMPUTERNAME", "HOSTNAME"}) {
-      var name = environment.getOrDefault(variable, "");
-      if (!name.isBlank()) {
-        return name.strip();
-      }
-    }
-    try {
-      return InetAddress.getLocalHost().getHostName();
-    } catch (UnknownHostException e) {
-      return "a computer without a name";
-    }
+    return ComputerName.get().orElse("a computer without a name");
   }
 
   /**

@@ -37,6 +37,15 @@ public final class PlainText {
     return safe.toString();
   }
 
+  /** The first characters of a text, at most so many; one that takes two is not cut in two. */
+  public static String start(String text, int most) {
+    if (text.length() <= most) {
+      return text;
+    }
+    boolean cuts = most > 0 && Character.isHighSurrogate(text.charAt(most - 1));
+    return text.substring(0, cuts ? most - 1 : most);
+  }
+
   private static boolean isPlain(String text, int at) {
     char c = text.charAt(at);
     if (c < 0x7F) {

@@ -32,6 +32,7 @@ final class Commands {
           "deliver",
           "demo",
           "frames",
+          "ready",
           "report",
           "returns",
           "serve",
@@ -64,6 +65,7 @@ final class Commands {
       case "deliver" -> Optional.of(DeliverCommand.class);
       case "demo" -> Optional.of(DemoCommand.class);
       case "frames" -> Optional.of(FramesCommand.class);
+      case "ready" -> Optional.of(ReadyCommand.class);
       case "report" -> Optional.of(ReportCommand.class);
       case "returns" -> Optional.of(ReturnsCommand.class);
       case "serve" -> Optional.of(ServeCommand.class);

@@ -82,6 +82,8 @@ public final class Framewright implements Callable<Integer> {
    * System#exit} first looks for a logger, which takes as long as a short command.
    */
   public static void main(String[] args) {
+    // Else picocli looks for a class of Groovy, in every jar.
+    System.setProperty("picocli.disable.closures", "true");
     var out = TerminalText.to(System.out, TerminalText.charset(System.out.charset()));
     var err = TerminalText.to(System.err, TerminalText.charset(System.err.charset()));
     var answers = new InputStreamReader(System.in, TerminalText.typed());

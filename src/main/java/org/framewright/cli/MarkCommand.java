@@ -110,6 +110,9 @@ final class MarkCommand implements Callable<Integer> {
     var named = words.subList(0, words.size() - 1);
     var job = JobFolder.open(folder, output);
     var setups = SetupRange.setups(job, named);
+    if (state == SetupState.SIGNED_OFF && by.isEmpty()) {
+      throw CommandFailure.badInput("a sign-off needs the name of who signs off", "Add --by NAME.");
+    }
     if (state == SetupState.ON_SET && setups.size() > 1) {
       throw CommandFailure.badInput(
           "one setup is on set at a time, and " + setups.size() + " are named", "Name one.");

@@ -115,6 +115,24 @@ final class CopyRuns {
     return false;
   }
 
+  /** The targets of the runs that are certainly over and have not ended. */
+  List<String> interrupted() throws IOException {
+    var targets = new ArrayList<String>();
+    if (!RealPaths.isOwnFolder(folder)) {
+      return targets;
+    }
+    for (var record : records()) {
+      if (NAME.matcher(record.getFileName().toString()).matches()) {
+        try (var held = HeldFile.hold(record).orElse(null)) {
+          if (held != null && held.isCertain()) {
+            targets.addAll(text(record).lines().toList());
+          }
+        }
+      }
+    }
+    return targets;
+  }
+
   private static String text(Path record) throws IOException {
     return new String(SmallFiles.read(record, LARGEST), StandardCharsets.UTF_8);
   }

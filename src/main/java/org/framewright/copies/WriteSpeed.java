@@ -48,6 +48,17 @@ public record WriteSpeed(double bytesPerSecond) {
 
   static Optional<WriteSpeed> measure(Job job, Progress progress, LongSupplier nanos)
       throws IOException {
+    return measure(job, progress, nanos, (speed, _) -> speed);
+  }
+
+  /** What is done with the file that was written before it is removed. */
+  @FunctionalInterface
+  interface Use<T> {
+    T of(WriteSpeed speed, Path file) throws IOException;
+  }
+
+  static <T> Optional<T> measure(Job job, Progress progress, LongSupplier nanos, Use<T> use)
+      throws IOException {
     if (Files.getFileStore(job.folder()).getUsableSpace() < MOST + SPARE) {
       return Optional.empty();
     }
@@ -58,7 +69,8 @@ public record WriteSpeed(double bytesPerSecond) {
     var file = folder.resolve(NAME);
     Files.deleteIfExists(file);
     try {
-      return written(file, progress, nanos);
+      var speed = written(file, progress, nanos);
+      return speed.isEmpty() ? Optional.empty() : Optional.of(use.of(speed.get(), file));
     } finally {
       Files.deleteIfExists(file);
     }

@@ -97,6 +97,16 @@ sealed interface Event {
   /** A card or the job was copied. */
   record Copied(CopyRecord copy) implements Event {}
 
+  /**
+   * A person looked after an item of a checklist, or takes that back.
+   *
+   * @param item its id in the checklist
+   */
+  record ItemTicked(String item, boolean ticked, String by) implements Event {}
+
+  /** Whether the day can begin, or end, was asked and answered. */
+  record ReadyAsked(ReadyRecord said) implements Event {}
+
   /** Cards, the job and backups were compared; its evidence lies beside the log. */
   record Compared(ComparedCopies found) implements Event {}
 

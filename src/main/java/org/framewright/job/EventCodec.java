@@ -194,6 +194,13 @@ final class EventCodec {
         json.put("type", "slates-keyed");
         json.put("slates", keyed.key().text());
       }
+      case Event.ItemTicked(var item, var ticked, var by) -> {
+        json.put("type", "item-ticked");
+        json.put("item", text(item));
+        json.put("ticked", ticked);
+        json.put("by", text(by));
+      }
+      case Event.ReadyAsked(var said) -> write(said, json);
       case Event.Copied copied -> write(copied.copy(), json);
       case Event.Compared compared -> {
         json.put("type", "compared");
@@ -285,6 +292,27 @@ final class EventCodec {
           .put("verified", target.verified())
           .put("unsure", target.unsure());
     }
+  }
+
+  private static void write(ReadyRecord said, ObjectNode json) {
+    json.put("type", "ready-asked");
+    json.put("of", said.wrap() ? "evening" : "morning");
+    json.put("answer", text(said.answer()));
+    var told = json.putArray("told");
+    said.told().forEach(line -> told.add(text(line)));
+    var rests = json.putObject("restsOn");
+    said.restsOn().forEach((name, value) -> rests.put(text(name), text(value)));
+  }
+
+  private static ReadyRecord ready(JsonNode json) throws Missing {
+    boolean wrap =
+        switch (text(json, "of")) {
+          case "morning" -> false;
+          case "evening" -> true;
+          default -> throw new Missing();
+        };
+    return new ReadyRecord(
+        wrap, text(json, "answer"), list(json, "told"), texts(json.path("restsOn")));
   }
 
   private static CopyRecord copy(JsonNode json) throws Missing {
@@ -404,6 +432,10 @@ final class EventCodec {
         case "selected" ->
             new Event.Selected(frames(json), json.path("selected").asBoolean(), text(json, "by"));
         case "rated" -> new Event.Rated(frames(json), rating(json), text(json, "by"));
+        case "item-ticked" ->
+            new Event.ItemTicked(
+                text(json, "item"), json.path("ticked").asBoolean(), text(json, "by"));
+        case "ready-asked" -> new Event.ReadyAsked(ready(json));
         case "copied" -> new Event.Copied(copy(json));
         case "named" -> new Event.Named(name(json));
         case "compared" -> new Event.Compared(ComparedJson.read(json).orElseThrow(Missing::new));

@@ -19,6 +19,7 @@ import org.framewright.shotlist.ShotList;
  * @param copies of cards and of the job, in the order in which they were made
  * @param comments of people, in the order in which they were made
  * @param slateKeys of the slates of the job, the one that new ones get first
+ * @param readiness of the checks before the first frame and after the last
  * @param remarks what a person should know
  */
 record Fold(
@@ -30,6 +31,7 @@ record Fold(
     List<CopyRecord> copies,
     List<Comment> comments,
     List<JobKey> slateKeys,
+    Readiness readiness,
     List<Text> remarks) {
 
   ShotList list() {

@@ -441,7 +441,7 @@ public final class Job {
       throw new JobException(
           Text.of("a sign-off needs the name of who signs off"),
           "setup " + found.code(),
-          Text.of("Say who it is, with --by NAME on the command line."));
+          Text.of("Say who signs off."));
     }
     var view = view(found, details.view());
     return new Event.Marked(
@@ -613,10 +613,7 @@ public final class Job {
   }
 
   private static String shortened(String name) {
-    var line = PlainText.line(name.strip());
-    int end = Math.min(line.length(), Asked.LONGEST_NAME);
-    return line.substring(
-        0, end > 0 && Character.isHighSurrogate(line.charAt(end - 1)) ? end - 1 : end);
+    return PlainText.start(PlainText.line(name.strip()), Asked.LONGEST_NAME);
   }
 
   // The list
@@ -849,6 +846,39 @@ public final class Job {
         append(new Event.TakenBack(stamp));
       }
     };
+  }
+
+  // Before the first frame and after the last
+
+  /** What people ticked, and what was answered last. */
+  public Readiness readiness() {
+    return fold.readiness();
+  }
+
+  /**
+   * Writes down that somebody looked after an item of a checklist, or that this no longer holds; it
+   * is on the disk when this returns.
+   *
+   * @param item its id in the checklist
+   * @throws JobException if nobody is named
+   */
+  public synchronized Undo tickItem(String item, boolean ticked, String by)
+      throws IOException, JobException {
+    var name = shortened(by);
+    if (name.isBlank()) {
+      throw new JobException(
+          Text.of("a tick of a checklist needs the name of who looked"),
+          name(),
+          Text.of("Say who it is, with --by NAME on the command line."));
+    }
+    refresh();
+    return undoable(new Event.ItemTicked(item, ticked, name));
+  }
+
+  /** Writes down what was answered; it is on the disk when this returns. */
+  public synchronized void record(ReadyRecord said) throws IOException {
+    refresh();
+    append(new Event.ReadyAsked(said));
   }
 
   // Copies

@@ -119,6 +119,10 @@ final class LogState {
   private final List<JobKey> slateKeys = new ArrayList<>();
   private final Map<String, Integer> unknown = new TreeMap<>();
   private final Set<String> pickups = new HashSet<>();
+  private final Map<String, ItemTick> itemTicks = new HashMap<>();
+
+  /** The last one of the morning, and of the evening. */
+  private final Map<Boolean, ReadyAt> answers = new HashMap<>();
 
   // What was made of it for the last fold, and what of it no longer holds.
   private boolean listChanged = true;
@@ -206,6 +210,16 @@ final class LogState {
                 entry.number(),
                 time));
       }
+      case Event.ItemTicked(var item, var ticked, var by) -> {
+        if (ticked) {
+          put(itemTicks, item, new ItemTick(by, entry.stamp().station(), time), undo);
+        } else if (itemTicks.containsKey(item)) {
+          var before = itemTicks.remove(item);
+          undo.accept(() -> itemTicks.put(item, before));
+        }
+      }
+      case Event.ReadyAsked(var said) ->
+          put(answers, said.wrap(), new ReadyAt(time, entry.stamp().station(), said), undo);
       case Event.Compared compared -> {
         int before = comparisons.size();
         undo.accept(() -> comparisons.cut(before));
@@ -455,6 +469,10 @@ final class LogState {
         copies.snapshot(),
         comments.snapshot(),
         List.copyOf(slateKeys),
+        new Readiness(
+            itemTicks,
+            Optional.ofNullable(answers.get(false)),
+            Optional.ofNullable(answers.get(true))),
         remarks());
   }
 

@@ -1,8 +1,6 @@
 package org.framewright.job;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -11,6 +9,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
+import org.framewright.base.ComputerName;
 import org.framewright.base.DurableFiles;
 
 /**
@@ -89,7 +88,7 @@ public record Station(String name) {
   private static Station fresh() {
     var id = new byte[4];
     new SecureRandom().nextBytes(id);
-    return new Station(legal(host()) + "-" + HexFormat.of().formatHex(id));
+    return new Station(legal(ComputerName.get().orElse("")) + "-" + HexFormat.of().formatHex(id));
   }
 
   /** The first label of a host name, as far as it is legal in every file name. */
@@ -97,13 +96,5 @@ public record Station(String name) {
     var label = host.replaceFirst("\\..*", "").replaceAll("[^A-Za-z0-9]+", "-");
     label = label.replaceAll("^-+|-+$", "");
     return label.isEmpty() ? "station" : label.substring(0, Math.min(label.length(), 40));
-  }
-
-  private static String host() {
-    try {
-      return InetAddress.getLocalHost().getHostName();
-    } catch (UnknownHostException e) {
-      return "";
-    }
   }
 }

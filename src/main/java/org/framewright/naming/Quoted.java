@@ -15,10 +15,7 @@ final class Quoted {
   }
 
   static String bare(String text) {
-    if (text.length() <= LONGEST) {
-      return PlainText.line(text);
-    }
-    int end = Character.isHighSurrogate(text.charAt(LONGEST - 1)) ? LONGEST - 1 : LONGEST;
-    return PlainText.line(text.substring(0, end)) + " ...";
+    return PlainText.line(PlainText.start(text, LONGEST))
+        + (text.length() <= LONGEST ? "" : " ...");
   }
 }

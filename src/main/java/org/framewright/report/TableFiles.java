@@ -48,11 +48,6 @@ final class TableFiles {
   }
 
   private static String cell(String text) {
-    var line = PlainText.line(text);
-    if (line.length() <= LONGEST_CELL) {
-      return line;
-    }
-    int end = Character.isHighSurrogate(line.charAt(LONGEST_CELL - 1)) ? 1 : 0;
-    return line.substring(0, LONGEST_CELL - end);
+    return PlainText.start(PlainText.line(text), LONGEST_CELL);
   }
 }

@@ -48,6 +48,10 @@ import org.framewright.naming.Built;
 import org.framewright.naming.Convention;
 import org.framewright.naming.Finding;
 import org.framewright.naming.Reserved;
+import org.framewright.ready.Answer;
+import org.framewright.ready.Asked;
+import org.framewright.ready.Checklists;
+import org.framewright.ready.ReadyDescription;
 import org.framewright.renaming.Outcome;
 import org.framewright.renaming.Plan;
 import org.framewright.renaming.PlannedRename;
@@ -102,6 +106,7 @@ public final class SampleDay {
       throws IOException, JobException {
     var day = new SampleDay(files, into, Duration.ZERO, size, narration);
     day.begin();
+    day.ready();
     day.firstDay();
     day.secondMorning();
     day.secondAfternoon();
@@ -244,6 +249,39 @@ public final class SampleDay {
         (heading, text) ->
             text.equals(day.get()) ? LocalDate.parse(text).plusDays(days).toString() : text);
     return new Setup(setup.code(), setup.title(), setup.views(), setup.framesWanted(), columns);
+  }
+
+  /** Before the first frame: what is measured is told, and people tick what they looked after. */
+  private void ready() throws IOException, JobException {
+    narration.heading("Ready before the first frame");
+    var job = set.job();
+    var lists = new Checklists(files.templates().resolve("checklists"));
+    lists.choose(job, "studio");
+    command("ready JOB --quick --checklist studio");
+    var asked = new Asked(Asked.USUAL_BURST, List.of(), true);
+    var around = new SampleSurroundings(clock);
+    var first = Answer.morning(job, job.scan(), asked, around, Progress.NONE);
+    job.record(first.record());
+    ReadyDescription.lines(first, SampleSet.ZONE).forEach(narration::line);
+
+    var list = Checklists.sound(Checklists.of(job).orElseThrow());
+    clock.pass(Duration.ofMinutes(12));
+    for (var item : list.morning().entrySet()) {
+      job.tickItem(item.getKey(), true, item.getValue().caution() ? "Ines" : "Timo");
+    }
+    narration.line(
+        set.time() + "  Timo looked after the kit, Ines after what may hurt somebody; they tick");
+    narration.line("       the items, such as:");
+    command("ready JOB --quick --tick cables --tick stands --by Ines");
+    var now = Answer.morning(job, job.scan(), asked, around, Progress.NONE);
+    job.record(now.record());
+    var lines = ReadyDescription.lines(now, SampleSet.ZONE);
+    lines.stream().limit(1 + 2L * now.missing().size()).forEach(narration::line);
+    narration.line(MORE);
+    lines.stream()
+        .filter(line -> line.contains("[x] cables") || line.contains("[x] stands"))
+        .forEach(narration::line);
+    narration.line("       The disk for copies comes with the courier, at noon.");
   }
 
   private void firstDay() throws IOException, JobException {

@@ -169,11 +169,6 @@ final class Ticks {
           new Problem(
               Text.of("only the set ticks this"), Text.of("Tell the assistant what is needed.")));
     }
-    if (tick.details().by().isEmpty()) {
-      return Optional.of(
-          new Problem(
-              Text.of("a sign-off needs the name of who signs off"), Text.of("Write your name.")));
-    }
     var setup = job.shotList().setup(tick.setup());
     var shown = ShownToClient.of(live.now(), Optional.empty());
     var state = setup.map(one -> job.state().of(one.code()).state());

@@ -1,6 +1,7 @@
 package org.framewright.shotlist;
 
 import java.util.regex.Pattern;
+import org.framewright.base.PlainText;
 
 /**
  * One cell of a list.
@@ -64,10 +65,6 @@ record Cell(String text, int line, int column, Kind kind) {
 
   /** The beginning of a text, of so many characters. */
   static String brief(String text, int most) {
-    if (text.length() <= most) {
-      return text;
-    }
-    int end = Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most;
-    return text.substring(0, end) + "...";
+    return text.length() <= most ? text : PlainText.start(text, most) + "...";
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.framewright.base.PlainText;
 
 /**
  * Frames of one setup that are numbered one after the other.
@@ -27,7 +28,7 @@ record FrameRange(String setup, String stem, long first, long last) {
 
   /** A frame alone, by its name without an ending. */
   static FrameRange of(String setup, String name) {
-    var key = SearchKey.cut(SearchKey.joined(name), LONGEST);
+    var key = PlainText.start(SearchKey.joined(name), LONGEST);
     int digits = key.length();
     while (digits > 0
         && key.length() - digits < MOST_DIGITS

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import org.framewright.base.PlainText;
 
 /** What a text is found by: its words without case, accents and signs. */
 final class SearchKey {
@@ -27,7 +28,7 @@ final class SearchKey {
     var words = new LinkedHashSet<String>();
     var found = WORD.matcher(plain(text));
     while (found.find()) {
-      words.add(gtin(cut(found.group(), LONGEST)));
+      words.add(gtin(PlainText.start(found.group(), LONGEST)));
     }
     return List.copyOf(words);
   }
@@ -82,13 +83,5 @@ final class SearchKey {
       first++;
     }
     return word.substring(first);
-  }
-
-  /** The beginning of a text, in whole letters. */
-  static String cut(String text, int most) {
-    if (text.length() <= most) {
-      return text;
-    }
-    return text.substring(0, Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most);
   }
 }

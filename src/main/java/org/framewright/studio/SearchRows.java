@@ -142,7 +142,7 @@ public final class SearchRows {
     var lines = new ArrayList<String>();
     lines.add("job: " + job.name());
     job.values().forEach((name, value) -> lines.add(name + ": " + value));
-    return SearchKey.cut(
+    return PlainText.start(
         String.join("\n", lines.stream().map(line -> line(line, 1000)).toList()), 8000);
   }
 
@@ -172,7 +172,7 @@ public final class SearchRows {
     var status = standing.state().of(setup.code());
     var gtins = gtins(setup);
     var persons =
-        SearchKey.cut(
+        PlainText.start(
             String.join("\n", people.stream().map(person -> line(person, 200)).toList()), 4000);
     var words = new LinkedHashMap<String, Character>();
     add(words, setup.code() + " " + SearchKey.joined(setup.code()) + " " + gtins, 'A');
@@ -243,7 +243,7 @@ public final class SearchRows {
   }
 
   private static String line(String text, int most) {
-    return SearchKey.cut(PlainText.line(text), most);
+    return PlainText.start(PlainText.line(text), most);
   }
 
   private static String text(Object json) {

@@ -58,6 +58,14 @@ class PlainTextTest {
     assertThat(PlainText.line("\uD83D\uD83D\uDC57")).isEqualTo("\\u{D83D}\uD83D\uDC57");
   }
 
+  @Test
+  void theStartOfATextCutsNoPairInTwo() {
+    assertThat(PlainText.start("a\uD83D\uDC57b", 4)).isEqualTo("a\uD83D\uDC57b");
+    assertThat(PlainText.start("a\uD83D\uDC57b", 3)).isEqualTo("a\uD83D\uDC57");
+    assertThat(PlainText.start("a\uD83D\uDC57b", 2)).isEqualTo("a");
+    assertThat(PlainText.start("\uD83D\uDC57b", 0)).isEmpty();
+  }
+
   @Property
   void noControlCharacterIsLeft(@ForAll String text) {
     assertThat(PlainText.line(text).chars().boxed())

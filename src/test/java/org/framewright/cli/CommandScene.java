@@ -67,6 +67,8 @@ final class CommandScene {
     COPY_WITH_MHL("copy", "%s/" + JOB, "--from", "%s/card", "--to", "%s/backup", "--mhl"),
     COPIES("copies", "%s/" + JOB, "%s/card", "%s/kept"),
     COPIES_WITH_MHL("copies", "%s/" + JOB, "%s/card", "%s/kept", "--mhl"),
+    READY(
+        "ready", "%s/" + JOB, "--quick", "--checklist", "studio", "--tick", "cables", "--by", "A"),
     REPORT("report", "%s/" + JOB, "--to", "%s/report.html", "--kind", "sheet"),
     REPORT_AGAIN("report", "%s/" + JOB, "--to", "%s/noon.csv", "--replace"),
     RETURNS("returns", "%s/" + JOB, "%s/back");

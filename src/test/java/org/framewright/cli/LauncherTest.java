@@ -155,6 +155,9 @@ class LauncherTest {
     assertThat(given("Linux", "open"))
         .anyMatch(word -> word.matches("-XX:AOTCache=.*/app/lib/app.aot"))
         .doesNotContain("--module-path", "-XX:+AutoCreateSharedArchive");
+    for (var word : List.of("--version", "-V", "--help", "-h")) {
+      assertThat(given("Linux", word)).noneMatch(option -> option.startsWith("-XX:AOTCache"));
+    }
   }
 
   @Test

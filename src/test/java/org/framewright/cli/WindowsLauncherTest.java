@@ -99,6 +99,7 @@ class WindowsLauncherTest {
     version("24");
     var lib = Wine.path(app.resolve("lib"));
     assertThat(launched("day").lines()).contains("-XX:AOTCache=" + lib + "\\commands.aot");
+    assertThat(launched("--version").lines()).noneMatch(word -> word.startsWith("-XX:AOTCache"));
     assertThat(launched("open").lines())
         .doesNotContain("--module-path")
         .noneMatch(word -> word.startsWith("-XX:AOTCache"));

@@ -24,6 +24,7 @@ record Home(Path folder) {
     var home = new Home(folder);
     var picocli = home.jar("picocli-");
     RaisedClasses.raise(picocli);
+    DirectCalls.write(home.jar("framewright-"));
     if (Files.exists(home.bill().file())) {
       home.bill().addRuntime(folder.resolve("runtime/release"));
       home.bill().changed(picocli, RaisedClasses.NOTE);

@@ -110,6 +110,11 @@ class FileEventLogTest {
             new Event.Moved(frames, "A-1", Optional.empty(), ""),
             new Event.Selected(frames, false, "Ana"),
             new Event.Rated(frames, 5, "Ana"),
+            new Event.ItemTicked("cables", true, "Ana"),
+            new Event.ItemTicked("lamps", false, "Ana"),
+            new Event.ReadyAsked(
+                new ReadyRecord(false, "ready-but-for", List.of("the battery"), values)),
+            new Event.ReadyAsked(new ReadyRecord(true, "ready", List.of(), values)),
             new Event.Compared(
                 new ComparedCopies(
                     "20261123T180400Z-0a1b2c3d.sha256",

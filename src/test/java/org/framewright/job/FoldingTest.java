@@ -53,7 +53,7 @@ class FoldingTest {
     var setup = CODES.get(random.nextInt(CODES.size()));
     var frames =
         List.of(new FrameId("f" + random.nextInt(4)), new FrameId("f" + random.nextInt(4)));
-    return switch (random.nextInt(19)) {
+    return switch (random.nextInt(21)) {
       case 0, 1, 2, 3 -> new Event.Marked(setup, SetupState.ON_SET, MarkDetails.NONE);
       case 4, 5, 6, 7 ->
           new Event.Marked(
@@ -92,6 +92,10 @@ class FoldingTest {
                       "IMG_000" + random.nextInt(9),
                       random.nextBoolean() ? Optional.of("S1K7Q2014C75Y") : Optional.empty())));
       case 15 -> new Event.SlateSaid(frames, word(random, setup), "Ana");
+      case 18 ->
+          new Event.ItemTicked(
+              "i" + random.nextInt(2), random.nextInt(3) > 0, "Ana" + random.nextInt(9));
+      case 19 -> new Event.ReadyAsked(ready(random));
       case 17 -> new Event.Commented(setup, frames, "T" + random.nextInt(9), "Ana");
       case 16 ->
           new Event.Marked(
@@ -119,6 +123,11 @@ class FoldingTest {
         new ComparedCopies(
             "e" + frames, "00", "Ana", List.of(), new FramesCompared(frames, 0), List.of());
     return new Event.Compared(found);
+  }
+
+  private static ReadyRecord ready(Random random) {
+    return new ReadyRecord(
+        random.nextBoolean(), "ready", List.of("told " + random.nextInt(9)), values(random));
   }
 
   private static JobKey key(Random random) {

@@ -36,6 +36,7 @@ record ReferenceFold(
     List<ComparedAt> comparisons,
     List<Comment> comments,
     List<JobKey> slateKeys,
+    Readiness readiness,
     List<String> remarks) {
 
   /**
@@ -108,6 +109,9 @@ record ReferenceFold(
     private final List<Comment> comments = new ArrayList<>();
     private final Set<JobKey> slateKeys = new LinkedHashSet<>();
     private final Map<String, Integer> unknown = new TreeMap<>();
+    private final Map<String, ItemTick> itemTicks = new HashMap<>();
+    private Optional<ReadyAt> morning = Optional.empty();
+    private Optional<ReadyAt> evening = Optional.empty();
 
     void apply(Entry entry) {
       var time = entry.time();
@@ -164,6 +168,17 @@ record ReferenceFold(
           comments.add(
               new Comment(
                   setup, frames, text, by, station, Optional.empty(), entry.number(), time));
+        }
+        case Event.ItemTicked(var item, var ticked, var by) -> {
+          itemTicks.remove(item);
+          if (ticked) {
+            itemTicks.put(item, new ItemTick(by, entry.stamp().station(), time));
+          }
+        }
+        case Event.ReadyAsked(var said) -> {
+          var answer = Optional.of(new ReadyAt(time, entry.stamp().station(), said));
+          morning = said.wrap() ? morning : answer;
+          evening = said.wrap() ? answer : evening;
         }
         case Event.Compared compared ->
             comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
@@ -344,6 +359,7 @@ record ReferenceFold(
           List.copyOf(comparisons),
           List.copyOf(comments),
           List.copyOf(slateKeys),
+          new Readiness(itemTicks, morning, evening),
           List.copyOf(remarks));
     }
 

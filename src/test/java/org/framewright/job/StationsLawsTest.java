@@ -170,6 +170,7 @@ class StationsLawsTest {
       List<ComparedAt> comparisons,
       List<Comment> comments,
       List<JobKey> slateKeys,
+      Readiness readiness,
       List<String> remarks) {
     static Shown of(Fold fold) {
       return new Shown(
@@ -179,6 +180,7 @@ class StationsLawsTest {
           fold.comparisons(),
           fold.comments(),
           fold.slateKeys(),
+          fold.readiness(),
           fold.remarks().stream().map(Text::english).toList());
     }
 
@@ -190,6 +192,7 @@ class StationsLawsTest {
           fold.comparisons(),
           fold.comments(),
           fold.slateKeys(),
+          fold.readiness(),
           fold.remarks());
     }
   }

@@ -170,7 +170,8 @@ class EventsTest {
     var client = job.paired(Role.CLIENT);
     mark("001", SetupState.ON_SET);
     var answer = client.events(Phone.signOff(2, "001", " "));
-    assertThat(answer.json().path("refused").path("remedy").asText()).isEqualTo("Write your name.");
+    assertThat(answer.json().path("refused").path("remedy").asText())
+        .isEqualTo("Say who signs off.");
   }
 
   @ParameterizedTest

@@ -17,6 +17,7 @@ import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
 import org.framewright.Templates;
 import org.framewright.base.Progress;
+import org.framewright.frames.Frame;
 import org.framewright.job.Job;
 import org.framewright.job.Started;
 import org.framewright.job.Station;
@@ -30,7 +31,7 @@ import org.framewright.shotlist.View;
 
 /** A job with a list, and the page of it on the loopback address. */
 final class SharedJob implements AutoCloseable {
-  private static final int MOST_LOOKS = 40;
+  private static final int MOST_LOOKS = 600;
 
   static final Station DESK = new Station("desk");
 
@@ -121,7 +122,7 @@ final class SharedJob implements AutoCloseable {
 
   /** Frames of a setup come in, one a second. */
   void shoot(String setup, String view, int frames) throws Exception {
-    int before = live.now().scan().frames().size();
+    long before = wholeFrames();
     for (int i = 0; i < frames; i++) {
       camera
           .take(Exposure.of(clock.instant().plusSeconds(i), setup, view))
@@ -131,11 +132,16 @@ final class SharedJob implements AutoCloseable {
     for (int look = 0; look < MOST_LOOKS; look++) {
       live.look();
       live.ask(Job::name).get();
-      if (live.now().scan().frames().size() >= before + frames) {
+      if (wholeFrames() >= before + frames) {
         return;
       }
       Thread.sleep(50);
     }
+    throw new AssertionError("The frames of " + setup + " were not seen: " + live.now().scan());
+  }
+
+  private long wholeFrames() {
+    return live.now().scan().frames().stream().filter(Frame::complete).count();
   }
 
   /** A phone that was paired just now. */

@@ -33,7 +33,7 @@ final class WholeRead {
   private static final long AHEAD = PIECE;
 
   /** Of a module that a runtime may lack, and that the compiler warns of. */
-  private static final Optional<OpenOption> DIRECT = direct();
+  static final Optional<OpenOption> DIRECT = direct();
 
   private final Path file;
   private final Consumer<ByteBuffer> each;
