@@ -280,6 +280,23 @@ public final class PlayedServer implements AutoCloseable {
     }
   }
 
+  /** Its processes: one that leads the others, and one for each connection. */
+  List<ProcessHandle> processes() {
+    return Stream.concat(Stream.of(process.toHandle()), process.descendants()).toList();
+  }
+
+  /** How many connections of stations there are. */
+  int connections() throws SQLException {
+    try (var connection = connect("postgres", OWNER);
+        var statement = connection.createStatement();
+        var row =
+            statement.executeQuery(
+                "select count(*) from pg_stat_activity where usename = '" + STATION + "'")) {
+      row.next();
+      return row.getInt(1);
+    }
+  }
+
   /** Ends it in order, whoever is connected. */
   void stop() throws IOException {
     run("pg_ctl", "stop", "-D", data.toString(), "-m", "fast", "-w");
