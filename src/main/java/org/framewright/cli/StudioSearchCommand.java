@@ -1,7 +1,6 @@
 package org.framewright.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.HashSet;
@@ -10,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
-import org.framewright.base.OwnFolder;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Station;
@@ -142,16 +140,10 @@ final class StudioSearchCommand implements Callable<Integer> {
     return false;
   }
 
-  /** A job whose folder is not here is brought for a moment. */
   private static void fromStore(Store store, Store.Kept stored, Clock clock)
       throws IOException, JobException, CommandFailure {
-    var parent = Files.createTempDirectory("framewright-search");
-    try {
-      var convention = StudioBringCommand.convention(stored);
-      var folder = Job.bring(convention, parent, store.logs(stored.id()), clock, Station.here());
-      SearchRows.tell(store, Job.open(folder, clock));
-    } finally {
-      OwnFolder.remove(parent);
-    }
+    var convention = StudioBringCommand.convention(stored);
+    SearchRows.tellWithoutFrames(
+        store, Job.stored(convention, store.logs(stored.id()), clock, Station.here()));
   }
 }

@@ -56,6 +56,12 @@ public final class SearchRows {
     new SearchRows(store, OwnSet.id(job)).tell(job, scan, job.standing(scan));
   }
 
+  /** The same of a job that has no folder here; what was told of its frames stays. */
+  public static void tellWithoutFrames(Store store, Job job) throws IOException {
+    var none = new FrameScan(List.of(), 0, List.of());
+    new SearchRows(store, OwnSet.id(job)).tell(job, none, job.standing(none));
+  }
+
   void tell(Job job, FrameScan scan, Standing standing) throws IOException {
     var about = about(job);
     var setups = setups(job, standing, about);

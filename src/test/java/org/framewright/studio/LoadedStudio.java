@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,12 +13,11 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
-import org.framewright.job.Job;
-import org.framewright.job.Station;
 
 /** Stations in processes of their own, and what they said: see {@link LoadedStations}. */
 final class LoadedStudio implements AutoCloseable {
@@ -32,13 +32,11 @@ final class LoadedStudio implements AutoCloseable {
   private final List<Some> processes = new ArrayList<>();
   private final Map<Tick, Long> ticked = new ConcurrentHashMap<>();
   private final Map<Tick, Long> kept = new ConcurrentHashMap<>();
-  private final Queue seen = new Queue();
-  private final ConcurrentLinkedQueue<String> others = new ConcurrentLinkedQueue<>();
 
   /** How long it took from a tick until it was seen, in nanoseconds. */
-  private static final class Queue extends ConcurrentLinkedQueue<Long> {
-    private static final long serialVersionUID = 1;
-  }
+  private final Queue<Long> seen = new ConcurrentLinkedQueue<>();
+
+  private final Queue<String> others = new ConcurrentLinkedQueue<>();
 
   /** A process, which has some of the stations. */
   private final class Some {
@@ -49,27 +47,36 @@ final class LoadedStudio implements AutoCloseable {
     final Thread reading;
     private int said;
 
-    Some(int first, int count) throws IOException {
+    Some(int first, int count) {
       this.first = first;
       this.count = count;
-      process =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-Xmx512m",
-                  "-XX:+UseSerialGC",
-                  "-cp",
-                  System.getProperty("java.class.path"),
-                  LoadedStations.class.getName(),
-                  kind,
-                  address.url(),
-                  root.toString(),
-                  "" + inSet,
-                  "" + first,
-                  "" + count)
-              .redirectError(root.resolve("errors").toFile())
-              .start();
+      process = begun();
       orders = new PrintWriter(process.getOutputStream(), true, StandardCharsets.UTF_8);
       reading = Thread.ofPlatform().daemon().start(this::read);
+    }
+
+    private Process begun() {
+      try {
+        // A station of a real studio is warm for hours; with one compiler these are in seconds.
+        return new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx512m",
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                LoadedStations.class.getName(),
+                kind,
+                address.url(),
+                root.toString(),
+                "" + inSet,
+                "" + first,
+                "" + count)
+            .redirectError(ProcessBuilder.Redirect.appendTo(root.resolve("errors").toFile()))
+            .start();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
     }
 
     private void read() {
@@ -168,16 +175,6 @@ final class LoadedStudio implements AutoCloseable {
     }
   }
 
-  /** The folder of a station. */
-  Path folder(int station) throws IOException {
-    return LoadedStations.folder(root, station);
-  }
-
-  /** A station's job, opened beside it. */
-  Job job(int station) throws Exception {
-    return Job.open(folder(station), Clock.systemUTC(), new Station("looker"));
-  }
-
   /**
    * Lets all of them tick.
    *
@@ -197,7 +194,7 @@ final class LoadedStudio implements AutoCloseable {
     }
   }
 
-  /** SIGKILL for one of the processes. */
+  /** SIGKILL for one of the processes; what it said until then is heard. */
   void kill(int which) throws InterruptedException {
     var some = processes.get(which);
     some.process.destroyForcibly();
@@ -205,11 +202,28 @@ final class LoadedStudio implements AutoCloseable {
     some.reading.join();
   }
 
-  /** Begins a process anew that was killed. */
-  void revive(int which) throws Exception {
-    var old = processes.get(which);
-    processes.set(which, new Some(old.first, old.count));
-    processes.get(which).await(1);
+  /** The same for all of them. */
+  void kill() throws InterruptedException {
+    for (int i = 0; i < processes.size(); i++) {
+      kill(i);
+    }
+  }
+
+  /** Begins all processes anew that were killed. */
+  void revive() throws Exception {
+    processes.replaceAll(old -> old.process.isAlive() ? old : new Some(old.first, old.count));
+    for (var some : processes) {
+      some.await(1);
+    }
+  }
+
+  /** The number of a station's last tick of some. */
+  static long last(Map<Tick, Long> ticks, int station) {
+    return ticks.keySet().stream()
+        .filter(tick -> tick.station() == station)
+        .mapToLong(Tick::number)
+        .max()
+        .orElse(0);
   }
 
   /** Forgets all that was said so far. */

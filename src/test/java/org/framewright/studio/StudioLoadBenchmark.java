@@ -16,6 +16,8 @@ import org.framewright.base.OwnFolder;
  * to the boards of the others, and what that costs.
  */
 public final class StudioLoadBenchmark {
+  private static final int WARM = 12;
+
   private StudioLoadBenchmark() {}
 
   public static void main(String[] args) throws Exception {
@@ -23,7 +25,7 @@ public final class StudioLoadBenchmark {
     int inSet = number(args, 1, 4);
     int rate = number(args, 2, 50);
     int seconds = number(args, 3, 60);
-    int processes = number(args, 4, 4);
+    int processes = number(args, 4, 2);
     var root = Files.createTempDirectory("studio-load");
     try (var server = PlayedServer.own()) {
       server.stop();
@@ -37,10 +39,11 @@ public final class StudioLoadBenchmark {
         long begun = System.nanoTime();
         try (var studio = LoadedStudio.begin(kind, address, root, stations, inSet, processes)) {
           System.out.printf("%s: all there after %.1f s%n", kind, seconds(begun));
-          studio.settle(Duration.ofSeconds(2));
-          Thread.sleep(6_000);
-          run(server, studio, kind, rate, seconds);
-          run(server, studio, kind, 0, Math.min(20, seconds));
+          // What runs for the first time is compiled meanwhile.
+          studio.run(rate, WARM);
+          studio.settle(Duration.ofSeconds(WARM));
+          run(server, studio, kind, rate, kind.equals("bare") ? seconds / 3 : seconds);
+          run(server, studio, kind, 0, seconds / 4);
         }
       }
     } finally {
