@@ -43,7 +43,7 @@ class HouseTest {
     ARROWS.put("handoff", List.of("naming", "renaming", "shotlist", "frames", "job", "mhl"));
     ARROWS.put("copies", List.of("renaming", "frames", "job", "mhl"));
     ARROWS.put("day", List.of("shotlist", "frames", "job"));
-    ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "day"));
+    ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "day", "live"));
     ARROWS.put("report", List.of("shotlist", "frames", "job", "handoff", "copies", "day"));
     ARROWS.put(
         "sample", List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "day"));

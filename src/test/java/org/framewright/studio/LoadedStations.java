@@ -20,7 +20,6 @@ import org.framewright.base.Text;
 import org.framewright.day.DayHours;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
-import org.framewright.job.JobMirror;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.Station;
 import org.framewright.shotlist.SetupState;
@@ -122,16 +121,7 @@ final class LoadedStations {
                 var store = Store.open(address, PlayedServer.PASSWORD);
                 try {
                   var set = OwnSet.open(store, folder, hours, clock, station);
-                  var id = set.id().toString();
-                  var hints =
-                      StoreHints.listen(
-                          store,
-                          of -> {
-                            if (of.equals(id)) {
-                              hint.run();
-                            }
-                          });
-                  return Optional.of(new Visit(new StoreVisit(store, set, hints)));
+                  return Optional.of(new Visit(StoreVisit.of(store, set, hint)));
                 } catch (IOException | JobException e) {
                   store.close();
                   throw e;
@@ -144,24 +134,19 @@ final class LoadedStations {
       follower.started();
     }
 
-    private final class Visit implements SetFollower.Visit {
-      private final SetFollower.Visit visit;
+    private final class Visit implements StoreRounds.Visit<SetFollower.Exchange> {
+      private final StoreVisit visit;
 
-      Visit(SetFollower.Visit visit) {
+      Visit(StoreVisit visit) {
         this.visit = visit;
       }
 
       @Override
-      public JobMirror.Exchanged exchange() throws IOException {
+      public SetFollower.Exchange ask() throws IOException {
         long before = ticked();
-        var exchanged = visit.exchange();
+        var exchange = visit.ask();
         kept(before);
-        return exchanged;
-      }
-
-      @Override
-      public List<Text> told() {
-        return visit.told();
+        return exchange;
       }
 
       @Override

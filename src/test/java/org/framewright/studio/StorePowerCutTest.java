@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.UUID;
 import org.framewright.disk.Volume;
 import org.framewright.job.Receipt;
@@ -40,7 +41,9 @@ class StorePowerCutTest {
     volume = Volume.loop(scratch, "ext4", 400, "mkfs.ext4", "-q", "-F");
     server = PlayedServer.below(volume.root());
     database = server.database();
+    // The folder was made without flushes.
     server.execute(database, "checkpoint");
+    assertThat(Volume.run(List.of("sync", "-f", volume.root().toString()))).isTrue();
   }
 
   @AfterEach
