@@ -25,14 +25,13 @@ public record Overview(List<SetRow> sets) {
   /** Sets of now are found first, so that it does not matter how many there were in all years. */
   static final String SETS =
       """
-      with asked as materialized (
-        select clock_timestamp() - ? * interval '1 second' as since),
-      recent as (
-        select id from framewright.job, asked where added > since
+      with recent as (
+        select id from framewright.job where added > now() - ? * interval '1 second'
         union
-        select job from framewright.standing, asked where at > since
+        select job from framewright.standing where at > now() - ? * interval '1 second'
         union
-        select job from framewright.head, asked where number > 0 and at > since)
+        select job from framewright.head
+        where number > 0 and at > now() - ? * interval '1 second')
       select j.id, j.name, s.facts::text, s.station, s.at,
         greatest(0, coalesce(h.events, 0) - coalesce(s.events, 0)), h.at,
         clock_timestamp()
@@ -66,7 +65,9 @@ public record Overview(List<SetRow> sets) {
         store.with(
             connection -> {
               try (var statement = connection.prepareStatement(SETS)) {
-                statement.setLong(1, within.toSeconds());
+                for (int i = 1; i <= 3; i++) {
+                  statement.setLong(i, within.toSeconds());
+                }
                 var sets = new ArrayList<SetRow>();
                 try (var rows = statement.executeQuery()) {
                   while (rows.next()) {

@@ -29,10 +29,11 @@ import org.postgresql.PGConnection;
  * A process with some of the stations of a studio, each with a folder, a follower and connections
  * of its own, as it has them in the app. What they are to do comes in as lines; each tick that is
  * in a folder, confirmed by the store, or seen on another station goes out as one, with the
- * system's nanoseconds. To compare with, there are bare stations that only insert and notify.
+ * system's nanoseconds. To compare with, there are bare stations that only insert and notify, on
+ * one channel for all or on one for each set.
  *
- * <p>Arguments: {@code framewright} or {@code bare}, the store, the folder of all stations' folders
- * with the stations of each set, the first station and how many there are.
+ * <p>Arguments: {@code framewright}, {@code bare} or {@code bare-apart}, the store, the folder of
+ * all stations' folders with the stations of each set, the first station and how many there are.
  */
 final class LoadedStations {
   private static final Duration ASK = Duration.ofSeconds(5);
@@ -210,15 +211,17 @@ final class LoadedStations {
     private final java.sql.Connection writing;
     private final byte[] line;
     private final int set;
+    private final String channel;
 
-    Bare(int index, int inSet, StoreAddress address) throws SQLException {
+    Bare(int index, int inSet, StoreAddress address, boolean apart) throws SQLException {
       super(index);
       set = index / inSet;
+      channel = apart ? "bare" + set : "bare";
       line = "x".repeat(250).getBytes(StandardCharsets.UTF_8);
       writing = connect(address);
       var listening = connect(address);
       try (var statement = listening.createStatement()) {
-        statement.execute("listen bare");
+        statement.execute("listen " + channel);
       }
       var server = listening.unwrap(PGConnection.class);
       Thread.ofPlatform()
@@ -252,12 +255,13 @@ final class LoadedStations {
       try (var statement =
           writing.prepareStatement(
               "with kept as (insert into public.bare values (?, ?, ?, ?) returning 1)"
-                  + " select pg_notify('bare', ?) from kept")) {
+                  + " select pg_notify(?, ?) from kept")) {
         statement.setInt(1, set);
         statement.setInt(2, index);
         statement.setLong(3, number);
         statement.setBytes(4, line);
-        statement.setString(5, set + " " + index + " " + number);
+        statement.setString(5, channel);
+        statement.setString(6, set + " " + index + " " + number);
         statement.execute();
       }
       kept(number);
@@ -278,8 +282,8 @@ final class LoadedStations {
     var stations = new ArrayList<Ticking>();
     for (int i = first; i < first + Integer.parseInt(args[5]); i++) {
       stations.add(
-          args[0].equals("bare")
-              ? new Bare(i, inSet, address)
+          args[0].startsWith("bare")
+              ? new Bare(i, inSet, address, args[0].equals("bare-apart"))
               : new Desk(i, inSet, address, folder(root, i)));
     }
     say("ready");

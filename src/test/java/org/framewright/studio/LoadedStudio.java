@@ -139,7 +139,7 @@ final class LoadedStudio implements AutoCloseable {
   /**
    * Begins the processes, and waits until all stations are there.
    *
-   * @param kind {@code framewright} or {@code bare}
+   * @param kind of stations, see {@link LoadedStations}
    * @param root where the folders of all stations are, made if they are not
    */
   static LoadedStudio begin(

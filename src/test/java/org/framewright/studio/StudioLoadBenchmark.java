@@ -6,17 +6,17 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Collection;
-import java.util.List;
 import org.framewright.base.OwnFolder;
 
 /**
  * A studio of stations as they are in the app, in a few processes, on one server, and beside it
  * bare ones that only insert and notify: {@code -Dbench.arguments="STATIONS STATIONS_A_SET
- * EVENTS_A_SECOND SECONDS PROCESSES"}. It says how long a tick takes from the folder of its station
- * to the boards of the others, and what that costs.
+ * EVENTS_A_SECOND SECONDS PROCESSES KINDS"}. It says how long a tick takes from the folder of its
+ * station to the boards of the others, and what that costs.
  */
 public final class StudioLoadBenchmark {
   private static final int WARM = 12;
+  private static final String[] KINDS = {"bare", "framewright"};
 
   private StudioLoadBenchmark() {}
 
@@ -32,7 +32,7 @@ public final class StudioLoadBenchmark {
       server.start("max_connections=500", "shared_buffers=256MB");
       System.out.printf(
           "%d stations, %d a set, in %d processes; load %s%n", stations, inSet, processes, load());
-      for (var kind : List.of("bare", "framewright")) {
+      for (var kind : args.length > 5 ? args[5].split(",") : KINDS) {
         var database = server.database();
         server.execute(database, LoadedStations.BARE_TABLE);
         var address = server.address(database, PlayedServer.STATION);
@@ -42,8 +42,8 @@ public final class StudioLoadBenchmark {
           // What runs for the first time is compiled meanwhile.
           studio.run(rate, WARM);
           studio.settle(Duration.ofSeconds(WARM));
-          run(server, studio, kind, rate, kind.equals("bare") ? seconds / 3 : seconds);
-          run(server, studio, kind, 0, seconds / 4);
+          run(server, studio, kind, rate, kind.startsWith("bare") ? seconds / 3 : seconds);
+          run(server, studio, kind, 0, seconds / 5);
         }
       }
     } finally {

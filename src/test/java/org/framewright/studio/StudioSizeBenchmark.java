@@ -288,7 +288,7 @@ public final class StudioSizeBenchmark {
     var plans = new ArrayList<String>();
     plan(plans, "heads", StoredLogs.HEADS, job);
     plan(plans, "lines", StoredLogs.READ, job, "'desk1'", "1", "1000", "8388608", "1");
-    plan(plans, "all sets of a week", Overview.SETS, "604800");
+    plan(plans, "all sets of a week", Overview.SETS, "604800", "604800", "604800");
     plan(plans, "a GTIN", Search.SETUPS, "'" + words.getFirst() + "'", "10000", "20");
     plan(
         plans,
