@@ -73,7 +73,7 @@ final class LoadedStations {
 
     final synchronized void kept(long number) {
       for (; kept < number; kept++) {
-        say("kept %d %d %d", index, kept + 1, System.nanoTime());
+        say("kept", index, kept + 1, System.nanoTime());
       }
       notifyAll();
     }
@@ -164,7 +164,7 @@ final class LoadedStations {
     void make(long number) throws IOException, JobException {
       job.mark(
           setup(index, in), SetupState.PICKUP, MarkDetails.NONE.andReason(String.valueOf(number)));
-      say("tick %d %d %d", index, number, System.nanoTime());
+      say("tick", index, number, System.nanoTime());
       follower.changed();
     }
 
@@ -174,7 +174,7 @@ final class LoadedStations {
       for (int other : others) {
         var last = state.of(setup(other, in)).reason().map(Long::parseLong).orElse(0L);
         for (long n = seen[other % in] + 1; telling && n <= last; n++) {
-          say("seen %d %d %d", other, n, at);
+          say("seen", other, n, at);
         }
         seen[other % in] = last;
       }
@@ -231,9 +231,9 @@ final class LoadedStations {
                 try {
                   while (true) {
                     for (var hint : server.getNotifications(500)) {
-                      var said = hint.getParameter().split(" ");
+                      var said = hint.getParameter().split(" ", -1);
                       if (said[0].equals("" + set) && !said[1].equals("" + index)) {
-                        say("seen %s %s %d", said[1], said[2], System.nanoTime());
+                        say("seen", Integer.parseInt(said[1]), said[2], System.nanoTime());
                       }
                     }
                   }
@@ -251,7 +251,7 @@ final class LoadedStations {
 
     @Override
     void make(long number) throws SQLException {
-      say("tick %d %d %d", index, number, System.nanoTime());
+      say("tick", index, number, System.nanoTime());
       try (var statement =
           writing.prepareStatement(
               "with kept as (insert into public.bare values (?, ?, ?, ?) returning 1)"
@@ -270,8 +270,12 @@ final class LoadedStations {
 
   private LoadedStations() {}
 
-  private static void say(String pattern, Object... values) {
-    System.out.println(values.length == 0 ? pattern : pattern.formatted(values));
+  private static void say(String line) {
+    System.out.println(line);
+  }
+
+  private static void say(String what, int station, Object number, long nanos) {
+    say(what + " " + station + " " + number + " " + nanos);
   }
 
   public static void main(String[] args) throws Exception {
@@ -289,7 +293,7 @@ final class LoadedStations {
     say("ready");
     try (var lines = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
       for (var line = lines.readLine(); line != null; line = lines.readLine()) {
-        var words = line.split(" ");
+        var words = line.split(" ", -1);
         double rate = Double.parseDouble(words[0]);
         run(stations, rate, Integer.parseInt(words[1]));
         say("done");

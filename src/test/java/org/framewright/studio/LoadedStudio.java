@@ -96,7 +96,7 @@ final class LoadedStudio implements AutoCloseable {
     }
 
     private void heard(String line) {
-      var words = line.split(" ");
+      var words = line.split(" ", -1);
       switch (words[0]) {
         case "ready", "done" -> {
           synchronized (this) {

@@ -3,6 +3,7 @@ package org.framewright.studio;
 import static org.framewright.AssertThat.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.UUID;
@@ -46,7 +47,7 @@ class StudioKilledTest {
     try {
       return store.logs(job).heads();
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -32,7 +32,7 @@ public final class StudioLoadBenchmark {
       server.start("max_connections=500", "shared_buffers=256MB");
       System.out.printf(
           "%d stations, %d a set, in %d processes; load %s%n", stations, inSet, processes, load());
-      for (var kind : args.length > 5 ? args[5].split(",") : KINDS) {
+      for (var kind : args.length > 5 ? args[5].split(",", -1) : KINDS) {
         var database = server.database();
         server.execute(database, LoadedStations.BARE_TABLE);
         var address = server.address(database, PlayedServer.STATION);
@@ -117,6 +117,6 @@ public final class StudioLoadBenchmark {
   }
 
   private static String load() throws IOException {
-    return Files.readString(Path.of("/proc/loadavg")).split(" ")[0];
+    return Files.readString(Path.of("/proc/loadavg")).split(" ", -1)[0];
   }
 }

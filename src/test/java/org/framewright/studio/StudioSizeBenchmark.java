@@ -239,9 +239,9 @@ public final class StudioSizeBenchmark {
                     + " people, gtins) from framewright.search_setup"
                     + " where job = md5('j7')::uuid and setup = '007'")
             .getFirst()
-            .split("\\|");
+            .split("\\|", -1);
     var title = one[0];
-    var person = one[2].split(" ")[0];
+    var person = one[2].split(" ", -1)[0];
     var slip = title.substring(0, 2) + title.charAt(3) + title.charAt(2) + title.substring(4);
     return List.of(
         one[3],
@@ -278,7 +278,7 @@ public final class StudioSizeBenchmark {
         sorted.get(sorted.size() / 2) / 1e6,
         sorted.get(sorted.size() * 99 / 100) / 1e6,
         sorted.getLast() / 1e6,
-        Files.readString(Path.of("/proc/loadavg")).split(" ")[0]);
+        Files.readString(Path.of("/proc/loadavg")).split(" ", -1)[0]);
   }
 
   /** What the server does for each question that is asked often. */
