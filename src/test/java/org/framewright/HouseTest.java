@@ -46,7 +46,7 @@ class HouseTest {
     ARROWS.put(
         "ready",
         List.of("naming", "renaming", "shotlist", "frames", "job", "handoff", "copies", "day"));
-    ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "copies", "day"));
+    ARROWS.put("studio", List.of("naming", "shotlist", "frames", "job", "copies", "day", "live"));
     ARROWS.put("report", List.of("shotlist", "frames", "job", "handoff", "copies", "day"));
     ARROWS.put(
         "sample",

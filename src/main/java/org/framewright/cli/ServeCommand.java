@@ -94,7 +94,7 @@ final class ServeCommand implements Callable<Integer> {
       live.listen(talk);
       talk.begin(invited);
       var _ = server.listen(talk::devicesChanged);
-      try (var studio = studio(job, live, talk)) {
+      try (var studio = studio(live, talk)) {
         live.listen(_ -> studio.changed());
         untilTheEnd(live, talk, interruption);
       }
@@ -103,10 +103,10 @@ final class ServeCommand implements Callable<Integer> {
   }
 
   /** What is done on devices reaches the studio's store, where this computer goes by one. */
-  private SetFollower studio(Job job, LiveJob live, ServeTalk talk) {
+  private SetFollower studio(LiveJob live, ServeTalk talk) {
     return SetFollower.begin(
         SettingsFolder.usual(),
-        job.folder(),
+        live,
         HoursOptions.set(output),
         Clock.system(ZoneId.systemDefault()),
         new StudioRemarks(live, talk));

@@ -1,14 +1,14 @@
 package org.framewright.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.framewright.base.FileProblems;
-import org.framewright.base.OwnFolder;
+import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.Station;
@@ -19,10 +19,12 @@ import org.framewright.studio.StudioSettings;
 
 /** Tells anew what the store is told of each of its jobs. */
 record StoredJobs(Store store, StudioSettings.Kept kept, Output output) {
+  private static final FrameScan NO_FRAMES = new FrameScan(List.of(), 0, List.of());
+
   /** What is told of an open job. */
   @FunctionalInterface
   interface Telling {
-    void tell(Store store, Job job) throws IOException, JobException;
+    void tell(Store store, Job job, FrameScan scan) throws IOException;
   }
 
   /**
@@ -38,7 +40,7 @@ record StoredJobs(Store store, StudioSettings.Kept kept, Output output) {
       try {
         var job = Job.open(folder, clock);
         if (store.has(OwnSet.id(job))) {
-          telling.tell(store, job);
+          telling.tell(store, job, job.scan());
           done.add(OwnSet.id(job));
         }
       } catch (StoreException e) {
@@ -74,16 +76,11 @@ record StoredJobs(Store store, StudioSettings.Kept kept, Output output) {
     return false;
   }
 
-  /** A job whose folder is not here is brought for a moment. */
+  /** Of a job whose folder is not here nobody here knows the frames. */
   private void fromStore(Store.Kept stored, Telling telling, Clock clock)
       throws IOException, JobException, CommandFailure {
-    var parent = Files.createTempDirectory("framewright-stored");
-    try {
-      var convention = StudioBringCommand.convention(stored);
-      var folder = Job.bring(convention, parent, store.logs(stored.id()), clock, Station.here());
-      telling.tell(store, Job.open(folder, clock));
-    } finally {
-      OwnFolder.remove(parent);
-    }
+    var convention = StudioBringCommand.convention(stored);
+    var job = Job.stored(convention, store.logs(stored.id()), clock, Station.here());
+    telling.tell(store, job, NO_FRAMES);
   }
 }

@@ -95,7 +95,7 @@ final class StudioNumbersCommand implements Callable<Integer> {
       if (rebuild) {
         var worked = hours.hours(output);
         return new StoredJobs(store, kept, output)
-            .tell((to, job) -> NumbersRows.tell(to, job, worked))
+            .tell((to, job, scan) -> NumbersRows.tell(to, job, scan, worked))
             .code();
       }
       var numbers = Numbers.of(store, from, until);

@@ -168,6 +168,19 @@ public final class Job {
     return JobStart.bring(convention, parent, store, clock, station);
   }
 
+  /**
+   * Opens a job of a store whose folder is not here. It has no frames, and what is done to it is in
+   * the store alone.
+   *
+   * @param convention the job's, as the store has it
+   * @throws JobException if the store has no beginning of the job
+   */
+  public static Job stored(Convention convention, NumberedLogs store, Clock clock, Station station)
+      throws IOException, JobException {
+    var nowhere = Path.of(JobStart.name(convention, store, clock, station)).toAbsolutePath();
+    return new Job(nowhere, convention, clock, new StoredEventLog(store, station, clock));
+  }
+
   private SequencedMap<String, String> valuesFromName() throws JobException {
     if (convention.kinds().containsKey(JobStart.JOB)
         && convention.read(name(), JobStart.JOB) instanceof Reading.One one) {

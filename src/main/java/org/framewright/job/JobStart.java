@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SequencedMap;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import org.framewright.base.DurableFiles;
@@ -128,33 +129,47 @@ final class JobStart {
   static Path bring(
       Convention convention, Path parent, NumberedLogs store, Clock clock, Station station)
       throws IOException, JobException {
-    var values =
-        new StoredEventLog(store, station, clock)
-            .news().stream()
-                .filter(entry -> entry.event() instanceof Event.Began)
-                .min(Comparator.comparing(Entry::stamp))
-                .map(entry -> ((Event.Began) entry.event()).values())
-                .orElseThrow(
-                    () ->
-                        new JobException(
-                            Text.of("the store does not have the beginning of this job"),
-                            "",
-                            Text.of(
-                                "Exchange it with the store on the computer that has the job's"
-                                    + " folder: framewright studio.")));
-    if (!(check(convention, values) instanceof Built.Name name)) {
-      throw new JobException(
-          Text.of("the convention that the store has does not fit the beginning of this job"),
-          "",
-          Text.of("Copy the job's folder from a computer that has it."));
-    }
+    var values = values(new StoredEventLog(store, station, clock));
     return make(
         parent,
-        name.text(),
+        name(convention, values),
         draft -> {
           lay(convention, draft, values);
           JobMirror.of(draft, clock, station, store).exchange();
         });
+  }
+
+  /** The name that a job of a store had when it began. */
+  static String name(Convention convention, NumberedLogs store, Clock clock, Station station)
+      throws IOException, JobException {
+    return name(convention, values(new StoredEventLog(store, station, clock)));
+  }
+
+  private static SequencedMap<String, String> values(StoredEventLog log)
+      throws IOException, JobException {
+    return log.news().stream()
+        .filter(entry -> entry.event() instanceof Event.Began)
+        .min(Comparator.comparing(Entry::stamp))
+        .map(entry -> ((Event.Began) entry.event()).values())
+        .orElseThrow(
+            () ->
+                new JobException(
+                    Text.of("the store does not have the beginning of this job"),
+                    "",
+                    Text.of(
+                        "Exchange it with the store on the computer that has the job's"
+                            + " folder: framewright studio.")));
+  }
+
+  private static String name(Convention convention, Map<String, String> values)
+      throws JobException {
+    if (check(convention, values) instanceof Built.Name name) {
+      return name.text();
+    }
+    throw new JobException(
+        Text.of("the convention that the store has does not fit the beginning of this job"),
+        "",
+        Text.of("Copy the job's folder from a computer that has it."));
   }
 
   /** Puts into a folder what it is to hold. */

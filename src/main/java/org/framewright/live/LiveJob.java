@@ -174,7 +174,7 @@ public final class LiveJob implements AutoCloseable {
         });
   }
 
-  /** Reads what other stations wrote. */
+  /** Reads what other stations wrote, and shows what became of the job beside the queue. */
   public void refresh() {
     queue.execute(
         () -> {
@@ -182,10 +182,9 @@ public final class LiveJob implements AutoCloseable {
             trying(
                 REFRESHING,
                 () -> {
-                  if (job.refresh()) {
+                  // The exchange with a studio's store may have read it already.
+                  if (job.refresh() || !last.isOf(job)) {
                     show(next());
-                  } else if (!job.told().equals(last.warnings())) {
-                    show(last.withListOf(last.revision() + 1, job));
                   }
                 });
             listeners.forEach(listener -> listener.heard(job.elsewhere()));

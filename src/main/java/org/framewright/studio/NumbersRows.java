@@ -14,7 +14,6 @@ import org.framewright.day.DayHours;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
-import org.framewright.job.JobException;
 import org.framewright.job.Standing;
 
 /**
@@ -42,10 +41,10 @@ public final class NumbersRows {
    * Tells the store anew the numbers of a job.
    *
    * @param job open, with the events that the store has of it
+   * @param scan its frames; where there are none, what was told of them stays
    * @param hours of work, in which times are reckoned
    */
-  public static void tell(Store store, Job job, DayHours hours) throws IOException, JobException {
-    var scan = job.scan();
+  public static void tell(Store store, Job job, FrameScan scan, DayHours hours) throws IOException {
     new NumbersRows(store, OwnSet.id(job), hours).tell(job, scan, job.standing(scan));
   }
 

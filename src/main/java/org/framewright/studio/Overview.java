@@ -22,6 +22,27 @@ public record Overview(List<SetRow> sets) {
   /** A job in which nothing was done for so long is over. */
   public static final Duration RECENT = Duration.ofDays(7);
 
+  /** Sets of now are found first, so that it does not matter how many there were in all years. */
+  static final String SETS =
+      """
+      with recent as (
+        select id from framewright.job where added > now() - ? * interval '1 second'
+        union
+        select job from framewright.standing where at > now() - ? * interval '1 second'
+        union
+        select job from framewright.head
+        where number > 0 and at > now() - ? * interval '1 second')
+      select j.id, j.name, s.facts::text, s.station, s.at,
+        greatest(0, coalesce(h.events, 0) - coalesce(s.events, 0)), h.at,
+        clock_timestamp()
+      from recent
+      join framewright.job j on j.id = recent.id
+      left join framewright.standing s on s.job = j.id
+      left join lateral (
+        select sum(number) as events, max(at) filter (where number > 0) as at
+        from framewright.head where job = j.id) h on true
+      """;
+
   private static final Comparator<SetRow> ORDER =
       Comparator.comparing(SetRow::need)
           .thenComparing(row -> row.now().flatMap(SetNow::waitingSince).orElse(Instant.MAX))
@@ -43,21 +64,10 @@ public record Overview(List<SetRow> sets) {
     return new Overview(
         store.with(
             connection -> {
-              try (var statement =
-                  connection.prepareStatement(
-                      """
-                      select j.id, j.name, s.facts::text, s.station, s.at,
-                        greatest(0, coalesce(h.events, 0) - coalesce(s.events, 0)), h.at,
-                        clock_timestamp()
-                      from framewright.job j
-                      left join framewright.standing s on s.job = j.id
-                      left join lateral (
-                        select sum(number) as events, max(at) filter (where number > 0) as at
-                        from framewright.head where job = j.id) h on true
-                      where greatest(j.added, h.at, s.at)
-                        > clock_timestamp() - ? * interval '1 second'
-                      """)) {
-                statement.setLong(1, within.toSeconds());
+              try (var statement = connection.prepareStatement(SETS)) {
+                for (int i = 1; i <= 3; i++) {
+                  statement.setLong(i, within.toSeconds());
+                }
                 var sets = new ArrayList<SetRow>();
                 try (var rows = statement.executeQuery()) {
                   while (rows.next()) {

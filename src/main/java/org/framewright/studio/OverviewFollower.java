@@ -8,8 +8,6 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
@@ -41,30 +39,8 @@ public final class OverviewFollower implements AutoCloseable {
     record Away(Problem why) implements Heard {}
   }
 
-  /** A connection with the store. */
-  interface Visit extends AutoCloseable {
-    Heard.Sets ask() throws IOException;
-
-    @Override
-    void close();
-  }
-
-  /** How one comes to such a connection; empty where this computer goes by no store. */
-  @FunctionalInterface
-  interface Way {
-    /**
-     * Opens one.
-     *
-     * @param hint called on any thread when the store may have news
-     */
-    Optional<Visit> open(Runnable hint) throws IOException;
-  }
-
-  /** Hints are not relied on: it is asked this often. */
-  private static final Duration ASK = Duration.ofSeconds(5);
-
   private record StoreVisit(Store store, StoreHints hints, Map<UUID, Path> folders)
-      implements Visit {
+      implements StoreRounds.Visit<Heard.Sets> {
     @Override
     public Heard.Sets ask() throws IOException {
       return new Heard.Sets(Overview.of(store), folders);
@@ -77,18 +53,10 @@ public final class OverviewFollower implements AutoCloseable {
     }
   }
 
-  private final Way way;
-  private final Consumer<Heard> listener;
-  private final Duration ask;
-  private final Semaphore news = new Semaphore(0);
-  private final Thread thread;
-  private volatile boolean closed;
+  private final StoreRounds<Heard.Sets> rounds;
 
-  OverviewFollower(Way way, Consumer<Heard> listener, Duration ask) {
-    this.way = way;
-    this.listener = listener;
-    this.ask = ask;
-    this.thread = Thread.ofPlatform().daemon().name("all sets").unstarted(this::follow);
+  OverviewFollower(StoreRounds.Way<Heard.Sets> way, Consumer<Heard> listener, Duration ask) {
+    this.rounds = new StoreRounds<>("all sets", way, new Hearing(listener), ask, ask);
   }
 
   /**
@@ -99,16 +67,17 @@ public final class OverviewFollower implements AutoCloseable {
    */
   public static OverviewFollower begin(Path settings, Clock clock, Consumer<Heard> listener) {
     var kept = new StudioSettings(settings);
-    return new OverviewFollower(hint -> visit(kept, clock, hint), listener, ASK).started();
+    return new OverviewFollower(hint -> visit(kept, clock, hint), listener, StoreRounds.ASK)
+        .started();
   }
 
   /** Starts it; for one that was made in another way than by {@link #begin}. */
   OverviewFollower started() {
-    thread.start();
+    rounds.begin();
     return this;
   }
 
-  private static Optional<Visit> visit(StudioSettings settings, Clock clock, Runnable hint)
+  private static Optional<StoreVisit> visit(StudioSettings settings, Clock clock, Runnable hint)
       throws IOException {
     var kept = settings.read();
     if (kept.isEmpty()) {
@@ -133,51 +102,32 @@ public final class OverviewFollower implements AutoCloseable {
     return folders;
   }
 
-  private void follow() {
-    while (!closed) {
-      try {
-        visit();
-      } catch (StoreException e) {
-        tell(new Heard.Away(e.problem()));
-      } catch (IOException e) {
-        tell(new Heard.Away(FileProblems.of(e)));
-      }
-      pause();
+  private record Hearing(Consumer<Heard> listener) implements StoreRounds.Listener<Heard.Sets> {
+    @Override
+    public void answered(Heard.Sets sets) {
+      listener.accept(sets);
     }
-  }
 
-  private void visit() throws IOException {
-    try (var visit = way.open(news::release).orElse(null)) {
-      if (visit == null) {
-        tell(new Heard.NoStore());
-      }
-      while (visit != null && !closed) {
-        tell(visit.ask());
-        pause();
-      }
+    @Override
+    public void noStore() {
+      listener.accept(new Heard.NoStore());
     }
-  }
 
-  private void tell(Heard heard) {
-    if (!closed) {
-      listener.accept(heard);
-    }
-  }
-
-  private void pause() {
-    try {
-      if (!closed && news.tryAcquire(ask.toMillis(), TimeUnit.MILLISECONDS)) {
-        news.drainPermits();
-      }
-    } catch (InterruptedException e) {
-      closed = true;
+    @Override
+    public void failed(Exception why) {
+      listener.accept(
+          new Heard.Away(
+              switch (why) {
+                case StoreException away -> away.problem();
+                case JobException unread -> unread.problem();
+                default -> FileProblems.of((IOException) why);
+              }));
     }
   }
 
   /** Ends it; the connection goes in a moment. */
   @Override
   public void close() {
-    closed = true;
-    news.release();
+    rounds.close();
   }
 }

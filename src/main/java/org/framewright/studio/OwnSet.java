@@ -16,6 +16,7 @@ import org.framewright.job.Job;
 import org.framewright.job.JobException;
 import org.framewright.job.JobMirror;
 import org.framewright.job.Station;
+import org.framewright.live.LiveJob;
 
 /**
  * A set of this computer: its job folder is kept like the store, and the store is told how it
@@ -32,6 +33,7 @@ public final class OwnSet {
   private final UUID id;
   private final JobMirror mirror;
   private final Job job;
+  private final Sight sight;
   private final DayHours hours;
   private final Clock clock;
   private final SearchRows search;
@@ -40,11 +42,13 @@ public final class OwnSet {
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
-  private OwnSet(Store store, UUID id, JobMirror mirror, Job job, DayHours hours, Clock clock) {
+  private OwnSet(
+      Store store, UUID id, JobMirror mirror, Job job, Sight sight, DayHours hours, Clock clock) {
     this.store = store;
     this.id = id;
     this.mirror = mirror;
     this.job = job;
+    this.sight = sight;
     this.hours = hours;
     this.clock = clock;
     this.search = new SearchRows(store, id);
@@ -72,11 +76,22 @@ public final class OwnSet {
 
   static OwnSet open(Store store, Path folder, DayHours hours, Clock clock, Station station)
       throws IOException, JobException {
-    var id = id(Job.open(folder, clock, station));
-    var mirror = JobMirror.of(folder, clock, station, store.logs(id));
-    var job = Job.open(folder, clock, station, mirror.logs());
+    var job = Job.open(folder, clock, station);
+    return of(store, job, new FolderSight(job), hours, clock);
+  }
+
+  /** The same with a job that is open and followed, so that nothing is read twice. */
+  static OwnSet of(Store store, LiveJob live, DayHours hours, Clock clock) throws IOException {
+    return of(store, live.job(), new LiveSight(live), hours, clock);
+  }
+
+  private static OwnSet of(Store store, Job job, Sight sight, DayHours hours, Clock clock)
+      throws IOException {
+    var id = id(job);
+    var station = new Station(job.station());
+    var mirror = JobMirror.of(job.folder(), clock, station, store.logs(id));
     store.add(id, job.name(), job.convention().yaml());
-    return new OwnSet(store, id, mirror, job, hours, clock);
+    return new OwnSet(store, id, mirror, job, sight, hours, clock);
   }
 
   /** The open job. */
@@ -98,15 +113,16 @@ public final class OwnSet {
     var exchanged = mirror.exchange();
     job.refresh();
     var now = clock.instant();
-    if (!now.isBefore(told.plus(job.events() == toldOf ? TELL : SOONEST))) {
+    long revision = sight.revision();
+    if (!now.isBefore(told.plus(revision == toldOf ? TELL : SOONEST))) {
       long events = job.events();
-      var scan = job.scan();
-      var standing = job.standing(scan);
-      var day = DaySummary.of(job, scan, standing, hours);
-      tell(events, SetNow.of(job, standing.state(), day, mirror.told(), copies.of(scan)));
-      search.tell(job, scan, standing);
-      numbers.tell(job, scan, standing);
-      toldOf = events;
+      var seen = sight.now();
+      var standing = seen.standing();
+      var day = DaySummary.of(job, seen.scan(), standing, hours);
+      tell(events, SetNow.of(job, standing.state(), day, mirror.told(), copies.of(seen.scan())));
+      search.tell(job, seen.scan(), standing);
+      numbers.tell(job, seen.scan(), standing);
+      toldOf = revision;
       told = now;
     }
     return exchanged;

@@ -20,7 +20,6 @@ import java.util.regex.Pattern;
 import org.framewright.base.PlainText;
 import org.framewright.frames.FrameScan;
 import org.framewright.job.Job;
-import org.framewright.job.JobException;
 import org.framewright.job.Standing;
 import org.framewright.shotlist.Setup;
 
@@ -50,9 +49,9 @@ public final class SearchRows {
    * Tells the store anew what a job is found by.
    *
    * @param job open, with the events that the store has of it
+   * @param scan its frames; where there are none, what was told of them stays
    */
-  public static void tell(Store store, Job job) throws IOException, JobException {
-    var scan = job.scan();
+  public static void tell(Store store, Job job, FrameScan scan) throws IOException {
     new SearchRows(store, OwnSet.id(job)).tell(job, scan, job.standing(scan));
   }
 

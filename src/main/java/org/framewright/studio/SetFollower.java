@@ -1,17 +1,13 @@
 package org.framewright.studio;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 import org.framewright.base.Text;
 import org.framewright.day.DayHours;
-import org.framewright.job.JobException;
 import org.framewright.job.JobMirror;
+import org.framewright.live.LiveJob;
 
 /**
  * Keeps an open job and the store alike, on a thread of its own, for as long as the job is open.
@@ -34,134 +30,88 @@ public final class SetFollower implements AutoCloseable {
     void reached();
   }
 
-  /** A connection with the store in which a set is followed. */
-  interface Visit extends AutoCloseable {
-    JobMirror.Exchanged exchange() throws IOException;
-
-    /** What a person should know of the last exchange. */
-    List<Text> told();
-
-    @Override
-    void close();
-  }
-
-  /** How one comes to such a connection; empty where the job is in no store. */
-  @FunctionalInterface
-  interface Way {
-    /**
-     * Opens one.
-     *
-     * @param hint called on any thread when the store may have news
-     */
-    Optional<Visit> open(Runnable hint) throws IOException, JobException;
-  }
-
-  /** Hints are not relied on: it is asked this often. */
-  private static final Duration ASK = Duration.ofSeconds(5);
+  /**
+   * An exchange with the store.
+   *
+   * @param told what a person should know of it
+   */
+  record Exchange(JobMirror.Exchanged exchanged, List<Text> told) {}
 
   /** How long to wait where there is no store, or it is away. */
   private static final Duration LATER = Duration.ofSeconds(15);
 
-  private final Way way;
-  private final Listener listener;
-  private final Duration ask;
-  private final Duration later;
-  private final Semaphore news = new Semaphore(0);
-  private final Thread thread;
-  private volatile boolean closed;
+  private final StoreRounds<Exchange> rounds;
 
-  /** Touched by the thread only. */
-  private boolean isAway;
-
-  /** Touched by the thread only. */
-  private List<Text> told = List.of();
-
-  SetFollower(Way way, Listener listener, Duration ask, Duration later) {
-    this.way = way;
-    this.listener = listener;
-    this.ask = ask;
-    this.later = later;
-    this.thread = Thread.ofPlatform().daemon().name("studio").unstarted(this::follow);
+  SetFollower(StoreRounds.Way<Exchange> way, Listener listener, Duration ask, Duration later) {
+    this.rounds = new StoreRounds<>("studio", way, new Hearing(listener), ask, later);
   }
 
   /**
-   * Begins to follow a job of this computer.
+   * Begins to follow an open job.
    *
    * @param settings the folder of the user's settings, which say by which store this computer goes
    * @param hours of work, that a forecast reckons with
    */
   public static SetFollower begin(
-      Path settings, Path job, DayHours hours, Clock clock, Listener listener) {
+      Path settings, LiveJob job, DayHours hours, Clock clock, Listener listener) {
     var kept = new StudioSettings(settings);
-    var folder = job.toAbsolutePath().normalize();
-    var follower =
-        new SetFollower(
-            hint -> StoreVisit.open(kept, folder, hours, clock, hint), listener, ASK, LATER);
-    follower.thread.start();
-    return follower;
+    return new SetFollower(
+            hint -> StoreVisit.open(kept, job, hours, clock, hint),
+            listener,
+            StoreRounds.ASK,
+            LATER)
+        .started();
   }
 
   /** Starts it; for one that was made in another way than by {@link #begin}. */
   SetFollower started() {
-    thread.start();
+    rounds.begin();
     return this;
   }
 
   /** Says that something was done to the job here, so that the store gets it at once. */
   public void changed() {
-    news.release();
+    rounds.news();
   }
 
-  private void follow() {
-    while (!closed) {
-      try {
-        visit();
-      } catch (StoreException e) {
-        if (!isAway && !closed) {
-          isAway = true;
-          listener.away(e);
-        }
-      } catch (IOException | JobException e) {
-        // The folder cannot be read just now, which whoever has the job open says.
-      }
-      pause(later);
+  /** Tells what became other; touched by the thread only. */
+  private static final class Hearing implements StoreRounds.Listener<Exchange> {
+    private final Listener listener;
+    private boolean isAway;
+    private List<Text> told = List.of();
+
+    Hearing(Listener listener) {
+      this.listener = listener;
     }
-  }
 
-  private void visit() throws IOException, JobException {
-    try (var visit = way.open(news::release).orElse(null)) {
-      while (visit != null && !closed) {
-        var exchanged = visit.exchange();
-        if (isAway) {
-          isAway = false;
-          listener.reached();
-        }
-        if (exchanged.brought() > 0) {
-          listener.brought();
-        }
-        if (!visit.told().equals(told)) {
-          told = visit.told();
-          listener.told(told);
-        }
-        pause(ask);
+    @Override
+    public void answered(Exchange exchange) {
+      if (isAway) {
+        isAway = false;
+        listener.reached();
+      }
+      if (exchange.exchanged().brought() > 0) {
+        listener.brought();
+      }
+      if (!exchange.told().equals(told)) {
+        told = exchange.told();
+        listener.told(told);
       }
     }
-  }
 
-  private void pause(Duration time) {
-    try {
-      if (!closed && news.tryAcquire(time.toMillis(), TimeUnit.MILLISECONDS)) {
-        news.drainPermits();
+    /** That the folder cannot be read just now says whoever has the job open. */
+    @Override
+    public void failed(Exception why) {
+      if (!isAway && why instanceof StoreException away) {
+        isAway = true;
+        listener.away(away);
       }
-    } catch (InterruptedException e) {
-      closed = true;
     }
   }
 
   /** Ends it; what the store lacks then follows when the job is opened again. */
   @Override
   public void close() {
-    closed = true;
-    news.release();
+    rounds.close();
   }
 }

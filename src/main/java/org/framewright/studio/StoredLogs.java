@@ -15,6 +15,20 @@ final class StoredLogs implements NumberedLogs {
   private static final int MOST_LINES = 1000;
   private static final long MOST_BYTES = 8 << 20;
 
+  static final String HEADS =
+      "select station, number from framewright.head where job = ? and number > 0 order by station";
+
+  static final String READ =
+      """
+      select line from (
+        select number, line, sum(octet_length(line)) over (order by number) as bytes
+        from (
+          select number, line from framewright.event
+          where job = ? and station = ? and number >= ? order by number limit ?) as ahead
+      ) as bounded
+      where bytes <= ? or number = ? order by number
+      """;
+
   private final Store store;
   private final UUID job;
 
@@ -27,10 +41,7 @@ final class StoredLogs implements NumberedLogs {
   public SequencedMap<String, Long> heads() throws IOException {
     return store.with(
         connection -> {
-          try (var statement =
-              connection.prepareStatement(
-                  "select station, number from framewright.head where job = ? and number > 0"
-                      + " order by station")) {
+          try (var statement = connection.prepareStatement(HEADS)) {
             statement.setObject(1, job);
             var heads = new LinkedHashMap<String, Long>();
             try (var rows = statement.executeQuery()) {
@@ -79,17 +90,7 @@ final class StoredLogs implements NumberedLogs {
   public List<byte[]> read(String writer, long from) throws IOException {
     return store.with(
         connection -> {
-          try (var statement =
-              connection.prepareStatement(
-                  """
-                  select line from (
-                    select number, line, sum(octet_length(line)) over (order by number) as bytes
-                    from (
-                      select number, line from framewright.event
-                      where job = ? and station = ? and number >= ? order by number limit ?) as ahead
-                  ) as bounded
-                  where bytes <= ? or number = ? order by number
-                  """)) {
+          try (var statement = connection.prepareStatement(READ)) {
             statement.setObject(1, job);
             statement.setString(2, writer);
             statement.setLong(3, from);

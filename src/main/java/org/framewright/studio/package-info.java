@@ -11,7 +11,9 @@
  *
  * <p>The way out: an {@link org.framewright.studio.Overview} reads these rows and the last numbers
  * of all logs, never an event, and sorts the sets by what needs a person. An {@link
- * org.framewright.studio.OverviewFollower} asks for it again and again while somebody looks.
+ * org.framewright.studio.OverviewFollower} asks for it again and again while somebody looks, in
+ * {@link org.framewright.studio.StoreRounds} like the {@link org.framewright.studio.SetFollower} of
+ * an open job, which sees the frames as its {@link org.framewright.live.LiveJob} has them.
  *
  * <p>What a job is found by goes the same way: {@link org.framewright.studio.SearchRows} tells a
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for

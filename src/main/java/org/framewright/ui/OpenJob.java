@@ -182,11 +182,10 @@ final class OpenJob implements AutoCloseable {
 
   /** Keeps the job and the studio's store alike, where this computer goes by one. */
   void joinStudio(Path settings) {
-    var job = session.job();
-    var hours = WorkingHours.kept(desk.preferences(), job.zone()).value();
+    var live = session.live();
+    var hours = WorkingHours.kept(desk.preferences(), live.job().zone()).value();
     var follower =
-        SetFollower.begin(
-            settings, job.folder(), hours, desk.clock(), new StudioNews(desk, session));
+        SetFollower.begin(settings, live, hours, desk.clock(), new StudioNews(desk, session));
     studio = follower;
     telling = session.view().subscribe(_ -> follower.changed());
   }

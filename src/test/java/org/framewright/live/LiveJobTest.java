@@ -115,6 +115,17 @@ class LiveJobTest {
     assertThat(shown).hasSize(before);
   }
 
+  /** As the exchange with a studio's store does, which brings what others did and reads it. */
+  @Test
+  void showsWhatWasReadBesideTheQueue() throws Exception {
+    var other = Job.open(job.folder(), clock, new Station("other"));
+    other.mark("002", SetupState.ON_SET, MarkDetails.NONE);
+    assertThat(job.refresh()).isTrue();
+    live.refresh();
+    run();
+    assertThat(state(live.now(), "002")).isEqualTo(SetupState.ON_SET);
+  }
+
   @Test
   void showsACommentOfAnotherStation() throws Exception {
     var other = Job.open(job.folder(), clock, new Station("other"));

@@ -30,7 +30,7 @@ class OverviewFollowerTest {
   private volatile Runnable hint = () -> {};
 
   /** A store that fails as was written down, then answers. */
-  private final class Played implements OverviewFollower.Visit {
+  private final class Played implements StoreRounds.Visit<Heard.Sets> {
     @Override
     public Heard.Sets ask() throws IOException {
       synchronized (failures) {
@@ -47,11 +47,11 @@ class OverviewFollowerTest {
     }
   }
 
-  private void follow(OverviewFollower.Way way, Duration ask) {
+  private void follow(StoreRounds.Way<Heard.Sets> way, Duration ask) {
     follower = new OverviewFollower(way, one -> heard.add(word(one)), ask).started();
   }
 
-  private Optional<OverviewFollower.Visit> played(Runnable news) {
+  private Optional<Played> played(Runnable news) {
     hint = news;
     return Optional.of(new Played());
   }

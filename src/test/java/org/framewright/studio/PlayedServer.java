@@ -88,6 +88,13 @@ public final class PlayedServer implements AutoCloseable {
     return begin(found.getFirst());
   }
 
+  /** The same, with its data below a folder that its user may look into. */
+  static PlayedServer below(Path folder) throws IOException {
+    var found = programs();
+    assumeTrue(!found.isEmpty(), "PostgreSQL can not be started here");
+    return begin(found.getFirst(), Files.createDirectory(folder.resolve("server")));
+  }
+
   /** A server of each version that is there. */
   static List<Path> programs() {
     var found = new ArrayList<Path>();
@@ -133,7 +140,10 @@ public final class PlayedServer implements AutoCloseable {
   }
 
   static PlayedServer begin(Path programs) throws IOException {
-    var root = Files.createTempDirectory("postgres-data");
+    return begin(programs, Files.createTempDirectory("postgres-data"));
+  }
+
+  private static PlayedServer begin(Path programs, Path root) throws IOException {
     var server = new PlayedServer(programs, root);
     var password = root.resolve("password");
     Files.writeString(password, PASSWORD);
@@ -273,10 +283,24 @@ public final class PlayedServer implements AutoCloseable {
     var all = Stream.concat(process.descendants(), Stream.of(process.toHandle())).toList();
     process.destroyForcibly();
     all.forEach(ProcessHandle::destroyForcibly);
-    try {
-      process.waitFor(10, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      throw new IllegalStateException(e);
+    // Its files are held until the last one is gone.
+    all.forEach(one -> one.onExit().completeOnTimeout(one, 10, TimeUnit.SECONDS).join());
+  }
+
+  /** Its processes: one that leads the others, and one for each connection. */
+  List<ProcessHandle> processes() {
+    return Stream.concat(Stream.of(process.toHandle()), process.descendants()).toList();
+  }
+
+  /** How many connections of stations there are. */
+  int connections() throws SQLException {
+    try (var connection = connect("postgres", OWNER);
+        var statement = connection.createStatement();
+        var row =
+            statement.executeQuery(
+                "select count(*) from pg_stat_activity where usename = '" + STATION + "'")) {
+      row.next();
+      return row.getInt(1);
     }
   }
 
@@ -322,6 +346,28 @@ public final class PlayedServer implements AutoCloseable {
         var statement = connection.createStatement()) {
       statement.execute(sql);
     }
+  }
+
+  /** Changes a setting of the server while it runs, for those too who are connected. */
+  void set(String name, String value) throws SQLException {
+    execute("postgres", "alter system set " + name + " = " + value);
+    execute("postgres", "select pg_reload_conf()");
+  }
+
+  /**
+   * Lets the store's function confirm what is not on the disk, which it refuses. A test that is to
+   * fail needs one that does not.
+   */
+  void letItNotWait(String database) throws SQLException {
+    execute(
+        database,
+        """
+        do $do$ begin
+          execute replace(
+            pg_get_functiondef('framewright.append(uuid,text,bigint,bigint[],bytea[])'::regprocedure),
+            $$current_setting('synchronous_commit') = 'off'$$, 'false');
+        end $do$
+        """);
   }
 
   /** A new database without tables. */
@@ -371,7 +417,10 @@ public final class PlayedServer implements AutoCloseable {
 
   private static void remove(Path folder) {
     try {
-      new ProcessBuilder("rm", "-rf", folder.toString()).start().waitFor();
+      new ProcessBuilder("rm", "-rf", folder.toString())
+          .redirectError(ProcessBuilder.Redirect.DISCARD)
+          .start()
+          .waitFor();
     } catch (IOException | InterruptedException e) {
       throw new IllegalStateException(e);
     }

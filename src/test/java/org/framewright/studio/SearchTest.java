@@ -216,7 +216,8 @@ class SearchTest {
             store.logs(winter.id()),
             clock,
             new Station("cart"));
-    SearchRows.tell(store, Job.open(brought, clock, new Station("cart")));
+    var cart = Job.open(brought, clock, new Station("cart"));
+    SearchRows.tell(store, cart, cart.scan());
     assertThat(found("nteau")).hasSize(1);
     assertThat(store.all().stream().map(Store.Kept::id)).containsExactly(winter.id(), summer.id());
   }

@@ -51,30 +51,29 @@ class SetFollowerTest {
       };
 
   /** A store that answers as was written down; after the last answer it has nothing new. */
-  private final class Played implements SetFollower.Visit {
+  private final class Played implements StoreRounds.Visit<SetFollower.Exchange> {
     private List<Text> told = List.of();
 
     @Override
-    public JobMirror.Exchanged exchange() throws IOException {
+    public SetFollower.Exchange ask() throws IOException {
       Object answer;
       synchronized (answers) {
         answer = answers.poll();
       }
       heard.add("asked");
       return switch (answer) {
-        case null -> new JobMirror.Exchanged(0, 0);
+        case null -> exchange(0);
         case IOException failure -> throw failure;
         case Text text -> {
           told = List.of(text);
-          yield new JobMirror.Exchanged(0, 0);
+          yield exchange(0);
         }
-        default -> new JobMirror.Exchanged(0, (Integer) answer);
+        default -> exchange((Integer) answer);
       };
     }
 
-    @Override
-    public List<Text> told() {
-      return told;
+    private SetFollower.Exchange exchange(int brought) {
+      return new SetFollower.Exchange(new JobMirror.Exchanged(0, brought), told);
     }
 
     @Override

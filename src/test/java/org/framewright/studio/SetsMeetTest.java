@@ -51,8 +51,7 @@ class SetsMeetTest {
     return new SetFollower(
             hint -> {
               var set = OwnSet.open(store, folder, hours, clock, new Station(station));
-              return Optional.of(
-                  new StoreVisit(store, set, StoreHints.listen(store, _ -> hint.run())));
+              return Optional.of(StoreVisit.of(store, set, hint));
             },
             new Awaited(brought),
             Duration.ofSeconds(5),

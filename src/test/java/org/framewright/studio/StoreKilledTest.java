@@ -5,7 +5,6 @@ import static org.framewright.AssertThat.assertThat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -114,7 +113,7 @@ class StoreKilledTest {
       List<Long> confirmed;
       try (var store = server.store(database)) {
         store.add(job, "Winter", "fields: {}");
-        letItNotWait(server, database);
+        server.letItNotWait(database);
       }
       server.stop();
       server.start("wal_writer_delay=10s", "wal_writer_flush_after=1GB");
@@ -127,19 +126,6 @@ class StoreKilledTest {
       server.kill();
       assertThat(lost(server, database, job, confirmed)).isPositive();
     }
-  }
-
-  /** The function refuses such a commit; a test that is to fail needs one that does not. */
-  private static void letItNotWait(PlayedServer server, String database) throws SQLException {
-    server.execute(
-        database,
-        """
-        do $do$ begin
-          execute replace(
-            pg_get_functiondef('framewright.append(uuid,text,bigint,bigint[],bytea[])'::regprocedure),
-            $$current_setting('synchronous_commit') = 'off'$$, 'false');
-        end $do$
-        """);
   }
 
   @Test

@@ -176,7 +176,8 @@ class StoredNumbersTest {
               store.logs(set.id()),
               clock,
               new Station("cart"));
-      NumbersRows.tell(store, Job.open(brought, clock, new Station("cart")), hours);
+      var cart = Job.open(brought, clock, new Station("cart"));
+      NumbersRows.tell(store, cart, cart.scan(), hours);
     }
     assertThat(lines()).isEqualTo(before);
   }
