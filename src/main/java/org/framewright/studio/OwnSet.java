@@ -34,6 +34,7 @@ public final class OwnSet {
   private final DayHours hours;
   private final Clock clock;
   private final SearchRows search;
+  private final SetMoves moves;
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
@@ -45,6 +46,7 @@ public final class OwnSet {
     this.hours = hours;
     this.clock = clock;
     this.search = new SearchRows(store, id);
+    this.moves = new SetMoves(new StoredMoves(store), id, job, mirror);
   }
 
   /**
@@ -84,14 +86,14 @@ public final class OwnSet {
   }
 
   /**
-   * Sends and brings what is new, and tells the store how the set stands, where that changed.
+   * Sends and brings what is new, carries out moves of setups from set to set, and tells the store
+   * how the set stands, where that changed.
    *
    * @throws IOException if the store is not reached or the folder cannot be read; the next time
    *     catches up
    */
   public JobMirror.Exchanged follow() throws IOException {
-    var exchanged = mirror.exchange();
-    job.refresh();
+    var exchanged = moves.follow();
     var now = clock.instant();
     if (!now.isBefore(told.plus(job.events() == toldOf ? TELL : SOONEST))) {
       long events = job.events();

@@ -25,7 +25,7 @@ import org.framewright.job.NumberedLogs;
  */
 public final class Store implements AutoCloseable {
   /** The version of its tables that this program goes by. */
-  static final int VERSION = 2;
+  static final int VERSION = 3;
 
   /** What the server tells about news, by the identity of the job. */
   static final String CHANNEL = "framewright";

@@ -13,6 +13,11 @@
  * of all logs, never an event, and sorts the sets by what needs a person. An {@link
  * org.framewright.studio.OverviewFollower} asks for it again and again while somebody looks.
  *
+ * <p>A setup goes from one set to another by an entry in a {@link org.framewright.studio.MoveBook},
+ * whose steps are numbered over all moves of the setup: whoever says first what comes next is
+ * right. The computers of both sets carry it out, each in the log of its own job: {@link
+ * org.framewright.studio.SetMoves}.
+ *
  * <p>What a job is found by goes the same way: {@link org.framewright.studio.SearchRows} tells a
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for
  * words in the rows of all jobs.
