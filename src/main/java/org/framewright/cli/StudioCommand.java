@@ -49,7 +49,12 @@ import picocli.CommandLine.ParentCommand;
       "without it; what was done while it was not reached follows."
     },
     addMethodSubcommands = false,
-    subcommands = {StudioAddCommand.class, StudioBringCommand.class, StudioSearchCommand.class})
+    subcommands = {
+      StudioAddCommand.class,
+      StudioBringCommand.class,
+      StudioMoveCommand.class,
+      StudioSearchCommand.class
+    })
 final class StudioCommand implements Callable<Integer> {
   /** How often the store is asked, whether it says that something came or not. */
   private static final Duration ASK = Duration.ofSeconds(5);

@@ -32,6 +32,7 @@ import org.framewright.frames.Attribution;
 import org.framewright.frames.CameraNumber;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
@@ -907,7 +908,10 @@ public final class Job {
     var setup = found.get().code();
     var standing = standing(now, scan);
     var counted = Optional.ofNullable(standing.tally().bySetup().get(setup));
-    int frames = counted.map(one -> one.frames() + one.clips()).orElse(0);
+    int frames =
+        Math.max(
+            counted.map(one -> one.frames() + one.clips()).orElse(0),
+            movedTo(setup, now.state().moves()));
     return switch (standing.state().of(setup).state()) {
       case ON_SET -> refusal(MoveRefusal.Why.ON_SET, setup, "");
       case SHOT, SIGNED_OFF -> refusal(MoveRefusal.Why.SHOT, setup, "");
@@ -924,6 +928,13 @@ public final class Job {
 
   private static Optional<MoveRefusal> refusal(MoveRefusal.Why why, String setup, String detail) {
     return Optional.of(new MoveRefusal(why, setup, detail));
+  }
+
+  /** How many frames people moved to a setup, wherever they lie. */
+  private static int movedTo(String setup, List<FrameMove> moves) {
+    var last = new HashMap<FrameId, String>();
+    moves.forEach(move -> last.put(move.frame(), move.setup()));
+    return Collections.frequency(last.values(), setup);
   }
 
   /** Whether frames came while a setup was on set that are in no folder of this computer. */

@@ -19,6 +19,12 @@ final class MemoryMoves implements MoveBook {
     return moves.values().stream().map(this::withSteps).toList();
   }
 
+  /** As a book that came back from a copy of before. */
+  void clear() {
+    moves.clear();
+    steps.clear();
+  }
+
   private List<MoveStep> steps(SetupMove move) {
     return steps.computeIfAbsent(new SetupOf(move.from().id(), move.key()), _ -> new ArrayList<>());
   }

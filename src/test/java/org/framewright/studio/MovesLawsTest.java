@@ -22,6 +22,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 import net.jqwik.api.Tuple;
 import org.framewright.job.Job;
@@ -80,10 +81,7 @@ class MovesLawsTest {
     var back = Arbitraries.integers().between(0, 9).map(which -> (Step) new Step.Back(which));
     var follow =
         Combinators.combine(
-                set,
-                station,
-                Arbitraries.integers().between(0, 14),
-                Arbitraries.of(true, false))
+                set, station, Arbitraries.integers().between(0, 14), Arbitraries.of(true, false))
             .as((a, b, c, d) -> (Step) new Step.Follow(a, b, c, d));
     var ticks =
         Combinators.combine(
@@ -92,8 +90,7 @@ class MovesLawsTest {
                 setup,
                 Arbitraries.of(SetupState.ON_SET, SetupState.TO_SHOOT, SetupState.DROPPED))
             .as((a, b, c, d) -> (Step) new Step.Ticks(a, b, c, d));
-    var restart =
-        Combinators.combine(set, station).as((a, b) -> (Step) new Step.Restart(a, b));
+    var restart = Combinators.combine(set, station).as((a, b) -> (Step) new Step.Restart(a, b));
     return Arbitraries.frequencyOf(
             Tuple.of(5, ask),
             Tuple.of(1, back),
@@ -251,13 +248,11 @@ class MovesLawsTest {
           var folder = root.resolve("set" + i + "-" + k);
           copy(first.folder(), folder);
           var ahead = skews.get((i + k) % skews.size());
-          computers.add(
-              new Computer(folder, "desk" + k, ahead, logs, new Book(network, moves)));
+          computers.add(new Computer(folder, "desk" + k, ahead, logs, new Book(network, moves)));
         }
         sets.add(computers);
       }
-      titles =
-          sets.stream().flatMap(set -> set.getFirst().wanted().stream()).sorted().toList();
+      titles = sets.stream().flatMap(set -> set.getFirst().wanted().stream()).sorted().toList();
     }
 
     private static void rename(Job job, int set) throws Exception {
@@ -354,7 +349,7 @@ class MovesLawsTest {
     void play(Studio studio) throws Exception;
   }
 
-  @Property(tries = 120)
+  @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void inTheEndEachSetupIsWantedByOneSet(@ForAll("schedules") List<Step> schedule)
       throws Exception {
     within(
@@ -381,7 +376,7 @@ class MovesLawsTest {
   }
 
   /** Where each set has one computer, at no moment two of them would shoot the same setup. */
-  @Property(tries = 120)
+  @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void atNoMomentTwoSetsWantOneSetup(@ForAll("schedules") List<Step> schedule) throws Exception {
     within(
         1,
