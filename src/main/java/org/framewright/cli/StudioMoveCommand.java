@@ -193,24 +193,30 @@ final class StudioMoveCommand implements Callable<Integer> {
       throws IOException, InterruptedException {
     long begun = System.nanoTime();
     while (true) {
-      for (var set : own) {
-        try {
-          set.follow();
-        } catch (StoreException e) {
-          throw e;
-        } catch (IOException e) {
-          note(FileProblems.of(e).sentence());
-        }
-      }
+      follow(own);
       var now = new ArrayList<SetupMove>();
       for (var move : asked) {
         now.add(moves.now(move));
       }
       boolean over = System.nanoTime() - begun >= TimeUnit.SECONDS.toNanos(seconds);
       if (over || now.stream().allMatch(move -> stays(move) || arrived(move))) {
+        // The set that gave them writes down how it ended.
+        follow(own);
         return now;
       }
       TimeUnit.MILLISECONDS.sleep(BETWEEN);
+    }
+  }
+
+  private void follow(List<OwnSet> sets) throws StoreException {
+    for (var set : sets) {
+      try {
+        set.follow();
+      } catch (StoreException e) {
+        throw e;
+      } catch (IOException e) {
+        note(FileProblems.of(e).sentence());
+      }
     }
   }
 
