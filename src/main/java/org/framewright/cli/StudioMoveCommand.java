@@ -199,7 +199,7 @@ final class StudioMoveCommand implements Callable<Integer> {
         now.add(moves.now(move));
       }
       boolean over = System.nanoTime() - begun >= TimeUnit.SECONDS.toNanos(seconds);
-      if (over || now.stream().allMatch(move -> stays(move) || arrived(move))) {
+      if (over || now.stream().allMatch(SetupMove::isEnded)) {
         // The set that gave them writes down how it ended.
         follow(own);
         return now;
@@ -222,10 +222,6 @@ final class StudioMoveCommand implements Callable<Integer> {
 
   private static boolean stays(SetupMove move) {
     return move.outcome() instanceof SetupMove.Outcome.Stays;
-  }
-
-  private static boolean arrived(SetupMove move) {
-    return move.outcome() instanceof SetupMove.Outcome.Arrived;
   }
 
   private void show(List<SetupMove> moves) {

@@ -323,7 +323,7 @@ final class LogState {
         key,
         new SetupMoves.Came(
             news.move(),
-            news.from(),
+            news.from().shown(),
             news.what().setup().code(),
             news.what().codes(),
             entry.time()),
@@ -624,8 +624,8 @@ final class LogState {
     return new SetupMoves.Given(
         given.move(),
         given.what(),
-        given.to(),
-        given.by(),
+        given.to().shown(),
+        PlainText.line(given.by()),
         gift.at(),
         giftsEnded.getOrDefault(given.move(), false),
         workedOn);

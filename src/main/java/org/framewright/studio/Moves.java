@@ -1,13 +1,18 @@
 package org.framewright.studio;
 
 import java.io.IOException;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.framewright.base.PlainText;
 import org.framewright.job.MoveRefusal;
 import org.framewright.job.OtherJob;
+import org.framewright.shotlist.Setup;
 
 /**
  * What a producer does about setups that are to be shot by another set. It is written into the
@@ -15,6 +20,7 @@ import org.framewright.job.OtherJob;
  */
 public final class Moves {
   private static final int LONGEST_NAME = 100;
+  private static final Duration BETWEEN = Duration.ofMillis(300);
 
   private final StoredMoves book;
 
@@ -62,11 +68,55 @@ public final class Moves {
   public List<SetupMove> open(UUID job) throws IOException {
     return book.of(job).stream()
         .filter(move -> move.from().id().equals(job))
-        .filter(
-            move ->
-                move.outcome() instanceof SetupMove.Outcome.Asked
-                    || move.outcome() instanceof SetupMove.Outcome.OnItsWay)
+        .filter(move -> !move.isEnded())
         .toList();
+  }
+
+  /**
+   * A setup that is to be shot.
+   *
+   * @param title may be empty
+   */
+  public record ToShoot(String code, String title) {}
+
+  /**
+   * The setups of a set that are to be shot and go nowhere, as one of its computers told them last,
+   * by their codes.
+   */
+  public List<ToShoot> toShoot(UUID job) throws IOException {
+    var going =
+        open(job).stream().map(move -> Setup.canonicalKey(move.code())).collect(Collectors.toSet());
+    return book.toShoot(job).stream()
+        .filter(setup -> !going.contains(Setup.canonicalKey(setup.code())))
+        .sorted(
+            Comparator.comparingInt((ToShoot setup) -> setup.code().length())
+                .thenComparing(ToShoot::code))
+        .toList();
+  }
+
+  /**
+   * The moves once all are at their end, or after some time.
+   *
+   * @param asked as the store had them
+   */
+  public List<SetupMove> answered(List<SetupMove> asked, Duration patience) throws IOException {
+    long begun = System.nanoTime();
+    while (true) {
+      var now = new ArrayList<SetupMove>();
+      for (var move : asked) {
+        now.add(now(move));
+      }
+      if (now.stream().allMatch(SetupMove::isEnded)
+          || System.nanoTime() - begun >= patience.toNanos()) {
+        return now;
+      }
+      try {
+        Thread.sleep(BETWEEN);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return now;
+      }
+    }
   }
 
   /** The moves that were asked for within some days, of all sets. */

@@ -78,6 +78,11 @@ public record SetupMove(
     return outcome;
   }
 
+  /** Whether the other set has it, or it stays. */
+  public boolean isEnded() {
+    return outcome() instanceof Outcome.Arrived || outcome() instanceof Outcome.Stays;
+  }
+
   /** The setup as it was given, where it was. */
   Optional<MovedSetup> what() {
     return steps.stream()

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.framewright.job.OtherJob;
+import org.framewright.shotlist.SetupState;
 
 /** The moves of a store. */
 final class StoredMoves implements MoveBook {
@@ -49,6 +50,26 @@ final class StoredMoves implements MoveBook {
   List<SetupMove> recent(int days) throws IOException {
     return read(
         MOVES + "where m.at > clock_timestamp() - ? * interval '1 day' order by m.at, m.id", days);
+  }
+
+  /** What is to be shot at a set, as one of its computers told it last. */
+  List<Moves.ToShoot> toShoot(UUID job) throws IOException {
+    return store.with(
+        connection -> {
+          try (var statement =
+              connection.prepareStatement(
+                  "select setup, title from framewright.search_setup where job = ? and state = ?")) {
+            statement.setObject(1, job);
+            statement.setString(2, SetupState.TO_SHOOT.word());
+            var setups = new ArrayList<Moves.ToShoot>();
+            try (var row = statement.executeQuery()) {
+              while (row.next()) {
+                setups.add(new Moves.ToShoot(row.getString(1), row.getString(2)));
+              }
+            }
+            return setups;
+          }
+        });
   }
 
   private long rows(UUID job) throws IOException {
@@ -91,7 +112,7 @@ final class StoredMoves implements MoveBook {
           try (var statement =
               connection.prepareStatement(
                   """
-                  select s.giver, s.setup, s.number, s.move, s.kind, s.station, s.at, s.facts::text
+                  select s.giver, s.setup, s.number, s.move, s.kind, s.station, s.at, s.facts
                   from framewright.move_step s
                   join unnest(?::uuid[], ?::text[]) as asked (giver, setup) using (giver, setup)
                   order by s.number
@@ -168,13 +189,12 @@ final class StoredMoves implements MoveBook {
     return store.with(
         connection -> {
           try (var statement =
-              connection.prepareStatement("select framewright.step_move(?, ?, ?, ?, ?::jsonb)")) {
+              connection.prepareStatement("select framewright.step_move(?, ?, ?, ?, ?)")) {
             statement.setObject(1, move.id());
             statement.setInt(2, move.next());
             statement.setString(3, kind.word());
             statement.setString(4, station);
-            // A server keeps no NUL in text.
-            statement.setString(5, facts.replace("\\u0000", "\\ufffd"));
+            statement.setString(5, facts);
             try (var row = statement.executeQuery()) {
               row.next();
               return row.getBoolean(1);

@@ -8,13 +8,16 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.framewright.day.DayHours;
 import org.framewright.job.OtherJob;
 import org.framewright.job.Station;
 import org.framewright.job.TestClock;
+import org.framewright.shotlist.Setup;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -70,6 +73,10 @@ class StoredMovesTest {
 
   @Test
   void aSetupIsAskedForGivenAndTaken() throws Exception {
+    var columns = new LinkedHashMap<String, String>();
+    columns.put("Zip", "no");
+    columns.put("Colour", "black");
+    winter.job().changeSetup(new Setup("003", "Coat", List.of(), OptionalInt.of(4), columns));
     var move = ask("003");
     assertThat(MoveDescription.word(move)).isEqualTo("asked");
     winter.follow();
@@ -80,6 +87,8 @@ class StoredMovesTest {
     winter.follow();
     assertThat(winter.job().shotList().codes()).containsExactly("001", "002");
     assertThat(summer.job().shotList().codes()).containsExactly("001", "002", "003");
+    assertThat(summer.job().setup("003")).isEqualTo(winter.job().moves().given("3").get().setup());
+    assertThat(summer.job().setup("003").columns().keySet()).containsExactly("Zip", "Colour");
     assertThat(moves.open(winter.id())).isEmpty();
     assertThat(moves.recent(7)).isEqualTo(List.of(moves.now(move)));
     assertThat(moves.recent(7).getFirst().by()).isEqualTo("Mara");

@@ -2,13 +2,17 @@ package org.framewright.ui.sets;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -20,7 +24,12 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.job.OtherJob;
+import org.framewright.studio.MoveDescription;
+import org.framewright.studio.Moves;
+import org.framewright.studio.SetupMove;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.ListWalk;
 import org.framewright.ui.look.Texts;
@@ -132,6 +141,8 @@ public final class SetsScreen implements Screen {
             openChosen();
           }
         });
+    list.setContextMenu(
+        new ContextMenu(CommandControls.item(openCommand()), CommandControls.item(moveCommand())));
     list.setItems(model.lines());
   }
 
@@ -181,6 +192,63 @@ public final class SetsScreen implements Screen {
     }
   }
 
+  /** Asks which setups of the chosen set are to be shot by which other one. */
+  private void move() {
+    model
+        .chosenLine()
+        .ifPresent(
+            line ->
+                model
+                    .moving()
+                    .ifPresent(
+                        moving ->
+                            desk.tasks()
+                                .run(
+                                    texts.get("sets.move.asking"),
+                                    _ -> moving.toShoot(line.job()),
+                                    setups -> ask(moving, line, setups),
+                                    desk::trouble)));
+  }
+
+  private void ask(SetupMoving moving, SetLine from, List<Moves.ToShoot> setups) {
+    var dialog = new MoveDialog(setups, model.others(from.job()), texts);
+    desk.dialogs().show(dialog.spec(from.name(), (codes, to) -> move(moving, from, to, codes)));
+  }
+
+  private void move(SetupMoving moving, SetLine from, SetLine to, List<String> codes) {
+    desk.tasks()
+        .run(
+            texts.get("sets.move.moving"),
+            _ -> moving.move(other(from), other(to), codes),
+            moves -> desk.say(outcome(moves)),
+            desk::trouble);
+  }
+
+  private static OtherJob other(SetLine line) {
+    return new OtherJob(line.job(), line.name());
+  }
+
+  /** What a person has to know first: what stays, then what is not there yet. */
+  private String outcome(List<SetupMove> moves) {
+    var said =
+        moves.stream()
+            .max(
+                Comparator.comparing(
+                    (SetupMove move) -> MoveDescription.remedy(move).isPresent() ? 1 : 0))
+            .orElseThrow();
+    if (moves.size() > 1 && moves.stream().allMatch(this::arrived)) {
+      return texts.get("sets.move.arrived", moves.size(), said.to().name());
+    }
+    var sentence = texts.say(MoveDescription.said(said)) + ".";
+    return MoveDescription.remedy(said)
+        .map(remedy -> sentence + " " + texts.say(remedy))
+        .orElse(sentence);
+  }
+
+  private boolean arrived(SetupMove move) {
+    return move.outcome() instanceof SetupMove.Outcome.Arrived;
+  }
+
   private void takeKeys() {
     list.requestFocus();
     if (model.chosenLine().isEmpty() && !model.lines().isEmpty()) {
@@ -219,16 +287,34 @@ public final class SetsScreen implements Screen {
     return list;
   }
 
+  private ObservableBooleanValue chosen(BooleanSupplier also) {
+    return Bindings.createBooleanBinding(
+        () -> model.chosenLine().isPresent() && also.getAsBoolean(), model.chosen(), model.lines());
+  }
+
+  private Command openCommand() {
+    return new Command(
+        ID + ".open",
+        texts.get("command.sets.open"),
+        Keys.plain(KeyCode.ENTER),
+        this::openChosen,
+        chosen(() -> true));
+  }
+
+  private Command moveCommand() {
+    return new Command(
+        ID + ".move",
+        texts.get("command.sets.move"),
+        Keys.plain(KeyCode.M),
+        this::move,
+        chosen(() -> model.moving().isPresent()));
+  }
+
   @Override
   public List<Command> commands() {
     return List.of(
-        new Command(
-            ID + ".open",
-            texts.get("command.sets.open"),
-            Keys.plain(KeyCode.ENTER),
-            this::openChosen,
-            Bindings.createBooleanBinding(
-                () -> model.chosenLine().isPresent(), model.chosen(), model.lines())),
+        openCommand(),
+        moveCommand(),
         Command.of(
             ID + ".find",
             texts.get("command.sets.find"),

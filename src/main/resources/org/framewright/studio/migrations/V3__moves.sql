@@ -16,7 +16,7 @@ create index move_taker on framewright.move (taker);
 
 -- What happened to a setup of the set that gives it, numbered 1, 2, 3 over all of its moves.
 -- setup: the code by which names tell setups apart. facts: the setup's line; the code that it has
--- now; why it stays.
+-- now; why it stays; as text, since the columns of a line have an order.
 create table framewright.move_step (
   giver uuid not null,
   setup text not null,
@@ -26,7 +26,7 @@ create table framewright.move_step (
   kind text not null check (kind in ('given', 'taken', 'stays')),
   station text not null check (length(station) between 1 and 128),
   at timestamptz not null default clock_timestamp(),
-  facts jsonb not null check (pg_column_size(facts) <= 1048576),
+  facts text not null check (octet_length(facts) <= 1048576),
   primary key (giver, setup, number),
   foreign key (move, giver, taker, setup) references framewright.move (id, giver, taker, setup)
 );
@@ -55,7 +55,7 @@ $$;
 
 -- Whoever says first what comes next is right; the other is answered false, and reads again.
 create function framewright.step_move(
-  p_move uuid, p_number int, p_kind text, p_station text, p_facts jsonb)
+  p_move uuid, p_number int, p_kind text, p_station text, p_facts text)
 returns boolean language plpgsql security definer set search_path = framewright, pg_temp as $$
 declare
   m framewright.move;
@@ -90,10 +90,10 @@ $$ select 3 $$;
 
 revoke all on function
   framewright.ask_move(uuid, uuid, uuid, text, text, text),
-  framewright.step_move(uuid, int, text, text, jsonb)
+  framewright.step_move(uuid, int, text, text, text)
   from public;
 grant select on framewright.move, framewright.move_step to framewright_station;
 grant execute on function
   framewright.ask_move(uuid, uuid, uuid, text, text, text),
-  framewright.step_move(uuid, int, text, text, jsonb)
+  framewright.step_move(uuid, int, text, text, text)
   to framewright_station;
