@@ -136,16 +136,23 @@ class SetsPageTest {
       app.await(() -> app.holdsTheKeys("#move-setups"));
       app.press(KeyCode.DOWN);
       app.press(KeyCode.SHIFT, KeyCode.DOWN);
+      app.press(KeyCode.ENTER); // No set is named yet.
+      app.press(KeyCode.TAB);
+      app.await(() -> app.holdsTheKeys("#move-to"));
+      app.press(KeyCode.DOWN);
       app.press(KeyCode.ENTER);
       app.await(() -> moved.said.size() == 1);
       assertThat(moved.said.getFirst())
-          .isEqualTo("2026-11-23_NOVA_evening to 2026-11-22_KVO_shoes: 0002 0003");
+          .isEqualTo("2026-11-23_NOVA_evening to 2026-11-21_NOVA_lookbook: 0002 0003");
       app.await(() -> app.reads("#status").contains("has answered yet"));
       app.robot().rightClickOn(".sets-name");
       app.robot().clickOn("Have setups shot by another set");
       app.await(() -> app.exists("#move-setups"));
+      app.robot().clickOn("#move-to");
+      app.robot().clickOn(".combo-box-popup .list-cell");
       app.robot().clickOn("#dialog-confirm");
       app.await(() -> moved.said.size() == 2);
+      assertThat(moved.said.getLast()).endsWith(" to 2026-11-21_NOVA_lookbook: 0001");
       uncaught.assertNone();
     }
   }

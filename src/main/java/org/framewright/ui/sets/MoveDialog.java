@@ -39,8 +39,8 @@ final class MoveDialog {
     sets.setCellFactory(_ -> new SetNameCell());
     sets.setButtonCell(new SetNameCell());
     sets.setMaxWidth(Double.MAX_VALUE);
+    // None is chosen beforehand: a setup must not go to a set that nobody named.
     sets.setAccessibleText(texts.get("sets.move.to"));
-    sets.getSelectionModel().selectFirst();
     node.getStyleClass().add("copy-dialog");
     node.getChildren()
         .addAll(

@@ -5,10 +5,8 @@ import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
-import javafx.beans.value.ObservableBooleanValue;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -195,19 +193,23 @@ public final class SetsScreen implements Screen {
   /** Asks which setups of the chosen set are to be shot by which other one. */
   private void move() {
     model
-        .chosenLine()
+        .moving()
         .ifPresent(
-            line ->
-                model
-                    .moving()
+            moving ->
+                line()
                     .ifPresent(
-                        moving ->
+                        line ->
                             desk.tasks()
                                 .run(
                                     texts.get("sets.move.asking"),
                                     _ -> moving.toShoot(line.job()),
                                     setups -> ask(moving, line, setups),
                                     desk::trouble)));
+  }
+
+  /** The chosen set, else the first. */
+  private Optional<SetLine> line() {
+    return model.chosenLine().or(() -> model.lines().stream().findFirst());
   }
 
   private void ask(SetupMoving moving, SetLine from, List<Moves.ToShoot> setups) {
@@ -257,9 +259,7 @@ public final class SetsScreen implements Screen {
   }
 
   private void openChosen() {
-    model
-        .chosenLine()
-        .or(() -> model.lines().stream().findFirst())
+    line()
         .ifPresent(
             line ->
                 line.folder()
@@ -287,18 +287,14 @@ public final class SetsScreen implements Screen {
     return list;
   }
 
-  private ObservableBooleanValue chosen(BooleanSupplier also) {
-    return Bindings.createBooleanBinding(
-        () -> model.chosenLine().isPresent() && also.getAsBoolean(), model.chosen(), model.lines());
-  }
-
   private Command openCommand() {
     return new Command(
         ID + ".open",
         texts.get("command.sets.open"),
         Keys.plain(KeyCode.ENTER),
         this::openChosen,
-        chosen(() -> true));
+        Bindings.createBooleanBinding(
+            () -> model.chosenLine().isPresent(), model.chosen(), model.lines()));
   }
 
   private Command moveCommand() {
@@ -307,7 +303,8 @@ public final class SetsScreen implements Screen {
         texts.get("command.sets.move"),
         Keys.plain(KeyCode.M),
         this::move,
-        chosen(() -> model.moving().isPresent()));
+        Bindings.createBooleanBinding(
+            () -> !model.lines().isEmpty() && model.moving().isPresent(), model.lines()));
   }
 
   @Override
