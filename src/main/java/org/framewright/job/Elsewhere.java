@@ -18,7 +18,7 @@ public record Elsewhere(String station, Optional<String> called, Instant at, Opt
         || event instanceof Event.ListChanged
         || event instanceof Event.Given
         || event instanceof Event.Taken
-        || event instanceof Event.GiveEnded(_, var arrived) && !arrived;
+        || (event instanceof Event.GiveEnded(_, var arrived) && !arrived);
   }
 
   static Elsewhere of(Entry entry) {

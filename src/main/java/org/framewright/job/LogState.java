@@ -359,7 +359,7 @@ final class LogState {
 
   private boolean isListed(String key) {
     return !away.containsKey(key)
-        && (setups.containsKey(key) && !removed.contains(key) || namesOfWorked.containsKey(key));
+        && ((setups.containsKey(key) && !removed.contains(key)) || namesOfWorked.containsKey(key));
   }
 
   private static <K, V> void remove(Map<K, V> map, K key, Consumer<Runnable> undo) {
