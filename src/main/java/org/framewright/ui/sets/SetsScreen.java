@@ -2,7 +2,6 @@ package org.framewright.ui.sets;
 
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -234,10 +233,9 @@ public final class SetsScreen implements Screen {
   private String outcome(List<SetupMove> moves) {
     var said =
         moves.stream()
-            .max(
-                Comparator.comparing(
-                    (SetupMove move) -> MoveDescription.remedy(move).isPresent() ? 1 : 0))
-            .orElseThrow();
+            .filter(move -> MoveDescription.remedy(move).isPresent())
+            .findFirst()
+            .orElse(moves.getFirst());
     if (moves.size() > 1 && moves.stream().allMatch(this::arrived)) {
       return texts.get("sets.move.arrived", moves.size(), said.to().name());
     }
