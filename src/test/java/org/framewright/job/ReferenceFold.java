@@ -186,14 +186,14 @@ record ReferenceFold(
         }
         case Event.Taken news -> {
           if (taken.add(news.move())) {
-            take(news, entry);
+            take(news);
           }
         }
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
     }
 
-    private void take(Event.Taken news, Entry entry) {
+    private void take(Event.Taken news) {
       var code = news.code();
       for (int i = 2; isInUse(Setup.canonicalKey(code)); i++) {
         code = news.code() + "-" + i;
