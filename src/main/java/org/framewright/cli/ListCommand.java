@@ -116,7 +116,7 @@ final class ListCommand implements Callable<Integer> {
 
   private void table(Job job, Standing standing) {
     var setups = job.shotList().setups();
-    if (setups.isEmpty()) {
+    if (setups.isEmpty() && job.moves().given().isEmpty()) {
       output
           .out()
           .println("The shot list is empty. Import one: framewright list JOB --import FILE");
@@ -140,6 +140,15 @@ final class ListCommand implements Callable<Integer> {
                       remark(job, setup, standing))
                   .stripTrailing());
     }
+    for (var given : job.moves().given()) {
+      output
+          .out()
+          .println(
+              "Given to another set: "
+                  + PlainText.line(given.setup().code())
+                  + (given.arrived() ? " to " : " on its way to ")
+                  + PlainText.line(given.to().name()));
+    }
   }
 
   private static String remark(Job job, Setup setup, Standing standing) {
@@ -154,7 +163,12 @@ final class ListCommand implements Callable<Integer> {
       return "by " + status.signedOffBy().get();
     }
     boolean begun = status.state() != SetupState.TO_SHOOT && status.state() != SetupState.DROPPED;
-    return begun ? String.join(", ", job.missing(setup, standing.tally())) : "";
+    return begun
+        ? String.join(", ", job.missing(setup, standing.tally()))
+        : job.moves()
+            .came(setup.code())
+            .map(came -> "from " + PlainText.line(came.from().name()))
+            .orElse("");
   }
 
   private static int width(List<String> texts, String heading) {

@@ -53,6 +53,7 @@ import picocli.CommandLine.ParentCommand;
     subcommands = {
       StudioAddCommand.class,
       StudioBringCommand.class,
+      StudioMoveCommand.class,
       StudioSearchCommand.class,
       StudioNumbersCommand.class
     })

@@ -15,7 +15,10 @@ public record Elsewhere(String station, Optional<String> called, Instant at, Opt
   static boolean concerns(Event event) {
     return event instanceof Event.Marked
         || event instanceof Event.TakenBack
-        || event instanceof Event.ListChanged;
+        || event instanceof Event.ListChanged
+        || event instanceof Event.Given
+        || event instanceof Event.Taken
+        || (event instanceof Event.GiveEnded(_, var arrived) && !arrived);
   }
 
   static Elsewhere of(Entry entry) {

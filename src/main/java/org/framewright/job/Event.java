@@ -3,6 +3,7 @@ package org.framewright.job;
 import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.UUID;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.ListOptions;
@@ -93,6 +94,28 @@ sealed interface Event {
    * @param name one line; empty where it is no longer called anything
    */
   record Named(String name) implements Event {}
+
+  /**
+   * A setup was given to another job, which takes it or not. It is shot by neither until then.
+   *
+   * @param by who asked for it; may be empty
+   */
+  record Given(UUID move, MovedSetup what, OtherJob to, String by) implements Event {}
+
+  /**
+   * What became of a setup that was given away.
+   *
+   * @param arrived whether the other job took it; it stays here if not
+   */
+  record GiveEnded(UUID move, boolean arrived) implements Event {}
+
+  /**
+   * A setup of another job was taken.
+   *
+   * @param code under which it came into the list
+   * @param what as it was given, with its code there
+   */
+  record Taken(UUID move, String code, MovedSetup what, OtherJob from) implements Event {}
 
   /** A card or the job was copied. */
   record Copied(CopyRecord copy) implements Event {}

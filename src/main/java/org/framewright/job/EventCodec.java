@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SequencedMap;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 import org.framewright.base.Text;
@@ -201,6 +202,25 @@ final class EventCodec {
         json.put("by", text(by));
       }
       case Event.ReadyAsked(var said) -> write(said, json);
+      case Event.Given given -> {
+        json.put("type", "given");
+        json.put("move", given.move().toString());
+        write(given.to(), json.putObject("to"));
+        json.put("by", text(given.by()));
+        write(given.what(), json.putObject("what"));
+      }
+      case Event.GiveEnded ended -> {
+        json.put("type", "give-ended");
+        json.put("move", ended.move().toString());
+        json.put("arrived", ended.arrived());
+      }
+      case Event.Taken taken -> {
+        json.put("type", "taken");
+        json.put("move", taken.move().toString());
+        json.put("setup", text(taken.code()));
+        write(taken.from(), json.putObject("from"));
+        write(taken.what(), json.putObject("what"));
+      }
       case Event.Copied copied -> write(copied.copy(), json);
       case Event.Compared compared -> {
         json.put("type", "compared");
@@ -227,6 +247,61 @@ final class EventCodec {
       }
       case Event.Unknown unknown -> throw new IllegalArgumentException(unknown.type());
     }
+  }
+
+  private static void write(OtherJob job, ObjectNode json) {
+    json.put("id", job.id().toString()).put("name", text(job.name()));
+  }
+
+  private static void write(MovedSetup moved, ObjectNode json) {
+    write(moved.setup(), json.putObject("setup"));
+    var notes = json.putArray("notes");
+    for (var note : moved.notes()) {
+      notes
+          .addObject()
+          .put("text", text(note.text()))
+          .put("by", text(note.by()))
+          .put("station", text(note.station()))
+          .put("at", note.at().toString());
+    }
+    var codes = json.putObject("codes");
+    moved.codes().forEach((job, code) -> codes.put(job.toString(), text(code)));
+  }
+
+  /** For {@link MovedSetup#json}. */
+  static String json(MovedSetup moved) {
+    var json = JSON.createObjectNode();
+    write(moved, json);
+    return json.toString();
+  }
+
+  /** For {@link MovedSetup#read}. */
+  static Optional<MovedSetup> movedSetup(String text) {
+    try {
+      return Optional.of(movedSetup(JSON.readTree(text)));
+    } catch (JsonProcessingException | Missing | DateTimeException | IllegalArgumentException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static MovedSetup movedSetup(JsonNode json) throws Missing {
+    var notes = new ArrayList<MovedSetup.Note>();
+    for (var note : json.path("notes")) {
+      notes.add(
+          new MovedSetup.Note(
+              text(note, "text"), text(note, "by"), text(note, "station"), time(note, "at")));
+    }
+    var codes = new LinkedHashMap<UUID, String>();
+    texts(json.path("codes")).forEach((job, code) -> codes.put(UUID.fromString(job), code));
+    return new MovedSetup(setupOf(json.path("setup")), notes, codes);
+  }
+
+  private static OtherJob otherJob(JsonNode json) throws Missing {
+    return new OtherJob(id(json, "id"), text(json, "name"));
+  }
+
+  private static UUID id(JsonNode json, String name) throws Missing {
+    return UUID.fromString(text(json, name));
   }
 
   private static void write(SlateWord word, ObjectNode json) {
@@ -436,6 +511,20 @@ final class EventCodec {
             new Event.ItemTicked(
                 text(json, "item"), json.path("ticked").asBoolean(), text(json, "by"));
         case "ready-asked" -> new Event.ReadyAsked(ready(json));
+        case "given" ->
+            new Event.Given(
+                id(json, "move"),
+                movedSetup(json.path("what")),
+                otherJob(json.path("to")),
+                text(json, "by"));
+        case "give-ended" ->
+            new Event.GiveEnded(id(json, "move"), json.path("arrived").asBoolean());
+        case "taken" ->
+            new Event.Taken(
+                id(json, "move"),
+                setup(json),
+                movedSetup(json.path("what")),
+                otherJob(json.path("from")));
         case "copied" -> new Event.Copied(copy(json));
         case "named" -> new Event.Named(name(json));
         case "compared" -> new Event.Compared(ComparedJson.read(json).orElseThrow(Missing::new));
@@ -504,19 +593,22 @@ final class EventCodec {
   private static List<Setup> setups(JsonNode nodes) throws Missing {
     var setups = new ArrayList<Setup>();
     for (var node : nodes) {
-      var views = new ArrayList<View>();
-      for (var view : node.path("views")) {
-        views.add(new View(text(view, "code"), number(view, "frames")));
-      }
-      setups.add(
-          new Setup(
-              text(node, "code"),
-              text(node, "title"),
-              views,
-              number(node, "framesWanted"),
-              texts(node.path("columns"))));
+      setups.add(setupOf(node));
     }
     return setups;
+  }
+
+  private static Setup setupOf(JsonNode node) throws Missing {
+    var views = new ArrayList<View>();
+    for (var view : node.path("views")) {
+      views.add(new View(text(view, "code"), number(view, "frames")));
+    }
+    return new Setup(
+        text(node, "code"),
+        text(node, "title"),
+        views,
+        number(node, "framesWanted"),
+        texts(node.path("columns")));
   }
 
   private static SequencedMap<String, String> texts(JsonNode node) {

@@ -18,6 +18,7 @@ import org.framewright.shotlist.ShotList;
  * @param comparisons of copies, in the order in which they were made
  * @param copies of cards and of the job, in the order in which they were made
  * @param comments of people, in the order in which they were made
+ * @param moves setups that went to other jobs or came from there
  * @param slateKeys of the slates of the job, the one that new ones get first
  * @param readiness of the checks before the first frame and after the last
  * @param remarks what a person should know
@@ -30,6 +31,7 @@ record Fold(
     List<ComparedAt> comparisons,
     List<CopyRecord> copies,
     List<Comment> comments,
+    SetupMoves moves,
     List<JobKey> slateKeys,
     Readiness readiness,
     List<Text> remarks) {

@@ -150,7 +150,12 @@ final class Folding {
             .filter(
                 entry ->
                     switch (entry.event()) {
-                      case Event.ListChanged _, Event.Marked _, Event.Moved _ ->
+                      case Event.ListChanged _,
+                          Event.Marked _,
+                          Event.Moved _,
+                          Event.Given _,
+                          Event.GiveEnded _,
+                          Event.Taken _ ->
                           !entry.time().isAfter(time);
                       case Event.TakenBack _ -> true;
                       default -> false;

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
+import java.util.UUID;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
@@ -31,6 +32,7 @@ import org.framewright.frames.Attribution;
 import org.framewright.frames.CameraNumber;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
+import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
@@ -471,6 +473,13 @@ public final class Job {
     if (found.isPresent()) {
       return found.get();
     }
+    var given = fold.moves().given(code);
+    if (given.isPresent()) {
+      throw new JobException(
+          new MoveRefusal(
+                  MoveRefusal.Why.GIVEN, given.get().setup().code(), given.get().to().name())
+              .problem(name()));
+    }
     var setups = fold.list().setups();
     throw new JobException(
         Text.of("there is no setup \"{0}\" in the shot list", code),
@@ -687,7 +696,7 @@ public final class Job {
   public ListChange previewImport(ShotList incoming, Tally counted) {
     var framed = framed(counted);
     synchronized (this) {
-      return ListMerge.of(fold.list(), incoming, isWorkedOn(framed)).change();
+      return ListMerge.of(fold.list(), planned(incoming), isWorkedOn(framed)).change();
     }
   }
 
@@ -696,7 +705,7 @@ public final class Job {
     var framed = framed();
     synchronized (this) {
       refresh();
-      return ListMerge.of(fold.list(), incoming, isWorkedOn(framed)).change();
+      return ListMerge.of(fold.list(), planned(incoming), isWorkedOn(framed)).change();
     }
   }
 
@@ -710,7 +719,7 @@ public final class Job {
     var framed = framed();
     synchronized (this) {
       refresh();
-      return put(ListMerge.of(fold.list(), incoming, isWorkedOn(framed)));
+      return put(ListMerge.of(fold.list(), planned(incoming), isWorkedOn(framed)));
     }
   }
 
@@ -722,7 +731,7 @@ public final class Job {
     var framed = framed();
     synchronized (this) {
       refresh();
-      return put(ListMerge.of(fold.list(), incoming, isWorkedOn(framed), acceptedCodes));
+      return put(ListMerge.of(fold.list(), planned(incoming), isWorkedOn(framed), acceptedCodes));
     }
   }
 
@@ -735,8 +744,23 @@ public final class Job {
     return counted.bySetup().keySet().stream().map(Setup::canonicalKey).collect(Collectors.toSet());
   }
 
+  /** What came from another job is in no list of this one's client, and stays too. */
   private Predicate<String> isWorkedOn(Set<String> framed) {
-    return key -> folding.isWorkedOn(key) || framed.contains(key);
+    var came =
+        fold.moves().came().keySet().stream().map(Setup::canonicalKey).collect(Collectors.toSet());
+    return key -> folding.isWorkedOn(key) || framed.contains(key) || came.contains(key);
+  }
+
+  /** A list without the setups that were given to other jobs. */
+  private ShotList planned(ShotList incoming) {
+    var moves = fold.moves();
+    return moves.given().isEmpty()
+        ? incoming
+        : new ShotList(
+            incoming.setups().stream()
+                .filter(
+                    setup -> fold.index().setup(setup.code()).isPresent() || !moves.isAway(setup))
+                .toList());
   }
 
   private ListChange put(ListMerge merge) throws IOException {
@@ -806,6 +830,14 @@ public final class Job {
     if (there.isPresent()) {
       throw new JobException(
           Text.of("the list has a setup {0} already", there.get().code()),
+          name(),
+          Text.of("Give the new one another number."));
+    }
+    var given = fold.moves().given(setup.code());
+    if (given.isPresent()) {
+      throw new JobException(
+          Text.of(
+              "setup {0} was given to {1}", given.get().setup().code(), given.get().to().name()),
           name(),
           Text.of("Give the new one another number."));
     }
@@ -892,6 +924,193 @@ public final class Job {
   public synchronized void record(ReadyRecord said) throws IOException {
     refresh();
     append(new Event.ReadyAsked(said));
+  }
+
+  // Moves to other jobs and from there
+
+  /** The setups that went from this job to another one and came from one. */
+  public SetupMoves moves() {
+    return fold.moves();
+  }
+
+  /**
+   * What keeps a setup from being given to another job, as far as the log was read.
+   *
+   * @param scan of the frames folder
+   */
+  public Optional<MoveRefusal> whyNotGiven(String code, FrameScan scan) {
+    var now = fold;
+    var given = now.moves().given(code);
+    if (given.isPresent()) {
+      return refusal(MoveRefusal.Why.GIVEN, given.get().setup().code(), given.get().to().name());
+    }
+    var found = now.index().setup(code);
+    if (found.isEmpty()) {
+      return refusal(MoveRefusal.Why.NO_SETUP, PlainText.line(code), "");
+    }
+    var setup = found.get().code();
+    var standing = standing(now, scan);
+    var counted = Optional.ofNullable(standing.tally().bySetup().get(setup));
+    int frames =
+        Math.max(
+            counted.map(one -> one.frames() + one.clips()).orElse(0),
+            movedTo(setup, now.state().moves()));
+    return switch (standing.state().of(setup).state()) {
+      case ON_SET -> refusal(MoveRefusal.Why.ON_SET, setup, "");
+      case SHOT, SIGNED_OFF -> refusal(MoveRefusal.Why.SHOT, setup, "");
+      case PICKUP -> refusal(MoveRefusal.Why.PICKUP, setup, "");
+      case DROPPED -> refusal(MoveRefusal.Why.DROPPED, setup, "");
+      case TO_SHOOT ->
+          frames > 0
+              ? refusal(MoveRefusal.Why.FRAMES, setup, "" + frames)
+              : haveArrivedElsewhere(now.state(), setup, scan)
+                  ? refusal(MoveRefusal.Why.FRAMES_ELSEWHERE, setup, "")
+                  : Optional.empty();
+    };
+  }
+
+  private static Optional<MoveRefusal> refusal(MoveRefusal.Why why, String setup, String detail) {
+    return Optional.of(new MoveRefusal(why, setup, detail));
+  }
+
+  /** How many frames people moved to a setup, wherever they lie. */
+  private static int movedTo(String setup, List<FrameMove> moves) {
+    var last = new HashMap<FrameId, String>();
+    moves.forEach(move -> last.put(move.frame(), move.setup()));
+    return Collections.frequency(last.values(), setup);
+  }
+
+  /** Whether frames came while a setup was on set that are in no folder of this computer. */
+  private static boolean haveArrivedElsewhere(JobState state, String setup, FrameScan scan) {
+    var spans = state.spans().stream().filter(span -> span.setup().equals(setup)).toList();
+    if (spans.isEmpty()) {
+      return false;
+    }
+    var here = new HashSet<FrameId>();
+    scan.frames().forEach(frame -> here.addAll(frame.knownAs()));
+    return state.arrivals().entrySet().stream()
+        .filter(arrival -> !here.contains(arrival.getKey()))
+        .anyMatch(
+            arrival ->
+                spans.stream()
+                    .anyMatch(
+                        span ->
+                            !arrival.getValue().isBefore(span.from())
+                                && span.until().map(arrival.getValue()::isBefore).orElse(true)));
+  }
+
+  /**
+   * Gives a setup to another job; it is not shot here from then on, and by nobody until the other
+   * job takes it. Given again under the same move, it stays as it is.
+   *
+   * @param move what tells this move from every other one
+   * @param by who asked for it; may be empty
+   * @param here what the store calls this job
+   * @return why it stays; empty where it is given
+   */
+  public Optional<MoveRefusal> give(
+      UUID move, String code, OtherJob to, String by, UUID here, FrameScan scan)
+      throws IOException {
+    synchronized (this) {
+      refresh();
+      if (moves().given(move).isPresent() || moves().ended().contains(move)) {
+        return Optional.empty();
+      }
+      var refusal = whyNotGiven(code, scan);
+      if (refusal.isPresent()) {
+        return refusal;
+      }
+      var setup = fold.index().setup(code).orElseThrow();
+      var notes =
+          fold.comments().stream()
+              .filter(comment -> comment.isOf(setup) && comment.frames().isEmpty())
+              .map(
+                  comment ->
+                      new MovedSetup.Note(
+                          comment.text(), comment.by(), comment.station(), comment.at()))
+              .toList();
+      var codes = new LinkedHashMap<UUID, String>();
+      moves().came(setup.code()).ifPresent(came -> codes.putAll(came.codes()));
+      codes.put(here, setup.code());
+      give(move, new MovedSetup(setup, notes, codes), to, by);
+      return Optional.empty();
+    }
+  }
+
+  /** Writes down that a setup was given, where the log lost it. */
+  public synchronized void give(UUID move, MovedSetup what, OtherJob to, String by)
+      throws IOException {
+    append(new Event.Given(move, what, to, shortened(by)));
+  }
+
+  /**
+   * Writes down what became of a setup that was given away.
+   *
+   * @param arrived whether the other job took it; it stays here if not
+   */
+  public synchronized void endGive(UUID move, boolean arrived) throws IOException {
+    refresh();
+    if (!moves().ended().contains(move)) {
+      append(new Event.GiveEnded(move, arrived));
+    }
+  }
+
+  /** Under which code a setup of another job would come into the list, or why it cannot. */
+  public sealed interface Entering {
+    /** It would be this setup. */
+    record As(Setup setup) implements Entering {}
+
+    /** Its frames could not be named. */
+    record Refused(MoveRefusal why) implements Entering {}
+  }
+
+  /**
+   * How a setup of another job would come into the list: under the code that it had here once, else
+   * under its own, else under one that is free.
+   *
+   * @param here what the store calls this job
+   */
+  public synchronized Entering entering(MovedSetup what, UUID here) {
+    var codes = new LinkedHashSet<String>();
+    Optional.ofNullable(what.codes().get(here)).filter(this::isGiven).ifPresent(codes::add);
+    var own = what.setup().code();
+    if (fold.index().setup(own).isEmpty() && !isGiven(own)) {
+      codes.add(own);
+    }
+    codes.add(nextCode());
+    var why = Text.NONE;
+    for (var code : codes) {
+      var setup = what.as(code);
+      var misfits = tryNames(setup).misfits();
+      if (misfits.isEmpty()) {
+        return new Entering.As(setup);
+      }
+      why = why.isEmpty() ? misfits.getFirst().what() : why;
+    }
+    return new Entering.Refused(
+        new MoveRefusal(MoveRefusal.Why.NAMES, own, PlainText.line(why.english())));
+  }
+
+  private boolean isGiven(String code) {
+    return fold.moves().given(code).isPresent();
+  }
+
+  /** A code for one more setup; none that a setup had which was given away. */
+  public String nextCode() {
+    return fold.list().nextCode(this::isGiven);
+  }
+
+  /**
+   * Takes a setup of another job into the list. Taken again under the same move, it stays as it is.
+   *
+   * @param code as {@link #entering} said
+   */
+  public synchronized void take(UUID move, String code, MovedSetup what, OtherJob from)
+      throws IOException {
+    refresh();
+    if (!moves().taken().contains(move)) {
+      append(new Event.Taken(move, code, what, from));
+    }
   }
 
   // Copies

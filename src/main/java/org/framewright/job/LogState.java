@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.function.Consumer;
 import org.framewright.base.PlainText;
 import org.framewright.base.Text;
@@ -96,6 +97,13 @@ final class LogState {
     }
   }
 
+  /** A setup that was given away, and when. */
+  private record Gift(Event.Given given, Instant at) {
+    String key() {
+      return Setup.canonicalKey(given.what().setup().code());
+    }
+  }
+
   // What the events say.
   private final SequencedMap<String, String> values = new LinkedHashMap<>();
   private final SequencedMap<String, Setup> setups = new LinkedHashMap<>();
@@ -124,6 +132,17 @@ final class LogState {
   /** The last one of the morning, and of the evening. */
   private final Map<Boolean, ReadyAt> answers = new HashMap<>();
 
+  private final Map<UUID, Gift> gifts = new HashMap<>();
+  private final Map<UUID, Boolean> giftsEnded = new HashMap<>();
+  private final Set<UUID> taken = new HashSet<>();
+  private final Map<String, SetupMoves.Came> came = new HashMap<>();
+
+  /**
+   * The moves that took a setup away and did not bring it back, by its canonical key: mostly one;
+   * two where two stations gave it away at the same time, until one of them is told that it lost.
+   */
+  private final Map<String, List<UUID>> away = new HashMap<>();
+
   // What was made of it for the last fold, and what of it no longer holds.
   private boolean listChanged = true;
   private ListIndex index = new ListIndex(ShotList.empty());
@@ -140,6 +159,8 @@ final class LogState {
   private Optional<Set<FrameId>> shownSelects = Optional.empty();
   private Optional<Map<FrameId, Integer>> shownRatings = Optional.empty();
   private Optional<List<String>> shownPickups = Optional.empty();
+  private List<SetupMoves.Given> givenAway = List.of();
+  private SetupMoves setupMoves = SetupMoves.NONE;
 
   /** Applies an event that comes after all that were applied. */
   void apply(Entry entry, Consumer<Runnable> undo) {
@@ -169,6 +190,9 @@ final class LogState {
         worked(moved.setup(), undo);
         int before = moves.size();
         undo.accept(() -> cutMoves(before));
+        if (!away.isEmpty()) {
+          both(() -> listChanged = true, undo);
+        }
         for (var frame : moved.frames()) {
           moves.add(new FrameMove(frame, moved.setup(), moved.view(), time));
         }
@@ -225,6 +249,9 @@ final class LogState {
         undo.accept(() -> comparisons.cut(before));
         comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
       }
+      case Event.Given given -> give(given, time, undo);
+      case Event.GiveEnded ended -> endGive(ended, undo);
+      case Event.Taken news -> take(news, entry, undo);
       case Event.Unknown other ->
           put(unknown, other.type(), unknown.getOrDefault(other.type(), 0) + 1, undo);
     }
@@ -281,6 +308,100 @@ final class LogState {
     undo.accept(() -> order = before);
     order = changed.order().stream().map(Setup::canonicalKey).toList();
     both(() -> listChanged = true, undo);
+  }
+
+  /** A move is told once; its end may be read before its beginning, from another station. */
+  private void give(Event.Given given, Instant time, Consumer<Runnable> undo) {
+    if (gifts.containsKey(given.move())) {
+      return;
+    }
+    var gift = new Gift(given, time);
+    put(gifts, given.move(), gift, undo);
+    if (giftsEnded.getOrDefault(given.move(), true)) {
+      var moves = new ArrayList<>(away.getOrDefault(gift.key(), List.of()));
+      moves.add(given.move());
+      put(away, gift.key(), List.copyOf(moves), undo);
+    }
+    both(() -> listChanged = true, undo);
+  }
+
+  private void endGive(Event.GiveEnded ended, Consumer<Runnable> undo) {
+    if (giftsEnded.containsKey(ended.move())) {
+      return;
+    }
+    put(giftsEnded, ended.move(), ended.arrived(), undo);
+    var gift = gifts.get(ended.move());
+    if (gift != null && !ended.arrived() && away.containsKey(gift.key())) {
+      var others =
+          away.get(gift.key()).stream().filter(move -> !move.equals(ended.move())).toList();
+      if (others.isEmpty()) {
+        remove(away, gift.key(), undo);
+      } else {
+        put(away, gift.key(), others, undo);
+      }
+    }
+    both(() -> listChanged = true, undo);
+  }
+
+  private void take(Event.Taken news, Entry entry, Consumer<Runnable> undo) {
+    if (taken.contains(news.move())) {
+      return;
+    }
+    var code = freeCode(news.code());
+    var key = Setup.canonicalKey(code);
+    change(taken, news.move(), true, undo);
+    put(setups, key, news.what().as(code), undo);
+    change(removed, key, false, undo);
+    remove(away, key, undo);
+    put(
+        came,
+        key,
+        new SetupMoves.Came(
+            news.move(),
+            news.from().shown(),
+            news.what().setup().code(),
+            news.what().codes(),
+            entry.time()),
+        undo);
+    int before = comments.size();
+    undo.accept(() -> comments.cut(before));
+    for (var note : news.what().notes()) {
+      comments.add(
+          new Comment(
+              code,
+              List.of(),
+              note.text(),
+              note.by(),
+              note.station(),
+              Optional.empty(),
+              0,
+              note.at()));
+    }
+    both(() -> listChanged = true, undo);
+  }
+
+  /**
+   * The code under which a setup comes: as its event says, unless another station gave that code to
+   * another setup at the same time.
+   */
+  private String freeCode(String code) {
+    var free = code;
+    for (int i = 2; isListed(Setup.canonicalKey(free)); i++) {
+      free = code + "-" + i;
+    }
+    return free;
+  }
+
+  private boolean isListed(String key) {
+    return !away.containsKey(key)
+        && ((setups.containsKey(key) && !removed.contains(key)) || namesOfWorked.containsKey(key));
+  }
+
+  private static <K, V> void remove(Map<K, V> map, K key, Consumer<Runnable> undo) {
+    var before = map.remove(key);
+    if (before != null) {
+      undo.accept(() -> map.put(key, before));
+    }
   }
 
   private String worked(String code, Consumer<Runnable> undo) {
@@ -342,6 +463,10 @@ final class LogState {
 
   private void touch(String key, Consumer<Runnable> undo) {
     both(() -> touched.add(key), undo);
+    if (away.containsKey(key)) {
+      // Whether it is in the list is a matter of where it stands.
+      both(() -> listChanged = true, undo);
+    }
   }
 
   private void mark(Event.Marked marked, Instant time, Consumer<Runnable> undo) {
@@ -468,6 +593,7 @@ final class LogState {
         comparisons.snapshot(),
         copies.snapshot(),
         comments.snapshot(),
+        setupMoves,
         List.copyOf(slateKeys),
         new Readiness(
             itemTicks,
@@ -478,7 +604,9 @@ final class LogState {
 
   private void makeList() {
     var remarks = new ArrayList<Text>();
-    index = new ListIndex(new ShotList(listed(remarks)));
+    var worked = workedOnAway();
+    givenAway = givenAway(worked);
+    index = new ListIndex(new ShotList(listed(worked, remarks)));
     listRemarks = firstOf(remarks);
     listChanged = false;
     statuses =
@@ -493,6 +621,57 @@ final class LogState {
     shownMoves.cut(0);
     shownSlateWords = Optional.empty();
     shownPickups = Optional.empty();
+    setupMoves = setupMoves();
+  }
+
+  /** The setups that are on set or ticked here, or have frames, though they were given away. */
+  private Set<String> workedOnAway() {
+    var worked = new HashSet<String>();
+    if (!away.isEmpty()) {
+      var last = new HashMap<FrameId, String>();
+      moves.forEach(move -> last.put(move.frame(), Setup.canonicalKey(move.setup())));
+      worked.addAll(last.values());
+      worked.retainAll(away.keySet());
+      away.keySet().stream()
+          .filter(key -> status(key).state() != SetupState.TO_SHOOT)
+          .forEach(worked::add);
+    }
+    return worked;
+  }
+
+  private List<SetupMoves.Given> givenAway(Set<String> worked) {
+    return away.values().stream()
+        .flatMap(List::stream)
+        .map(gifts::get)
+        .map(gift -> shown(gift, worked.contains(gift.key())))
+        .sorted(Comparator.comparing(SetupMoves.Given::at).thenComparing(SetupMoves.Given::move))
+        .toList();
+  }
+
+  private SetupMoves setupMoves() {
+    if (gifts.isEmpty() && taken.isEmpty()) {
+      return SetupMoves.NONE;
+    }
+    var here = new LinkedHashMap<String, SetupMoves.Came>();
+    for (var setup : index.setups()) {
+      var from = came.get(Setup.canonicalKey(setup.code()));
+      if (from != null) {
+        here.put(setup.code(), from);
+      }
+    }
+    return new SetupMoves(givenAway, here, taken, giftsEnded.keySet());
+  }
+
+  private SetupMoves.Given shown(Gift gift, boolean workedOn) {
+    var given = gift.given();
+    return new SetupMoves.Given(
+        given.move(),
+        given.what(),
+        given.to().shown(),
+        PlainText.line(given.by()),
+        gift.at(),
+        giftsEnded.getOrDefault(given.move(), false),
+        workedOn);
   }
 
   private static List<Text> firstOf(List<Text> remarks) {
@@ -504,7 +683,7 @@ final class LogState {
     return List.copyOf(first);
   }
 
-  private List<Setup> listed(List<Text> remarks) {
+  private List<Setup> listed(Set<String> workedOnAway, List<Text> remarks) {
     var unlisted = new LinkedHashMap<String, Setup>();
     for (var worked : namesOfWorked.entrySet()) {
       var setup = setups.get(worked.getKey());
@@ -523,11 +702,21 @@ final class LogState {
                 setup.code()));
       }
     }
+    for (var given : givenAway) {
+      if (given.workedOn()) {
+        remarks.add(
+            Text.of(
+                "Setup {0} was given to {1}, and was worked on here at the same time. Agree with"
+                    + " {1} who shoots it; the frames that are here stay.",
+                given.setup().code(), given.to().name()));
+      }
+    }
     var keys = new LinkedHashSet<>(order);
     keys.addAll(setups.keySet());
     keys.addAll(unlisted.keySet());
     return keys.stream()
         .filter(key -> !removed.contains(key) || namesOfWorked.containsKey(key))
+        .filter(key -> !away.containsKey(key) || workedOnAway.contains(key))
         .map(key -> setups.getOrDefault(key, unlisted.get(key)))
         .filter(Objects::nonNull)
         .toList();
@@ -550,7 +739,14 @@ final class LogState {
   }
 
   private String code(String key) {
-    return index.code(key).orElse(key);
+    // One that was given away is not in the list.
+    return index
+        .code(key)
+        .orElseGet(
+            () ->
+                setups.containsKey(key)
+                    ? setups.get(key).code()
+                    : namesOfWorked.getOrDefault(key, key));
   }
 
   private Optional<OnSet> onSet() {

@@ -10,6 +10,7 @@ import org.framewright.frames.Tally;
 import org.framewright.job.Comment;
 import org.framewright.job.Job;
 import org.framewright.job.JobState;
+import org.framewright.job.SetupMoves;
 import org.framewright.job.Standing;
 import org.framewright.shotlist.ShotList;
 
@@ -25,6 +26,7 @@ import org.framewright.shotlist.ShotList;
  * @param latest the complete frames of each setup that came last, newest first, at most {@link
  *     #LATEST} of a setup
  * @param comments what people said of setups and frames, in the order in which they did
+ * @param moves setups that went to other jobs or came from there
  * @param warnings what a person should know of the folder
  * @param at the job's time
  */
@@ -37,6 +39,7 @@ public record JobView(
     FrameScan scan,
     Map<String, List<Frame>> latest,
     List<Comment> comments,
+    SetupMoves moves,
     List<Text> warnings,
     Instant at) {
 
@@ -56,6 +59,7 @@ public record JobView(
         scan,
         LatestFrames.of(scan, tally, state.arrivals()),
         job.comments(),
+        job.moves(),
         job.told(),
         job.now());
   }
@@ -65,6 +69,7 @@ public record JobView(
     return stateOf(job).equals(state)
         && job.shotList().equals(list)
         && job.comments().equals(comments)
+        && job.moves().equals(moves)
         && job.told().equals(warnings);
   }
 
@@ -79,6 +84,7 @@ public record JobView(
         scan,
         latest,
         job.comments(),
+        job.moves(),
         job.told(),
         job.now());
   }

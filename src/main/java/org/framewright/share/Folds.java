@@ -41,6 +41,7 @@ final class Folds {
       Optional<SetupTally> counted,
       List<Frame> latest,
       Optional<String> inFront,
+      Optional<String> from,
       SetupCodes codes) {}
 
   private static final class Made {
@@ -94,6 +95,7 @@ final class Folds {
                 Optional.ofNullable(view.tally().bySetup().get(code)),
                 role == Role.ASSISTANT ? view.latest().getOrDefault(code, List.of()) : List.of(),
                 inFront(view, code),
+                view.moves().came(code).map(came -> came.from().name()),
                 read);
         seen.put(code, now);
         var known = now.equals(mine.seen.get(code)) ? before.get(code) : null;
@@ -109,7 +111,7 @@ final class Folds {
         role == Role.VIEWER ? "null" : client(view).toString(),
         comments(role, view),
         view.state().onSet().map(Folds::onSet).map(ObjectNode::toString).orElse("null"),
-        role == Role.CLIENT ? "null" : day(view, moment.day()));
+        role == Role.CLIENT ? "null" : day(role, view, moment.day()));
   }
 
   private static Optional<String> inFront(JobView view, String code) {
@@ -143,6 +145,7 @@ final class Folds {
       json.set("views", views(ViewCount.of(setup, seen.counted(), seen.inFront())));
       json.put("signedOffBy", seen.status().signedOffBy().orElse(null));
       json.put("reason", seen.status().reason().orElse(null));
+      seen.from().ifPresent(set -> json.put("from", set));
       var columns = json.putObject("columns");
       setup.columns().forEach(columns::put);
       json.set("codes", array(seen.codes().codesOf(setup)));
@@ -235,7 +238,7 @@ final class Folds {
   }
 
   /** Without the brace that closes it: the text of why there is no forecast has a language. */
-  private static String day(JobView view, DayNow day) {
+  private static String day(Role role, JobView view, DayNow day) {
     int done = 0;
     int planned = 0;
     int signedOff = 0;
@@ -258,6 +261,16 @@ final class Folds {
                     .put("from", finish.from().toEpochMilli())
                     .put("to", finish.to().toEpochMilli()),
             () -> json.putNull("finish"));
+    if (role == Role.ASSISTANT && !view.moves().given().isEmpty()) {
+      var given = json.putArray("given");
+      for (var one : view.moves().given()) {
+        given
+            .addObject()
+            .put("code", one.setup().code())
+            .put("to", one.to().name())
+            .put("arrived", one.arrived());
+      }
+    }
     var text = json.toString();
     return text.substring(0, text.length() - 1);
   }

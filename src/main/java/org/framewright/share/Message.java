@@ -69,7 +69,8 @@ final class Message {
   private static String comments(Fold now, String device) {
     var text = new StringBuilder("[");
     for (var one : now.comments()) {
-      boolean own = one.station().equals(device);
+      // What came with a setup of another set is in no log of this one: its number is 0.
+      boolean own = one.station().equals(device) && one.number() > 0;
       text.append(text.length() > 1 ? "," : "").append(one.json()).append(",\"own\":").append(own);
       if (own) {
         text.append(",\"number\":").append(one.number());

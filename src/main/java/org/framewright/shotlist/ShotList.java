@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -67,12 +68,21 @@ public final class ShotList {
    * It is none that the list has.
    */
   public String nextCode() {
+    return nextCode(_ -> false);
+  }
+
+  /**
+   * The same.
+   *
+   * @param isTaken whether a code is not to be used, though the list has it not
+   */
+  public String nextCode(Predicate<String> isTaken) {
     var last = codes.reversed().stream().map(COUNTED::matcher).filter(Matcher::matches).findFirst();
     var before = last.map(match -> match.group(1)).orElse("");
     var digits = last.map(match -> match.group(2)).orElse("000");
     for (var number = Integer.parseInt(digits) + 1; ; number++) {
       var code = before + ("%0" + digits.length() + "d").formatted(number);
-      if (setup(code).isEmpty()) {
+      if (setup(code).isEmpty() && !isTaken.test(code)) {
         return code;
       }
     }

@@ -39,6 +39,7 @@ public final class OwnSet {
   private final SearchRows search;
   private final NumbersRows numbers;
   private final FramesOnce.Counter copies;
+  private final SetMoves moves;
   private Instant told = Instant.EPOCH;
   private long toldOf = -1;
 
@@ -54,6 +55,7 @@ public final class OwnSet {
     this.search = new SearchRows(store, id);
     this.numbers = new NumbersRows(store, id, hours);
     this.copies = new FramesOnce.Counter(job);
+    this.moves = new SetMoves(new StoredMoves(store), id, job, mirror);
   }
 
   /**
@@ -104,14 +106,14 @@ public final class OwnSet {
   }
 
   /**
-   * Sends and brings what is new, and tells the store how the set stands, where that changed.
+   * Sends and brings what is new, carries out moves of setups from set to set, and tells the store
+   * how the set stands, where that changed.
    *
    * @throws IOException if the store is not reached or the folder cannot be read; the next time
    *     catches up
    */
   public JobMirror.Exchanged follow() throws IOException {
-    var exchanged = mirror.exchange();
-    job.refresh();
+    var exchanged = moves.follow();
     var now = clock.instant();
     long revision = sight.revision();
     if (!now.isBefore(told.plus(revision == toldOf ? TELL : SOONEST))) {

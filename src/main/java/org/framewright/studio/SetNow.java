@@ -7,6 +7,8 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -120,7 +122,23 @@ public record SetNow(
         day.all().latest(),
         isLate(day),
         said(urgent),
-        said(troubles));
+        said(Stream.concat(onTheirWay(job, day).stream(), day.attention().stream()).toList()));
+  }
+
+  /** Setups that nobody shoots, since no computer of the other set took them yet. */
+  private static List<Text> onTheirWay(Job job, DaySummary day) {
+    return job.moves().given().stream()
+        .filter(given -> !given.arrived())
+        .filter(given -> given.at().plus(SetRow.SILENCE).isBefore(day.at()))
+        .map(
+            given ->
+                Text.of(
+                    "setup {0} has been on its way to {1} since {2}",
+                    given.setup().code(),
+                    given.to().name(),
+                    LocalTime.ofInstant(given.at(), day.hours().zone())
+                        .truncatedTo(ChronoUnit.MINUTES)))
+        .toList();
   }
 
   private static String title(Job job, String code) {

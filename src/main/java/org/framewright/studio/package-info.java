@@ -15,6 +15,11 @@
  * {@link org.framewright.studio.StoreRounds} like the {@link org.framewright.studio.SetFollower} of
  * an open job, which sees the frames as its {@link org.framewright.live.LiveJob} has them.
  *
+ * <p>A setup goes from one set to another by an entry in a {@link org.framewright.studio.MoveBook},
+ * whose steps are numbered over all moves of the setup: whoever says first what comes next is
+ * right. The computers of both sets carry it out, each in the log of its own job: {@link
+ * org.framewright.studio.SetMoves}.
+ *
  * <p>What a job is found by goes the same way: {@link org.framewright.studio.SearchRows} tells a
  * row a setup and the ranges of its frames, and {@link org.framewright.studio.Search} looks for
  * words in the rows of all jobs.

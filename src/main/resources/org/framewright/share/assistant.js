@@ -372,6 +372,7 @@ class ListPart {
     const totals = ['shot', 'to-shoot', 'pickup', 'dropped']
       .filter((word) => counted[word] > 0)
       .map((word) => say('list.count.' + word, counted[word]))
+      .concat((state.day?.given ?? []).map((one) => say(one.arrived ? 'list.given' : 'list.onItsWay', one.code, one.to)))
       .join(' · ');
     words(this.#totals, totals);
     this.#ruler.show(
@@ -447,7 +448,8 @@ function listRow(texts, code, doing) {
       showState(mark, setup.state);
       theirs(title, setup.title);
       const word = texts.say('state.' + setup.state);
-      words(state, setup.waits ? texts.say('row.waits', word) : word);
+      const stands = setup.waits ? texts.say('row.waits', word) : word;
+      words(state, setup.from ? `${stands} · ${texts.say('row.from', setup.from)}` : stands);
       const without = missing(setup).map((view) => view.label || view.code);
       words(lacks, without.length > 0 ? texts.say('row.lacks', texts.list(without)) : '');
       words(count, setup.frames > 0 ? texts.number(setup.frames) : '');

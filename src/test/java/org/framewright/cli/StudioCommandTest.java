@@ -241,6 +241,98 @@ class StudioCommandTest {
   }
 
   @Test
+  void aMoveNeedsSetupsAndBothSets() {
+    assertThat(Ran.run("studio", "move", "001", "--from", "a").err())
+        .contains("a move needs both sets", "framewright studio move 014 --from SET --to SET");
+    assertThat(Ran.run("studio", "move", "--from", "a", "--to", "b").err())
+        .contains("no setup is named");
+    assertThat(Ran.run("studio", "move", "001", "--back", "--from", "a", "--to", "b").status())
+        .isEqualTo(2);
+    assertThat(Ran.run("studio", "move", "1", "--from", "a", "--to", "b", "--for", "-1").status())
+        .isEqualTo(2);
+  }
+
+  @Test
+  @Tag("slow")
+  void aSetupIsMovedToAnotherSetAndBack() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    var started =
+        Ran.run(
+            "start",
+            "--by",
+            "templates/fashion-days.yaml",
+            "--in",
+            folder,
+            "day=2026-11-23",
+            "client=KVO",
+            "title=Silk");
+    var there = Path.of(started.out().strip());
+    Ran.run("studio", "add", job);
+    Ran.run("studio", "add", there);
+    var from = job.getFileName().toString();
+    var to = there.getFileName().toString();
+    var moved = Ran.run("studio", "move", "002", "--from", from, "--to", to, "--by", "Mara");
+    assertThat(moved.err()).isEmpty();
+    assertThat(moved.out().strip()).isEqualTo("Setup 002 is at " + to + " now.");
+    assertThat(Job.open(there, Clock.systemUTC()).setup("002").title()).isEqualTo("Hat");
+    assertThat(Ran.run("list", job).out()).contains("002 to " + to).doesNotContain("Hat");
+    assertThat(Ran.run("list", there).out()).contains("from " + from);
+    var late = Ran.run("studio", "move", "002", "--back", "--from", from);
+    assertThat(late.status()).isEqualTo(2);
+    assertThat(late.err()).contains("is on its way to no other set");
+    Job.open(job, Clock.systemUTC()).mark("001", SetupState.ON_SET, MarkDetails.NONE);
+    var refused = Ran.run("studio", "move", "001", "--from", from, "--to", to);
+    assertThat(refused.status()).isEqualTo(1);
+    assertThat(refused.out())
+        .contains("Setup 001 stays at " + from + ": setup 001 is on set.", "Let it be shot there");
+    assertThat(Ran.run("studio", "move", "2", "--from", to, "--to", from).status()).isZero();
+    assertThat(Job.open(job, Clock.systemUTC()).shotList().codes()).contains("002");
+    var all = Ran.run("studio", "move", "--json").json().path("moves");
+    assertThat(all.findValuesAsText("outcome")).containsExactly("arrived", "stays", "arrived");
+    assertThat(all.path(0).path("askedBy").asText()).isEqualTo("Mara");
+  }
+
+  @Test
+  @Tag("slow")
+  void whileNoComputerOfTheSetAnswersAMoveSaysSoAndIsTakenBack() throws Exception {
+    var server = PlayedServer.shared();
+    server.keep(settings(), server.database());
+    Ran.run("studio", "add", job);
+    var there =
+        Path.of(
+            Ran.run(
+                    "start",
+                    "--by",
+                    "templates/fashion-days.yaml",
+                    "--in",
+                    folder,
+                    "day=2026-11-23",
+                    "client=KVO",
+                    "title=Silk")
+                .out()
+                .strip());
+    Ran.run("studio", "add", there);
+    var kept = settings().read().orElseThrow();
+    System.setProperty(SETTINGS, folder.resolve("producer").toString());
+    new StudioSettings(folder.resolve("producer")).keep(kept.store(), PlayedServer.PASSWORD);
+    var from = job.getFileName().toString();
+    var to = there.getFileName().toString();
+    var asked = Ran.run("studio", "move", "001", "002", "--from", from, "--to", to, "--for", "0");
+    assertThat(asked.status()).isZero();
+    assertThat(asked.out())
+        .contains("no computer of " + from + " has answered yet", "It goes on by itself");
+    var back = Ran.run("studio", "move", "001", "--back", "--from", from);
+    assertThat(back.status()).isZero();
+    assertThat(back.out()).contains("Setup 001 stays at " + from + ": setup 001 was taken back.");
+    System.setProperty(SETTINGS, folder.resolve("settings").toString());
+    Ran.run("studio");
+    Ran.run("studio");
+    assertThat(Job.open(job, Clock.systemUTC()).shotList().codes()).containsExactly("001");
+    assertThat(Job.open(there, Clock.systemUTC()).shotList().codes()).containsExactly("002");
+  }
+
+  @Test
   @Tag("slow")
   void whoFollowsShowsWhatChanges() throws Exception {
     var server = PlayedServer.shared();

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.UUID;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.slate.JobKey;
 import org.framewright.shotlist.Heading;
@@ -71,6 +72,39 @@ class EventCodecTest {
       assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
     }
     assertThat(event("\"list-read\",\"columns\":{}")).isEqualTo(new Event.Unknown("list-read"));
+  }
+
+  @Test
+  void writesAndReadsASetupThatGoesToAnotherJob() throws Exception {
+    var columns = new LinkedHashMap<String, String>();
+    columns.put("Zip", "no");
+    columns.put("A very long heading", "yes");
+    var codes = new LinkedHashMap<UUID, String>();
+    codes.put(new UUID(3, 4), "14");
+    var what =
+        new MovedSetup(
+            new Setup("014", "Coat \"écru\"", List.of(new View("F")), OptionalInt.of(3), columns),
+            List.of(new MovedSetup.Note("Steam it", "", "desk", Instant.parse(NOW))),
+            codes);
+    var other = new OtherJob(new UUID(5, 6), "set_02");
+    for (var event :
+        List.of(
+            new Event.Given(new UUID(1, 2), what, other, "Mara"),
+            new Event.GiveEnded(new UUID(1, 2), true),
+            new Event.Taken(new UUID(1, 2), "003", what, other))) {
+      var entry = new Entry(1, new Stamp(1, 0, "desk"), Instant.parse(NOW), event);
+      var line = EventCodec.encode(new EventCodec.Line(entry, false));
+      assertThat(EventCodec.decode(line).entry().event()).isEqualTo(event);
+    }
+    var read = MovedSetup.read(what.json()).orElseThrow();
+    assertThat(read).isEqualTo(what);
+    assertThat(read.setup().columns().keySet()).containsExactly("Zip", "A very long heading");
+    for (var odd : List.of("", "null", "[]", "{\"setup\":{\"code\":\" \",\"title\":\"\"}}")) {
+      assertThat(MovedSetup.read(odd)).isEmpty();
+    }
+    assertThat(event("\"given\",\"move\":\"none\"")).isEqualTo(new Event.Unknown("given"));
+    assertThat(event("\"taken\",\"move\":\"" + new UUID(1, 2) + "\",\"setup\":\"3\""))
+        .isEqualTo(new Event.Unknown("taken"));
   }
 
   @Test

@@ -8,7 +8,7 @@ import java.util.SequencedMap;
 import java.util.TreeMap;
 
 /** A store in memory, by the rule that every store keeps. */
-final class MemoryLogs implements NumberedLogs {
+public final class MemoryLogs implements NumberedLogs {
   private final Map<String, List<SealedLine>> logs = new TreeMap<>();
 
   @Override

@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.UUID;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameMove;
 import org.framewright.frames.OnSetSpan;
@@ -35,6 +36,7 @@ record ReferenceFold(
     Set<String> worked,
     List<ComparedAt> comparisons,
     List<Comment> comments,
+    List<String> given,
     List<JobKey> slateKeys,
     Readiness readiness,
     List<String> remarks) {
@@ -112,6 +114,11 @@ record ReferenceFold(
     private final Map<String, ItemTick> itemTicks = new HashMap<>();
     private Optional<ReadyAt> morning = Optional.empty();
     private Optional<ReadyAt> evening = Optional.empty();
+    private final SequencedMap<UUID, Event.Given> given = new LinkedHashMap<>();
+    private final Map<UUID, Instant> givenAt = new HashMap<>();
+    private final Map<UUID, Boolean> ended = new HashMap<>();
+    private final Set<UUID> taken = new HashSet<>();
+    private final Set<UUID> open = new LinkedHashSet<>();
 
     void apply(Entry entry) {
       var time = entry.time();
@@ -182,8 +189,72 @@ record ReferenceFold(
         }
         case Event.Compared compared ->
             comparisons.add(new ComparedAt(time, entry.stamp().station(), compared.found()));
+        case Event.Given news -> {
+          givenAt.putIfAbsent(news.move(), time);
+          if (given.putIfAbsent(news.move(), news) == null
+              && ended.getOrDefault(news.move(), true)) {
+            open.add(news.move());
+          }
+        }
+        case Event.GiveEnded(var move, var arrived) -> {
+          if (ended.putIfAbsent(move, arrived) == null && !arrived) {
+            open.remove(move);
+          }
+        }
+        case Event.Taken news -> {
+          if (taken.add(news.move())) {
+            take(news);
+          }
+        }
         case Event.Unknown other -> unknown.merge(other.type(), 1, Integer::sum);
       }
+    }
+
+    private void take(Event.Taken news) {
+      var code = news.code();
+      for (int i = 2; isInUse(Setup.canonicalKey(code)); i++) {
+        code = news.code() + "-" + i;
+      }
+      var key = Setup.canonicalKey(code);
+      var line = news.what().setup();
+      setups.put(
+          key, new Setup(code, line.title(), line.views(), line.framesWanted(), line.columns()));
+      removed.remove(key);
+      open.removeIf(move -> key(move).equals(key));
+      for (var note : news.what().notes()) {
+        comments.add(
+            new Comment(
+                code,
+                List.of(),
+                note.text(),
+                note.by(),
+                note.station(),
+                Optional.empty(),
+                0,
+                note.at()));
+      }
+    }
+
+    private String key(UUID move) {
+      return Setup.canonicalKey(given.get(move).what().setup().code());
+    }
+
+    private boolean isAway(String key) {
+      return open.stream().anyMatch(move -> key(move).equals(key));
+    }
+
+    private boolean isInUse(String key) {
+      boolean kept = setups.containsKey(key) && !removed.contains(key);
+      return !isAway(key) && (kept || namesOfWorked.containsKey(key));
+    }
+
+    private boolean isToShoot(String key) {
+      boolean now = onSet && spans.getLast().key().equals(key);
+      var placed = new HashMap<FrameId, String>();
+      moves.forEach(move -> placed.put(move.frame(), Setup.canonicalKey(move.setup())));
+      return !now
+          && !placed.containsValue(key)
+          && (!standings.containsKey(key) || standings.get(key).state == SetupState.TO_SHOOT);
     }
 
     private String worked(String code) {
@@ -276,6 +347,8 @@ record ReferenceFold(
       var remarks = new ArrayList<String>();
       var listed = list(remarks);
       var codes = new HashMap<String, String>();
+      codes.putAll(namesOfWorked);
+      setups.forEach((key, setup) -> codes.put(key, setup.code()));
       listed.forEach((key, setup) -> codes.put(key, setup.code()));
       var statuses = new LinkedHashMap<String, SetupStatus>();
       var pickups = new ArrayList<String>();
@@ -358,6 +431,12 @@ record ReferenceFold(
           Set.copyOf(namesOfWorked.keySet()),
           List.copyOf(comparisons),
           List.copyOf(comments),
+          open.stream()
+              .sorted(
+                  Comparator.<UUID, Instant>comparing(givenAt::get)
+                      .thenComparing(Comparator.naturalOrder()))
+              .map(move -> move + " " + ended.getOrDefault(move, false))
+              .toList(),
           List.copyOf(slateKeys),
           new Readiness(itemTicks, morning, evening),
           List.copyOf(remarks));
@@ -379,12 +458,30 @@ record ReferenceFold(
                   + " is no longer in the client's list; it is kept, because it was worked on.");
         }
       }
+      open.stream()
+          .filter(move -> !isToShoot(key(move)))
+          .sorted(
+              Comparator.<UUID, Instant>comparing(givenAt::get)
+                  .thenComparing(Comparator.naturalOrder()))
+          .map(given::get)
+          .forEach(
+              away ->
+                  remarks.add(
+                      "Setup "
+                          + away.what().setup().code()
+                          + " was given to "
+                          + away.to().name()
+                          + ", and was worked on here at the same time. Agree with "
+                          + away.to().name()
+                          + " who shoots it; the frames that are here stay."));
       var keys = new LinkedHashSet<>(order);
       keys.addAll(setups.keySet());
       var listed = LinkedHashMap.<String, Setup>newLinkedHashMap(keys.size());
       for (var key : keys) {
         var setup = setups.get(key);
-        if (setup != null && (!removed.contains(key) || namesOfWorked.containsKey(key))) {
+        if (setup != null
+            && (!removed.contains(key) || namesOfWorked.containsKey(key))
+            && (!isAway(key) || !isToShoot(key))) {
           listed.put(key, setup);
         }
       }

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -18,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.UUID;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -36,6 +38,7 @@ import org.framewright.shotlist.View;
 @Tag("slow")
 class StationsLawsTest {
   private static final List<String> CODES = List.of("1", "002", "A-3");
+  private static final OtherJob OTHER = new OtherJob(new UUID(1, 1), "set_02");
 
   /** One step of a script: a station does something, or its folder hears from another's. */
   sealed interface Step {
@@ -50,7 +53,7 @@ class StationsLawsTest {
         Combinators.combine(
                 Arbitraries.integers().between(0, 2),
                 Arbitraries.integers().between(0, 1200),
-                Arbitraries.integers().between(0, 13),
+                Arbitraries.integers().between(0, 17),
                 Arbitraries.of(CODES))
             .as(
                 (station, seconds, choice, setup) ->
@@ -169,6 +172,7 @@ class StationsLawsTest {
       Map<String, String> values,
       List<ComparedAt> comparisons,
       List<Comment> comments,
+      List<String> given,
       List<JobKey> slateKeys,
       Readiness readiness,
       List<String> remarks) {
@@ -179,6 +183,7 @@ class StationsLawsTest {
           fold.values(),
           fold.comparisons(),
           fold.comments(),
+          fold.moves().given().stream().map(one -> one.move() + " " + one.arrived()).toList(),
           fold.slateKeys(),
           fold.readiness(),
           fold.remarks().stream().map(Text::english).toList());
@@ -191,6 +196,7 @@ class StationsLawsTest {
           fold.values(),
           fold.comparisons(),
           fold.comments(),
+          fold.given(),
           fold.slateKeys(),
           fold.readiness(),
           fold.remarks());
@@ -276,6 +282,9 @@ class StationsLawsTest {
         case 9 -> new Event.Arrived(frame);
         case 10 -> new Event.Moved(frame, setup, Optional.empty(), name);
         case 11, 12 -> new Event.Selected(frame, act.choice() == 11, name);
+        case 14 -> new Event.Given(move(act), moved(setup), OTHER, name);
+        case 15, 16 -> new Event.GiveEnded(move(act), act.choice() == 15);
+        case 17 -> new Event.Taken(move(act), setup, moved(setup), OTHER);
         default ->
             entries.reversed().stream()
                 .filter(entry -> entry.event() instanceof Event.Marked)
@@ -283,6 +292,16 @@ class StationsLawsTest {
                 .<Event>map(entry -> new Event.TakenBack(entry.stamp()))
                 .orElse(new Event.Marked(setup, SetupState.SHOT, MarkDetails.NONE));
       };
+    }
+
+    /** One of a few, so that what one station says is said again, or answered, by another. */
+    private static UUID move(Step.Act act) {
+      return new UUID(0, act.seconds() % 3);
+    }
+
+    private MovedSetup moved(String code) {
+      var note = new MovedSetup.Note("Steam it", name, name, Instant.EPOCH);
+      return new MovedSetup(setup(code), List.of(note), new LinkedHashMap<>());
     }
 
     private Setup setup(String code) {

@@ -5,9 +5,14 @@ import static org.framewright.AssertThat.assertThat;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.framewright.base.Text;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.MovedSetup;
+import org.framewright.job.OtherJob;
 import org.framewright.shotlist.Setup;
 import org.framewright.shotlist.SetupState;
 import org.junit.jupiter.api.AfterEach;
@@ -90,6 +95,28 @@ class FoldsTest {
         .endsWith(
             "\"day\":{\"done\":0,\"planned\":3,\"signedOff\":0,\"frames\":0,\"pace\":420,"
                 + "\"finish\":{\"from\":1795446000000,\"to\":1795449600000},\"why\":null}}");
+  }
+
+  @Test
+  void whatCameFromAnotherSetAndWhatWentThereIsTold() throws Exception {
+    var other = new OtherJob(new UUID(1, 1), "set_02");
+    var coat = new MovedSetup(new Setup("019", "Coat"), List.of(), new LinkedHashMap<>());
+    var mine = new MovedSetup(job.live.now().list().setups().getFirst(), List.of(), coat.codes());
+    job.live
+        .ask(
+            it -> {
+              it.take(new UUID(2, 1), "019", coat, other);
+              it.give(new UUID(2, 2), mine, other, "Mara");
+              return true;
+            })
+        .get();
+    var fold = folds.of(Role.ASSISTANT, moment(1));
+    assertThat(fold.order()).isEqualTo("[\"002\",\"003\",\"019\"]");
+    assertThat(fold.setups().get("019")).contains("\"from\":\"set_02\"");
+    assertThat(fold.setups().get("002")).doesNotContain("\"from\"");
+    assertThat(fold.day())
+        .endsWith("\"given\":[{\"code\":\"001\",\"to\":\"set_02\",\"arrived\":false}]");
+    assertThat(folds.of(Role.VIEWER, moment(2)).day()).doesNotContain("given");
   }
 
   @Test

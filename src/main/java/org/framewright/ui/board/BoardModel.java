@@ -24,6 +24,7 @@ import org.framewright.frames.SlateDoubt;
 import org.framewright.job.Comment;
 import org.framewright.job.MarkDetails;
 import org.framewright.job.OnSet;
+import org.framewright.job.SetupMoves;
 import org.framewright.live.JobView;
 import org.framewright.live.ViewCount;
 import org.framewright.shotlist.Setup;
@@ -54,7 +55,7 @@ public final class BoardModel {
   private final StringProperty selected = new SimpleStringProperty("");
   private final ReadOnlyObjectWrapper<Standing> standing =
       new ReadOnlyObjectWrapper<>(
-          new Standing(Totals.of(List.of()), List.of(), 0, 0, Optional.empty()));
+          new Standing(Totals.of(List.of()), List.of(), 0, 0, List.of(), Optional.empty()));
   private final ReadOnlyObjectWrapper<Now> now = new ReadOnlyObjectWrapper<>(Now.NOTHING);
   private final ReadOnlyBooleanWrapper chosen = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyObjectWrapper<SaidNow> said = new ReadOnlyObjectWrapper<>(SaidNow.NOTHING);
@@ -98,6 +99,7 @@ public final class BoardModel {
    * @param rows setup by setup in running order
    * @param loose frames that belong to no setup
    * @param notUnderstood files in the frames folder that are neither frames nor of frames
+   * @param given setups that went to other sets
    * @param doubt the slate that came last and contradicts what is on set
    */
   record Standing(
@@ -105,9 +107,32 @@ public final class BoardModel {
       List<SetupRow> rows,
       int loose,
       int notUnderstood,
+      List<SetupMoves.Given> given,
       Optional<SlateDoubt> doubt) {
+    /** So many setups that went to other sets are named. */
+    private static final int NAMED = 4;
+
     Standing {
       rows = List.copyOf(rows);
+    }
+
+    /** What went to which set; empty where nothing did. */
+    String givenWords(Texts texts) {
+      if (given.isEmpty()) {
+        return "";
+      }
+      var named =
+          given.stream()
+              .limit(NAMED)
+              .map(
+                  one ->
+                      texts.get(
+                          one.arrived() ? "board.given.to" : "board.given.onItsWay",
+                          one.setup().code(),
+                          one.to().name()))
+              .toArray(String[]::new);
+      var more = given.size() > NAMED ? texts.get("board.given.more", given.size() - NAMED) : "";
+      return texts.get("board.given", texts.apart(texts.apart(named), more));
     }
   }
 
@@ -536,6 +561,7 @@ public final class BoardModel {
             rows,
             view.tally().unassigned().size(),
             view.scan().notUnderstood().size(),
+            view.moves().given(),
             view.tally().slates().doubts().stream()
                 .filter(SlateDoubt::lasts)
                 .reduce((_, later) -> later)));

@@ -58,6 +58,7 @@ final class BoardView {
   private final SheetHead head;
   private final TextField filter;
   private final SetupList list;
+  private final GivenLine given;
   private final LooseLine loose;
   private final DoubtLine doubt;
   private final CommentsPane comments;
@@ -112,6 +113,7 @@ final class BoardView {
     this.head = new SheetHead(texts, model::select, importList, share);
     this.filter = head.filter();
     this.list = new SetupList(model, texts);
+    this.given = new GivenLine(texts);
     this.loose = new LooseLine(texts, showLoose);
     this.doubt = new DoubtLine(texts, followSlate);
     this.comments = new CommentsPane(texts, MOST_COMMENTS, seeComments);
@@ -127,7 +129,7 @@ final class BoardView {
     list.addEventFilter(KeyEvent.KEY_TYPED, this::typedOnList);
     VBox.setVgrow(list, Priority.ALWAYS);
     rest.getStyleClass().add("rest");
-    rest.getChildren().setAll(head, doubt, list, comments, loose);
+    rest.getChildren().setAll(head, doubt, list, comments, given, loose);
     rest.setMinSize(0, 0);
     root.getStyleClass().add("board");
     root.widthProperty().addListener((_, _, _) -> arrange());
@@ -334,6 +336,7 @@ final class BoardView {
 
   private void show(BoardModel.Standing standing) {
     head.show(standing);
+    given.show(standing);
     loose.show(standing);
     doubt.show(standing);
     viewPlaces.set(

@@ -171,7 +171,7 @@ final class SetupCell extends ListCell<Line> {
               texts.get(
                   "board.row.spoken",
                   line.code(),
-                  line.setup().title(),
+                  line.title(texts),
                   state.getText(),
                   line.frames(),
                   texts.apart(line.views().stream().map(this::token).toArray(String[]::new))),
@@ -182,7 +182,7 @@ final class SetupCell extends ListCell<Line> {
   private void show(SetupRow line) {
     mark.show(line.state());
     code.setText(line.code());
-    title.setText(line.setup().title());
+    title.setText(line.title(texts));
     shown(next, line.comesNext());
     showSaid(line.said());
     where.setText(line.where());

@@ -25,6 +25,7 @@ import org.framewright.ui.look.Texts;
  * @param views the wanted views with their counts, then views that nobody wanted but that have
  *     frames
  * @param where the day, the rack and the model
+ * @param from the set that it came from
  * @param said how much was said of it
  * @param comesNext whether it is the one to be put on set next
  * @param searched what the filter looks in, in lower case
@@ -36,6 +37,7 @@ public record SetupRow(
     Optional<String> inFront,
     List<ViewCount> views,
     String where,
+    Optional<String> from,
     SaidCount said,
     boolean comesNext,
     String searched)
@@ -55,7 +57,9 @@ public record SetupRow(
         status.state() == SetupState.ON_SET
             ? job.state().onSet().flatMap(OnSet::view)
             : Optional.<String>empty();
+    var from = job.moves().came(setup.code()).map(came -> came.from().name());
     if (before != null
+        && Objects.equals(before.from, from)
         && Objects.equals(before.status, status)
         && Objects.equals(before.counted.orElse(null), tally)
         && Objects.equals(before.inFront, inFront)
@@ -71,9 +75,10 @@ public record SetupRow(
         inFront,
         ViewCount.of(setup, counted, inFront),
         before != null && before.setup.equals(setup) ? before.where : where(setup),
+        from,
         said,
         before != null && before.comesNext,
-        searched(setup, texts.get("state." + status.state().word())));
+        searched(setup, texts.get("state." + status.state().word()), from.orElse("")));
   }
 
   private static String where(Setup setup) {
@@ -82,16 +87,27 @@ public record SetupRow(
         .collect(Collectors.joining(" · "));
   }
 
-  private static String searched(Setup setup, String state) {
+  private static String searched(Setup setup, String state, String from) {
     var text = new StringBuilder(setup.code()).append(' ').append(setup.title());
     setup.columns().values().forEach(value -> text.append(' ').append(value));
-    return text.append(' ').append(state).toString().toLowerCase(Locale.ROOT);
+    return text.append(' ')
+        .append(state)
+        .append(' ')
+        .append(from)
+        .toString()
+        .toLowerCase(Locale.ROOT);
   }
 
   SetupRow withComesNext(boolean next) {
     return next == comesNext
         ? this
-        : new SetupRow(setup, status, counted, inFront, views, where, said, next, searched);
+        : new SetupRow(setup, status, counted, inFront, views, where, from, said, next, searched);
+  }
+
+  /** What it is and, where it came from another set, from which. */
+  String title(Texts texts) {
+    return from.map(set -> texts.apart(setup.title(), texts.get("board.row.from", set)))
+        .orElse(setup.title());
   }
 
   /** The setup's code. */

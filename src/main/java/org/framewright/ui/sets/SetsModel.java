@@ -2,6 +2,7 @@ package org.framewright.ui.sets;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -82,6 +83,21 @@ final class SetsModel {
     return chosen
         .get()
         .flatMap(job -> lines.stream().filter(line -> line.job().equals(job)).findFirst());
+  }
+
+  /** Who has setups of these sets shot by another one. */
+  Optional<SetupMoving> moving() {
+    return source.moving();
+  }
+
+  /** The other sets than this one, whatever is typed, in the order of their names. */
+  List<SetLine> others(UUID job) {
+    var words = new SetWords(texts, clock.getZone(), clock.instant());
+    return known.get().sets().map(all -> all.overview().sets()).orElse(List.of()).stream()
+        .filter(row -> !row.job().equals(job))
+        .sorted(Comparator.comparing(SetRow::name))
+        .map(row -> words.line(row, Optional.empty()))
+        .toList();
   }
 
   /** Asks from now on. */

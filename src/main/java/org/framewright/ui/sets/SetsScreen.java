@@ -9,6 +9,7 @@ import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -20,7 +21,12 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.job.OtherJob;
+import org.framewright.studio.MoveDescription;
+import org.framewright.studio.Moves;
+import org.framewright.studio.SetupMove;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.command.CommandControls;
 import org.framewright.ui.command.Keys;
 import org.framewright.ui.look.ListWalk;
 import org.framewright.ui.look.Texts;
@@ -132,6 +138,8 @@ public final class SetsScreen implements Screen {
             openChosen();
           }
         });
+    list.setContextMenu(
+        new ContextMenu(CommandControls.item(openCommand()), CommandControls.item(moveCommand())));
     list.setItems(model.lines());
   }
 
@@ -181,6 +189,66 @@ public final class SetsScreen implements Screen {
     }
   }
 
+  /** Asks which setups of the chosen set are to be shot by which other one. */
+  private void move() {
+    model
+        .moving()
+        .ifPresent(
+            moving ->
+                line()
+                    .ifPresent(
+                        line ->
+                            desk.tasks()
+                                .run(
+                                    texts.get("sets.move.asking"),
+                                    _ -> moving.toShoot(line.job()),
+                                    setups -> ask(moving, line, setups),
+                                    desk::trouble)));
+  }
+
+  /** The chosen set, else the first. */
+  private Optional<SetLine> line() {
+    return model.chosenLine().or(() -> model.lines().stream().findFirst());
+  }
+
+  private void ask(SetupMoving moving, SetLine from, List<Moves.ToShoot> setups) {
+    var dialog = new MoveDialog(setups, model.others(from.job()), texts);
+    desk.dialogs().show(dialog.spec(from.name(), (codes, to) -> move(moving, from, to, codes)));
+  }
+
+  private void move(SetupMoving moving, SetLine from, SetLine to, List<String> codes) {
+    desk.tasks()
+        .run(
+            texts.get("sets.move.moving"),
+            _ -> moving.move(other(from), other(to), codes),
+            moves -> desk.say(outcome(moves)),
+            desk::trouble);
+  }
+
+  private static OtherJob other(SetLine line) {
+    return new OtherJob(line.job(), line.name());
+  }
+
+  /** What a person has to know first: what stays, then what is not there yet. */
+  private String outcome(List<SetupMove> moves) {
+    var said =
+        moves.stream()
+            .filter(move -> MoveDescription.remedy(move).isPresent())
+            .findFirst()
+            .orElse(moves.getFirst());
+    if (moves.size() > 1 && moves.stream().allMatch(this::arrived)) {
+      return texts.get("sets.move.arrived", moves.size(), said.to().name());
+    }
+    var sentence = texts.say(MoveDescription.said(said)) + ".";
+    return MoveDescription.remedy(said)
+        .map(remedy -> sentence + " " + texts.say(remedy))
+        .orElse(sentence);
+  }
+
+  private boolean arrived(SetupMove move) {
+    return move.outcome() instanceof SetupMove.Outcome.Arrived;
+  }
+
   private void takeKeys() {
     list.requestFocus();
     if (model.chosenLine().isEmpty() && !model.lines().isEmpty()) {
@@ -189,9 +257,7 @@ public final class SetsScreen implements Screen {
   }
 
   private void openChosen() {
-    model
-        .chosenLine()
-        .or(() -> model.lines().stream().findFirst())
+    line()
         .ifPresent(
             line ->
                 line.folder()
@@ -219,16 +285,31 @@ public final class SetsScreen implements Screen {
     return list;
   }
 
+  private Command openCommand() {
+    return new Command(
+        ID + ".open",
+        texts.get("command.sets.open"),
+        Keys.plain(KeyCode.ENTER),
+        this::openChosen,
+        Bindings.createBooleanBinding(
+            () -> model.chosenLine().isPresent(), model.chosen(), model.lines()));
+  }
+
+  private Command moveCommand() {
+    return new Command(
+        ID + ".move",
+        texts.get("command.sets.move"),
+        Keys.plain(KeyCode.M),
+        this::move,
+        Bindings.createBooleanBinding(
+            () -> !model.lines().isEmpty() && model.moving().isPresent(), model.lines()));
+  }
+
   @Override
   public List<Command> commands() {
     return List.of(
-        new Command(
-            ID + ".open",
-            texts.get("command.sets.open"),
-            Keys.plain(KeyCode.ENTER),
-            this::openChosen,
-            Bindings.createBooleanBinding(
-                () -> model.chosenLine().isPresent(), model.chosen(), model.lines())),
+        openCommand(),
+        moveCommand(),
         Command.of(
             ID + ".find",
             texts.get("command.sets.find"),

@@ -7,16 +7,23 @@ import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import org.framewright.frames.FrameId;
 import org.framewright.job.Comment;
 import org.framewright.job.MarkDetails;
+import org.framewright.job.MovedSetup;
+import org.framewright.job.OtherJob;
+import org.framewright.job.SetupMoves;
 import org.framewright.job.SetupStatus;
 import org.framewright.live.JobView;
 import org.framewright.live.ViewCount;
@@ -141,6 +148,39 @@ class BoardModelTest {
                   case SetupRow row -> row.code();
                 })
         .toList();
+  }
+
+  @Test
+  void saysWhatOtherSetsShootAndWhatCameFromThere() {
+    var texts = Texts.in(Locale.ENGLISH);
+    var other = new OtherJob(new UUID(1, 1), "set_02");
+    var given =
+        IntStream.rangeClosed(11, 16)
+            .mapToObj(
+                i ->
+                    new SetupMoves.Given(
+                        new UUID(2, i),
+                        new MovedSetup(
+                            new Setup("0" + i, "Coat"), List.of(), new LinkedHashMap<>()),
+                        other,
+                        "",
+                        JobViews.NOON,
+                        i != 12,
+                        false))
+            .toList();
+    var came = new LinkedHashMap<String, SetupMoves.Came>();
+    came.put(
+        "002",
+        new SetupMoves.Came(new UUID(2, 1), other, "019", new LinkedHashMap<>(), JobViews.NOON));
+    view.set(job.moves(new SetupMoves(given, came, Set.of(), Set.of())).build());
+    assertThat(board.standing().get().givenWords(texts))
+        .isEqualTo(
+            "Given to other sets: 011 to set_02, 012 on its way to set_02, 013 to set_02,"
+                + " 014 to set_02, 2 more");
+    assertThat(board.standing().get().rows().stream().limit(2).map(row -> row.title(texts)))
+        .containsExactly("Garment 1", "Garment 2, from set_02");
+    board.filter().set("set_02");
+    assertThat(shown()).containsExactly("002");
   }
 
   @Test

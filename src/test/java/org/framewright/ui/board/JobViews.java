@@ -19,6 +19,7 @@ import org.framewright.frames.Tally;
 import org.framewright.job.Comment;
 import org.framewright.job.JobState;
 import org.framewright.job.OnSet;
+import org.framewright.job.SetupMoves;
 import org.framewright.job.SetupStatus;
 import org.framewright.live.JobView;
 import org.framewright.shotlist.Setup;
@@ -39,6 +40,7 @@ public final class JobViews {
   private final List<Frame> all = new ArrayList<>();
   private final List<Comment> comments = new ArrayList<>();
   private Optional<OnSet> onSet = Optional.empty();
+  private SetupMoves moves = SetupMoves.NONE;
   private long revision;
 
   /** Setups 001, 002 ... to the given number, garments by name, two views each. */
@@ -120,6 +122,12 @@ public final class JobViews {
     return this;
   }
 
+  /** What went to other jobs and came from there. */
+  public JobViews moves(SetupMoves now) {
+    moves = now;
+    return this;
+  }
+
   /** What was said last is taken back. */
   public JobViews takeBackComment() {
     comments.removeLast();
@@ -147,6 +155,7 @@ public final class JobViews {
         new FrameScan(List.copyOf(all), 0, List.of()),
         Map.copyOf(latest),
         List.copyOf(comments),
+        moves,
         List.of(),
         NOON);
   }

@@ -50,6 +50,7 @@ class NoticesTest {
         new FrameScan(List.of(), 0, problems),
         view.latest(),
         view.comments(),
+        view.moves(),
         warnings,
         view.at());
   }
