@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -23,6 +24,8 @@ final class SheetHead extends VBox {
   private final Label grouped = label("grouped");
   private final Button phones;
   private final JobRuler ruler;
+  private final HBox line;
+  private final HBox numbers;
   private final TextField filter = new TextField();
 
   /**
@@ -60,10 +63,10 @@ final class SheetHead extends VBox {
     phones.setGraphic(mark);
     phones.setAccessibleText(texts.get("share.title"));
     phones.setTooltip(new Tooltip(texts.get("share.title")));
-    var line = new HBox(agreed, filter, phones);
+    line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
     var newList = slight("new-list", texts.get("board.newList"), importList);
-    var numbers = new HBox(totals, pace, grouped, newList);
+    numbers = new HBox(totals, pace, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);
@@ -84,6 +87,11 @@ final class SheetHead extends VBox {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  /** Takes out what stands in it, to come back line by line. */
+  void takeApart(ComingParts parts) {
+    List.of(this, line, numbers).forEach(parts::takeFrom);
   }
 
   /** Whether there is room for a word beside the mark. */
