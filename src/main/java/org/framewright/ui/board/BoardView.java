@@ -22,6 +22,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.look.Formats;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Repeating;
@@ -43,6 +44,9 @@ final class BoardView {
 
   private static final int MOST_COMMENTS = 2;
 
+  /** What is shown of the day is worked out anew as often, where nothing is on set. */
+  private static final Duration A_MINUTE = Duration.ofMinutes(1);
+
   private final BoardModel model;
   private final Texts texts;
   private final Supplier<Instant> now;
@@ -62,7 +66,7 @@ final class BoardView {
       new SimpleObjectProperty<>(SetupCell.Room.ONE_LINE);
   private final ObjectProperty<Integer> viewPlaces = new SimpleObjectProperty<>(1);
   private final Repeating clock =
-      new Repeating(Duration.ofSeconds(1), Platform::runLater, this::showTime);
+      new Repeating(this::timeStays, Platform::runLater, this::showTime);
   private final AnimationTimer coming =
       new AnimationTimer() {
         @Override
@@ -310,6 +314,7 @@ final class BoardView {
   private void showNow(BoardModel.Now shown) {
     band.describe(shown);
     showTime();
+    clock.again();
     list.show(shown);
   }
 
@@ -327,6 +332,11 @@ final class BoardView {
   private void show(BoardModel.SaidNow said) {
     band.showComments(said.onSet());
     comments.show(said.chosen());
+  }
+
+  /** Nothing is woken up for a time that would read the same. */
+  private Duration timeStays() {
+    return model.timeOnSet(now.get()).map(Formats::stopwatchStays).orElse(A_MINUTE);
   }
 
   private void showTime() {

@@ -3,6 +3,7 @@ package org.framewright.ui.frames;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ObservableList;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.skin.VirtualFlow;
 import javafx.scene.input.KeyEvent;
@@ -62,6 +63,14 @@ final class PrintsPane extends VBox {
     grid.setVerticalCellSpacing(GAP / 2);
     grid.widthProperty().addListener(_ -> spread());
     grid.setFocusTraversable(true);
+    // Its inside would be one stop more on the way of the Tab key, where no key does anything.
+    grid.skinProperty()
+        .subscribe(
+            _ -> {
+              if (grid.lookup(".virtual-flow") instanceof Node inside) {
+                inside.setFocusTraversable(false);
+              }
+            });
     grid.setAccessibleRole(AccessibleRole.LIST_VIEW);
     grid.setAccessibleText(texts.get("frames.grid"));
     grid.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
