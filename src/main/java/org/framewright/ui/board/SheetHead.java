@@ -9,6 +9,7 @@ import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -54,8 +55,13 @@ final class SheetHead extends VBox {
     totals.setMinWidth(0);
     pace.setId("pace");
     pace.setMinWidth(0);
-    pace.setMaxWidth(Double.MAX_VALUE);
-    HBox.setHgrow(pace, Priority.ALWAYS);
+    // Where there is no room for both side by side, the pace stands below.
+    var told = new FlowPane(totals, pace);
+    told.getStyleClass().add("told");
+    told.setMinWidth(0);
+    totals.maxWidthProperty().bind(told.widthProperty());
+    pace.maxWidthProperty().bind(told.widthProperty());
+    HBox.setHgrow(told, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
     phones = slight("phones", texts.get("board.share"), share);
     var mark = new Region();
@@ -66,7 +72,7 @@ final class SheetHead extends VBox {
     line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
     var newList = slight("new-list", texts.get("board.newList"), importList);
-    numbers = new HBox(totals, pace, grouped, newList);
+    numbers = new HBox(told, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);
