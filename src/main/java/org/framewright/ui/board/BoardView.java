@@ -172,7 +172,11 @@ final class BoardView {
     return list;
   }
 
+  /** Where one looks for a setup; whoever does so does not wait for the page to come by itself. */
   TextField filter() {
+    while (!parts.areAllThere()) {
+      parts.bringNext();
+    }
     return filter;
   }
 
@@ -349,7 +353,7 @@ final class BoardView {
   private void typedOnList(KeyEvent event) {
     var typed = event.getCharacter();
     if (typed.length() == 1 && Character.isDigit(typed.charAt(0)) && !event.isShortcutDown()) {
-      filter.requestFocus();
+      filter().requestFocus();
       filter.setText(typed);
       filter.end();
       event.consume();

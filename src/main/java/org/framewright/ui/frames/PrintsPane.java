@@ -1,9 +1,9 @@
 package org.framewright.ui.frames;
 
+import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ObservableList;
 import javafx.scene.AccessibleRole;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.skin.VirtualFlow;
 import javafx.scene.input.KeyEvent;
@@ -66,11 +66,9 @@ final class PrintsPane extends VBox {
     // Its inside would be one stop more on the way of the Tab key, where no key does anything.
     grid.skinProperty()
         .subscribe(
-            _ -> {
-              if (grid.lookup(".virtual-flow") instanceof Node inside) {
-                inside.setFocusTraversable(false);
-              }
-            });
+            _ ->
+                Optional.ofNullable(grid.lookup(".virtual-flow"))
+                    .ifPresent(inside -> inside.setFocusTraversable(false)));
     grid.setAccessibleRole(AccessibleRole.LIST_VIEW);
     grid.setAccessibleText(texts.get("frames.grid"));
     grid.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);
