@@ -5,6 +5,7 @@ import static org.framewright.AssertThat.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -13,7 +14,7 @@ import org.junit.jupiter.api.Test;
 class InterfaceThreadTest {
   private static final Path SOURCES = Path.of("src/main/java/org/framewright/ui");
 
-  private static TreeSet<String> filesWith(String pattern) throws IOException {
+  private static Set<String> filesWith(String pattern) throws IOException {
     var found = new TreeSet<String>();
     var wanted = Pattern.compile(pattern);
     try (var files = Files.walk(SOURCES)) {
