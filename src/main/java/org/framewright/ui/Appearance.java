@@ -1,5 +1,6 @@
 package org.framewright.ui;
 
+import javafx.application.Platform;
 import javafx.scene.Scene;
 import org.framewright.ui.look.Theme;
 import org.framewright.ui.preferences.Looks;
@@ -13,7 +14,10 @@ record Appearance(Preferences preferences) {
   private static final String SCALE = "scale";
 
   Theme theme() {
-    return Theme.of(preferences.get(THEME).orElse(""));
+    return preferences
+        .get(THEME)
+        .map(Theme::of)
+        .orElseGet(() -> Theme.asked(Platform.getPreferences()));
   }
 
   /** Gives a window's scene its colours and its size. */

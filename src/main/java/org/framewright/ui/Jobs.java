@@ -7,10 +7,6 @@ import java.util.concurrent.CompletableFuture;
 import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.geometry.Bounds;
-import javafx.scene.Node;
-import javafx.scene.Scene;
-import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
 import org.framewright.base.PlainText;
 import org.framewright.frames.FinishedPictures;
@@ -156,23 +152,17 @@ final class Jobs {
     close();
     lay(job.name()).show(JobProgress.of(job));
     // Reading takes all processors: what the window shows now is drawn before.
-    var room = new CompletableFuture<Bounds>();
-    onceLaidOut(
-        () -> {
-          var size = shell.pageSize();
-          // The queue comes to it when the watcher of the job before has ended.
-          background.job().execute(() -> room.complete(size));
-        });
+    var turn = new CompletableFuture<Job>();
+    // The queue comes to it when the watcher of the job before has ended.
+    onceLaidOut(() -> background.job().execute(() -> turn.complete(job)));
     desk.tasks()
         .run(
             title,
-            room,
-            (size, steps) -> {
-              job.callThisStation(ComputerName.kept(desk.preferences()).value());
-              var next = JobSession.begin(job, steps, background.job(), desk.tasks().ui());
-              return steps.cancelled()
-                  ? Optional.<OpenJob>empty()
-                  : next.map(it -> pages(it, size));
+            turn,
+            (it, steps) -> {
+              it.callThisStation(ComputerName.kept(desk.preferences()).value());
+              var next = JobSession.begin(it, steps, background.job(), desk.tasks().ui());
+              return steps.cancelled() ? Optional.<OpenJob>empty() : next.map(this::pages);
             },
             next -> next.ifPresentOrElse(this::opened, this::notOpened),
             failure -> {
@@ -202,8 +192,11 @@ final class Jobs {
     Platform.requestNextPulse();
   }
 
-  /** Makes the pages of a job away from the interface, which no window shows yet. */
-  private OpenJob pages(JobSession next, Bounds size) {
+  /**
+   * Makes the pages of a job away from the interface, which no window shows yet. None gets its
+   * styles there: what the toolkit keeps of them is made for one thread.
+   */
+  private OpenJob pages(JobSession next) {
     // What is decoded is kept once, as it is shown.
     var shown = new FramePictures(background.pictures(), desk.tasks().ui(), Thumbnails::of);
     var lists = new ListScreen(desk, next);
@@ -221,9 +214,7 @@ final class Jobs {
         new BoardScreen(
             desk, next, shown, client, lists::ask, frames::lookAtLoose, this::showSharing);
     client.signOff(board::askWhoAgrees);
-    fit(board.node(), size);
     board.takeApart();
-    fit(board.firstLines(), size);
     return new OpenJob(
         desk,
         next,
@@ -309,17 +300,6 @@ final class Jobs {
         () -> Renamer.in(session.job().folder(), desk.clock()),
         () -> session.job().frameNames(session.job().scan()),
         session::look);
-  }
-
-  /** Gives a page its styles and its places once, so that the window has less to do with it. */
-  private void fit(Node page, Bounds size) {
-    var room = new StackPane(page);
-    // The same ground as in the window: on another one all colours would be sought anew there.
-    room.getStyleClass().add("table");
-    appearance.dress(new Scene(room, size.getWidth(), size.getHeight()));
-    room.applyCss();
-    room.layout();
-    room.getChildren().clear();
   }
 
   private void opened(OpenJob next) {

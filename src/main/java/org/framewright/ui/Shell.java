@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.ListChangeListener;
-import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
@@ -300,11 +299,6 @@ final class Shell {
 
   private Optional<Screen> screen(String id) {
     return atHand.stream().filter(screen -> screen.id().equals(id)).findFirst();
-  }
-
-  /** The room that a page has now. */
-  Bounds pageSize() {
-    return page.getCenter().getLayoutBounds();
   }
 
   /** Brings the page of that id to the front; nothing happens if there is none. */

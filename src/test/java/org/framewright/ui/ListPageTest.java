@@ -58,8 +58,7 @@ class ListPageTest {
     opened = OpenApp.open(folder.resolve("settings"), clock, new Answers(folder));
     app = opened.app();
     robot = opened.robot();
-    robot.interact(() -> app.openJob(job.folder()));
-    await(() -> app.pageIds().contains("board"));
+    opened.openJob(job);
     waitForFxEvents();
   }
 

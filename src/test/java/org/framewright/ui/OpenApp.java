@@ -24,8 +24,10 @@ import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import org.framewright.base.OperatingSystem;
@@ -201,7 +203,7 @@ final class OpenApp {
         });
   }
 
-  /** Opens a job; returns once its pages are there. */
+  /** Opens a job; returns once its pages are there, and all parts of the list's. */
   void openJob(Job job) throws Exception {
     onInterface(
         () -> {
@@ -209,7 +211,11 @@ final class OpenApp {
           return job;
         });
     awaitReading(".job-title", job.name());
-    await(() -> app.pageIds().contains("board"));
+    await(() -> app.pageIds().contains("board") && isWhole(app.scene().lookup("#setups")));
+  }
+
+  private static boolean isWhole(Node setups) {
+    return setups instanceof ListView<?> list && list.getMaxHeight() == Region.USE_COMPUTED_SIZE;
   }
 
   /** Waits until something holds, asked on the interface thread. */

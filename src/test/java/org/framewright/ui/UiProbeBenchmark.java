@@ -52,16 +52,20 @@ final class UiProbeBenchmark {
 
   private final Clock clock = Clock.system(ZoneId.systemDefault());
 
+  private final int times;
   private Watch watch;
 
-  private UiProbeBenchmark() {}
+  private UiProbeBenchmark(int times) {
+    this.times = times;
+  }
 
-  /** {@code UiProbeBenchmark [SETUPS FRAMES]}; 5,000 and 20,000 if not given. */
+  /** {@code UiProbeBenchmark [SETUPS FRAMES [TIMES]]}; 5,000, 20,000 and 200 if not given. */
   public static void main(String[] args) throws Exception {
     var setups = args.length > 0 ? Integer.parseInt(args[0]) : 5_000;
     var frames = args.length > 1 ? Integer.parseInt(args[1]) : 20_000;
     try {
-      new UiProbeBenchmark().run(setups, frames);
+      var times = args.length > 2 ? Integer.parseInt(args[2]) : TIMES;
+      new UiProbeBenchmark(times).run(setups, frames);
       System.exit(0);
     } catch (Exception e) {
       e.printStackTrace();
@@ -96,12 +100,12 @@ final class UiProbeBenchmark {
     settle();
     measure("opening, the first, until the list is shown", 1, _ -> open(app, folder));
     settle();
-    measure("opening again", TIMES, _ -> open(app, folder));
+    measure("opening again", times, _ -> open(app, folder));
     settle();
-    measure("typing in the filter", TIMES, i -> type(app, i));
+    measure("typing in the filter", times, i -> type(app, i));
     onInterface(() -> filter(app, ""));
     settle();
-    measure("ticking", TIMES, _ -> tick(app));
+    measure("ticking", times, _ -> tick(app));
     settle();
     measure("burst of 30 frames a second", 1, _ -> burst(app.session().job()));
     tell(

@@ -199,17 +199,9 @@ public final class BoardScreen implements Screen {
     return model;
   }
 
-  /** The page was styled where nobody waits for it; it comes to the front part by part. */
+  /** From now on the page is in parts, which come one by one when it is shown. */
   public void takeApart() {
     view.takeApart();
-  }
-
-  /**
-   * The first lines of the list, to be styled where nobody waits for it and thrown away: the page
-   * shows its lines one by one while somebody looks, and what they need is then loaded.
-   */
-  public Node firstLines() {
-    return view.firstLines();
   }
 
   @Override

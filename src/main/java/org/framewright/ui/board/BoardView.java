@@ -12,9 +12,7 @@ import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.value.ObservableValue;
-import javafx.collections.FXCollections;
 import javafx.scene.Node;
-import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -24,6 +22,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.ui.command.Command;
+import org.framewright.ui.look.Formats;
 import org.framewright.ui.look.FramePictures;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.task.Repeating;
@@ -45,8 +44,8 @@ final class BoardView {
 
   private static final int MOST_COMMENTS = 2;
 
-  /** So many are styled beforehand that what styles them is compiled when the window needs it. */
-  private static final int FIRST_LINES = 12;
+  /** What is shown of the day is worked out anew as often, where nothing is on set. */
+  private static final Duration A_MINUTE = Duration.ofMinutes(1);
 
   private final BoardModel model;
   private final Texts texts;
@@ -68,7 +67,7 @@ final class BoardView {
       new SimpleObjectProperty<>(SetupCell.Room.ONE_LINE);
   private final ObjectProperty<Integer> viewPlaces = new SimpleObjectProperty<>(1);
   private final Repeating clock =
-      new Repeating(Duration.ofSeconds(1), Platform::runLater, this::showTime);
+      new Repeating(this::timeStays, Platform::runLater, this::showTime);
   private final AnimationTimer coming =
       new AnimationTimer() {
         @Override
@@ -76,9 +75,9 @@ final class BoardView {
           come();
         }
       };
+  private final ComingParts parts = new ComingParts();
   private boolean pictureOnly;
   private boolean styled;
-  private boolean whole = true;
   private boolean arranging;
   private boolean arrangeAgain;
   private Runnable whenThere = () -> {};
@@ -143,18 +142,6 @@ final class BoardView {
     return new SetupCell(texts, roomy, viewPlaces, _ -> texts.get("board.group.none"));
   }
 
-  /** The first lines in a list of their own, to be styled and thrown away. */
-  Node firstLines() {
-    var lines = new ListView<>(FXCollections.observableList(firstOf(model.lines())));
-    lines.setId(list.getId());
-    lines.setCellFactory(_ -> cell(new SimpleObjectProperty<>(room.get())));
-    return lines;
-  }
-
-  private static List<Line> firstOf(List<Line> lines) {
-    return List.copyOf(lines.subList(0, Math.min(FIRST_LINES, lines.size())));
-  }
-
   /** Shows what there is before anybody listens, so that it is styled with the rest. */
   private void fill() {
     var first = model.now().get();
@@ -187,7 +174,11 @@ final class BoardView {
     return list;
   }
 
+  /** Where one looks for a setup; whoever does so does not wait for the page to come by itself. */
   TextField filter() {
+    while (!parts.areAllThere()) {
+      parts.bringNext();
+    }
     return filter;
   }
 
@@ -202,16 +193,14 @@ final class BoardView {
   }
 
   /**
-   * The page comes in some pulses, so that there are some short holds, not a long one: first it
-   * gets its styles, then what is on set joins the rest, then it begins to listen, then its list
-   * unrolls.
+   * The page comes in many pulses, so that there are many short holds, not a long one: part after
+   * part gets its styles, then it begins to listen, then its list unrolls.
    */
   private void come() {
     if (!styled) {
       styled = true;
-    } else if (!whole) {
-      whole = true;
-      arrange();
+    } else if (!parts.areAllThere()) {
+      parts.bringNext();
     } else if (listening.equals(Subscription.EMPTY)) {
       listen();
       follow();
@@ -247,10 +236,11 @@ final class BoardView {
     }
   }
 
-  /** Takes out what is on set until the page is shown. */
+  /** Takes out its parts until the page is shown. */
   void takeApart() {
-    whole = false;
-    arrange();
+    parts.takeFrom(rest);
+    head.takeApart(parts);
+    band.takeApart(parts);
   }
 
   /** Does something once the page is there, or gives way to another before it is. */
@@ -320,10 +310,9 @@ final class BoardView {
     rest.setMinWidth(sheet * em);
     rest.setMaxWidth(sheet * em);
     band.arrange(root.getWidth() - sheet * em, root.getHeight(), em, widths);
-    var set = whole ? band.node() : null;
     var right = pictureOnly ? null : rest;
-    if (!Objects.equals(root.getCenter(), set) || !Objects.equals(root.getRight(), right)) {
-      root.setCenter(set);
+    if (root.getCenter() == null || !Objects.equals(root.getRight(), right)) {
+      root.setCenter(band.node());
       root.setRight(right);
     }
   }
@@ -331,6 +320,7 @@ final class BoardView {
   private void showNow(BoardModel.Now shown) {
     band.describe(shown);
     showTime();
+    clock.again();
     list.show(shown);
   }
 
@@ -351,6 +341,11 @@ final class BoardView {
     comments.show(said.chosen());
   }
 
+  /** Nothing is woken up for a time that would read the same. */
+  private Duration timeStays() {
+    return model.timeOnSet(now.get()).map(Formats::stopwatchStays).orElse(A_MINUTE);
+  }
+
   private void showTime() {
     var at = now.get();
     band.showTime(model.timeOnSet(at));
@@ -361,7 +356,7 @@ final class BoardView {
   private void typedOnList(KeyEvent event) {
     var typed = event.getCharacter();
     if (typed.length() == 1 && Character.isDigit(typed.charAt(0)) && !event.isShortcutDown()) {
-      filter.requestFocus();
+      filter().requestFocus();
       filter.setText(typed);
       filter.end();
       event.consume();

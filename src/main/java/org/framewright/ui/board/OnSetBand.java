@@ -124,6 +124,11 @@ final class OnSetBand {
     return band;
   }
 
+  /** Takes out what is on set, to come back from the words to the pictures. */
+  void takeApart(ComingParts parts) {
+    List.of(band, words, views, pictureSide).forEach(parts::takeFrom);
+  }
+
   /**
    * Takes the place that it has. The words stand beside the picture or above it, whichever makes
    * the picture larger.

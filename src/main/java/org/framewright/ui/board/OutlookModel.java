@@ -16,7 +16,8 @@ import org.framewright.ui.task.Tasks;
  * minute, since time passes.
  */
 final class OutlookModel {
-  private static final Duration AGAIN = Duration.ofMinutes(1);
+  /** Less than the minute after which it is asked again, so that no minute is passed over. */
+  private static final Duration AGAIN = Duration.ofSeconds(50);
 
   private final ReadOnlyObjectWrapper<Optional<Outlook>> outlook =
       new ReadOnlyObjectWrapper<>(Optional.empty());

@@ -1,5 +1,6 @@
 package org.framewright.ui.board;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -8,6 +9,7 @@ import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -23,6 +25,8 @@ final class SheetHead extends VBox {
   private final Label grouped = label("grouped");
   private final Button phones;
   private final JobRuler ruler;
+  private final HBox line;
+  private final HBox numbers;
   private final TextField filter = new TextField();
 
   /**
@@ -51,8 +55,13 @@ final class SheetHead extends VBox {
     totals.setMinWidth(0);
     pace.setId("pace");
     pace.setMinWidth(0);
-    pace.setMaxWidth(Double.MAX_VALUE);
-    HBox.setHgrow(pace, Priority.ALWAYS);
+    // Where there is no room for both side by side, the pace stands below.
+    var told = new FlowPane(totals, pace);
+    told.getStyleClass().add("told");
+    told.setMinWidth(0);
+    totals.maxWidthProperty().bind(told.widthProperty());
+    pace.maxWidthProperty().bind(told.widthProperty());
+    HBox.setHgrow(told, Priority.ALWAYS);
     HBox.setHgrow(filter, Priority.ALWAYS);
     phones = slight("phones", texts.get("board.share"), share);
     var mark = new Region();
@@ -60,10 +69,10 @@ final class SheetHead extends VBox {
     phones.setGraphic(mark);
     phones.setAccessibleText(texts.get("share.title"));
     phones.setTooltip(new Tooltip(texts.get("share.title")));
-    var line = new HBox(agreed, filter, phones);
+    line = new HBox(agreed, filter, phones);
     line.getStyleClass().add("sheet-line");
     var newList = slight("new-list", texts.get("board.newList"), importList);
-    var numbers = new HBox(totals, pace, grouped, newList);
+    numbers = new HBox(told, grouped, newList);
     numbers.getStyleClass().add("sheet-line");
     getStyleClass().add("sheet-head");
     setMinWidth(0);
@@ -84,6 +93,11 @@ final class SheetHead extends VBox {
     var label = new Label();
     label.getStyleClass().add(styleClass);
     return label;
+  }
+
+  /** Takes out what stands in it, to come back line by line. */
+  void takeApart(ComingParts parts) {
+    List.of(this, line, numbers).forEach(parts::takeFrom);
   }
 
   /** Whether there is room for a word beside the mark. */

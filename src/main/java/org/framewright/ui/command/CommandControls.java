@@ -22,6 +22,7 @@ public final class CommandControls {
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setOnAction(_ -> command.fire());
     button.setAccessibleText(command.text());
+    button.setAccessibleHelp(Keys.text(command.key(), texts));
     return button;
   }
 

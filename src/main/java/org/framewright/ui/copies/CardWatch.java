@@ -30,6 +30,10 @@ public final class CardWatch {
   private final Latest<List<MountedCards.Card>> found;
   private final ReadOnlyObjectWrapper<Optional<MountedCards.Card>> offered =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+
+  /** Touched by looks only. */
+  private List<MountedCards.Card> seen = List.of();
+
   private final Set<Put> putAway = new HashSet<>();
   private List<MountedCards.Card> now = List.of();
   private final AtomicBoolean closed;
@@ -65,10 +69,18 @@ public final class CardWatch {
       return;
     }
     try {
-      found.offer(cards.look());
+      tell(cards.look());
     } catch (IOException e) {
       // There is nothing to offer, and nothing that a person could do about it.
-      found.offer(List.of());
+      tell(List.of());
+    }
+  }
+
+  /** The interface is not woken up for what it knows. */
+  private void tell(List<MountedCards.Card> in) {
+    if (!in.equals(seen)) {
+      seen = in;
+      found.offer(in);
     }
   }
 

@@ -37,7 +37,15 @@ final class LookPane extends VBox {
     list.setId("look-lines");
     list.getStyleClass().add("look-lines");
     list.setAccessibleText(texts.get("day.look.title"));
-    list.setPlaceholder(new Label(texts.get("day.look.none")));
+    var instead = new Label();
+    // Before the day was worked out nobody knows that there is nothing.
+    instead
+        .textProperty()
+        .bind(
+            model
+                .shown()
+                .map(now -> texts.get(now.isEmpty() ? "day.look.working" : "day.look.none")));
+    list.setPlaceholder(instead);
     list.setCellFactory(_ -> new LookCell(texts, model::turnLooked, go));
     list.setOnMouseClicked(
         event -> {

@@ -1,5 +1,6 @@
 package org.framewright.ui.frames;
 
+import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ObservableList;
 import javafx.scene.AccessibleRole;
@@ -62,6 +63,12 @@ final class PrintsPane extends VBox {
     grid.setVerticalCellSpacing(GAP / 2);
     grid.widthProperty().addListener(_ -> spread());
     grid.setFocusTraversable(true);
+    // Its inside would be one stop more on the way of the Tab key, where no key does anything.
+    grid.skinProperty()
+        .subscribe(
+            _ ->
+                Optional.ofNullable(grid.lookup(".virtual-flow"))
+                    .ifPresent(inside -> inside.setFocusTraversable(false)));
     grid.setAccessibleRole(AccessibleRole.LIST_VIEW);
     grid.setAccessibleText(texts.get("frames.grid"));
     grid.addEventFilter(KeyEvent.KEY_PRESSED, this::walk);

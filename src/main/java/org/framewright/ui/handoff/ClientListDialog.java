@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.scene.Node;
-import javafx.scene.TraversalDirection;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ListView;
@@ -21,6 +20,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.handoff.HandOffDescription;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.handoff.ListReading.Row;
 import org.framewright.ui.handoff.ListReading.State;
 import org.framewright.ui.look.TallCell;
@@ -124,15 +124,7 @@ final class ClientListDialog {
     text.setAccessibleText(texts.get("clientList.text"));
     text.setTextFormatter(new TextFormatter<>(this::bounded));
     text.textProperty().bindBidirectional(model.text());
-    text.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        event -> {
-          if (event.getCode() == KeyCode.TAB) {
-            text.requestFocusTraversal(
-                event.isShiftDown() ? TraversalDirection.PREVIOUS : TraversalDirection.NEXT);
-            event.consume();
-          }
-        });
+    KeyFocus.leaveByTab(text);
   }
 
   /** A part of a client's list would be another list: too much is refused, not cut. */

@@ -8,6 +8,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.CellBox;
 import org.framewright.ui.look.LineCell;
 import org.framewright.ui.look.Texts;
@@ -35,6 +36,7 @@ public final class AboutSheet {
     text.setId("about-licence");
     text.setEditable(false);
     text.setAccessibleText(texts.get("about.licence"));
+    KeyFocus.leaveByTab(text);
     VBox.setVgrow(text, Priority.ALWAYS);
     VBox.setVgrow(list, Priority.ALWAYS);
     var right = new VBox(does, licence, text);

@@ -130,4 +130,11 @@ public final class Formats {
     }
     return String.format(Locale.ROOT, "%d:%02d", span.toMinutes(), span.toSecondsPart());
   }
+
+  /** How long a stopwatch that has gone on for so long still shows the same. */
+  public static Duration stopwatchStays(Duration span) {
+    var step =
+        span.toMinutes() >= STOPWATCH_IN_MINUTES ? Duration.ofMinutes(1) : Duration.ofSeconds(1);
+    return step.minusNanos(span.toNanos() % step.toNanos());
+  }
 }

@@ -3,6 +3,7 @@ package org.framewright.ui.look;
 import atlantafx.base.theme.PrimerLight;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import javafx.application.Application;
 import javafx.application.ColorScheme;
@@ -45,6 +46,9 @@ public enum Theme {
     }
   }
 
+  /** How the names of such themes begin, with or without their inverse. */
+  private static final String HIGH_CONTRAST = "HighContrast";
+
   /** The size that all others are relative to, in pixels, at scale 1. */
   private static final double BASE_PIXELS = 14;
 
@@ -64,6 +68,19 @@ public enum Theme {
   /** The look of that word; neutral for a word that is none. */
   public static Theme of(String word) {
     return SUNLIGHT.word().equals(word) ? SUNLIGHT : NEUTRAL;
+  }
+
+  /**
+   * The one that somebody sees who chose none: with strong contrasts where the system is set to
+   * them.
+   *
+   * @param system what it is set to, by the names that {@link
+   *     javafx.application.Platform.Preferences} lists
+   */
+  public static Theme asked(Map<String, Object> system) {
+    boolean onWindows = Boolean.TRUE.equals(system.get("Windows.SPI.HighContrast"));
+    boolean onLinux = String.valueOf(system.get("GTK.theme_name")).startsWith(HIGH_CONTRAST);
+    return onWindows || onLinux ? SUNLIGHT : NEUTRAL;
   }
 
   /**

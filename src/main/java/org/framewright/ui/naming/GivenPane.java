@@ -1,16 +1,14 @@
 package org.framewright.ui.naming;
 
 import javafx.scene.Node;
-import javafx.scene.TraversalDirection;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextFormatter;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -36,7 +34,7 @@ final class GivenPane extends VBox {
     names.setAccessibleText(texts.get("proposal.names"));
     names.setTextFormatter(new TextFormatter<>(GivenPane::bounded));
     names.textProperty().bindBidirectional(model.names());
-    names.addEventFilter(KeyEvent.KEY_PRESSED, GivenPane::leave);
+    KeyFocus.leaveByTab(names);
     names.setMinHeight(60);
     VBox.setVgrow(names, Priority.ALWAYS);
     job.setId("example-job");
@@ -83,15 +81,6 @@ final class GivenPane extends VBox {
     return change.getControlNewText().length() > ProposalModel.MOST_CHARACTERS && change.isAdded()
         ? null
         : change;
-  }
-
-  /** No name has a tab in it: the key goes on to what comes next. */
-  private static void leave(KeyEvent event) {
-    if (event.getCode() == KeyCode.TAB && event.getSource() instanceof TextArea area) {
-      area.requestFocusTraversal(
-          event.isShiftDown() ? TraversalDirection.PREVIOUS : TraversalDirection.NEXT);
-      event.consume();
-    }
   }
 
   private void show(Proposed now) {

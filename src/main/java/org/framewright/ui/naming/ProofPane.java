@@ -26,6 +26,7 @@ final class ProofPane extends VBox {
   private static final double FINDING_HEIGHT = 52;
   private static final double EXAMPLE_HEIGHT = 46;
   private static final int EXAMPLES_SHOWN = 5;
+  private static final int EXAMPLES_AT_LEAST = 2;
   private static final int FINDINGS_SHOWN = 6;
 
   private final Texts texts;
@@ -67,7 +68,6 @@ final class ProofPane extends VBox {
     examples.getStyleClass().addAll("on-table", "examples");
     examples.setFocusTraversable(false);
     examples.setAccessibleText(texts.get("naming.examples"));
-    examples.setMinHeight(EXAMPLE_HEIGHT);
   }
 
   private void buildFindings() {
@@ -126,8 +126,8 @@ final class ProofPane extends VBox {
     var chosen = findings.getSelectionModel().getSelectedItem();
     findings.getItems().setAll(now.findings());
     examples.getItems().setAll(now.examples());
-    examples.setPrefHeight(
-        EXAMPLE_HEIGHT * Math.clamp(now.examples().size(), 1, EXAMPLES_SHOWN) + 2);
+    examples.setPrefHeight(examplesHeight(now.examples().size(), EXAMPLES_SHOWN));
+    examples.setMinHeight(examplesHeight(now.examples().size(), EXAMPLES_AT_LEAST));
     shown.setVisible(!now.findings().isEmpty());
     shown.setManaged(shown.isVisible());
     findings.setPrefHeight(
@@ -136,6 +136,10 @@ final class ProofPane extends VBox {
     var again = likeBefore(now, chosen);
     again.ifPresent(findings.getSelectionModel()::select);
     witness.show(again.orElse(null));
+  }
+
+  private static double examplesHeight(int examples, int most) {
+    return EXAMPLE_HEIGHT * Math.clamp(examples, 1, most) + 2;
   }
 
   private void showVerdict(Checked now) {

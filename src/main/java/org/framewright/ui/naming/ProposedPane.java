@@ -16,6 +16,7 @@ import org.framewright.naming.Finding;
 import org.framewright.naming.Proposal;
 import org.framewright.naming.ProposalDescription;
 import org.framewright.naming.Severity;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.TallCell;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
@@ -104,6 +105,7 @@ final class ProposedPane extends VBox {
     yaml.getStyleClass().add("code-area");
     yaml.setEditable(false);
     yaml.setAccessibleText(texts.get("proposal.yaml"));
+    KeyFocus.leaveByTab(yaml);
     HBox.setHgrow(yaml, Priority.ALWAYS);
     var paper = new HBox(gutter, yaml);
     paper.getStyleClass().addAll("paper-sheet", "paper");

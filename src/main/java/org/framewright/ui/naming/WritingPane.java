@@ -13,6 +13,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.framewright.naming.Finding;
+import org.framewright.ui.command.KeyFocus;
 import org.framewright.ui.look.Texts;
 import org.framewright.ui.look.WrappedText;
 
@@ -32,6 +33,7 @@ final class WritingPane extends VBox {
     area.getStyleClass().add("code-area");
     area.textProperty().bindBidirectional(model.text());
     area.setAccessibleText(texts.get("naming.text"));
+    KeyFocus.leaveByTab(area);
     HBox.setHgrow(area, Priority.ALWAYS);
     var paper = new HBox(gutter, area);
     paper.getStyleClass().add("paper");

@@ -82,7 +82,7 @@ final class PlanTable extends TableView<PlanLine> {
   private void fit(TableColumn<PlanLine, ?> column, String longest, double share) {
     var size = sized.getFont().getSize();
     var text = new Text(longest + "MM");
-    text.setFont(Font.font("monospace", FontWeight.BOLD, size));
+    text.setFont(Font.font("Source Code Pro", FontWeight.NORMAL, size));
     var room = Math.ceil(text.getLayoutBounds().getWidth());
     var least = Math.max(4 * size, Math.min(room, share * getWidth()));
     column.setMinWidth(least);

@@ -54,9 +54,15 @@ public final class JobSession implements Steps, AutoCloseable {
             failing.offer(failures);
           }
 
+          private Optional<Elsewhere> before = JobSession.this.elsewhere.get();
+
           @Override
           public void heard(Optional<Elsewhere> elsewhere) {
-            heard.offer(elsewhere);
+            // It is asked every few seconds: the interface is not woken up for what it knows.
+            if (!elsewhere.equals(before)) {
+              before = elsewhere;
+              heard.offer(elsewhere);
+            }
           }
         });
   }

@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.ListView;
@@ -89,6 +90,8 @@ public final class SetsScreen implements Screen {
     join.getStyleClass().add("sets-join");
     join.getChildren().setAll(step("sets.join.store"), step("sets.join.add"));
     empty.getStyleClass().add("sets-empty");
+    empty.setFocusTraversable(true);
+    empty.setAccessibleRole(AccessibleRole.TEXT);
     var sheet = new StackPane(list, empty);
     StackPane.setAlignment(empty, Pos.TOP_LEFT);
     sheet.getStyleClass().addAll("paper-sheet", "sets-sheet");
@@ -156,6 +159,7 @@ public final class SetsScreen implements Screen {
     away.setText(said.away());
     shown(away, !said.away().isEmpty());
     instead.setText(said.instead());
+    empty.setAccessibleText(said.instead());
     shown(empty, !said.instead().isEmpty());
     shown(join, said.join());
     list.setVisible(said.instead().isEmpty());
@@ -250,7 +254,7 @@ public final class SetsScreen implements Screen {
   }
 
   private void takeKeys() {
-    list.requestFocus();
+    focus().requestFocus();
     if (model.chosenLine().isEmpty() && !model.lines().isEmpty()) {
       model.chosen().set(Optional.of(model.lines().getFirst().job()));
     }
@@ -282,7 +286,8 @@ public final class SetsScreen implements Screen {
 
   @Override
   public Node focus() {
-    return list;
+    // Where there is no list, the keys are at what is said instead: they are never nowhere.
+    return list.isVisible() ? list : empty;
   }
 
   private Command openCommand() {

@@ -1,8 +1,9 @@
 package org.framewright.ui.task;
 
 import java.time.Duration;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.Executor;
+import java.util.function.Supplier;
 
 /**
  * Does something again and again on the interface thread, such as showing the time. An animation
@@ -10,7 +11,7 @@ import java.util.concurrent.Executor;
  * sleeps. Its methods are called on the interface thread.
  */
 public final class Repeating {
-  private final Duration pause;
+  private final Supplier<Duration> pause;
   private final Executor ui;
   private final Runnable action;
 
@@ -24,6 +25,16 @@ public final class Repeating {
    * @param ui the interface thread's queue, in which never more than one waits
    */
   public Repeating(Duration pause, Executor ui, Runnable action) {
+    this(() -> pause, ui, action);
+  }
+
+  /**
+   * One that is not started.
+   *
+   * @param pause until the next time, asked on the interface thread when one begins
+   * @param ui the interface thread's queue, in which never more than one waits
+   */
+  public Repeating(Supplier<Duration> pause, Executor ui, Runnable action) {
     this.pause = pause;
     this.ui = ui;
     this.action = action;
@@ -32,7 +43,16 @@ public final class Repeating {
   /** Begins with a pause; nothing happens where it was begun already. */
   public void start() {
     if (current == null) {
-      current = Thread.ofVirtual().name("repeating").start(this::count);
+      var first = pause.get();
+      current = Thread.ofVirtual().name("repeating").start(() -> count(first));
+    }
+  }
+
+  /** Begins the pause anew, which may be another one now; nothing happens where it is stopped. */
+  public void again() {
+    if (current != null) {
+      stop();
+      start();
     }
   }
 
@@ -44,12 +64,12 @@ public final class Repeating {
     }
   }
 
-  private void count() {
+  private void count(Duration first) {
     var counting = Thread.currentThread();
+    var next = new ArrayBlockingQueue<Duration>(1);
     try {
+      Thread.sleep(first);
       while (true) {
-        Thread.sleep(pause);
-        var done = new CountDownLatch(1);
         ui.execute(
             () -> {
               try {
@@ -57,10 +77,10 @@ public final class Repeating {
                   action.run();
                 }
               } finally {
-                done.countDown();
+                next.add(pause.get());
               }
             });
-        done.await();
+        Thread.sleep(next.take());
       }
     } catch (InterruptedException e) {
       counting.interrupt();

@@ -5,7 +5,9 @@ import static org.framewright.AssertThat.assertThat;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.framewright.copies.MountedCards;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -85,5 +87,23 @@ class CardWatchTest {
     watch.close();
     watch.look();
     assertThat(offered()).isEmpty();
+  }
+
+  @Test
+  void theInterfaceIsWokenUpOnlyWhereThereIsAnotherCard() {
+    var woken = new AtomicInteger();
+    Executor ui =
+        task -> {
+          woken.incrementAndGet();
+          task.run();
+        };
+    var watching = CardWatch.of(scene.job, scene.disks(), ui);
+    watching.look();
+    watching.look();
+    assertThat(woken.get()).isZero();
+    scene.mounted.add(scene.card);
+    watching.look();
+    watching.look();
+    assertThat(woken.get()).isEqualTo(1);
   }
 }

@@ -73,6 +73,15 @@ class FormatsTest {
   }
 
   @Test
+  void aStopwatchIsLookedAtNoOftenerThanItTurns() {
+    assertThat(Formats.stopwatchStays(Duration.ofMillis(61_200))).isEqualTo(Duration.ofMillis(800));
+    assertThat(Formats.stopwatchStays(Duration.ZERO)).isEqualTo(Duration.ofSeconds(1));
+    assertThat(Formats.stopwatchStays(Duration.ofMinutes(12).plusSeconds(59)))
+        .isEqualTo(Duration.ofSeconds(1));
+    assertThat(Formats.stopwatchStays(Duration.ofHours(7))).isEqualTo(Duration.ofMinutes(1));
+  }
+
+  @Test
   void aLanguageWithoutTextsIsAnsweredInEnglish() {
     var texts = Texts.in(Locale.forLanguageTag("ja-JP"));
     assertThat(texts.get("state.shot")).isEqualTo("shot");

@@ -74,7 +74,8 @@ class TextsInSourcesTest {
           "no folder ", "for the log: the app says it from the bundles",
           "a choice is not typed", "for programmers: a converter that only writes",
           "%s and %s share the key %s", "for programmers: two commands of one key",
-          "MM", "measures a width");
+          "MM", "measures a width",
+          "Source Code Pro", "a font");
 
   /** The paths of marks are letters and numbers: {@code M4 6 H20}. */
   private static final Pattern MARK = Pattern.compile("M\\d[\\dACHLMVZ ]*");

@@ -3,6 +3,7 @@ package org.framewright.ui.task;
 import static org.framewright.AssertThat.assertThat;
 
 import java.time.Duration;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -78,5 +79,22 @@ class RepeatingTest {
     assertThat(done).isEmpty();
     next().run();
     assertThat(done).hasSize(1);
+  }
+
+  @Test
+  void sleepsForAsLongAsItIsToldEachTime() throws Exception {
+    var pauses = new ArrayDeque<>(List.of(Duration.ofMillis(1), Duration.ofHours(1)));
+    var told = new Repeating(pauses::remove, ui::add, () -> done.add("shown"));
+    told.start();
+    next().run();
+    assertThat(ui.poll(50, TimeUnit.MILLISECONDS)).isNull();
+    pauses.add(Duration.ofMillis(1));
+    pauses.add(Duration.ofHours(1));
+    told.again();
+    next().run();
+    told.stop();
+    told.again();
+    assertThat(done).hasSize(2);
+    assertThat(pauses).isEmpty();
   }
 }
