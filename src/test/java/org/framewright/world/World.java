@@ -406,7 +406,7 @@ final class World implements AutoCloseable {
     var fresh =
         lines.values().stream()
             .filter(line -> !facts.containsKey(line.id()))
-            .sorted(java.util.Comparator.comparingLong(LogLine::number))
+            .sorted(java.util.Comparator.comparingLong(LogLine::millis).thenComparingInt(LogLine::count))
             .toList();
     if (end == End.DONE) {
       Wrong.unlessSame(fresh.size(), wanted.size(), "lines in the log");
@@ -1048,8 +1048,12 @@ final class World implements AutoCloseable {
         state.onSet().map(on -> Model.key(on.setup()) + on.view().orElse("")),
         model.onSet().map(span -> span.key() + span.view()),
         who + ": on set");
+    var pickups = state.pickups().stream().map(Model::key).toList();
+    Wrong.unlessSame(Set.copyOf(pickups), Set.copyOf(model.pickups()), who + ": pickups");
     Wrong.unlessSame(
-        state.pickups().stream().map(Model::key).toList(), model.pickups(), who + ": pickups");
+        pickups.stream().map(key -> model.standing(key).since()).toList(),
+        model.pickups().stream().map(key -> model.standing(key).since()).toList(),
+        who + ": order of pickups");
     Wrong.unlessSame(
         job.comments().stream().map(one -> Model.key(one.setup()) + ": " + one.text()).toList(),
         model.comments(),
