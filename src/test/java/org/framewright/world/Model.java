@@ -7,12 +7,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.framewright.shotlist.SetupState;
 
 /**
@@ -49,6 +49,7 @@ final class Model {
   private final Set<Integer> chosen = new HashSet<>();
   private final Map<Integer, Integer> ratings = new HashMap<>();
   private final List<String> comments = new ArrayList<>();
+  private List<String> order = List.of();
   private boolean onSet;
 
   private Model(Collection<Fact> all) {
@@ -77,12 +78,13 @@ final class Model {
 
   private void tell(Said said, long at) {
     switch (said) {
-      case Said.Listed(var put, var out) -> {
+      case Said.Listed(var put, var out, var codes) -> {
         for (var line : put) {
           lines.put(key(line.code()), line);
           removed.remove(key(line.code()));
         }
         out.forEach(code -> removed.add(key(code)));
+        order = codes.stream().map(Model::key).toList();
       }
       case Said.Ticked ticked -> tick(ticked, at);
       case Said.Arrived(var frames) -> frames.forEach(frame -> arrivals.putIfAbsent(frame, at));
@@ -135,16 +137,17 @@ final class Model {
     spans.add(new Span(last.key, last.view, last.from, until));
   }
 
-  /** The setups by their keys: those of the list, and those that were worked on. */
+  /** The setups by their keys, in the list's order: those of it, and those that were worked on. */
   Map<String, Said.Line> list() {
-    var all = new TreeMap<String, Said.Line>();
-    worked.forEach((key, code) -> all.put(key, new Said.Line(code, "", List.of(), -1)));
-    lines.forEach(
-        (key, line) -> {
-          if (!removed.contains(key) || worked.containsKey(key)) {
-            all.put(key, line);
-          }
-        });
+    var all = new LinkedHashMap<String, Said.Line>();
+    var keys = new LinkedHashSet<>(order);
+    keys.addAll(lines.keySet());
+    keys.addAll(worked.keySet());
+    for (var key : keys) {
+      if (worked.containsKey(key) || (lines.containsKey(key) && !removed.contains(key))) {
+        all.put(key, lines.getOrDefault(key, new Said.Line(worked.get(key), "", List.of(), -1)));
+      }
+    }
     return all;
   }
 
@@ -203,6 +206,11 @@ final class Model {
         .sorted(Comparator.comparingLong(one -> one.getValue().since))
         .map(Map.Entry::getKey)
         .toList();
+  }
+
+  /** When a setup became a pickup. */
+  long pickedUp(String key) {
+    return standings.get(key).since;
   }
 
   boolean isGone(LogLine.Id id) {

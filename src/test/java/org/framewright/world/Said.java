@@ -16,8 +16,8 @@ sealed interface Said {
    */
   record Line(String code, String title, List<String> views, int frames) {}
 
-  /** A list; what it changes, {@code removed} as the log told. */
-  record Listed(List<Line> lines, Set<String> removed) implements Said {
+  /** A list; what it changes, {@code removed} and {@code order} as the log told. */
+  record Listed(List<Line> lines, List<String> removed, List<String> order) implements Said {
     @Override
     public String type() {
       return "list-changed";

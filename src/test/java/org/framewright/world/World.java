@@ -409,7 +409,10 @@ final class World implements AutoCloseable {
             .sorted(java.util.Comparator.comparingLong(LogLine::millis).thenComparingInt(LogLine::count))
             .toList();
     if (end == End.DONE) {
-      Wrong.unlessSame(fresh.size(), wanted.size(), "lines in the log");
+      Wrong.unlessSame(
+          fresh.size(),
+          wanted.size(),
+          "lines in the log " + fresh.stream().map(LogLine::text).toList());
     } else {
       Wrong.unless(fresh.size() <= wanted.size(), "the log says more than was asked for");
     }
@@ -447,15 +450,17 @@ final class World implements AutoCloseable {
         Wrong.unlessSame(line.member("by").orElse(""), ticked.by(), "who ticked");
         Wrong.unlessSame(line.member("view").orElse(""), ticked.view(), "view ticked");
       }
-      case Said.Listed(var put, _) -> kept = new Said.Listed(put, codes(line.member("removed")));
+      case Said.Listed(var put, _, _) -> 
+          kept =
+              new Said.Listed(put, codes(line.member("removed")), codes(line.member("order")));
       default -> {}
     }
     facts.put(line.id(), new Model.Fact(line.id(), line.millis(), line.count(), kept));
     seen.add(line.id());
   }
 
-  private static Set<String> codes(Optional<String> array) {
-    var codes = new TreeSet<String>();
+  private static List<String> codes(Optional<String> array) {
+    var codes = new ArrayList<String>();
     for (var code : array.orElse("[]").replaceAll("[\\[\\]\"]", "").split(",")) {
       if (!code.isBlank()) {
         codes.add(code);
@@ -524,8 +529,11 @@ final class World implements AutoCloseable {
       missing.removeAll(framed.surely());
     }
     boolean sure = certain.equals(missing);
-    boolean event = !put.isEmpty() || !missing.isEmpty();
-    var wanted = event ? List.of(new Said.Listed(put, Set.of())) : List.<Said>of();
+    var ordered = new ArrayList<>(before.list().keySet());
+    ordered.retainAll(keys);
+    boolean event = !put.isEmpty() || !missing.isEmpty() || !ordered.equals(List.copyOf(keys));
+    var wanted =
+        event ? List.of(new Said.Listed(put, List.of(), List.of())) : List.<Said>of();
     if (!sure && put.isEmpty()) {
       return; // Whether anything changes hangs on frames of which the model does not know enough.
     }
@@ -1025,9 +1033,11 @@ final class World implements AutoCloseable {
   }
 
   private static void compare(Job job, Model model, String who) {
-    var list = new TreeMap<String, Said.Line>();
+    var list = new LinkedHashMap<String, Said.Line>();
     job.shotList().setups().forEach(setup -> list.put(Model.key(setup.code()), Lists.line(setup)));
     Wrong.unlessSame(list, model.list(), who + ": the list");
+    Wrong.unlessSame(
+        List.copyOf(list.keySet()), List.copyOf(model.list().keySet()), who + ": order of the list");
     var state = job.state();
     state
         .setups()
@@ -1051,8 +1061,8 @@ final class World implements AutoCloseable {
     var pickups = state.pickups().stream().map(Model::key).toList();
     Wrong.unlessSame(Set.copyOf(pickups), Set.copyOf(model.pickups()), who + ": pickups");
     Wrong.unlessSame(
-        pickups.stream().map(key -> model.standing(key).since()).toList(),
-        model.pickups().stream().map(key -> model.standing(key).since()).toList(),
+        pickups.stream().map(key -> model.pickedUp(key)).toList(),
+        model.pickups().stream().map(key -> model.pickedUp(key)).toList(),
         who + ": order of pickups");
     Wrong.unlessSame(
         job.comments().stream().map(one -> Model.key(one.setup()) + ": " + one.text()).toList(),
@@ -1249,6 +1259,8 @@ final class World implements AutoCloseable {
         case Recovery.RolledBack _, Recovery.Finished _ -> {}
         case Recovery.Stuck(var batch, var files) ->
             throw new Wrong("the recovery of " + batch + " is stuck: " + files);
+        case Recovery.Refused(var problem)
+            when Files.deleteIfExists(real(main).resolve(".framewright/renames/lock.owner")) -> told(problem);
         case Recovery.Refused(var problem) ->
             throw new Wrong("the recovery was refused: " + problem.sentences());
       }
