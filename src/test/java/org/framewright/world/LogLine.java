@@ -14,16 +14,20 @@ import java.util.zip.CRC32C;
  * @param end where its line ends in the file
  */
 record LogLine(
-    String station, long number, long millis, int count, Instant clock, String type, String text, int end) {
+    String station,
+    long number,
+    long millis,
+    int count,
+    Instant clock,
+    String type,
+    String text,
+    int end) {
   private static final String SEAL = ",\"crc32c\":\"";
   private static final Pattern HEAD =
       Pattern.compile(
           "\\{\"station\":\"([^\"]+)\",\"number\":(\\d+),\"time\":\"([^\"]+)\",\"count\":(\\d+),"
               + "\"clock\":\"([^\"]+)\",(?:\"afterTorn\":true,)?\"type\":\"([^\"]+)\".*",
           Pattern.DOTALL);
-
-  /** What a log holds: its whole lines, and how many there are that are none. */
-  record Log(List<LogLine> lines, int torn) {}
 
   /** What names an event: who wrote it, and its number there. */
   record Id(String station, long number) {}
@@ -40,24 +44,19 @@ record LogLine(
         : Optional.empty();
   }
 
-  static Log read(byte[] file) {
+  /** The whole lines from a place on; what is no whole line is passed over. */
+  static List<LogLine> read(byte[] file, int start) {
     var lines = new ArrayList<LogLine>();
-    int torn = 0;
-    int from = 0;
+    int from = start;
     while (from < file.length) {
       int end = from;
       while (end < file.length && file[end] != '\n') {
         end++;
       }
-      var line = of(new String(file, from, end - from, StandardCharsets.UTF_8), end);
-      if (line.isPresent()) {
-        lines.add(line.get());
-      } else {
-        torn++;
-      }
+      of(new String(file, from, end - from, StandardCharsets.UTF_8), end).ifPresent(lines::add);
       from = end + 1;
     }
-    return new Log(lines, torn);
+    return lines;
   }
 
   private static Optional<LogLine> of(String line, int end) {

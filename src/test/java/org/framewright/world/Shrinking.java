@@ -2,7 +2,7 @@ package org.framewright.world;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
+import java.util.Optional;
 
 /** Makes a script that fails as short as it can be, and tells it. */
 final class Shrinking {
@@ -10,42 +10,50 @@ final class Shrinking {
 
   private Shrinking() {}
 
+  /** Plays a script; how it failed, if it did. */
+  @FunctionalInterface
+  interface Player {
+    Optional<Simulator.Failure> play(List<Step> steps);
+  }
+
   /** The same failure with as few steps as can be found. */
   static Simulator.Failure shortest(Simulator.Failure failure) {
-    var best = failure;
-    best = cut(best, best.steps().subList(0, Math.min(best.at() + 1, best.steps().size())), best);
+    return shortest(
+        failure, steps -> Simulator.play(failure.seed(), List.copyOf(steps), new Counts()));
+  }
+
+  static Simulator.Failure shortest(Simulator.Failure failure, Player player) {
+    var best = cut(failure, upTo(failure, failure.at()), player);
     int tries = 0;
     for (int size = Math.max(best.steps().size() / 2, 1); size >= 1; size /= 2) {
-      for (int from = best.steps().size() - size; from >= 1 && tries < MOST_TRIES; from -= size) {
-        if (from + size > best.steps().size()) {
-          continue;
+      for (int from = best.steps().size() - size; from >= 1; from -= size) {
+        if (from + size <= best.steps().size() && tries++ < MOST_TRIES) {
+          var fewer = new ArrayList<>(best.steps().subList(0, from));
+          fewer.addAll(best.steps().subList(from + size, best.steps().size()));
+          best = cut(best, fewer, player);
         }
-        var fewer = new ArrayList<>(best.steps().subList(0, from));
-        fewer.addAll(best.steps().subList(from + size, best.steps().size()));
-        best = cut(failure, fewer, best);
-        tries++;
       }
     }
     return best;
   }
 
-  private static Simulator.Failure cut(
-      Simulator.Failure failure, List<Step> steps, Simulator.Failure best) {
-    var played = Simulator.play(failure.seed(), List.copyOf(steps), new Counts());
-    return played.isPresent() && isSame(failure.why(), played.get().why())
-        ? new Simulator.Failure(
-            failure.seed(),
-            played.get().steps().subList(0, Math.min(played.get().at() + 1, steps.size())),
-            played.get().at(),
-            played.get().why())
-        : best;
+  /** What these steps come to where that is the same failure, else the one that is known. */
+  private static Simulator.Failure cut(Simulator.Failure known, List<Step> steps, Player player) {
+    return player
+        .play(steps)
+        .filter(failed -> words(failed.why()).equals(words(known.why())))
+        .map(
+            failed ->
+                new Simulator.Failure(
+                    known.seed(), upTo(failed, failed.at()), failed.at(), failed.why()))
+        .orElse(known);
   }
 
-  /** Digits and names change with the steps; the words around them tell what failed. */
-  private static boolean isSame(Throwable one, Throwable other) {
-    return Objects.equals(words(one), words(other));
+  private static List<Step> upTo(Simulator.Failure failure, int at) {
+    return List.copyOf(failure.steps().subList(0, Math.min(at + 1, failure.steps().size())));
   }
 
+  /** Digits and names change with the steps; the words before them tell what failed. */
   private static String words(Throwable why) {
     var text = why.getClass().getSimpleName() + " " + why.getMessage();
     return text.replaceAll("[^a-zA-Z ].*", "").strip();
@@ -53,7 +61,9 @@ final class Shrinking {
 
   /** What happened, one line a step. */
   static String story(Simulator.Failure failure) {
-    var text = new StringBuilder("Seed " + failure.seed() + ", in " + failure.steps().size() + " steps:\n");
+    var text =
+        new StringBuilder(
+            "Seed " + failure.seed() + ", in " + failure.steps().size() + " steps:\n");
     int number = 0;
     for (var step : failure.steps()) {
       text.append("%4d  %s.%n".formatted(++number, step.said()));

@@ -9,8 +9,8 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * Plays days, one job after the other: {@code mvn -q -Psimulate -Ddays=1000 -Dseed=N}. What fails is
- * made short and told.
+ * Plays days, one job after the other: {@code mvn -q -Psimulate -Ddays=1000 -Dseed=N}. What fails
+ * is made short and told.
  */
 final class Simulator {
   private static final Path MEMORY = Path.of("/dev/shm");
@@ -22,7 +22,10 @@ final class Simulator {
 
   public static void main(String[] args) throws Exception {
     int days = args.length > 0 ? Integer.parseInt(args[0]) : 100;
-    long seed = args.length > 1 && !args[1].isBlank() ? Long.parseLong(args[1]) : System.nanoTime() / 1000 % 1_000_000;
+    long seed =
+        args.length > 1 && !args[1].isBlank()
+            ? Long.parseLong(args[1])
+            : System.nanoTime() / 1000 % 1_000_000;
     int most = args.length > 2 ? Integer.parseInt(args[2]) : 1;
     int threads = args.length > 3 ? Integer.parseInt(args[3]) : 2;
     System.out.println("seed " + seed);
@@ -30,8 +33,13 @@ final class Simulator {
     long began = System.nanoTime();
     var failures = play(days, seed, most, threads, counts);
     double seconds = (System.nanoTime() - began) / 1e9;
+    boolean told = args.length < 5;
+    if (!failures.isEmpty()) {
+      System.out.println("failed after " + counts.days() + " days");
+    }
     for (var failure : failures) {
-      System.out.println(Shrinking.story(Shrinking.shortest(failure)));
+      System.out.println(
+          told ? Shrinking.story(Shrinking.shortest(failure)) : "  then: " + failure.why());
     }
     System.out.println(counts);
     System.out.printf(

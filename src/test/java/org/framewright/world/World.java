@@ -24,8 +24,8 @@ import java.util.stream.Collectors;
 import org.framewright.Templates;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
-import org.framewright.copies.Comparison;
 import org.framewright.copies.Compared;
+import org.framewright.copies.Comparison;
 import org.framewright.copies.Copier;
 import org.framewright.copies.CopiesException;
 import org.framewright.copies.CopiesRequest;
@@ -38,7 +38,6 @@ import org.framewright.disk.Recording;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
 import org.framewright.frames.FrameScan;
-import org.framewright.frames.Tally;
 import org.framewright.handoff.Delivery;
 import org.framewright.handoff.HandOff;
 import org.framewright.handoff.HandOffPlan;
@@ -90,6 +89,7 @@ final class World implements AutoCloseable {
   private final Counts counts;
   private final Lists lists = new Lists();
   private final Contents contents = new Contents();
+  private final LogReader logReader = new LogReader();
   private final Map<Seat, Desk> desks = new EnumMap<>(Seat.class);
   private final Map<LogLine.Id, Model.Fact> facts = new HashMap<>();
   private final Map<String, Set<LogLine.Id>> visible = new HashMap<>();
@@ -126,7 +126,8 @@ final class World implements AutoCloseable {
    * @param captured what its body's clock showed
    * @param files the SHA-256 of each of its files, the first one that of the frame
    */
-  private record Shot(int id, Body body, boolean odd, Instant at, Instant captured, List<String> files) {}
+  private record Shot(
+      int id, Body body, boolean odd, Instant at, Instant captured, List<String> files) {}
 
   private record Half(Shot shot, String folder, Map<String, byte[]> files) {}
 
@@ -169,7 +170,16 @@ final class World implements AutoCloseable {
     for (var seat : Seat.values()) {
       desks.put(seat, new Desk(seat));
     }
-    for (var folder : List.of("laptop", "office", "cardA/DCIM", "cardB/DCIM", "backup1", "backup2", "lists", "packages")) {
+    for (var folder :
+        List.of(
+            "laptop",
+            "office",
+            "cardA/DCIM",
+            "cardB/DCIM",
+            "backup1",
+            "backup2",
+            "lists",
+            "packages")) {
       Files.createDirectories(base.resolve(folder));
     }
   }
@@ -319,8 +329,11 @@ final class World implements AutoCloseable {
     } else if (desk.disk != null) {
       desk.disk.heal();
       if (trouble != null && trouble.ends()) {
-        // It was to die at a change that it did not come to; now it does.
+        // It did not come to the change at which it was to die: it does now that all is done.
         desk.die();
+        if (cut != null) {
+          cutPower(cut);
+        }
       }
     }
     if (gone) {
@@ -390,7 +403,7 @@ final class World implements AutoCloseable {
     var found = new LinkedHashMap<LogLine.Id, LogLine>();
     try (var files = Files.newDirectoryStream(logs(folder), "*.jsonl")) {
       for (var file : files) {
-        for (var line : LogLine.read(Files.readAllBytes(file)).lines()) {
+        for (var line : logReader.lines(file)) {
           found.putIfAbsent(line.id(), line);
         }
       }
@@ -402,11 +415,14 @@ final class World implements AutoCloseable {
   private void hear(Desk desk, List<? extends Said> wanted, End end) throws IOException {
     var lines = lines(desk.folder());
     var before = visible.computeIfAbsent(desk.folder(), _ -> new HashSet<>());
-    Wrong.unless(lines.keySet().containsAll(before), "something that was said is gone from the log");
+    Wrong.unless(
+        lines.keySet().containsAll(before), "something that was said is gone from the log");
     var fresh =
         lines.values().stream()
             .filter(line -> !facts.containsKey(line.id()))
-            .sorted(java.util.Comparator.comparingLong(LogLine::millis).thenComparingInt(LogLine::count))
+            .sorted(
+                java.util.Comparator.comparingLong(LogLine::millis)
+                    .thenComparingInt(LogLine::count))
             .toList();
     if (end == End.DONE) {
       Wrong.unlessSame(
@@ -450,9 +466,8 @@ final class World implements AutoCloseable {
         Wrong.unlessSame(line.member("by").orElse(""), ticked.by(), "who ticked");
         Wrong.unlessSame(line.member("view").orElse(""), ticked.view(), "view ticked");
       }
-      case Said.Listed(var put, _, _) -> 
-          kept =
-              new Said.Listed(put, codes(line.member("removed")), codes(line.member("order")));
+      case Said.Listed(var put, _, _) ->
+          kept = new Said.Listed(put, codes(line.member("removed")), codes(line.member("order")));
       default -> {}
     }
     facts.put(line.id(), new Model.Fact(line.id(), line.millis(), line.count(), kept));
@@ -470,8 +485,7 @@ final class World implements AutoCloseable {
   }
 
   private Model model(String folder) {
-    return Model.of(
-        visible.getOrDefault(folder, Set.of()).stream().map(facts::get).toList());
+    return Model.of(visible.getOrDefault(folder, Set.of()).stream().map(facts::get).toList());
   }
 
   private String code(Seat seat, int which) {
@@ -532,8 +546,7 @@ final class World implements AutoCloseable {
     var ordered = new ArrayList<>(before.list().keySet());
     ordered.retainAll(keys);
     boolean event = !put.isEmpty() || !missing.isEmpty() || !ordered.equals(List.copyOf(keys));
-    var wanted =
-        event ? List.of(new Said.Listed(put, List.of(), List.of())) : List.<Said>of();
+    var wanted = event ? List.of(new Said.Listed(put, List.of(), List.of())) : List.<Said>of();
     if (!sure && put.isEmpty()) {
       return; // Whether anything changes hangs on frames of which the model does not know enough.
     }
@@ -543,17 +556,26 @@ final class World implements AutoCloseable {
             wanted,
             false,
             job -> {
-              var reading = job.readList(desk.disk.root().resolve("lists").resolve(file.getFileName().toString()), ListOptions.NONE);
+              var reading =
+                  job.readList(
+                      desk.disk.root().resolve("lists").resolve(file.getFileName().toString()),
+                      ListOptions.NONE);
               if (!(reading instanceof ListReading.Understood understood)) {
                 throw new Wrong("the list was not understood: " + reading);
               }
               job.importList(understood);
             });
     if (end == End.DONE && event) {
-      var said = model(desk.folder()).last(desk.job == null ? desk.seat.station() : desk.job.station(), Said.Listed.class);
+      var said =
+          model(desk.folder())
+              .last(desk.job == null ? desk.seat.station() : desk.job.station(), Said.Listed.class);
       if (said.isPresent()) {
-        var removed = ((Said.Listed) said.get().said()).removed().stream().map(Model::key).collect(Collectors.toCollection(TreeSet::new));
-        Wrong.unless(removed.containsAll(certain) && missing.containsAll(removed), "setups taken out: " + removed + ", should be " + missing);
+        var removed =
+            ((Said.Listed) said.get().said())
+                .removed().stream().map(Model::key).collect(Collectors.toCollection(TreeSet::new));
+        Wrong.unless(
+            removed.containsAll(certain) && missing.containsAll(removed),
+            "setups taken out: " + removed + ", should be " + missing);
       }
     }
   }
@@ -681,7 +703,8 @@ final class World implements AutoCloseable {
     var own =
         facts.values().stream()
             .filter(fact -> fact.id().station().equals(PHONE))
-            .filter(fact -> fact.said() instanceof Said.Ticked || fact.said() instanceof Said.Commented)
+            .filter(
+                fact -> fact.said() instanceof Said.Ticked || fact.said() instanceof Said.Commented)
             .sorted(java.util.Comparator.comparingLong(fact -> fact.id().number()))
             .toList();
     if (!own.isEmpty()) {
@@ -718,8 +741,7 @@ final class World implements AutoCloseable {
       boolean had = facts.containsKey(new LogLine.Id(PHONE, number));
       boolean refused = !had && isRefused(model(desk.folder()), waiting.said());
       var wanted = had || refused ? List.<Said>of() : List.of(waiting.said());
-      var expected =
-          had ? Receipt.Had.class : refused ? Receipt.Refused.class : Receipt.Kept.class;
+      var expected = had ? Receipt.Had.class : refused ? Receipt.Refused.class : Receipt.Kept.class;
       var receipt = send(desk, waiting, number, wanted, expected);
       if (receipt.isEmpty() || network == Step.Network.REPLY_LOST) {
         return;
@@ -744,14 +766,20 @@ final class World implements AutoCloseable {
             wanted,
             false,
             job -> {
-              receipt[0] = job.receive(new Device(PHONE), new Numbered(number, what.at(), what.asked()));
+              receipt[0] =
+                  job.receive(new Device(PHONE), new Numbered(number, what.at(), what.asked()));
             });
     if (end != End.DONE) {
       return Optional.empty();
     }
     Wrong.unless(
         expected.isInstance(receipt[0]),
-        "the phone’s number " + number + " was answered " + receipt[0] + ", not " + expected.getSimpleName());
+        "the phone’s number "
+            + number
+            + " was answered "
+            + receipt[0]
+            + ", not "
+            + expected.getSimpleName());
     if (receipt[0] instanceof Receipt.Refused(_, var why)) {
       told(why);
     }
@@ -789,7 +817,8 @@ final class World implements AutoCloseable {
         }
       }
       if (shoot.writes() != Step.Writes.CABLE) {
-        Body.write(Body.free(card(shoot.body()).resolve("DCIM"), "100STUDI", frame), files, now, false);
+        Body.write(
+            Body.free(card(shoot.body()).resolve("DCIM"), "100STUDI", frame), files, now, false);
       }
     }
   }
@@ -834,15 +863,15 @@ final class World implements AutoCloseable {
   private void cardIn(int body) throws IOException {
     if (!contents.of(card(body)).isEmpty()) {
       Contents.copy(
-          card(body).resolve("DCIM"), frames().resolve("card-" + bodies[body].name() + "-" + ++places));
+          card(body).resolve("DCIM"),
+          frames().resolve("card-" + bodies[body].name() + "-" + ++places));
     }
   }
 
   /** The frames of a scan, each once, by what they are. */
   private Map<Integer, Frame> byShot(Desk desk, FrameScan scan) throws IOException {
     var paths = new HashMap<Path, Integer>();
-    complete()
-        .forEach((id, names) -> names.forEach(name -> paths.put(frames().resolve(name), id)));
+    complete().forEach((id, names) -> names.forEach(name -> paths.put(frames().resolve(name), id)));
     var found = new TreeMap<Integer, Frame>();
     for (var frame : scan.distinct()) {
       var id = paths.get(desk.disk.real(frame.primary().path()));
@@ -940,8 +969,7 @@ final class World implements AutoCloseable {
   }
 
   private static Belongs withView(Model model, Belongs belongs) {
-    var views =
-        belongs.key().map(model.list()::get).map(Said.Line::views).orElse(List.of());
+    var views = belongs.key().map(model.list()::get).map(Said.Line::views).orElse(List.of());
     return belongs.view().isEmpty() && views.size() == 1
         ? new Belongs(belongs.key(), views.getFirst(), belongs.clear())
         : belongs;
@@ -1012,8 +1040,7 @@ final class World implements AutoCloseable {
 
   private static Belongs on(Model model, long millis) {
     var span = model.onSetAt(millis);
-    return new Belongs(
-        span.map(Model.Span::key), span.map(Model.Span::view).orElse(""), true);
+    return new Belongs(span.map(Model.Span::key), span.map(Model.Span::view).orElse(""), true);
   }
 
   // ---- comparing
@@ -1037,7 +1064,9 @@ final class World implements AutoCloseable {
     job.shotList().setups().forEach(setup -> list.put(Model.key(setup.code()), Lists.line(setup)));
     Wrong.unlessSame(list, model.list(), who + ": the list");
     Wrong.unlessSame(
-        List.copyOf(list.keySet()), List.copyOf(model.list().keySet()), who + ": order of the list");
+        List.copyOf(list.keySet()),
+        List.copyOf(model.list().keySet()),
+        who + ": order of the list");
     var state = job.state();
     state
         .setups()
@@ -1092,9 +1121,13 @@ final class World implements AutoCloseable {
           if (should.clear()) {
             var place = tally.place(frame);
             Wrong.unlessSame(
-                place.map(one -> Model.key(one.setup())), should.key(), frame.stem() + " belongs to");
+                place.map(one -> Model.key(one.setup())),
+                should.key(),
+                frame.stem() + " belongs to");
             Wrong.unlessSame(
-                place.flatMap(one -> one.view()).orElse(""), should.view(), frame.stem() + " shows");
+                place.flatMap(one -> one.view()).orElse(""),
+                should.view(),
+                frame.stem() + " shows");
           }
         });
   }
@@ -1226,7 +1259,8 @@ final class World implements AutoCloseable {
     return path.subpath(1, path.getNameCount()).toString();
   }
 
-  private static Map<String, String> renamed(Map<String, String> before, Map<String, String> names) {
+  private static Map<String, String> renamed(
+      Map<String, String> before, Map<String, String> names) {
     var after = new TreeMap<String, String>();
     before.forEach((path, sha256) -> after.put(names.getOrDefault(path, path), sha256));
     return after;
@@ -1242,7 +1276,11 @@ final class World implements AutoCloseable {
     after.forEach(
         (path, sha256) -> {
           if (!sha256.equals(whole.get(path)) || !sha256.equals(before.get(path))) {
-            odd.add(path + (sha256.equals(whole.get(path)) ? " new" : sha256.equals(before.get(path)) ? " old" : " neither"));
+            odd.add(
+                path
+                    + (sha256.equals(whole.get(path))
+                        ? " new"
+                        : sha256.equals(before.get(path)) ? " old" : " neither"));
           }
         });
     return odd.toString();
@@ -1260,7 +1298,8 @@ final class World implements AutoCloseable {
         case Recovery.Stuck(var batch, var files) ->
             throw new Wrong("the recovery of " + batch + " is stuck: " + files);
         case Recovery.Refused(var problem)
-            when Files.deleteIfExists(real(main).resolve(".framewright/renames/lock.owner")) -> told(problem);
+            when Files.deleteIfExists(real(main).resolve(".framewright/renames/lock.owner")) ->
+            told(problem);
         case Recovery.Refused(var problem) ->
             throw new Wrong("the recovery was refused: " + problem.sentences());
       }
@@ -1271,14 +1310,14 @@ final class World implements AutoCloseable {
   /** After a rename each frame that has a place has a name that says so, and no two share one. */
   private void named(Desk desk) throws IOException, JobException {
     var model = model(desk.folder());
-    var blocked = new HashSet<String>();
     var stems = new HashMap<String, String>();
+    var paths = complete();
     places(model)
         .forEach(
             (id, belongs) -> {
-              var path = pathOf(id);
+              var path = paths.get(id).getFirst();
               var read = Names.read(start.template(), path);
-              if (!belongs.clear() || belongs.key().isEmpty() || blocked.contains(path)) {
+              if (!belongs.clear() || belongs.key().isEmpty()) {
                 return;
               }
               Wrong.unless(read.isPresent(), path + " has no name by the convention");
@@ -1291,14 +1330,6 @@ final class World implements AutoCloseable {
             });
   }
 
-  private String pathOf(int id) {
-    try {
-      return complete().get(id).getFirst();
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-  }
-
   // ---- handing off
 
   private void handOff(Desk desk) throws IOException, JobException {
@@ -1307,10 +1338,11 @@ final class World implements AutoCloseable {
     var plan = new HandOffPlan[1];
     var wanted = new TreeSet<Integer>();
     var model = model(desk.folder());
+    var paths = complete();
     places(model)
         .forEach(
             (id, belongs) -> {
-              var read = Names.read(start.template(), pathOf(id));
+              var read = Names.read(start.template(), paths.get(id).getFirst());
               if (model.chosen().contains(id)
                   && belongs.clear()
                   && belongs.key().isPresent()
@@ -1400,7 +1432,9 @@ final class World implements AutoCloseable {
       var file = folder.resolve(line.substring(66));
       Wrong.unless(Files.exists(file), file.getFileName() + " is missing in the package");
       Wrong.unlessSame(
-          Contents.sha256(Files.readAllBytes(file)), sha256, file.getFileName() + " in the package");
+          Contents.sha256(Files.readAllBytes(file)),
+          sha256,
+          file.getFileName() + " in the package");
       found.add(sha256);
     }
     found.sort(null);
@@ -1454,7 +1488,8 @@ final class World implements AutoCloseable {
           var root = desk.disk.root();
           var plan =
               CopyPlan.of(
-                  root.resolve(card.getFileName().toString()), targets.stream().map(root::resolve).toList());
+                  root.resolve(card.getFileName().toString()),
+                  targets.stream().map(root::resolve).toList());
           outcome[0] = new Copier(volumes).copy(job, plan, Progress.NONE);
         });
     Wrong.unlessSame(contents.of(card), before, "what is on the card");
@@ -1531,7 +1566,12 @@ final class World implements AutoCloseable {
               && disks.getOrDefault(file.getValue(), Set.of()).size() >= 2;
     }
     boolean said = compared[0].cards().getFirst().mayClear();
-    compared[0].cards().getFirst().verdict().why().forEach(why -> Wrong.unless(!why.toString().isBlank(), "no reason"));
+    compared[0]
+        .cards()
+        .getFirst()
+        .verdict()
+        .why()
+        .forEach(why -> Wrong.unless(!why.toString().isBlank(), "no reason"));
     Wrong.unlessSame(
         said, may, "the card may be cleared (" + compared[0].cards().getFirst().verdict() + ")");
     counts.asked(said);
@@ -1674,12 +1714,10 @@ final class World implements AutoCloseable {
         "{\"station\":\"newer-1\",\"number\":%d,\"time\":\"%s\",\"count\":0,\"clock\":\"%s\",\"type\":\"hovered\",\"over\":\"x\""
             .formatted(++newer, now, now);
     Files.writeString(
-        file,
-        (Files.exists(file) ? Files.readString(file) : "") + LogLine.sealed(line));
+        file, (Files.exists(file) ? Files.readString(file) : "") + LogLine.sealed(line));
     for (var one : lines(main).values()) {
       facts.computeIfAbsent(
-          one.id(),
-          id -> new Model.Fact(id, one.millis(), one.count(), new Said.Other("hovered")));
+          one.id(), id -> new Model.Fact(id, one.millis(), one.count(), new Said.Other("hovered")));
       visible.get(main).add(one.id());
     }
     check(desks.get(Seat.LAPTOP));
@@ -1715,9 +1753,11 @@ final class World implements AutoCloseable {
     Files.copy(
         real(main).resolve(".framewright/convention.yaml"),
         folder.resolve(".framewright/convention.yaml"));
-    var job =
-        Job.open(folder, desks.get(Seat.LAPTOP).clock, new Station("newcomer"));
-    var files = Contents.all(logs(main)).stream().filter(file -> file.toString().endsWith(".jsonl")).toList();
+    var job = Job.open(folder, desks.get(Seat.LAPTOP).clock, new Station("newcomer"));
+    var files =
+        Contents.all(logs(main)).stream()
+            .filter(file -> file.toString().endsWith(".jsonl"))
+            .toList();
     var had = new HashMap<Path, Integer>();
     for (int i = 0; i < 3 * files.size(); i++) {
       var file = files.get(random.nextInt(files.size()));
