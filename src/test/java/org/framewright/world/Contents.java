@@ -10,6 +10,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
@@ -111,8 +112,8 @@ final class Contents {
   }
 
   /**
-   * Makes a folder what a power cut left of it. A file that is there under another name is moved, so
-   * that it stays the file that it is.
+   * Makes a folder what a power cut left of it. A file that is there under another name is moved,
+   * so that it stays the file that it is.
    */
   static void become(Path folder, Path left) throws IOException {
     var wanted = new TreeMap<String, byte[]>();
@@ -147,7 +148,7 @@ final class Contents {
         } else {
           Files.write(path, file.getValue());
         }
-      } else if (!java.util.Arrays.equals(Files.readAllBytes(path), file.getValue())) {
+      } else if (!Arrays.equals(Files.readAllBytes(path), file.getValue())) {
         Files.write(path, file.getValue());
       }
     }
