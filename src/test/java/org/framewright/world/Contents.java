@@ -144,7 +144,13 @@ final class Contents {
       if (!Files.exists(path)) {
         var same = homeless.get(sha256(file.getValue()));
         if (same != null && !same.isEmpty()) {
-          Files.move(same.removeFirst(), path);
+          var near =
+              same.stream()
+                  .filter(one -> one.getParent().equals(path.getParent()))
+                  .findFirst()
+                  .orElse(same.getFirst());
+          same.remove(near);
+          Files.move(near, path);
         } else {
           Files.write(path, file.getValue());
         }
