@@ -33,7 +33,8 @@ final class Body {
 
   private void make() {
     var body =
-        new SampleBody("Framewright Sample", "Body " + name, "S" + name + "-1", ZoneOffset.UTC, ahead);
+        new SampleBody(
+            "Framewright Sample", "Body " + name, "S" + name + "-1", ZoneOffset.UTC, ahead);
     camera = new SampleCamera(body, SampleCamera.Size.TINY, writes, number);
   }
 

@@ -9,7 +9,8 @@ import org.framewright.shotlist.View;
 
 /** The client's lists: each edition leaves some setups out, adds some and calls some otherwise. */
 final class Lists {
-  private static final List<String> TITLES = List.of("Wool coat", "Felt hat", "Belt", "Scarf", "Ödön’s bag");
+  private static final List<String> TITLES =
+      List.of("Wool coat", "Felt hat", "Belt", "Scarf", "Ödön’s bag");
 
   /** The lines of an edition, the same each time. */
   List<Said.Line> edition(int template, int edition) {

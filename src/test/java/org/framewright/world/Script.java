@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Random;
 import org.framewright.shotlist.SetupState;
 
-/** What happens on the days of one job: people's plans, their mistakes, and everybody's bad luck. */
+/**
+ * What happens on the days of one job: people's plans, their mistakes, and everybody's bad luck.
+ */
 final class Script {
   private static final List<SetupState> ENDS =
       List.of(
@@ -45,7 +47,11 @@ final class Script {
     int[] ahead = {0, 0, 3600, -3600, 41, -7200, 86_400};
     steps.add(
         new Step.Start(
-            random.nextInt(3), ahead[random.nextInt(ahead.length)], chance(15), !chance(10), chance(15)));
+            random.nextInt(3),
+            ahead[random.nextInt(ahead.length)],
+            chance(15),
+            !chance(10),
+            chance(15)));
     steps.add(new Step.ImportList(Seat.LAPTOP, random.nextInt(1000)));
   }
 
@@ -192,7 +198,9 @@ final class Script {
         send();
       }
       default -> {
-        add(new Step.Tick(Seat.AWAY, random.nextInt(12), 1, ENDS.get(random.nextInt(8)), -1, false));
+        add(
+            new Step.Tick(
+                Seat.AWAY, random.nextInt(12), 1, ENDS.get(random.nextInt(8)), -1, false));
         synchronise();
       }
     }
@@ -206,7 +214,8 @@ final class Script {
   private void synchronise() {
     for (int i = 0; i < 1 + random.nextInt(4); i++) {
       steps.add(
-          new Step.Synchronise(chance(50), random.nextInt(6), chance(60) ? 100 : random.nextInt(100)));
+          new Step.Synchronise(
+              chance(50), random.nextInt(6), chance(60) ? 100 : random.nextInt(100)));
     }
   }
 

@@ -219,8 +219,7 @@ sealed interface Step {
   record Rate(Seat seat, int frame, int frames, int rating) implements Step {
     @Override
     public String said() {
-      return "%s rates %d frames from #%d on with %d"
-          .formatted(seat.said(), frames, frame, rating);
+      return "%s rates %d frames from #%d on with %d".formatted(seat.said(), frames, frame, rating);
     }
   }
 
@@ -291,7 +290,8 @@ sealed interface Step {
       return switch (harm) {
         case BIT_FLIPPED -> "A bit of file #" + file + " on backup " + (place + 1) + " flips";
         case FILE_GONE -> "Somebody deletes file #" + file + " on backup " + (place + 1);
-        case FROM_MEMORY -> "Backup " + (place + 1) + " is answered from memory from now on, or not";
+        case FROM_MEMORY ->
+            "Backup " + (place + 1) + " is answered from memory from now on, or not";
         case CARD_UNREADABLE -> "File #" + file + " on card " + (place + 1) + " cannot be read";
       };
     }
