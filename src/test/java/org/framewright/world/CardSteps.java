@@ -77,7 +77,7 @@ final class CardSteps {
     }
   }
 
-  /** As {@link #act}, where the event may be left out if nothing was done. */
+  /** As {@link Stage#act}, where the event may be left out if nothing was done. */
   private Stage.End copies(Desk desk, List<Said> wanted, Stage.Action action)
       throws IOException, JobException {
     var before = stage.lines(desk.folder()).size();

@@ -135,7 +135,7 @@ final class FolderSteps {
             disk.root().resolve(stage.main),
             stage.desks.get(Seat.LAPTOP).clock,
             new Station("newcomer"));
-    stage.comparing.compare(newcomer, model, "a newcomer");
+    Comparing.compare(newcomer, model, "a newcomer");
     inAnyOrder(model);
     stage.now = stage.now.plus(Duration.ofHours(13));
   }
@@ -168,7 +168,7 @@ final class FolderSteps {
       piece(folder, file, (int) Files.size(file));
       job.refresh();
     }
-    stage.comparing.compare(job, model, "whoever hears it in another order");
+    Comparing.compare(job, model, "whoever hears it in another order");
     Contents.delete(stage.scratch.resolve("order"));
   }
 

@@ -148,14 +148,12 @@ final class HandOffSteps {
   }
 
   private void records(String target, boolean delivered) throws IOException {
-    var numbers = new TreeSet<Integer>();
     boolean recorded = false;
     var folder = stage.real(stage.main).resolve(".framewright/handoffs");
     if (Files.exists(folder)) {
       try (var files = Files.newDirectoryStream(folder, "*.json")) {
         for (var file : files) {
           var text = Files.readString(file);
-          numbers.add(Integer.parseInt(file.getFileName().toString().replace(".json", "")));
           boolean done = text.replaceAll("\\s", "").contains("\"state\":\"delivered\"");
           for (var known : packages.keySet()) {
             if (text.contains("/" + known + "\"")) {

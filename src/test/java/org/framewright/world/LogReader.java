@@ -11,7 +11,15 @@ import java.util.Map;
 
 /** Reads logs; of one that grew only what came since. */
 final class LogReader {
-  private record Known(byte[] bytes, List<LogLine> lines) {}
+  private static final class Known {
+    private final byte[] bytes;
+    private final List<LogLine> lines;
+
+    Known(byte[] bytes, List<LogLine> lines) {
+      this.bytes = bytes;
+      this.lines = lines;
+    }
+  }
 
   private final Map<Path, Known> known = new HashMap<>();
 

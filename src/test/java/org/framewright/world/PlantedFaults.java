@@ -58,12 +58,15 @@ final class PlantedFaults {
               "a retry doubles a tick",
               "job/Job.java",
               "  public synchronized Receipt receive(Device device, Numbered numbered)",
-              "  public synchronized Receipt receive(Device device, Numbered numbered)\n"
-                  + "      throws IOException {\n"
-                  + "    return received(\n"
-                  + "        device, new Numbered(last(device) + 1, numbered.at(), numbered.asked()));\n"
-                  + "  }\n\n"
-                  + "  private Receipt received(Device device, Numbered numbered)"),
+              """
+                public synchronized Receipt receive(Device device, Numbered numbered)
+                    throws IOException {
+                  return received(
+                      device, new Numbered(last(device) + 1, numbered.at(), numbered.asked()));
+                }
+
+                private Receipt received(Device device, Numbered numbered)\
+              """),
           new Fault(
               "an event that comes too early is kept",
               "job/Job.java",

@@ -69,7 +69,7 @@ final class Script {
   }
 
   private Trouble trouble() {
-    return Trouble.values()[random.nextInt(Trouble.values().length)];
+    return List.of(Trouble.values()).get(random.nextInt(Trouble.values().length));
   }
 
   private int change() {

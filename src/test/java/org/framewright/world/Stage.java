@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.framewright.base.Problem;
 import org.framewright.copies.CopiesException;
@@ -230,7 +231,7 @@ final class Stage {
     var times = new HashMap<String, FileTime>();
     for (var path : Contents.all(base)) {
       if (Files.isRegularFile(path)) {
-        times.put(Contents.sha256(Files.readAllBytes(path)), Files.getLastModifiedTime(path));
+        times.put(placed(path), Files.getLastModifiedTime(path));
       }
     }
     var left = scratch.resolve("left");
@@ -240,7 +241,7 @@ final class Stage {
     Contents.delete(left);
     for (var path : Contents.all(base)) {
       if (Files.isRegularFile(path)) {
-        var time = times.get(Contents.sha256(Files.readAllBytes(path)));
+        var time = times.get(placed(path));
         if (time != null) {
           Files.setLastModifiedTime(path, time);
         }
@@ -248,6 +249,11 @@ final class Stage {
     }
     desks.values().forEach(Desk::die);
     contents.forget();
+  }
+
+  /** What tells a file from others: a copy of it in another folder may have another time. */
+  private static String placed(Path file) throws IOException {
+    return file.getParent() + " " + Contents.sha256(Files.readAllBytes(file));
   }
 
   Path logs(String folder) {
@@ -329,7 +335,7 @@ final class Stage {
 
   static List<String> codes(Optional<String> array) {
     var codes = new ArrayList<String>();
-    for (var code : array.orElse("[]").replaceAll("[\\[\\]\"]", "").split(",")) {
+    for (var code : array.orElse("[]").replaceAll("[\\[\\]\"]", "").split(",", -1)) {
       if (!code.isBlank()) {
         codes.add(code);
       }
@@ -347,7 +353,7 @@ final class Stage {
   }
 
   /** The frames that lie whole among those of the job, each with the paths of its first file. */
-  TreeMap<Integer, List<String>> complete() throws IOException {
+  SortedMap<Integer, List<String>> complete() throws IOException {
     var found = new TreeMap<Integer, List<String>>();
     contents
         .of(framesFolder())

@@ -1,5 +1,6 @@
 package org.framewright.world;
 
+import java.util.Locale;
 import org.framewright.shotlist.SetupState;
 
 /**
@@ -130,7 +131,9 @@ sealed interface Step {
     public String said() {
       return "The phone sends what waits to "
           + seat.station()
-          + (network == Network.GOOD ? "" : "; " + network.name().toLowerCase().replace('_', ' '));
+          + (network == Network.GOOD
+              ? ""
+              : "; " + network.name().toLowerCase(Locale.ROOT).replace('_', ' '));
     }
   }
 
@@ -153,7 +156,7 @@ sealed interface Step {
           .formatted(
               body == 0 ? "A" : "B",
               frames,
-              writes.name().toLowerCase(),
+              writes.name().toLowerCase(Locale.ROOT),
               half ? "; the last is half written" : "");
     }
   }

@@ -53,7 +53,7 @@ final class WorldVolumes implements Volumes {
     if (!real.startsWith(root + "/")) {
       return "system";
     }
-    var name = real.substring(root.length() + 1).split("/")[0];
+    var name = real.substring(root.length() + 1).split("/", -1)[0];
     return oneDisk && name.startsWith("backup") ? "backups" : name;
   }
 
@@ -89,7 +89,7 @@ final class WorldVolumes implements Volumes {
     return new Reading(
         Contents.sha256(bytes),
         bytes.length,
-        fromMemory.contains(name.split("/")[0]) ? Medium.UNSURE : Medium.READ,
+        fromMemory.contains(name.split("/", -1)[0]) ? Medium.UNSURE : Medium.READ,
         Files.getLastModifiedTime(file, LinkOption.NOFOLLOW_LINKS));
   }
 }
