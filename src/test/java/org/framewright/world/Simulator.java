@@ -86,7 +86,7 @@ final class Simulator {
         world.play(steps.get(at));
       }
       return Optional.empty();
-    } catch (Exception | AssertionError e) {
+    } catch (Exception | Error e) {
       return Optional.of(new Failure(seed, steps, at, e));
     }
   }
