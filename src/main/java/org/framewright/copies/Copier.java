@@ -15,6 +15,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import org.framewright.base.DurableFiles;
 import org.framewright.base.FileProblems;
 import org.framewright.base.Problem;
 import org.framewright.base.Progress;
@@ -177,6 +178,8 @@ public final class Copier {
         if (!Files.exists(target)) {
           Files.createDirectory(target);
           madeTargets.add(target);
+          // Else a power cut could take the folder away with all that is whole in it.
+          DurableFiles.syncFolder(target.toAbsolutePath().getParent());
         }
         var device = volumes.deviceOf(target);
         if (Device.compare(from, device) == Device.Sameness.SAME) {

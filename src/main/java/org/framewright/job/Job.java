@@ -411,6 +411,7 @@ public final class Job {
 
   /** Writes down that a card or the job was copied; it is on the disk when this returns. */
   public synchronized void record(CopyRecord copy) throws IOException {
+    refresh();
     append(new Event.Copied(copy));
   }
 

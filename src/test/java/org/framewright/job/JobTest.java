@@ -95,6 +95,18 @@ class JobTest {
     assertThat(reopened(SET).slateKey()).isEqualTo(key);
   }
 
+  @Test
+  void copiesStandInTheOrderInWhichTheyWereMadeAlsoWhereAClockIsSlow() throws Exception {
+    var slow = new TestClock("2026-11-23T08:00:00Z");
+    var set = Job.open(job.folder(), slow, SET);
+    at("09:10:00");
+    var first = new CopyRecord("/media/A", 1, 5, List.of());
+    var second = new CopyRecord("/media/B", 1, 5, List.of());
+    job.record(first);
+    set.record(second);
+    assertThat(reopened(DESK).copies()).containsExactly(first, second);
+  }
+
   private Job reopened(Station station) throws Exception {
     return Job.open(job.folder(), clock, station);
   }
