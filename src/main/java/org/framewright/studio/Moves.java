@@ -42,14 +42,13 @@ public final class Moves {
    */
   public SetupMove ask(OtherJob from, OtherJob to, String code, String by) throws IOException {
     var id = UUID.randomUUID();
-    var line = PlainText.line(by.strip());
     book.ask(
         new SetupMove(
             id,
             from,
             to,
             PlainText.line(code.strip()),
-            line.substring(0, Math.min(line.length(), LONGEST_NAME)),
+            PlainText.start(PlainText.line(by.strip()), LONGEST_NAME),
             Instant.EPOCH,
             List.of()));
     return now(from.id(), id).orElseThrow(() -> new IOException("the store has no such job"));

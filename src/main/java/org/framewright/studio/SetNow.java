@@ -104,7 +104,8 @@ public record SetNow(
       urgent.add(Text.of("the frames still planned do not fit on the disk"));
     }
     int done = waiting.size() + signedOff;
-    var troubles = new ArrayList<>(copies(day, once, planned > 0 && done >= planned));
+    var troubles = new ArrayList<>(onTheirWay(job, day));
+    troubles.addAll(copies(day, once, planned > 0 && done >= planned));
     troubles.addAll(day.attention());
     return new SetNow(
         day.at(),
@@ -122,7 +123,7 @@ public record SetNow(
         day.all().latest(),
         isLate(day),
         said(urgent),
-        said(Stream.concat(onTheirWay(job, day).stream(), day.attention().stream()).toList()));
+        said(troubles));
   }
 
   /** Setups that nobody shoots, since no computer of the other set took them yet. */

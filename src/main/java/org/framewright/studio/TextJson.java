@@ -103,7 +103,6 @@ final class TextJson {
   }
 
   private static String cut(String text) {
-    var line = PlainText.line(text);
-    return line.substring(0, Math.min(line.length(), LONGEST));
+    return PlainText.start(PlainText.line(text), LONGEST);
   }
 }
