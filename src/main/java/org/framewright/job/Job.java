@@ -32,7 +32,6 @@ import org.framewright.frames.Attribution;
 import org.framewright.frames.CameraNumber;
 import org.framewright.frames.Frame;
 import org.framewright.frames.FrameId;
-import org.framewright.frames.FrameMove;
 import org.framewright.frames.FrameScan;
 import org.framewright.frames.FrameScanner;
 import org.framewright.frames.FrameWatcher;
@@ -941,63 +940,7 @@ public final class Job {
    */
   public Optional<MoveRefusal> whyNotGiven(String code, FrameScan scan) {
     var now = fold;
-    var given = now.moves().given(code);
-    if (given.isPresent()) {
-      return refusal(MoveRefusal.Why.GIVEN, given.get().setup().code(), given.get().to().name());
-    }
-    var found = now.index().setup(code);
-    if (found.isEmpty()) {
-      return refusal(MoveRefusal.Why.NO_SETUP, PlainText.line(code), "");
-    }
-    var setup = found.get().code();
-    var standing = standing(now, scan);
-    var counted = Optional.ofNullable(standing.tally().bySetup().get(setup));
-    int frames =
-        Math.max(
-            counted.map(one -> one.frames() + one.clips()).orElse(0),
-            movedTo(setup, now.state().moves()));
-    return switch (standing.state().of(setup).state()) {
-      case ON_SET -> refusal(MoveRefusal.Why.ON_SET, setup, "");
-      case SHOT, SIGNED_OFF -> refusal(MoveRefusal.Why.SHOT, setup, "");
-      case PICKUP -> refusal(MoveRefusal.Why.PICKUP, setup, "");
-      case DROPPED -> refusal(MoveRefusal.Why.DROPPED, setup, "");
-      case TO_SHOOT ->
-          frames > 0
-              ? refusal(MoveRefusal.Why.FRAMES, setup, "" + frames)
-              : haveArrivedElsewhere(now.state(), setup, scan)
-                  ? refusal(MoveRefusal.Why.FRAMES_ELSEWHERE, setup, "")
-                  : Optional.empty();
-    };
-  }
-
-  private static Optional<MoveRefusal> refusal(MoveRefusal.Why why, String setup, String detail) {
-    return Optional.of(new MoveRefusal(why, setup, detail));
-  }
-
-  /** How many frames people moved to a setup, wherever they lie. */
-  private static int movedTo(String setup, List<FrameMove> moves) {
-    var last = new HashMap<FrameId, String>();
-    moves.forEach(move -> last.put(move.frame(), move.setup()));
-    return Collections.frequency(last.values(), setup);
-  }
-
-  /** Whether frames came while a setup was on set that are in no folder of this computer. */
-  private static boolean haveArrivedElsewhere(JobState state, String setup, FrameScan scan) {
-    var spans = state.spans().stream().filter(span -> span.setup().equals(setup)).toList();
-    if (spans.isEmpty()) {
-      return false;
-    }
-    var here = new HashSet<FrameId>();
-    scan.frames().forEach(frame -> here.addAll(frame.knownAs()));
-    return state.arrivals().entrySet().stream()
-        .filter(arrival -> !here.contains(arrival.getKey()))
-        .anyMatch(
-            arrival ->
-                spans.stream()
-                    .anyMatch(
-                        span ->
-                            !arrival.getValue().isBefore(span.from())
-                                && span.until().map(arrival.getValue()::isBefore).orElse(true)));
+    return Giving.refusal(code, now, standing(now, scan), scan);
   }
 
   /**
@@ -1022,18 +965,7 @@ public final class Job {
         return refusal;
       }
       var setup = fold.index().setup(code).orElseThrow();
-      var notes =
-          fold.comments().stream()
-              .filter(comment -> comment.isOf(setup) && comment.frames().isEmpty())
-              .map(
-                  comment ->
-                      new MovedSetup.Note(
-                          comment.text(), comment.by(), comment.station(), comment.at()))
-              .toList();
-      var codes = new LinkedHashMap<UUID, String>();
-      moves().came(setup.code()).ifPresent(came -> codes.putAll(came.codes()));
-      codes.put(here, setup.code());
-      give(move, new MovedSetup(setup, notes, codes), to, by);
+      give(move, Giving.moved(setup, fold, here), to, by);
       return Optional.empty();
     }
   }
@@ -1054,15 +986,6 @@ public final class Job {
     if (!moves().ended().contains(move)) {
       append(new Event.GiveEnded(move, arrived));
     }
-  }
-
-  /** Under which code a setup of another job would come into the list, or why it cannot. */
-  public sealed interface Entering {
-    /** It would be this setup. */
-    record As(Setup setup) implements Entering {}
-
-    /** Its frames could not be named. */
-    record Refused(MoveRefusal why) implements Entering {}
   }
 
   /**

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.framewright.job.Entering;
 import org.framewright.job.Job;
 import org.framewright.job.JobMirror;
 import org.framewright.job.MoveRefusal;
@@ -126,13 +127,13 @@ final class SetMoves {
           book.step(move, MoveStep.Kind.TAKEN, job.station(), SetupMove.facts(code(move, what)));
       case SetupMove.Outcome.OnItsWay(var what, _) -> {
         switch (job.entering(what, id)) {
-          case Job.Entering.As(var setup) -> {
+          case Entering.As(var setup) -> {
             var facts = SetupMove.facts(setup.code());
             if (book.step(move, MoveStep.Kind.TAKEN, job.station(), facts)) {
               job.take(move.id(), setup.code(), what, move.from());
             }
           }
-          case Job.Entering.Refused(var why) ->
+          case Entering.Refused(var why) ->
               book.step(move, MoveStep.Kind.STAYS, job.station(), SetupMove.facts(why));
         }
       }
