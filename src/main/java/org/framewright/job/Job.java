@@ -914,7 +914,7 @@ public final class Job {
       throw new JobException(
           Text.of("a tick of a checklist needs the name of who looked"),
           name(),
-          Text.of("Say who it is, with --by NAME on the command line."));
+          Text.of("Say who looked."));
     }
     refresh();
     return undoable(new Event.ItemTicked(item, ticked, name));
