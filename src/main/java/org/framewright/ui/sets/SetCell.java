@@ -25,7 +25,7 @@ final class SetCell extends LineCell<SetLine> {
   private static final PseudoClass NEEDS = PseudoClass.getPseudoClass("needs");
   private static final PseudoClass SILENT = PseudoClass.getPseudoClass("silent");
   private static final double[] PARTS = {21, 22, 13, 16, 28};
-  private static final int MOST_MATTERS = 3;
+  private static final int MOST_MATTERS = 2;
 
   private final Texts texts;
   private final WrappedText name = new WrappedText("sets-name");
@@ -41,7 +41,6 @@ final class SetCell extends LineCell<SetLine> {
   private final WrappedText pace = new WrappedText("sets-small");
   private final WrappedText first = new WrappedText("sets-matter");
   private final WrappedText second = new WrappedText("sets-matter");
-  private final WrappedText third = new WrappedText("sets-matter");
   private final WrappedText heard = new WrappedText("sets-small");
   private final GridPane row = new GridPane();
 
@@ -57,7 +56,6 @@ final class SetCell extends LineCell<SetLine> {
     pace.setMostLines(2);
     first.setMostLines(2);
     second.setMostLines(1);
-    third.setMostLines(1);
     heard.setMostLines(2);
     code.getStyleClass().addAll("code", "sets-code");
     code.setMinWidth(Region.USE_PREF_SIZE);
@@ -75,7 +73,7 @@ final class SetCell extends LineCell<SetLine> {
     add(1, onSet, since);
     add(2, number, bar, signedOff);
     add(3, finish, pace);
-    add(4, first, second, third, heard);
+    add(4, first, second, heard);
     var whole = new RowConstraints();
     whole.setVgrow(Priority.ALWAYS);
     row.getRowConstraints().add(whole);
@@ -136,14 +134,13 @@ final class SetCell extends LineCell<SetLine> {
    */
   private void showMatters(List<String> all) {
     say(first, all.isEmpty() ? "" : all.getFirst());
-    say(second, all.size() < 2 ? "" : all.get(1));
     say(
-        third,
+        second,
         all.size() < MOST_MATTERS
             ? ""
             : all.size() == MOST_MATTERS
                 ? all.getLast()
-                : texts.get("sets.more", all.size() - MOST_MATTERS + 1));
+                : texts.apart(all.get(1), texts.get("sets.more", all.size() - MOST_MATTERS)));
   }
 
   private static void say(WrappedText part, String text) {

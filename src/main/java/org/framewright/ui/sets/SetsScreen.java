@@ -13,9 +13,11 @@ import javafx.scene.Node;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -44,7 +46,15 @@ public final class SetsScreen implements Screen {
   /** How often it is worded anew: how long something is on set changes by itself. */
   private static final Duration LOOK = Duration.ofSeconds(15);
 
-  private static final double LINE = 6.8;
+  /**
+   * A line of the list, in em of its letters: of three rows of text, where it is narrow of five.
+   */
+  private static final double LINE = 5.2;
+
+  private static final double LINE_WHERE_NARROW = 6.8;
+
+  /** From so many em on, names and titles fit into one row. */
+  private static final double ROOMY = 80;
 
   private final Desk desk;
   private final Texts texts;
@@ -60,6 +70,8 @@ public final class SetsScreen implements Screen {
   private final VBox node = new VBox();
   private final ListChangeListener<SetLine> changed = _ -> showChosen();
   private final Repeating clock;
+  private final Command openJob;
+  private final Command moveSetups;
   private final Subscription following;
   private boolean choosing;
 
@@ -76,6 +88,8 @@ public final class SetsScreen implements Screen {
     this.open = open;
     this.model = model;
     this.clock = new Repeating(LOOK, desk.tasks().ui(), model::show);
+    this.openJob = openCommand();
+    this.moveSetups = moveCommand();
     makeField();
     makeList();
     summary.setId("sets-summary");
@@ -99,7 +113,7 @@ public final class SetsScreen implements Screen {
     VBox.setVgrow(sheet, Priority.ALWAYS);
     node.getStyleClass().add("sets-page");
     node.setMinHeight(0);
-    node.getChildren().addAll(head, away, sheet);
+    node.getChildren().addAll(head, away, sheet, actions());
     model.lines().addListener(changed);
     following =
         Subscription.combine(
@@ -126,7 +140,27 @@ public final class SetsScreen implements Screen {
           }
         });
     ListWalk.of(find, list);
-    find.fontProperty().subscribe(font -> list.setFixedCellSize(LINE * font.getSize()));
+    find.fontProperty().subscribe(_ -> fitLines());
+    node.widthProperty().subscribe(_ -> fitLines());
+  }
+
+  private void fitLines() {
+    double em = find.getFont().getSize();
+    list.setFixedCellSize(em * (node.getWidth() >= ROOMY * em ? LINE : LINE_WHERE_NARROW));
+  }
+
+  private Node actions() {
+    var row = new FlowPane();
+    row.getStyleClass().addAll("set-actions", "sets-actions");
+    for (var command : List.of(openJob, moveSetups)) {
+      var button = CommandControls.button(command, texts.get("sets.act." + command.word()), texts);
+      button.setId("act-" + command.word());
+      button.getStyleClass().add("act");
+      button.disableProperty().bind(Bindings.not(command.enabled()));
+      button.setTooltip(new Tooltip(command.text()));
+      row.getChildren().add(button);
+    }
+    return row;
   }
 
   private void makeList() {
@@ -142,7 +176,7 @@ public final class SetsScreen implements Screen {
           }
         });
     list.setContextMenu(
-        new ContextMenu(CommandControls.item(openCommand()), CommandControls.item(moveCommand())));
+        new ContextMenu(CommandControls.item(openJob), CommandControls.item(moveSetups)));
     list.setItems(model.lines());
   }
 
@@ -313,8 +347,8 @@ public final class SetsScreen implements Screen {
   @Override
   public List<Command> commands() {
     return List.of(
-        openCommand(),
-        moveCommand(),
+        openJob,
+        moveSetups,
         Command.of(
             ID + ".find",
             texts.get("command.sets.find"),
