@@ -101,6 +101,7 @@ class WholeDayTest {
     assertThat(app.reads(".job-title")).isEqualTo(jobFolder.getFileName().toString());
     app.press(KeyCode.ENTER);
     app.await(() -> app.reads(".dialog-title").isEmpty());
+    app.await(() -> app.holdsTheKeys("#setups"));
     assertThat(jobFolder.resolve("01_frames")).isDirectory();
     assertThat(job().convention().title()).isEqualTo("Fashion over several days");
   }

@@ -236,9 +236,9 @@ final class BoardView {
     }
   }
 
-  /** Takes out its parts until the page is shown. */
+  /** Takes out its parts until the page is shown; the list, which has the keys, stays. */
   void takeApart() {
-    parts.takeFrom(rest);
+    parts.takeFrom(rest, list);
     head.takeApart(parts);
     band.takeApart(parts);
   }

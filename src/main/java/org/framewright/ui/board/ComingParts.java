@@ -14,12 +14,25 @@ import javafx.scene.layout.Pane;
 final class ComingParts {
   private final Queue<Part> missing = new ArrayDeque<>();
 
-  private record Part(Pane of, Node node) {}
+  /**
+   * @param place among all that was in the pane; what stood before it is there when it comes
+   */
+  private record Part(Pane of, int place, Node node) {}
 
-  /** Takes out all that is in a pane; it comes back after what was taken out before. */
-  void takeFrom(Pane pane) {
-    List.copyOf(pane.getChildren()).forEach(node -> missing.add(new Part(pane, node)));
-    pane.getChildren().clear();
+  /**
+   * Takes out what is in a pane; it comes back after what was taken out before.
+   *
+   * @param kept stays: what has the keys, say, which nothing can have that is in no window
+   */
+  void takeFrom(Pane pane, Node... kept) {
+    var all = List.copyOf(pane.getChildren());
+    var staying = List.of(kept);
+    for (int place = 0; place < all.size(); place++) {
+      if (!staying.contains(all.get(place))) {
+        missing.add(new Part(pane, place, all.get(place)));
+      }
+    }
+    pane.getChildren().retainAll(staying);
   }
 
   boolean areAllThere() {
@@ -30,7 +43,7 @@ final class ComingParts {
   void bringNext() {
     var next = missing.poll();
     if (next != null) {
-      next.of().getChildren().add(next.node());
+      next.of().getChildren().add(next.place(), next.node());
     }
   }
 }

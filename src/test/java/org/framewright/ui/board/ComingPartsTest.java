@@ -46,4 +46,16 @@ class ComingPartsTest {
     parts.bringNext();
     assertThat(there()).containsExactly(line, word, last);
   }
+
+  @Test
+  void whatIsKeptStaysAndTheRestComesBackAroundIt() {
+    var kept = new Region();
+    page.getChildren().add(1, kept);
+    parts.takeFrom(page, kept);
+    assertThat(page.getChildren()).containsExactly(kept);
+    parts.bringNext();
+    assertThat(page.getChildren()).containsExactly(line, kept);
+    parts.bringNext();
+    assertThat(page.getChildren()).containsExactly(line, kept, last);
+  }
 }
