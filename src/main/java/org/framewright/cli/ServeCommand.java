@@ -94,6 +94,7 @@ final class ServeCommand implements Callable<Integer> {
       live.listen(talk);
       talk.begin(invited);
       var _ = server.listen(talk::devicesChanged);
+      talk.devicesChanged(); // Who was paired between the two.
       try (var studio = studio(live, talk)) {
         live.listen(_ -> studio.changed());
         untilTheEnd(live, talk, interruption);

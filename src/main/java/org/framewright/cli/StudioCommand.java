@@ -296,6 +296,7 @@ final class StudioCommand implements Callable<Integer> {
       var talk = ServeTalk.ofAllSets(output, server, name, ZoneId.systemDefault());
       talk.begin(List.of(Role.ASSISTANT));
       var _ = server.listen(talk::devicesChanged);
+      talk.devicesChanged(); // Who was paired between the two.
       var page = new Page(live, talk, TypedLines.of(program.input()), seconds.isPresent());
       follow(store, sets, page, interruption);
       talk.end();
