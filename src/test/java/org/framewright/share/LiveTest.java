@@ -235,6 +235,10 @@ class LiveTest {
       var state = stream.next().data();
       hidden = state.path("setups").path(0).path("pictures").path(0).asText();
       shown = state.path("setups").path(1).path("pictures").path(0).asText();
+      assertThat(List.of(hidden, shown))
+          .as(() -> state + ", arrivals " + job.live.job().state().arrivals())
+          .doesNotContain("")
+          .doesNotHaveDuplicates();
     }
     assertThat(picture(assistant, hidden)).isEqualTo(200);
     var client = job.paired(Role.CLIENT);

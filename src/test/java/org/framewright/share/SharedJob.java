@@ -33,6 +33,9 @@ import org.framewright.shotlist.View;
 final class SharedJob implements AutoCloseable {
   private static final int MOST_LOOKS = 600;
 
+  /** Events have times in milliseconds: what is done next is later than that a frame came. */
+  private static final int LATER = 20;
+
   static final Station DESK = new Station("desk");
 
   final Clock clock;
@@ -123,6 +126,7 @@ final class SharedJob implements AutoCloseable {
   /** Frames of a setup come in, one a second. */
   void shoot(String setup, String view, int frames) throws Exception {
     long before = wholeFrames();
+    Thread.sleep(LATER);
     for (int i = 0; i < frames; i++) {
       camera
           .take(Exposure.of(clock.instant().plusSeconds(i), setup, view))
@@ -133,6 +137,7 @@ final class SharedJob implements AutoCloseable {
       live.look();
       live.ask(Job::name).get();
       if (wholeFrames() >= before + frames) {
+        Thread.sleep(LATER);
         return;
       }
       Thread.sleep(50);
