@@ -1,10 +1,8 @@
 package org.framewright.ui.board;
 
 import java.util.List;
-import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import org.framewright.ui.command.Command;
@@ -28,28 +26,19 @@ final class SetActions extends HBox {
    */
   SetActions(Texts texts, Command next, List<Command> others) {
     this.texts = texts;
-    this.next = button(next);
+    this.next = CommandControls.act(next, "", texts);
     this.next.getStyleClass().add("does-it");
     this.next.setId("act-next");
     this.next.setMaxWidth(Double.MAX_VALUE);
     this.next.setMinWidth(0);
     HBox.setHgrow(this.next, Priority.ALWAYS);
-    this.others = others.stream().map(this::button).toList();
-    for (int i = 0; i < others.size(); i++) {
-      this.others.get(i).setText(texts.get("board.act." + others.get(i).word()));
-      this.others.get(i).setId("act-" + others.get(i).word());
-    }
+    this.others =
+        others.stream()
+            .map(one -> CommandControls.act(one, texts.get("board.act." + one.word()), texts))
+            .toList();
     getStyleClass().add("set-actions");
     getChildren().add(this.next);
     getChildren().addAll(this.others);
-  }
-
-  private Button button(Command command) {
-    var button = CommandControls.button(command, "", texts);
-    button.getStyleClass().add("act");
-    button.disableProperty().bind(Bindings.not(command.enabled()));
-    button.setTooltip(new Tooltip(command.text()));
-    return button;
   }
 
   /** Whether there is room for the keys. */

@@ -4,6 +4,7 @@ import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 import org.framewright.ui.look.Texts;
 
@@ -23,6 +24,16 @@ public final class CommandControls {
     button.setOnAction(_ -> command.fire());
     button.setAccessibleText(command.text());
     button.setAccessibleHelp(Keys.text(command.key(), texts));
+    return button;
+  }
+
+  /** The same for a row of what can be done: dashed while it cannot be, its tooltip says what. */
+  public static Button act(Command command, String text, Texts texts) {
+    var button = button(command, text, texts);
+    button.setId("act-" + command.word());
+    button.getStyleClass().add("act");
+    button.disableProperty().bind(Bindings.not(command.enabled()));
+    button.setTooltip(new Tooltip(command.text()));
     return button;
   }
 

@@ -3,7 +3,6 @@ package org.framewright.ui.frames;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import javafx.beans.binding.Bindings;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.MenuButton;
@@ -27,11 +26,7 @@ final class FrameActions extends FlowPane {
 
   /** Adds a button for a command, which says the text of {@code frames.act.} and its last word. */
   Button add(Command command) {
-    var button = CommandControls.button(command, texts.get("frames.act." + command.word()), texts);
-    button.setId("act-" + command.word());
-    button.getStyleClass().add("act");
-    button.disableProperty().bind(Bindings.not(command.enabled()));
-    button.setTooltip(new Tooltip(command.text()));
+    var button = CommandControls.act(command, texts.get("frames.act." + command.word()), texts);
     getChildren().add(button);
     return button;
   }

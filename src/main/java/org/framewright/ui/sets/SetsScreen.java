@@ -13,7 +13,6 @@ import javafx.scene.Node;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
@@ -153,12 +152,8 @@ public final class SetsScreen implements Screen {
     var row = new FlowPane();
     row.getStyleClass().addAll("set-actions", "sets-actions");
     for (var command : List.of(openJob, moveSetups)) {
-      var button = CommandControls.button(command, texts.get("sets.act." + command.word()), texts);
-      button.setId("act-" + command.word());
-      button.getStyleClass().add("act");
-      button.disableProperty().bind(Bindings.not(command.enabled()));
-      button.setTooltip(new Tooltip(command.text()));
-      row.getChildren().add(button);
+      row.getChildren()
+          .add(CommandControls.act(command, texts.get("sets.act." + command.word()), texts));
     }
     return row;
   }
