@@ -6,15 +6,15 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What this computer is called. */
-public final class ComputerName {
-  private ComputerName() {}
+public final class HostName {
+  private HostName() {}
 
   /**
    * Its name, as the system or the network has it. The environment is asked first: a server of
    * names may let a question wait for seconds.
    */
   public static Optional<String> get() {
-    return in(System.getenv()).or(ComputerName::ofNetwork);
+    return in(System.getenv()).or(HostName::ofNetwork);
   }
 
   static Optional<String> in(Map<String, String> environment) {

@@ -87,7 +87,7 @@ public final class LockFile implements Closeable {
   }
 
   private static String computer() {
-    return ComputerName.get().orElse("a computer without a name");
+    return HostName.get().orElse("a computer without a name");
   }
 
   /**

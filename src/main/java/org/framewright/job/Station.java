@@ -9,8 +9,8 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
-import org.framewright.base.ComputerName;
 import org.framewright.base.DurableFiles;
+import org.framewright.base.HostName;
 
 /**
  * A computer that takes part in a job.
@@ -88,7 +88,7 @@ public record Station(String name) {
   private static Station fresh() {
     var id = new byte[4];
     new SecureRandom().nextBytes(id);
-    return new Station(legal(ComputerName.get().orElse("")) + "-" + HexFormat.of().formatHex(id));
+    return new Station(legal(HostName.get().orElse("")) + "-" + HexFormat.of().formatHex(id));
   }
 
   /** The first label of a host name, as far as it is legal in every file name. */

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -70,8 +69,7 @@ final class Gathering {
   }
 
   private Facts.Space space() throws IOException {
-    var space =
-        DaySummary.of(job, scan, standing, DayHours.usual(ZoneId.of(job.zone().getId()))).space();
+    var space = DaySummary.of(job, scan, standing, DayHours.usual(job.zone())).space();
     return new Facts.Space(space.free(), space.planned(), space.bytesPerFrame());
   }
 

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.SequencedMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.framewright.base.Sha256;
 import org.framewright.copies.device.Volumes;
@@ -53,7 +54,7 @@ final class Rests {
         scan.frames().stream()
             .flatMap(frame -> frame.capture().camera().stream())
             .map(camera -> (camera.model() + " " + camera.serial()).strip())
-            .collect(Collectors.toCollection(java.util.TreeSet::new))) {
+            .collect(Collectors.toCollection(TreeSet::new))) {
       rests.put(BODY + camera, THERE);
     }
     for (var place : places) {

@@ -5,6 +5,7 @@ import java.nio.file.DirectoryIteratorException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -49,7 +50,7 @@ record WrapFacts(
 
   static WrapFacts of(Job job, FrameScan scan) throws IOException {
     var state = job.standing(scan).state();
-    var counts = new java.util.EnumMap<SetupState, Integer>(SetupState.class);
+    var counts = new EnumMap<SetupState, Integer>(SetupState.class);
     for (var setup : job.shotList().setups()) {
       counts.merge(state.of(setup.code()).state(), 1, Integer::sum);
     }

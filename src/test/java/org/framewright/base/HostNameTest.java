@@ -5,17 +5,17 @@ import static org.framewright.AssertThat.assertThat;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-class ComputerNameTest {
+class HostNameTest {
   @Test
   void theEnvironmentSaysIt() {
-    assertThat(ComputerName.in(Map.of("COMPUTERNAME", "SET-A"))).contains("SET-A");
-    assertThat(ComputerName.in(Map.of("HOSTNAME", " set-b "))).contains("set-b");
-    assertThat(ComputerName.in(Map.of("COMPUTERNAME", " ", "HOSTNAME", "set-b"))).contains("set-b");
+    assertThat(HostName.in(Map.of("COMPUTERNAME", "SET-A"))).contains("SET-A");
+    assertThat(HostName.in(Map.of("HOSTNAME", " set-b "))).contains("set-b");
+    assertThat(HostName.in(Map.of("COMPUTERNAME", " ", "HOSTNAME", "set-b"))).contains("set-b");
   }
 
   @Test
   void anEmptyOneIsNone() {
-    assertThat(ComputerName.in(Map.of("COMPUTERNAME", "", "HOSTNAME", "  "))).isEmpty();
-    assertThat(ComputerName.in(Map.of())).isEmpty();
+    assertThat(HostName.in(Map.of("COMPUTERNAME", "", "HOSTNAME", "  "))).isEmpty();
+    assertThat(HostName.in(Map.of())).isEmpty();
   }
 }
